@@ -1,0 +1,168 @@
+using System.Globalization;
+using System.Text;
+
+namespace CutShop.Takeoff;
+
+/// <summary>
+/// Lengths as people write them: feet, inches and fractions to 1/64, decimal inches, or millimetres, centimetres and metres.
+/// Reading and printing are the same in every culture.
+/// </summary>
+public static class LengthText
+{
+    /// <summary>The longest text that is read as a length.</summary>
+    public const int LongestText = 64;
+
+    /// <summary>What a length may look like, for messages.</summary>
+    public const string Accepted = "a length with its unit, such as \"72 in\", \"5 1/2 in\", \"6 ft 0 in\", \"6' 2 3/8\\\"\" or \"1828.8 mm\"";
+
+    private static readonly Dictionary<string, LengthUnit> Units = new(StringComparer.OrdinalIgnoreCase)
+    {
+        ["in"] = LengthUnit.Inch,
+        ["in."] = LengthUnit.Inch,
+        ["inch"] = LengthUnit.Inch,
+        ["inches"] = LengthUnit.Inch,
+        ["\""] = LengthUnit.Inch,
+        ["''"] = LengthUnit.Inch,
+        ["ft"] = LengthUnit.Foot,
+        ["ft."] = LengthUnit.Foot,
+        ["foot"] = LengthUnit.Foot,
+        ["feet"] = LengthUnit.Foot,
+        ["'"] = LengthUnit.Foot,
+        ["mm"] = LengthUnit.Millimetre,
+        ["cm"] = LengthUnit.Centimetre,
+        ["m"] = LengthUnit.Metre,
+    };
+
+    /// <summary>
+    /// Reads a length. The unit must be there; after feet a bare number is inches. A fraction is a proper one with a
+    /// denominator of 2 to 64 by powers of two. The text must be a whole number of nanometres, so nothing is rounded.
+    /// </summary>
+    /// <param name="text">The text, at most <see cref="LongestText"/> characters.</param>
+    /// <param name="allowNegative">True takes a leading minus, which turns the whole length round.</param>
+    /// <returns>The length, or what is wrong with the text.</returns>
+    public static Parsed<Length> Parse(string text, bool allowNegative = false)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        if (text.Length > LongestText)
+            return Parsed.Bad<Length>($"longer than {LongestText} characters; accepted: {Accepted}");
+
+        var reader = new LengthReader(PlainMarks(text));
+        var negative = reader.Take('-');
+        if (negative && !allowNegative)
+            return Parsed.Bad<Length>($"a negative length is not accepted here; accepted: {Accepted}");
+        if (reader.ReadMeasure(Units) is not { } first)
+            return Parsed.Bad<Length>(reader.Problem(Accepted));
+
+        var total = first.Nanometres;
+        if (first.Unit == LengthUnit.Foot && !reader.AtEnd)
+        {
+            if (!first.IsWhole)
+                return Parsed.Bad<Length>($"whole feet before inches, please; accepted: {Accepted}");
+            reader.Take('-');
+            if (reader.ReadMeasure(Units, bareUnit: LengthUnit.Inch) is not { Unit: LengthUnit.Inch } inches)
+                return Parsed.Bad<Length>(reader.Problem(Accepted));
+            if (inches.Nanometres >= Length.Foot.Nanometres)
+                return Parsed.Bad<Length>($"after feet the inches must be under 12; accepted: {Accepted}");
+            total += inches.Nanometres;
+        }
+
+        if (!reader.AtEnd)
+            return Parsed.Bad<Length>(reader.Problem(Accepted));
+        if (total != decimal.Truncate(total))
+            return Parsed.Bad<Length>("finer than a nanometre; write fewer decimals, or a fraction of an inch to 1/64");
+        if (total > long.MaxValue)
+            return Parsed.Bad<Length>("longer than any length this program can hold");
+        return Parsed.Good(Length.FromNanometres((long)(negative ? -total : total)));
+    }
+
+    /// <summary>
+    /// Feet, inches and a fraction, such as <c>6' 2 3/8"</c>, to the nearest whole number of 1/<paramref name="denominator"/> in.
+    /// A length that had to be rounded starts with <c>≈</c>, so that nothing is rounded silently.
+    /// </summary>
+    /// <param name="length">The length.</param>
+    /// <param name="denominator">2, 4, 8, 16, 32 or 64; a fraction prints in its lowest terms.</param>
+    public static string FeetInches(Length length, int denominator = 64)
+    {
+        var (shown, mark) = Shown(length, denominator);
+        var (feet, inches) = SplitFeet(shown);
+        var text = feet == 0 ? $"{InchFraction(inches)}\"" : string.Create(CultureInfo.InvariantCulture, $"{feet}' {InchFraction(inches)}\"");
+        return mark + Sign(length) + text;
+    }
+
+    /// <summary>Inches and a fraction alone, such as <c>74 3/8 in</c>; rounded and marked as in <see cref="FeetInches"/>.</summary>
+    public static string Inches(Length length, int denominator = 64)
+    {
+        var (shown, mark) = Shown(length, denominator);
+        return $"{mark}{Sign(length)}{InchFraction(shown)} in";
+    }
+
+    /// <summary>
+    /// Millimetres with at most <paramref name="decimals"/> decimals, such as <c>1889.1 mm</c>, trailing zeros left off;
+    /// a length that had to be rounded starts with <c>≈</c>.
+    /// </summary>
+    public static string Millimetres(Length length, int decimals = 1)
+    {
+        var exact = length.Nanometres / (decimal)Length.Millimetre.Nanometres;
+        var rounded = Math.Round(exact, decimals, MidpointRounding.AwayFromZero);
+        var mark = rounded == exact ? "" : "≈ ";
+        return string.Create(CultureInfo.InvariantCulture, $"{mark}{rounded:0.######} mm");
+    }
+
+    /// <summary>The exact length: feet, inches and a fraction where a 64th of an inch says it, else millimetres to the nanometre.</summary>
+    public static string Exact(Length length) =>
+        length.IsWhole(Length.FromSixtyFourths(1)) ? FeetInches(length) : Millimetres(length, decimals: 6);
+
+    private static (Length Size, string Mark) Shown(Length length, int denominator)
+    {
+        if (denominator is not (1 or 2 or 4 or 8 or 16 or 32 or 64))
+            throw new ArgumentOutOfRangeException(nameof(denominator), denominator, "A tape is marked in halves, down to 64ths.");
+        var size = length.Abs();
+        var rounded = size.RoundTo(Length.FromSixtyFourths(64 / denominator));
+        return (rounded, rounded == size ? "" : "≈ ");
+    }
+
+    private static string Sign(Length length) => length.IsNegative ? "-" : "";
+
+    private static (long Feet, Length Inches) SplitFeet(Length size)
+    {
+        var rest = size - size.RoundDownTo(Length.Foot);
+        return ((size.Nanometres - rest.Nanometres) / Length.Foot.Nanometres, rest);
+    }
+
+    private static string InchFraction(Length size)
+    {
+        var sixtyFourths = size.Nanometres / Length.FromSixtyFourths(1).Nanometres;
+        var (whole, part) = Math.DivRem(sixtyFourths, 64);
+        if (part == 0)
+            return whole.ToString(CultureInfo.InvariantCulture);
+        var shift = long.TrailingZeroCount(part);
+        var fraction = string.Create(CultureInfo.InvariantCulture, $"{part >> (int)shift}/{64 >> (int)shift}");
+        return whole == 0 ? fraction : string.Create(CultureInfo.InvariantCulture, $"{whole} {fraction}");
+    }
+
+    /// <summary>Curly and slanted marks, no-break spaces and one-character fractions as their plain forms.</summary>
+    private static string PlainMarks(string text)
+    {
+        var plain = new StringBuilder(text.Length);
+        foreach (var c in text)
+        {
+            plain.Append(c switch
+            {
+                '’' or '′' or '‘' => "'",
+                '”' or '″' or '“' => "\"",
+                '−' or '–' => "-",
+                '⁄' => "/",
+                '\u00A0' or '\u2009' or '\u202F' or '\t' => " ",
+                '½' => " 1/2",
+                '¼' => " 1/4",
+                '¾' => " 3/4",
+                '⅛' => " 1/8",
+                '⅜' => " 3/8",
+                '⅝' => " 5/8",
+                '⅞' => " 7/8",
+                _ => c.ToString(),
+            });
+        }
+        return plain.ToString();
+    }
+}

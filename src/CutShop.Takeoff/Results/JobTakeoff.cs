@@ -1,0 +1,225 @@
+namespace CutShop.Takeoff;
+
+/// <summary>What a job needs: every piece of rope, every bore, every screw, and what to think twice about.</summary>
+/// <param name="Job">The job.</param>
+/// <param name="Pieces">Pieces in the order of lines, rows, then along the line.</param>
+/// <param name="Bores">Bores in the order of their pieces, then along each piece.</param>
+/// <param name="Fixings">Screws in the order of their pieces, then along each piece.</param>
+/// <param name="Warnings">What can be built but is unwise.</param>
+public sealed partial record JobTakeoff(
+    Job Job,
+    IReadOnlyList<Piece> Pieces,
+    IReadOnlyList<Bore> Bores,
+    IReadOnlyList<Fixing> Fixings,
+    IReadOnlyList<Warning> Warnings);
+
+/// <summary>One continuous piece of rope: a run.</summary>
+/// <param name="Run">The run's name, LINE-ROW-K, K from 1 along the line.</param>
+/// <param name="Line">The line it is on.</param>
+/// <param name="Row">The row it belongs to.</param>
+/// <param name="Rope">Its rope.</param>
+/// <param name="First">Index in the line of the post where it starts.</param>
+/// <param name="Last">Index in the line of the post where it ends.</param>
+/// <param name="Net">Length on the finished railing: arcs and what is at the posts.</param>
+/// <param name="Cut">Length to cut: net with shrinkage and allowances, rounded up.</param>
+/// <param name="WeightLb">Weight of the cut piece in pounds, or null where no published figure covers the rope.</param>
+/// <param name="Sections">The sections it hangs in, in order.</param>
+/// <param name="AtPosts">What it takes at each post, in order.</param>
+public sealed record Piece(
+    string Run,
+    Line Line,
+    Row Row,
+    Rope Rope,
+    int First,
+    int Last,
+    Length Net,
+    Length Cut,
+    double? WeightLb,
+    IReadOnlyList<PieceSection> Sections,
+    IReadOnlyList<AtPost> AtPosts)
+{
+    /// <summary>The post where it starts.</summary>
+    public Post From => Line.Posts[First];
+
+    /// <summary>The post where it ends.</summary>
+    public Post To => Line.Posts[Last];
+}
+
+/// <summary>A piece's hang between two posts.</summary>
+/// <param name="From">The first post.</param>
+/// <param name="To">The second post.</param>
+/// <param name="Level">Level distance between the two supports.</param>
+/// <param name="Rise">Height of the second support over the first; negative downhill.</param>
+/// <param name="Chord">Straight distance between the supports.</param>
+/// <param name="Sag">Vertical drop from the chord at mid-span.</param>
+/// <param name="Arc">Length of the rope from support to support.</param>
+/// <param name="ParameterIn">The catenary's parameter c in inches; null where the rope is straight.</param>
+/// <param name="PullLb">Horizontal pull H = w c in pounds; null where the rope is straight or its weight is not known.</param>
+public sealed record PieceSection(
+    Post From, Post To, Length Level, Length Rise, Length Chord, Length Sag, Length Arc, double? ParameterIn, double? PullLb)
+{
+    /// <summary>Rope length beyond the straight chord.</summary>
+    public Length Slack => Arc - Chord;
+}
+
+/// <summary>What a piece does at a post.</summary>
+public enum AtPostKind
+{
+    /// <summary>Ends half way into the post.</summary>
+    Stopped,
+
+    /// <summary>Goes right through.</summary>
+    Through,
+
+    /// <summary>Ends inside a corner post, where it meets the other run.</summary>
+    Corner,
+
+    /// <summary>Goes right through and ends in a stopper knot.</summary>
+    Knot,
+
+    /// <summary>Goes round.</summary>
+    Wrap,
+}
+
+/// <summary>What a piece takes at a post.</summary>
+/// <param name="Post">The post.</param>
+/// <param name="Kind">What it does there.</param>
+/// <param name="Treatment">The treatment it came from, with the turns of a wrap.</param>
+/// <param name="Length">Rope taken up at the post.</param>
+public sealed record AtPost(Post Post, AtPostKind Kind, Treatment Treatment, Length Length);
+
+/// <summary>A bore in a post for one run of rope.</summary>
+/// <param name="Post">The post.</param>
+/// <param name="Line">The line the post stands in.</param>
+/// <param name="Row">The row of rope.</param>
+/// <param name="Run">The run that it takes.</param>
+/// <param name="Kind">Stopped, through, corner or knot.</param>
+/// <param name="Rope">The rope it must pass.</param>
+/// <param name="Bit">Diameter of the bit.</param>
+/// <param name="BitChoice">Which kind of bit, and why.</param>
+/// <param name="Height">Height of the bore's centre above ground.</param>
+/// <param name="Wall">Wood left at each side of the bore.</param>
+/// <param name="RakeDegrees">Slope of the bore along the line in degrees, positive uphill in the line's direction.</param>
+/// <param name="Operations">Drillings in order.</param>
+public sealed record Bore(
+    Post Post,
+    Line Line,
+    Row Row,
+    string Run,
+    AtPostKind Kind,
+    Rope Rope,
+    Length Bit,
+    BitChoice BitChoice,
+    Length Height,
+    Length Wall,
+    double RakeDegrees,
+    IReadOnlyList<BoreOperation> Operations);
+
+/// <summary>One drilling from one face.</summary>
+/// <param name="Face">The face drilled into.</param>
+/// <param name="Depth">Depth from that face.</param>
+public sealed record BoreOperation(Face Face, Length Depth);
+
+/// <summary>A face of a post, named by the neighbour it looks to.</summary>
+/// <param name="Sight">Whether it looks toward the neighbour, away from it, or is to the side.</param>
+/// <param name="Neighbour">The neighbour's mark.</param>
+public readonly record struct Face(FaceSight Sight, string Neighbour)
+{
+    /// <summary>The face in words, such as <c>toward A2</c>.</summary>
+    public override string ToString() => Sight switch
+    {
+        FaceSight.Toward => $"toward {Neighbour}",
+        FaceSight.AwayFrom => $"away from {Neighbour}",
+        FaceSight.Side => $"side, left when facing {Neighbour}",
+        FaceSight.Around => "around the post",
+        _ => throw new InvalidOperationException($"No sight is numbered {(int)Sight}."),
+    };
+}
+
+/// <summary>How a face lies to the neighbour that names it.</summary>
+public enum FaceSight
+{
+    /// <summary>It looks to the neighbour.</summary>
+    Toward,
+
+    /// <summary>It looks the other way.</summary>
+    AwayFrom,
+
+    /// <summary>It is to the left of someone at the post who faces the neighbour.</summary>
+    Side,
+
+    /// <summary>All round, for a wrap.</summary>
+    Around,
+}
+
+/// <summary>Kinds of bit for a rope's bore.</summary>
+public enum BitKind
+{
+    /// <summary>A Forstner bit with a threaded point: clean, flat-bottomed, pulls itself in.</summary>
+    ThreadedForstner,
+
+    /// <summary>A spade bit.</summary>
+    Spade,
+
+    /// <summary>A hole saw, which leaves a slug.</summary>
+    HoleSaw,
+}
+
+/// <summary>Which kind of bit to take, and why.</summary>
+/// <param name="Kind">The kind.</param>
+/// <param name="OnRack">True where the shop's rack has this kind in this diameter.</param>
+/// <param name="Reason">The reason in words, for the ticket.</param>
+public sealed record BitChoice(BitKind Kind, bool OnRack, string Reason);
+
+/// <summary>What a screw is for.</summary>
+public enum FixingPurpose
+{
+    /// <summary>Holds a rope's end in a stopped bore.</summary>
+    End,
+
+    /// <summary>Holds the rope's sag where it goes through a post.</summary>
+    Line,
+
+    /// <summary>Holds the run that arrives at a bored corner.</summary>
+    CornerFirst,
+
+    /// <summary>Holds the run that leaves a bored corner, through the first rope.</summary>
+    CornerSecond,
+
+    /// <summary>Holds turns round a post.</summary>
+    Wrap,
+}
+
+/// <summary>Screws of one purpose at one post.</summary>
+/// <param name="Post">The post.</param>
+/// <param name="Line">The line the post stands in.</param>
+/// <param name="Row">The row of rope.</param>
+/// <param name="Run">The run that is fixed.</param>
+/// <param name="Purpose">What the screw is for.</param>
+/// <param name="Screw">The screw chosen, or null where none in the catalogue fits.</param>
+/// <param name="Length">The screw's length; where none fits, the shortest length that would.</param>
+/// <param name="Count">How many.</param>
+/// <param name="Face">The face it is driven from.</param>
+/// <param name="Pilot">Diameter of the pilot hole; zero where none is needed.</param>
+/// <param name="Counterbore">Diameter of the counterbore for the head.</param>
+/// <param name="CounterboreDepth">Depth of the counterbore; zero where the head is only countersunk flush.</param>
+public sealed record Fixing(
+    Post Post,
+    Line Line,
+    Row Row,
+    string Run,
+    FixingPurpose Purpose,
+    Screw? Screw,
+    Length Length,
+    int Count,
+    Face Face,
+    Length Pilot,
+    Length Counterbore,
+    Length CounterboreDepth);
+
+/// <summary>Something that can be built but is unwise.</summary>
+/// <param name="Code">What kind of warning, in a word or two with hyphens.</param>
+/// <param name="Where">Where on the site, by marks: <c>A1/top</c>, <c>A1-A2/top</c>.</param>
+/// <param name="Path">Where in the job file.</param>
+/// <param name="Text">The warning in words, with its figures.</param>
+public sealed record Warning(string Code, string Where, string Path, string Text);

@@ -1,0 +1,26 @@
+namespace CutShop.Takeoff;
+
+/// <summary>Kinds of screw.</summary>
+public enum ScrewKind
+{
+    /// <summary>A stainless deck screw: flat head, countersinks flush, measured over all.</summary>
+    DeckScrew,
+
+    /// <summary>A stainless lag screw: hex head, measured under the head, sits in a counterbore.</summary>
+    LagScrew,
+}
+
+/// <summary>A screw of the catalogue.</summary>
+/// <param name="Kind">Deck or lag screw.</param>
+/// <param name="Size">The size in the trade's words: <c>#10</c>, <c>1/4 in</c>.</param>
+/// <param name="Length">Its length: over all for a deck screw, under the head for a lag screw.</param>
+/// <param name="Shank">Shank diameter.</param>
+/// <param name="Root">Root diameter of the thread.</param>
+/// <param name="Head">Width of the head: diameter, or across the flats' corners for a hex head.</param>
+/// <param name="HeadHeight">How far the counterbore must go in to sink the head; zero for a flat head.</param>
+public sealed record Screw(ScrewKind Kind, string Size, Length Length, Length Shank, Length Root, Length Head, Length HeadHeight)
+{
+    /// <summary>The screw in words, such as <c>#10 x 3 in stainless deck screw</c>.</summary>
+    public override string ToString() =>
+        $"{Size} x {LengthText.Inches(Length)} stainless {(Kind == ScrewKind.DeckScrew ? "deck" : "lag")} screw";
+}
