@@ -95,7 +95,7 @@ internal sealed class JsonFields
             if (!parsed.IsGood)
                 return parsed;
             if (parsed.Value < least)
-                return Parsed.Bad<Length>(least.IsPositive ? "must be above zero" : $"accepted: from {least} up");
+                return Parsed.Bad<Length>(least.IsPositive ? "accepted: above zero" : $"accepted: from {least} up");
             return parsed.Value <= most ? parsed : Parsed.Bad<Length>($"accepted: at most {LengthText.Millimetres(most)} ({LengthText.Inches(most)})");
         }
     }
