@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace CutShop.Takeoff;
 
 /// <summary>A checked job: what stands on the site and what rope is wanted. Every count, mark and length in it is consistent.</summary>
@@ -56,6 +58,10 @@ public readonly record struct Turn(decimal Degrees, TurnSide Side)
 {
     /// <summary>The turned angle in radians.</summary>
     public double Radians => (double)Degrees * Math.PI / 180;
+
+    /// <summary>The turn as a job file writes it.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture, $"{Degrees:0.############################} {(Side == TurnSide.Left ? "left" : "right")}");
 }
 
 /// <summary>How a section's width was measured.</summary>
