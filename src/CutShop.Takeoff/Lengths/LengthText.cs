@@ -112,6 +112,10 @@ public static class LengthText
     public static string Exact(Length length) =>
         length.IsWhole(Length.FromSixtyFourths(1)) ? FeetInches(length) : Millimetres(length, decimals: 6);
 
+    /// <summary>The length in one short form: inches where a 64th says it exactly, such as <c>5 1/2 in</c>, else millimetres to a tenth.</summary>
+    public static string Short(Length length) =>
+        length.IsWhole(Length.FromSixtyFourths(1)) ? Inches(length) : Millimetres(length);
+
     private static (Length Size, string Mark) Shown(Length length, int denominator)
     {
         if (denominator is not (1 or 2 or 4 or 8 or 16 or 32 or 64))
