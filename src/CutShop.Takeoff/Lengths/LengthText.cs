@@ -113,7 +113,7 @@ public static class LengthText
         length.IsWhole(Length.FromSixtyFourths(1)) ? FeetInches(length) : Millimetres(length, decimals: 6);
 
     /// <summary>The length in one short form: inches where a 64th says it exactly, such as <c>5 1/2 in</c>, else millimetres to a tenth.</summary>
-    public static string Short(Length length) =>
+    public static string Brief(Length length) =>
         length.IsWhole(Length.FromSixtyFourths(1)) ? Inches(length) : Millimetres(length);
 
     private static (Length Size, string Mark) Shown(Length length, int denominator)
