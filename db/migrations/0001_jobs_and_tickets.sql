@@ -6,6 +6,7 @@ CREATE TABLE jobs (
   number      TEXT NOT NULL UNIQUE,
   customer    TEXT NOT NULL,
   due         TEXT CHECK (due IS NULL OR due GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
+  one_lot     INTEGER NOT NULL CHECK (one_lot IN (0, 1)),
   job_file    TEXT NOT NULL,           -- the job file in its one plain form; the same job is the same text
   taken_in_at TEXT NOT NULL
 ) STRICT;

@@ -44,8 +44,8 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
             return stored == file ? IntakeOutcome.HadItAlready : IntakeOutcome.NumberTaken;
 
         var jobId = session.Insert(
-            "INSERT INTO jobs (number, customer, due, job_file, taken_in_at) VALUES (@Number, @Customer, @Due, @file, @Now)",
-            new { job.Number, job.Customer, job.Due, file, session.Now });
+            "INSERT INTO jobs (number, customer, due, one_lot, job_file, taken_in_at) VALUES (@Number, @Customer, @Due, @OneLot, @file, @Now)",
+            new { job.Number, job.Customer, job.Due, job.OneLot, file, session.Now });
         var pieceIds = InsertPieces(session, jobId, takeoff, progress);
         InsertPosts(session, jobId, takeoff, pieceIds);
         session.Record(

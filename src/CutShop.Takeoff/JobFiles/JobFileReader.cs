@@ -22,7 +22,7 @@ public static class JobFileReader
 
     private static readonly Length Least = Length.FromNanometres(1);
 
-    private static readonly string[] JobNames = ["number", "customer", "due", "rope", "allowances", "lines", "$schema"];
+    private static readonly string[] JobNames = ["number", "customer", "due", "rope", "oneLot", "allowances", "lines", "$schema"];
     private static readonly string[] RopeNames = ["material", "diameter", "measured"];
     private static readonly string[] AllowanceNames = ["shrink", "perPiece", "roundUp"];
     private static readonly string[] LineNames = ["mark", "posts", "sections", "rows"];
@@ -64,13 +64,14 @@ public static class JobFileReader
             fields.Problem("customer", "accepted: at most 200 characters");
         var due = fields.Value("due", JobWords.ParseDate, "a date as year-month-day", required: false);
         var rope = ReadRope(fields, required: true);
+        var oneLot = fields.YesOrNo("oneLot") ?? false;
         var allowances = ReadAllowances(fields);
         var lines = ReadAll(fields, "lines", LineNames, problems, line => ReadLine(line, problems), least: 1);
 
         JobChecks.Check(lines, rope, problems);
         return problems.Count > 0
             ? new(Job: null, problems)
-            : new(new Job(number!, customer, due, rope!, allowances, [.. lines.Select(Finished)]), []);
+            : new(new Job(number!, customer, due, rope!, allowances, [.. lines.Select(Finished)], oneLot), []);
     }
 
     private static Rope? ReadRope(JsonFields parent, bool required)

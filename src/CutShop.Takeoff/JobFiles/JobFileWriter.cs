@@ -37,6 +37,8 @@ public static class JobFileWriter
         if (job.Due is { } due)
             json.WriteString("due", due.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
         WriteRope(json, job.Rope);
+        if (job.OneLot)
+            json.WriteBoolean("oneLot", value: true);
         json.WriteStartObject("allowances");
         json.WriteString("shrink", job.Allowances.Shrink.ToString());
         json.WriteString("perPiece", job.Allowances.PerPiece.ToString());

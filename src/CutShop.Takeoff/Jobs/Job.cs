@@ -9,8 +9,9 @@ namespace CutShop.Takeoff;
 /// <param name="Rope">The rope of every row that has none of its own.</param>
 /// <param name="Allowances">What is added to the geometry.</param>
 /// <param name="Lines">The lines of posts, at least one.</param>
+/// <param name="OneLot">True where all pieces of a rope must come from one lot, since colour differs by lot.</param>
 public sealed record Job(
-    string Number, string Customer, DateOnly? Due, Rope Rope, Allowances Allowances, IReadOnlyList<Line> Lines)
+    string Number, string Customer, DateOnly? Due, Rope Rope, Allowances Allowances, IReadOnlyList<Line> Lines, bool OneLot = false)
 {
     /// <summary>The most posts a job may have, over all its lines.</summary>
     public const int MostPosts = 100_000;
