@@ -35,7 +35,7 @@ public enum WrapSide
 public readonly record struct Treatment(TreatmentKind Kind, int HalfTurns = 0, WrapSide Side = WrapSide.Outside)
 {
     /// <summary>The most turns a wrap may have.</summary>
-    public const int MostTurns = 10_000;
+    public const int MostTurns = 1_000;
 
     /// <summary>Bored.</summary>
     public static Treatment Bored => new(TreatmentKind.Bored);

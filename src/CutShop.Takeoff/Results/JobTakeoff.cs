@@ -196,26 +196,35 @@ public enum FixingPurpose
 /// <param name="Row">The row of rope.</param>
 /// <param name="Run">The run that is fixed.</param>
 /// <param name="Purpose">What the screw is for.</param>
+/// <param name="Wanted">How far the screw must reach.</param>
 /// <param name="Screw">The screw chosen, or null where none in the catalogue fits.</param>
-/// <param name="Length">The screw's length; where none fits, the shortest length that would.</param>
 /// <param name="Count">How many.</param>
 /// <param name="Face">The face it is driven from.</param>
-/// <param name="Pilot">Diameter of the pilot hole; zero where none is needed.</param>
-/// <param name="Counterbore">Diameter of the counterbore for the head.</param>
-/// <param name="CounterboreDepth">Depth of the counterbore; zero where the head is only countersunk flush.</param>
+/// <param name="Pilot">Diameter of the pilot hole for the thread; zero where none is needed.</param>
 public sealed record Fixing(
     Post Post,
     Line Line,
     Row Row,
     string Run,
     FixingPurpose Purpose,
+    ReachWanted Wanted,
     Screw? Screw,
-    Length Length,
     int Count,
     Face Face,
-    Length Pilot,
-    Length Counterbore,
-    Length CounterboreDepth);
+    Length Pilot)
+{
+    /// <summary>The screw's length; where none fits, the shortest reach that would.</summary>
+    public Length Length => Screw?.Length ?? Wanted.Least;
+
+    /// <summary>Clearance hole for the plain shank of a lag screw, its shank's diameter; zero for a deck screw.</summary>
+    public Length ShankHole => Screw is { Kind: ScrewKind.LagScrew } lag ? lag.Shank : Length.Zero;
+
+    /// <summary>Diameter of the counterbore for a lag screw's head, or of the countersink for a flat head; zero where no screw fits.</summary>
+    public Length Counterbore => Screw?.Counterbore ?? Length.Zero;
+
+    /// <summary>Depth of the counterbore; zero where the head is only countersunk flush.</summary>
+    public Length CounterboreDepth => Screw?.CounterboreDepth ?? Length.Zero;
+}
 
 /// <summary>Something that can be built but is unwise.</summary>
 /// <param name="Code">What kind of warning, in a word or two with hyphens.</param>

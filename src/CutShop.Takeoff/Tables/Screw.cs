@@ -18,8 +18,30 @@ public enum ScrewKind
 /// <param name="Root">Root diameter of the thread.</param>
 /// <param name="Head">Width of the head: diameter, or across the flats' corners for a hex head.</param>
 /// <param name="HeadHeight">How far the counterbore must go in to sink the head; zero for a flat head.</param>
-public sealed record Screw(ScrewKind Kind, string Size, Length Length, Length Shank, Length Root, Length Head, Length HeadHeight)
+/// <param name="RopeUpTo">The thickest rope it holds inside a post.</param>
+/// <param name="WrapRopeUpTo">The thickest rope it holds round a post; zero where it is not used so.</param>
+public sealed record Screw(
+    ScrewKind Kind,
+    string Size,
+    Length Length,
+    Length Shank,
+    Length Root,
+    Length Head,
+    Length HeadHeight,
+    Length RopeUpTo,
+    Length WrapRopeUpTo)
 {
+    private static readonly Length BitStep = Length.FromSixtyFourths(4);
+
+    /// <summary>Diameter of the counterbore: the head's width up to the next 1/16 in (common practice: the head's diameter or a little over).</summary>
+    public Length Counterbore => Head.RoundUpTo(BitStep);
+
+    /// <summary>Depth of the counterbore that sinks the head; zero for a flat head, which countersinks flush.</summary>
+    public Length CounterboreDepth => HeadHeight.RoundUpTo(BitStep);
+
+    /// <summary>How far the point gets from the face when the head is sunk.</summary>
+    public Length Reach => Length + CounterboreDepth;
+
     /// <summary>The screw in words, such as <c>#10 x 3 in stainless deck screw</c>.</summary>
     public override string ToString() =>
         $"{Size} x {LengthText.Inches(Length)} stainless {(Kind == ScrewKind.DeckScrew ? "deck" : "lag")} screw";

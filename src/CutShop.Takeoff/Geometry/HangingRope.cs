@@ -1,0 +1,130 @@
+namespace CutShop.Takeoff;
+
+/// <summary>
+/// A rope hanging between two supports as a catenary. All figures in one unit of the caller's choice.
+/// </summary>
+/// <remarks>
+/// With q = a / 2c, where a is the level distance and c the catenary's parameter, the drop s from the chord at mid-span and
+/// the arc L are, for a second support higher by h:
+/// <code>
+/// s² = (a/2)² [ ((cosh q − 1)/q)² + (h/a)² tanh²(q/2) ]      from  s = c cosh u (cosh q − 1),  sinh u = h / (2c sinh q)
+/// L² = h² + (a sinh q / q)²
+/// </code>
+/// Both grow with q from nothing and from the chord, so either has one solution. Source: any statics course on cables; the
+/// forms here follow from y = c cosh(x/c).
+/// </remarks>
+/// <param name="Level">Level distance between the supports, above zero.</param>
+/// <param name="Rise">Height of the second support over the first.</param>
+/// <param name="Sag">Vertical drop from the chord at mid-span.</param>
+/// <param name="Arc">Length of the rope.</param>
+/// <param name="Parameter">The parameter c: the height of the low point over the directrix, and the horizontal pull over the weight by length. Infinite for a straight rope.</param>
+public readonly record struct HangingRope(double Level, double Rise, double Sag, double Arc, double Parameter)
+{
+    private const double Converged = 1e-12;
+    private const int MostSteps = 200;
+
+    /// <summary>The straight distance between the supports.</summary>
+    public double Chord => double.Hypot(Level, Rise);
+
+    /// <summary>True where the rope is straight.</summary>
+    public bool IsStraight => double.IsPositiveInfinity(Parameter);
+
+    /// <summary>The rope that drops <paramref name="sag"/> below the chord at mid-span.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The level distance is not positive or the sag is negative.</exception>
+    public static HangingRope FromSag(double level, double rise, double sag)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(level);
+        ArgumentOutOfRangeException.ThrowIfNegative(sag);
+        if (sag == 0)
+            return Straight(level, rise);
+        var slope = rise / level;
+        // A shallow rope has q = 4 s / chord; a deep one has roughly e^q = 4 s q / a.
+        var start = Math.Min(4 * sag / double.Hypot(level, rise), 4 + Math.Log(1 + (4 * sag / level)));
+        return FromRatio(level, rise, Solve(q => SagAndDerivative(q, level, slope), sag, start));
+    }
+
+    /// <summary>The rope that is longer than the chord by <paramref name="slack"/>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The level distance is not positive or the slack is negative.</exception>
+    public static HangingRope FromSlack(double level, double rise, double slack)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(level);
+        ArgumentOutOfRangeException.ThrowIfNegative(slack);
+        // L² − h² = a² (1 + e), so sinh q / q = √(1 + e); what is left over 1 is kept apart so that a small slack loses no digits.
+        var chord = double.Hypot(level, rise);
+        var excess = slack * ((2 * chord) + slack) / (level * level);
+        if (excess == 0)
+            return Straight(level, rise) with { Arc = chord + slack };
+        var overOne = excess / (1 + Math.Sqrt(1 + excess));
+        var start = Math.Min(Math.Sqrt(6 * overOne), 4 + Math.Log(1 + overOne));
+        return FromRatio(level, rise, Solve(StretchAndDerivative, overOne, start)) with { Arc = chord + slack };
+    }
+
+    /// <summary>The drop below the chord at a level distance <paramref name="x"/> from the first support.</summary>
+    public double DropAt(double x)
+    {
+        if (IsStraight)
+            return 0;
+        // y(x) − y(0) = 2 c sinh(x / 2c) sinh(m), where m is the mean of both places over c, measured from the low point.
+        var c = Parameter;
+        var atMiddle = Math.Asinh(Rise / (2 * c * Math.Sinh(Level / (2 * c))));
+        var mean = atMiddle + ((x - Level) / (2 * c));
+        return (Rise * x / Level) - (2 * c * Math.Sinh(x / (2 * c)) * Math.Sinh(mean));
+    }
+
+    private static HangingRope Straight(double level, double rise) =>
+        new(level, rise, Sag: 0, double.Hypot(level, rise), double.PositiveInfinity);
+
+    private static HangingRope FromRatio(double level, double rise, double q) => new(
+        level,
+        rise,
+        SagAndDerivative(q, level, rise / level).Value,
+        double.Hypot(rise, level * Math.Sinh(q) / q),
+        level / (2 * q));
+
+    private static (double Value, double Derivative) SagAndDerivative(double q, double level, double slope)
+    {
+        var half = Math.Sinh(q / 2);
+        var droop = 2 * half * half / q;
+        var droopDerivative = (Math.Sinh(q) - droop) / q;
+        var tilt = slope * Math.Tanh(q / 2);
+        var tiltDerivative = slope / (2 * (1 + (half * half)));
+        var size = double.Hypot(droop, tilt);
+        return (level / 2 * size, level / 2 * ((droop * droopDerivative) + (tilt * tiltDerivative)) / size);
+    }
+
+    /// <summary>sinh q / q − 1 and its derivative, by series where the difference would lose digits.</summary>
+    private static (double Value, double Derivative) StretchAndDerivative(double q)
+    {
+        var q2 = q * q;
+        if (q < 0.3)
+        {
+            var value = q2 / 6 * (1 + (q2 / 20 * (1 + (q2 / 42 * (1 + (q2 / 72 * (1 + (q2 / 110))))))));
+            var derivative = q / 3 * (1 + (q2 / 10 * (1 + (q2 / 28 * (1 + (q2 / 54 * (1 + (q2 / 88))))))));
+            return (value, derivative);
+        }
+        var sinh = Math.Sinh(q);
+        return ((sinh / q) - 1, (Math.Cosh(q) - (sinh / q)) / q);
+    }
+
+    /// <summary>Newton's method on a growing function, kept between bounds that close in, so that it always ends.</summary>
+    private static double Solve(Func<double, (double Value, double Derivative)> function, double target, double start)
+    {
+        var (below, above) = (0.0, double.PositiveInfinity);
+        var q = start;
+        for (var step = 0; step < MostSteps; step++)
+        {
+            var (value, derivative) = function(q);
+            if (value < target)
+                below = q;
+            else
+                above = q;
+            var next = q - ((value - target) / derivative);
+            if (!(next > below && next < above))
+                next = double.IsPositiveInfinity(above) ? 2 * q : (below + above) / 2;
+            if (Math.Abs(next - q) <= Converged * q)
+                return next;
+            q = next;
+        }
+        return q;
+    }
+}

@@ -1,0 +1,144 @@
+using System.Text.Json;
+
+namespace CutShop.Takeoff;
+
+/// <summary>
+/// The fields of one JSON object. Making it reports a value that is no object, unknown and doubled names;
+/// each read reports a missing or wrong value once and gives null.
+/// </summary>
+internal sealed class JsonFields
+{
+    private readonly string[] _known;
+    private readonly JsonElement[] _values;
+    private readonly List<JobProblem> _problems;
+
+    public JsonFields(JsonElement element, JsonPlace place, List<JobProblem> problems, string[] known)
+    {
+        (Place, _problems, _known) = (place, problems, known);
+        _values = new JsonElement[known.Length];
+        IsObject = element.ValueKind == JsonValueKind.Object;
+        if (!IsObject)
+        {
+            problems.Add(new(place.ToString(), JsonPlace.Shown(element), $"accepted: an object with {string.Join(", ", known)}"));
+            return;
+        }
+        foreach (var property in element.EnumerateObject())
+            Keep(property);
+    }
+
+    /// <summary>Where the object stands.</summary>
+    public JsonPlace Place { get; }
+
+    /// <summary>False where the value was no object at all, so that nothing more is said of its fields.</summary>
+    public bool IsObject { get; }
+
+    public bool Has(string name) => Find(name).ValueKind != JsonValueKind.Undefined;
+
+    public JsonElement Find(string name) => _values[Array.IndexOf(_known, name)];
+
+    public void Problem(string name, string text) => ProblemAt(Place[name], Find(name), text);
+
+    public void ProblemAt(JsonPlace place, JsonElement element, string text) =>
+        _problems.Add(new(place.ToString(), element.ValueKind == JsonValueKind.Undefined ? "" : JsonPlace.Shown(element), text));
+
+    /// <summary>A text field; null where it is missing or no text.</summary>
+    public string? Text(string name, string accepted, bool required)
+    {
+        var element = Find(name);
+        if (element.ValueKind == JsonValueKind.String)
+        {
+            if (WholeText(element.GetString) is { } text)
+                return text;
+            Problem(name, "half a surrogate pair; accepted: whole characters");
+            return null;
+        }
+        if (element.ValueKind != JsonValueKind.Undefined)
+            Problem(name, $"accepted: {accepted}");
+        else if (required && IsObject)
+            Problem(name, $"missing; accepted: {accepted}");
+        return null;
+    }
+
+    /// <summary>A field read from text by <paramref name="parse"/>; null where it is missing or wrong.</summary>
+    public T? Value<T>(string name, Func<string, Parsed<T>> parse, string accepted, bool required)
+        where T : struct
+    {
+        if (Text(name, accepted, required) is not { } text)
+            return null;
+        var parsed = parse(text);
+        if (parsed.IsGood)
+            return parsed.Value;
+        Problem(name, parsed.Problem!);
+        return null;
+    }
+
+    /// <summary>A field that is one of a few words.</summary>
+    public T? Word<T>(string name, Dictionary<string, T> words, bool required)
+        where T : struct
+    {
+        var accepted = string.Join(", ", words.Keys);
+        return Value(
+            name,
+            text => words.TryGetValue(text, out var value) ? Parsed.Good(value) : Parsed.Bad<T>($"accepted: {accepted}{NearestName.Hint(text, words.Keys)}"),
+            accepted,
+            required);
+    }
+
+    /// <summary>A length within limits, both inclusive.</summary>
+    public Length? Length(string name, Length least, Length most, bool required)
+    {
+        return Value(name, Read, LengthText.Accepted, required);
+
+        Parsed<Length> Read(string text)
+        {
+            var parsed = LengthText.Parse(text, allowNegative: least.IsNegative);
+            if (!parsed.IsGood)
+                return parsed;
+            if (parsed.Value < least)
+                return Parsed.Bad<Length>(least.IsPositive ? "accepted: above zero" : $"accepted: from {least} up");
+            return parsed.Value <= most ? parsed : Parsed.Bad<Length>($"accepted: at most {LengthText.Millimetres(most)} ({LengthText.Inches(most)})");
+        }
+    }
+
+    /// <summary>The fields of an object field that is there.</summary>
+    public JsonFields FieldsOf(string name, string[] known) => new(Find(name), Place[name], _problems, known);
+
+    /// <summary>The elements of an array field; null where it is missing or no array.</summary>
+    public JsonElement[]? Elements(string name, string of)
+    {
+        var element = Find(name);
+        if (element.ValueKind == JsonValueKind.Array)
+            return [.. element.EnumerateArray()];
+        if (IsObject)
+            Problem(name, element.ValueKind == JsonValueKind.Undefined ? $"missing; accepted: an array of {of}" : $"accepted: an array of {of}");
+        return null;
+    }
+
+    private void Keep(JsonProperty property)
+    {
+        var at = Array.FindIndex(_known, property.NameEquals);
+        if (at < 0)
+        {
+            var name = WholeText(() => property.Name) ?? "\uFFFD";
+            ProblemAt(Place[name], property.Value, $"unknown name; accepted here: {string.Join(", ", _known)}{NearestName.Hint(name, _known)}");
+            return;
+        }
+        if (_values[at].ValueKind != JsonValueKind.Undefined)
+            ProblemAt(Place[_known[at]], property.Value, "given twice; each name may stand once in an object");
+        else
+            _values[at] = property.Value;
+    }
+
+    /// <summary>The text, or null where an escape in it is half a surrogate pair, which JSON allows and text does not.</summary>
+    public static string? WholeText(Func<string?> read)
+    {
+        try
+        {
+            return read();
+        }
+        catch (InvalidOperationException)
+        {
+            return null;
+        }
+    }
+}

@@ -1,0 +1,235 @@
+using System.Globalization;
+
+namespace CutShop.Takeoff;
+
+/// <summary>Walks along one row of rope and works out its runs, their bores and their screws.</summary>
+internal sealed class RowTakeoff
+{
+    private const int ScrewsOnAWrap = 2;
+    private const int ScrewsOnALongWrap = 3;
+    private const int LongWrapHalfTurns = 5;
+
+    private readonly Job _job;
+    private readonly Line _line;
+    private readonly Row _row;
+    private readonly Rope _rope;
+    private readonly ShopTables _tables;
+    private readonly double? _poundsPerFoot;
+    private readonly Length _bit;
+    private readonly BitChoice _bitChoice;
+
+    public RowTakeoff(Job job, Line line, Row row, ShopTables tables)
+    {
+        (_job, _line, _row, _tables) = (job, line, row, tables);
+        _rope = row.Rope ?? job.Rope;
+        _poundsPerFoot = tables.Weights.PoundsPerFoot(_rope);
+        _bit = RopeBit.DiameterFor(_rope);
+        _bitChoice = tables.Rack.Choose(_bit, _rope.Across);
+    }
+
+    /// <summary>The row's runs: a bored corner ends one and starts the next.</summary>
+    public IEnumerable<Piece> Pieces()
+    {
+        var (first, count) = (0, 0);
+        for (var last = 1; last < _line.Posts.Count; last++)
+        {
+            if (last < _line.Posts.Count - 1 && !IsBoredCorner(last))
+                continue;
+            yield return PieceOf(++count, first, last);
+            first = last;
+        }
+    }
+
+    /// <summary>Adds the bores that a piece needs, along the piece.</summary>
+    public void BoreFor(Piece piece, List<Bore> bores)
+    {
+        for (var i = piece.First; i <= piece.Last; i++)
+        {
+            var kind = piece.AtPosts[i - piece.First].Kind;
+            if (kind == AtPostKind.Wrap)
+                continue;
+            var post = _line.Posts[i];
+            var slope = SlopeAt(i, piece);
+            bores.Add(new(
+                post,
+                _line,
+                _row,
+                piece.Run,
+                kind,
+                _rope,
+                _bit,
+                _bitChoice,
+                _row.Height,
+                BoreRules.SideWall(post.Across, _bit),
+                Math.Atan(slope) * 180 / Math.PI,
+                Operations(piece, i, kind, slope)));
+        }
+    }
+
+    /// <summary>Adds the screws that a piece needs, along the piece. A knot holds itself.</summary>
+    public void FixFor(Piece piece, List<Fixing> fixings)
+    {
+        for (var i = piece.First; i <= piece.Last; i++)
+        {
+            var at = piece.AtPosts[i - piece.First];
+            switch (at.Kind)
+            {
+                case AtPostKind.Stopped:
+                    fixings.Add(FixingAt(i, piece, FixingPurpose.End, ReachWanted.ForEnd(at.Post.Across, _rope.Across), FarSide(piece, i)));
+                    break;
+                case AtPostKind.Corner:
+                    fixings.Add(CornerFixing(i, piece, at.Post));
+                    break;
+                case AtPostKind.Through:
+                    fixings.Add(FixingAt(i, piece, FixingPurpose.Line, ReachWanted.ForLine(at.Post.Across, _bit), new(FaceSight.Side, _line.Posts[i + 1].Mark)));
+                    break;
+                case AtPostKind.Wrap:
+                    var count = at.Treatment.HalfTurns >= LongWrapHalfTurns ? ScrewsOnALongWrap : ScrewsOnAWrap;
+                    fixings.Add(FixingAt(i, piece, FixingPurpose.Wrap, ReachWanted.ForWrap(at.Post.Across, _rope.Across), new(FaceSight.Around, at.Post.Mark)) with { Count = count });
+                    break;
+                case AtPostKind.Knot:
+                    break;
+                default:
+                    throw new InvalidOperationException($"No rope at a post is of kind {at.Kind}.");
+            }
+        }
+    }
+
+    private bool IsBoredCorner(int post) =>
+        _line.Posts[post].Turn is not null && _row.Treatments[post].Kind == TreatmentKind.Bored;
+
+    private Piece PieceOf(int number, int first, int last)
+    {
+        var sections = new PieceSection[last - first];
+        var atPosts = new AtPost[last - first + 1];
+        var net = Length.Zero;
+        for (var i = first; i < last; i++)
+        {
+            sections[i - first] = SectionOf(i);
+            net += sections[i - first].Arc;
+        }
+        for (var i = first; i <= last; i++)
+        {
+            atPosts[i - first] = AtPostOf(i, first, last);
+            net += atPosts[i - first].Length;
+        }
+
+        var allowances = _job.Allowances;
+        var grown = _rope.IsNatural ? allowances.Shrink.Grow(net) : net;
+        var cut = (grown + allowances.PerPiece).RoundUpTo(allowances.RoundUp);
+        return new(
+            $"{_line.Mark}-{_row.Mark}-{number.ToString(CultureInfo.InvariantCulture)}",
+            _line,
+            _row,
+            _rope,
+            first,
+            last,
+            net,
+            cut,
+            _poundsPerFoot * cut.Inches / 12,
+            sections,
+            atPosts);
+    }
+
+    private PieceSection SectionOf(int index)
+    {
+        var section = _line.Sections[index];
+        var (before, after) = (_line.Posts[index], _line.Posts[index + 1]);
+        var level = Spans.BetweenSupports(section, before, _row.Treatments[index], after, _row.Treatments[index + 1]);
+        var rise = Spans.Slope(section, before, after) * level.Inches;
+        var hang = section.Hang ?? _row.Hang!.Value;
+        var rope = hang.Kind == HangKind.Sag
+            ? HangingRope.FromSag(level.Inches, rise, hang.Amount.Inches)
+            : HangingRope.FromSlack(level.Inches, rise, hang.Amount.Inches);
+        var chord = rise == 0 ? level : Length.RoundedFromInches(rope.Chord);
+        return new(
+            before,
+            after,
+            level,
+            Length.RoundedFromInches(rise),
+            chord,
+            hang.Kind == HangKind.Sag ? hang.Amount : Length.RoundedFromInches(rope.Sag),
+            hang.Kind == HangKind.Slack ? chord + hang.Amount : rope.IsStraight ? chord : Length.RoundedFromInches(rope.Arc),
+            rope.IsStraight ? null : rope.Parameter,
+            rope.IsStraight ? null : _poundsPerFoot / 12 * rope.Parameter);
+    }
+
+    private AtPost AtPostOf(int index, int first, int last)
+    {
+        var (post, treatment) = (_line.Posts[index], _row.Treatments[index]);
+        var (w, d) = (post.Across, _rope.Across);
+        var isOuterEnd = index == 0 || index == _line.Posts.Count - 1;
+        var (kind, length) = treatment.Kind switch
+        {
+            TreatmentKind.Stopped => (AtPostKind.Stopped, RopeAtPost.Stopped(w)),
+            TreatmentKind.Knot => (AtPostKind.Knot, RopeAtPost.Knot(w, d)),
+            TreatmentKind.Wrap when isOuterEnd => (AtPostKind.Wrap, RopeAtPost.Wrap(post, d, treatment)),
+            TreatmentKind.Wrap => (AtPostKind.Wrap, RopeAtPost.Wrap(post, d, treatment) + RopeAtPost.CornerArc(post, d, treatment.Side)),
+            TreatmentKind.Bored when index == last => (AtPostKind.Corner, RopeAtPost.CornerFirst(w)),
+            TreatmentKind.Bored when index == first => (AtPostKind.Corner, RopeAtPost.CornerSecond(w, d)),
+            TreatmentKind.Bored => (AtPostKind.Through, RopeAtPost.Through(w, LineSlope(index))),
+            _ => throw new InvalidOperationException($"No treatment is of kind {treatment.Kind}."),
+        };
+        return new(post, kind, treatment, length);
+    }
+
+    /// <summary>Slope of a through bore at a line post: the mean of the sections before and after.</summary>
+    private double LineSlope(int index) => (SectionSlope(index - 1) + SectionSlope(index)) / 2;
+
+    private double SectionSlope(int index) => Spans.Slope(_line.Sections[index], _line.Posts[index], _line.Posts[index + 1]);
+
+    private double SlopeAt(int index, Piece piece) =>
+        index == piece.First ? SectionSlope(index)
+        : index == piece.Last ? SectionSlope(index - 1)
+        : LineSlope(index);
+
+    private BoreOperation[] Operations(Piece piece, int index, AtPostKind kind, double slope)
+    {
+        var across = _line.Posts[index].Across;
+        if (kind is AtPostKind.Stopped or AtPostKind.Corner)
+            return [new(NearSide(piece, index), BoreRules.StoppedDepth(across))];
+        var depth = BoreRules.ThroughDepth(across, slope);
+        return kind == AtPostKind.Knot
+            ? [new(NearSide(piece, index), depth), new(FarSide(piece, index), depth)]
+            : [new(Toward(index - 1), depth), new(Toward(index + 1), depth)];
+    }
+
+    private Face Toward(int neighbour) => new(FaceSight.Toward, _line.Posts[neighbour].Mark);
+
+    /// <summary>At the end of a run, the face its rope leaves by.</summary>
+    private Face NearSide(Piece piece, int index) => Toward(index == piece.First ? index + 1 : index - 1);
+
+    /// <summary>At the end of a run, the face opposite to the one its rope leaves by.</summary>
+    private Face FarSide(Piece piece, int index) => NearSide(piece, index) with { Sight = FaceSight.AwayFrom };
+
+    private Fixing CornerFixing(int index, Piece piece, Post post)
+    {
+        var wanted = ReachWanted.ForEnd(post.Across, _rope.Across);
+        if (index == piece.Last)
+            return FixingAt(index, piece, FixingPurpose.CornerFirst, wanted, FarSide(piece, index));
+        var first = _tables.Screws.Choose(FixingPurpose.CornerFirst, _rope.Across, wanted);
+        return FixingAt(
+            index,
+            piece,
+            FixingPurpose.CornerSecond,
+            ReachWanted.ForCornerSecond(post.Across, _rope.Across),
+            FarSide(piece, index),
+            longerThan: first?.Length ?? Length.Zero);
+    }
+
+    private Fixing FixingAt(int index, Piece piece, FixingPurpose purpose, ReachWanted wanted, Face face, Length longerThan = default)
+    {
+        var screw = _tables.Screws.Choose(purpose, _rope.Across, wanted, longerThan);
+        return new(
+            _line.Posts[index],
+            _line,
+            _row,
+            piece.Run,
+            purpose,
+            wanted,
+            screw,
+            Count: 1,
+            face,
+            screw is null ? Length.Zero : LeadHole.Pilot(screw, _tables.WoodGravity));
+    }
+}
