@@ -83,6 +83,15 @@ public partial class PaperText
     /// <summary>A rake and where it climbs to.</summary>
     public virtual string RakeUpToward(string degrees, string post) => $"{degrees} up toward {post}";
 
+    /// <summary>A rake and where it falls to.</summary>
+    public virtual string RakeDownToward(string degrees, string post) => $"{degrees} down toward {post}";
+
+    /// <summary>The hole of a screw in a row.</summary>
+    public virtual string ScrewAt(string row) => $"{row} screw";
+
+    /// <summary>A side wall.</summary>
+    public virtual string WallOf(string figure) => $"side wall {figure}";
+
     /// <summary>No rake.</summary>
     public virtual string Level => "level";
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CutShop.Takeoff;
 
 namespace CutShop.Paper;
@@ -22,6 +23,9 @@ public partial class PaperText
 
     /// <summary>A label.</summary>
     public virtual string Due => "Due";
+
+    /// <summary>A day, the same in every language: year, month, day.</summary>
+    public virtual string DayOf(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     /// <summary>A label.</summary>
     public virtual string Piece => "Piece";
@@ -155,7 +159,7 @@ public partial class PaperText
     public virtual string ScrewHoles => "Screw holes";
 
     /// <summary>Columns of the screw holes.</summary>
-    public virtual IReadOnlyList<string> ScrewColumns => ["Row", "For", "Screw", "Count", "Face", "Counterbore", "Counterbore deep", "Pilot"];
+    public virtual IReadOnlyList<string> ScrewColumns => ["Row", "For", "Screw", "Count", "Face", "Counterbore or countersink", "Deep", "Shank hole", "Pilot"];
 
     /// <summary>No hole needed.</summary>
     public virtual string None => "none";
@@ -245,8 +249,8 @@ public partial class PaperText
     public virtual string LabelEnd(string post, AtPost at, bool natural) =>
         $"{post}: {AtPost(at)}, {(natural ? "bound" : "sealed")}";
 
-    /// <summary>Job, line and row on a label.</summary>
-    public virtual string LabelPlace(string job, string line, string row) => $"Job {job}  Line {line}  Row {row}";
+    /// <summary>Line and row on a label.</summary>
+    public virtual string LabelPlace(string line, string row) => $"Line {line}   Row {row}";
 
     /// <summary>The run's posts on a label.</summary>
     public virtual string LabelSpan(string first, string last) => $"{first} → {last}";
