@@ -1,0 +1,41 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Paper;
+
+/// <summary>Side views of a line: posts to scale on the ground's slope, the hanging ropes in their true curves, widths and sags.</summary>
+public static class Elevation
+{
+    /// <summary>Width of every drawing on a sheet, in millimetres.</summary>
+    public const double PaperWidth = 180;
+
+    /// <summary>The most bands of one line that are drawn.</summary>
+    public const int MostBands = 40;
+
+    /// <summary>One drawing for each band of the line, in order; at most <see cref="MostBands"/>.</summary>
+    /// <param name="takeoff">The job's takeoff.</param>
+    /// <param name="line">A line of the job.</param>
+    /// <param name="settings">Units and words.</param>
+    /// <param name="boldRun">The run to draw bold, or null.</param>
+    public static IReadOnlyList<Drawing> Of(JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun = null)
+    {
+        ArgumentNullException.ThrowIfNull(takeoff);
+        ArgumentNullException.ThrowIfNull(line);
+        ArgumentNullException.ThrowIfNull(settings);
+        var ground = LineGround.Of(line);
+        var (scale, bands) = ElevationBands.Of(line, ground);
+        var pieces = takeoff.Pieces.Where(piece => piece.Line.Mark == line.Mark).ToList();
+        return
+        [
+            .. bands.Take(MostBands).Select((band, i) => new ElevationBand(line, ground, scale, band, pieces, settings, boldRun)
+                .Draw(settings.Text.ElevationTitle(line.Mark, i + 1, bands.Count, scale.OneTo))),
+        ];
+    }
+
+    /// <summary>How many of a line's posts stand past the last band that is drawn.</summary>
+    public static int PostsNotDrawn(Line line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        var (_, bands) = ElevationBands.Of(line, LineGround.Of(line));
+        return bands.Count <= MostBands ? 0 : line.Posts.Count - 1 - bands[MostBands - 1].Last;
+    }
+}

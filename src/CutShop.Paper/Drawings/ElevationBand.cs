@@ -1,0 +1,169 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Paper;
+
+/// <summary>Draws one band of an elevation.</summary>
+internal sealed class ElevationBand(
+    Line line, LineGround ground, DrawingScale scale, Band band, IReadOnlyList<Piece> pieces, PaperSettings settings, string? boldRun)
+{
+    private const double HeadRoom = 18;
+    private const double FootRoom = 20;
+    private const double LeftRoom = 26;
+    private const double MarkSize = 3.6;
+    private const double SmallSize = 2.5;
+
+    private readonly List<Shape> _shapes = [];
+    private readonly double _top = Enumerable.Range(band.First, band.Last - band.First + 1)
+        .Max(i => ground.Ground[i] + line.Posts[i].Height.Inches);
+
+    private PaperText Text => settings.Text;
+
+    private double GroundRoom => HeadRoom + scale.Mm(ground.HeightOf(line, band.First, band.Last));
+
+    public Drawing Draw(string title)
+    {
+        _shapes.Add(new Words(new(0, 5), title, 3.4, Bold: true));
+        DrawGround();
+        for (var i = band.First; i <= band.Last; i++)
+            DrawPost(i);
+        foreach (var piece in pieces)
+            DrawPiece(piece);
+        LabelRows();
+        for (var i = band.First; i < band.Last; i++)
+            DrawWidth(i);
+        return new(
+            title,
+            Text.ElevationDescription(line.Posts[band.First].Mark, line.Posts[band.Last].Mark, band.Last - band.First + 1, line.Rows.Count),
+            Elevation.PaperWidth,
+            GroundRoom + FootRoom,
+            _shapes);
+    }
+
+    private double X(double along) =>
+        LeftRoom + scale.Mm(along - ground.Along[band.First] + line.Posts[band.First].Across.Inches / 2);
+
+    private double Y(double up) => HeadRoom + scale.Mm(_top - up);
+
+    private void DrawGround()
+    {
+        var points = new List<Point> { new(X(ground.Along[band.First]) - 8, Y(ground.Ground[band.First])) };
+        for (var i = band.First; i <= band.Last; i++)
+            points.Add(new(X(ground.Along[i]), Y(ground.Ground[i])));
+        points.Add(new(X(ground.Along[band.Last]) + 8, Y(ground.Ground[band.Last])));
+        _shapes.Add(new Polyline(points, Pen.Ground));
+    }
+
+    private void DrawPost(int i)
+    {
+        var post = line.Posts[i];
+        var (width, height) = (scale.Mm(post.Across.Inches), scale.Mm(post.Height.Inches));
+        var (x, top) = (X(ground.Along[i]), Y(ground.Ground[i] + post.Height.Inches));
+        _shapes.Add(new Box(x - width / 2, top, width, height, Pen.Outline, Fill.Wood));
+        if (post.Shape == PostShape.Round)
+            _shapes.Add(new Stroke(new(x, top - 1.5), new(x, top + height + 1.5), Pen.Axis));
+        _shapes.Add(new Words(new(x, top - 2.2), Shortened(post.Mark, 14), MarkSize, TextAnchor.Middle, Bold: true));
+        if (post.Turn is { } turn)
+            _shapes.Add(new Words(new(x, top - 6.6), Text.TurnOf(turn.Degrees, turn.Side == TurnSide.Left), SmallSize, TextAnchor.Middle));
+    }
+
+    private void DrawPiece(Piece piece)
+    {
+        var pen = piece.Run == boldRun ? Pen.ThisRope : Pen.Rope;
+        var width = Math.Max(scale.Mm(piece.Rope.Across.Inches), 0.5);
+        for (var i = Math.Max(piece.First, band.First); i < Math.Min(piece.Last, band.Last); i++)
+            DrawSection(piece, i, pen, width);
+        for (var i = Math.Max(piece.First, band.First); i <= Math.Min(piece.Last, band.Last); i++)
+            ElevationAtPost.Draw(_shapes, piece, i, new(X(ground.Along[i]), Y(ground.Ground[i] + piece.Row.Height.Inches)), scale, pen, width);
+    }
+
+    private void DrawSection(Piece piece, int i, Pen pen, double width)
+    {
+        const int Steps = 48;
+        var section = piece.Sections[i - piece.First];
+        var rope = new HangingRope(
+            section.Level.Inches, section.Rise.Inches, section.Sag.Inches, section.Arc.Inches, section.ParameterIn ?? double.PositiveInfinity);
+        var setback = piece.AtPosts[i - piece.First].Kind == AtPostKind.Wrap ? 0 : section.From.Across.Inches / 2;
+        var slope = section.Rise.Inches / section.Level.Inches;
+        var (x0, y0) = (ground.Along[i] + setback, ground.Ground[i] + piece.Row.Height.Inches + setback * slope);
+        double Up(double x) => y0 + slope * x - rope.DropAt(x);
+
+        var points = new Point[Steps + 1];
+        for (var k = 0; k <= Steps; k++)
+        {
+            var x = rope.Level * k / Steps;
+            points[k] = new(X(x0 + x), Y(Up(x)));
+        }
+        _shapes.Add(new Polyline(points, pen, width));
+        var middle = rope.Level / 2;
+        DrawSag(
+            new(points[0].X, points[0].Y),
+            new(points[^1].X, points[^1].Y),
+            new(X(x0 + middle), Y(y0 + slope * middle)),
+            new(X(x0 + middle), Y(Up(middle))),
+            section);
+    }
+
+    private void DrawSag(Point start, Point end, Point chord, Point rope, PieceSection section)
+    {
+        if (section.Sag == Length.Zero)
+        {
+            _shapes.Add(new Words(chord.Moved(0, -1.8), Text.Straight, SmallSize, TextAnchor.Middle));
+            return;
+        }
+        _shapes.Add(new Stroke(start, end, Pen.Axis));
+        _shapes.Add(new Stroke(chord, rope, Pen.Thin));
+        foreach (var tick in new[] { chord, rope })
+            _shapes.Add(new Stroke(tick.Moved(-0.8, 0.8), tick.Moved(0.8, -0.8), Pen.Outline));
+        var words = Text.Sag(settings.Figures.Lead(section.Sag));
+        // Above the chord there is always room; beside the arrow only where the sag is deep.
+        var deep = rope.Y - chord.Y > 2 * SmallSize + 1;
+        var at = deep ? new Point(chord.X + 1.4, (chord.Y + rope.Y) / 2 + SmallSize * 0.2) : chord.Moved(0, -1.4);
+        _shapes.Add(new Words(at, words, SmallSize, deep ? TextAnchor.Start : TextAnchor.Middle));
+    }
+
+    private void LabelRows()
+    {
+        const double Apart = 7.2;
+        var post = line.Posts[band.First];
+        var edge = X(ground.Along[band.First]) - scale.Mm(post.Across.Inches) / 2;
+        var lowest = double.MinValue;
+        foreach (var row in line.Rows.OrderByDescending(row => row.Height))
+        {
+            var at = Y(ground.Ground[band.First] + row.Height.Inches);
+            var y = Math.Max(at, lowest + Apart);
+            lowest = y;
+            _shapes.Add(new Words(new(0, y - 0.4), Shortened(row.Mark, 11), 3, Bold: true));
+            _shapes.Add(new Words(new(0, y + 2.8), settings.Figures.Lead(row.Height), SmallSize));
+            _shapes.Add(new Polyline([new(edge - 7.5, y), new(edge - 5, y), new(edge - 1, at)], Pen.Thin));
+        }
+    }
+
+    private void DrawWidth(int i)
+    {
+        var section = line.Sections[i];
+        var (before, after) = (line.Posts[i], line.Posts[i + 1]);
+        var isClear = section.Spacing == SpacingKind.Clear;
+        var y = GroundRoom + 3;
+        var left = X(ground.Along[i] + (isClear ? before.Across.Inches / 2 : 0));
+        var right = X(ground.Along[i + 1] - (isClear ? after.Across.Inches / 2 : 0));
+        var figure = settings.Figures.Lead(section.Width);
+        var words = isClear ? Text.Clear(figure) : Text.Centres(figure);
+        var room = right - left - 2;
+        var size = Math.Min(Dimension.TextSize, room / Math.Max(Dimension.GuessWidth(words, 1), 1));
+        foreach (var x in new[] { left, right })
+        {
+            _shapes.Add(new Stroke(new(x, y), new(x, y + 7), Pen.Thin));
+            _shapes.Add(new Stroke(new(x - 0.9, y + 6.9), new(x + 0.9, y + 5.1), Pen.Outline));
+        }
+        _shapes.Add(new Stroke(new(left, y + 6), new(right, y + 6), Pen.Thin));
+        _shapes.Add(new Words(new((left + right) / 2, y + 5), words, size, TextAnchor.Middle));
+        if (section.Rise != Length.Zero)
+        {
+            var rise = settings.Figures.Lead(section.Rise.Abs());
+            _shapes.Add(new Words(new((left + right) / 2, y + 10), section.Rise.IsNegative ? Text.Fall(rise) : Text.Rise(rise), Math.Min(SmallSize, size), TextAnchor.Middle));
+        }
+        _shapes.Add(new Words(new((left + right) / 2, y + (section.Rise == Length.Zero ? 10 : 14)), settings.Figures.Other(section.Width), Math.Min(SmallSize, size), TextAnchor.Middle));
+    }
+
+    private static string Shortened(string mark, int most) => mark.Length <= most ? mark : mark[..(most - 1)] + "…";
+}

@@ -1,0 +1,58 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Paper;
+
+/// <summary>A stretch of a line that is drawn in one band, from one post to another.</summary>
+internal readonly record struct Band(int First, int Last);
+
+/// <summary>Chooses an elevation's scale and breaks a long line into bands, the post at a break drawn in both.</summary>
+internal static class ElevationBands
+{
+    /// <summary>Width on paper for posts and rope, in millimetres.</summary>
+    public const double Room = 146;
+
+    private const double MostHeight = 150;
+    private const int Smallest = 32;
+    private const int Largest = 10;
+
+    /// <summary>The scale and the bands.</summary>
+    public static (DrawingScale Scale, IReadOnlyList<Band> Bands) Of(Line line, LineGround ground)
+    {
+        var scale = ScaleOf(line, ground);
+        var bands = new List<Band>();
+        var first = 0;
+        for (var last = 1; last < line.Posts.Count; last++)
+        {
+            var isEnd = last == line.Posts.Count - 1;
+            if (!isEnd && Fits(scale, line, ground, first, last + 1))
+                continue;
+            bands.Add(new(first, last));
+            first = last;
+        }
+        return (scale, bands);
+    }
+
+    private static DrawingScale ScaleOf(Line line, LineGround ground)
+    {
+        var last = line.Posts.Count - 1;
+        var whole = Math.Max(
+            DrawingScale.Fitting(WidthOf(line, ground, 0, last), Room, Largest).OneTo,
+            DrawingScale.Fitting(ground.HeightOf(line, 0, last), MostHeight, Largest).OneTo);
+        if (whole <= Smallest)
+            return new(whole);
+        // Too long for one band: as large as the longest and the steepest section allow, but no larger than 1 : 32 needs.
+        var needed = Smallest;
+        for (var i = 0; i < last; i++)
+        {
+            needed = Math.Max(needed, DrawingScale.Fitting(WidthOf(line, ground, i, i + 1), Room, Smallest).OneTo);
+            needed = Math.Max(needed, DrawingScale.Fitting(ground.HeightOf(line, i, i + 1), MostHeight, Smallest).OneTo);
+        }
+        return new(needed);
+    }
+
+    private static bool Fits(DrawingScale scale, Line line, LineGround ground, int first, int last) =>
+        scale.Mm(WidthOf(line, ground, first, last)) <= Room && scale.Mm(ground.HeightOf(line, first, last)) <= MostHeight;
+
+    private static double WidthOf(Line line, LineGround ground, int first, int last) =>
+        ground.Along[last] - ground.Along[first] + (line.Posts[first].Across + line.Posts[last].Across).Inches / 2;
+}

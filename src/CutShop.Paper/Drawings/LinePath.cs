@@ -1,0 +1,34 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Paper;
+
+/// <summary>A line from above: where each post stands, in inches, x to the right and y downward, all zero or more.</summary>
+/// <param name="Line">The line.</param>
+/// <param name="Posts">Centres of its posts.</param>
+/// <param name="Headings">Direction of the line in degrees at each post, as it arrives there; left is negative.</param>
+/// <param name="Width">Greatest x.</param>
+/// <param name="Height">Greatest y.</param>
+internal sealed record LinePath(Line Line, IReadOnlyList<Point> Posts, IReadOnlyList<double> Headings, double Width, double Height)
+{
+    /// <summary>Walks along a line, turning at its corners.</summary>
+    public static LinePath Of(Line line)
+    {
+        var posts = new Point[line.Posts.Count];
+        var headings = new double[line.Posts.Count];
+        var heading = 0.0;
+        for (var i = 0; i < posts.Length; i++)
+        {
+            if (i > 0)
+            {
+                var step = Spans.Centres(line.Sections[i - 1], line.Posts[i - 1], line.Posts[i]).Inches;
+                posts[i] = posts[i - 1].Moved(step * Math.Cos(heading * Math.PI / 180), step * Math.Sin(heading * Math.PI / 180));
+            }
+            headings[i] = heading;
+            if (line.Posts[i].Turn is { } turn)
+                heading += (double)turn.Degrees * (turn.Side == TurnSide.Left ? -1 : 1);
+        }
+        var (left, top) = (posts.Min(p => p.X), posts.Min(p => p.Y));
+        var moved = posts.Select(p => p.Moved(-left, -top)).ToArray();
+        return new(line, moved, headings, moved.Max(p => p.X), moved.Max(p => p.Y));
+    }
+}

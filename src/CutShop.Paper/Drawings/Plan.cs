@@ -1,0 +1,52 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Paper;
+
+/// <summary>Plans of a job's lines from above, from their sections and turns. Where lines stand to one another is not known, so each has its own place.</summary>
+public static class Plan
+{
+    private const double Gap = 12;
+    private const double Margin = 12;
+    private const double Tallest = 210;
+    private const double Room = Elevation.PaperWidth - 2 * Margin;
+    private const int LinesOnADrawing = 8;
+
+    /// <summary>Plans of all lines, some lines to a drawing.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="settings">Words.</param>
+    /// <param name="bold">A piece whose run is drawn bold; only its line is drawn then. Null draws all lines alike.</param>
+    public static IReadOnlyList<Drawing> Of(Job job, PaperSettings settings, Piece? bold = null)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(settings);
+        var lines = bold is null ? job.Lines : job.Lines.Where(line => line.Mark == bold.Line.Mark);
+        return [.. lines.Select(LinePath.Of).Chunk(LinesOnADrawing).Select(paths => DrawingOf(paths, settings.Text, bold))];
+    }
+
+    private static Drawing DrawingOf(LinePath[] paths, PaperText text, Piece? bold)
+    {
+        var head = 10.0;
+        var tall = Tallest - head - paths.Length * Gap - Margin;
+        var scale = DrawingScale.Fitting(paths.Max(p => p.Width), Room, 20);
+        var byHeight = DrawingScale.Fitting(Math.Max(paths.Sum(p => p.Height), 1), tall, 20);
+        if (byHeight.OneTo > scale.OneTo)
+            scale = byHeight;
+
+        var shapes = new List<Shape> { new Words(new(0, 5), text.PlanTitle(scale.OneTo), 3.4, Bold: true) };
+        var y = head;
+        foreach (var path in paths)
+        {
+            shapes.Add(new Words(new(0, y + 4), text.LineName(path.Line.Mark), 3, Bold: true));
+            y += Gap;
+            PlanLine.Draw(shapes, path, new Point(Margin, y), scale, bold);
+            y += scale.Mm(path.Height);
+        }
+        var description = text.PlanDescription(string.Join(", ", paths.Select(p => p.Line.Mark)));
+        return new(
+            text.PlanTitle(scale.OneTo),
+            bold is null ? description : text.PlanWithRun(description, bold.Run),
+            Elevation.PaperWidth,
+            y + Margin,
+            shapes);
+    }
+}

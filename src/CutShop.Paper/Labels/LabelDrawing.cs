@@ -1,0 +1,62 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Paper;
+
+/// <summary>Draws a piece's label: the square code at the left, and beside it what a person needs when the phone is dead.</summary>
+public static class LabelDrawing
+{
+    private const double EdgeMm = 2;
+
+    /// <summary>The label at its exact size. Text that is too long gets smaller, then ends in an ellipsis.</summary>
+    /// <returns>The drawing, or how large the label would have to be.</returns>
+    /// <exception cref="FontMissingException">The font is not on this machine.</exception>
+    public static Parsed<Drawing> Of(PieceLabel label, LabelStock stock, PaperSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(label);
+        ArgumentNullException.ThrowIfNull(stock);
+        ArgumentNullException.ThrowIfNull(settings);
+        var code = QrModules.Of(label.Address, stock.Correction);
+        var place = QrPlace.Of(code, stock);
+        if (place.Problem is not null)
+            return Parsed.Bad<Drawing>(place.Problem);
+        var shapes = QrDrawing.Of(code, place.Value).ToList();
+        AddText(shapes, label, place.Value, stock, settings);
+        return Parsed.Good(new Drawing(
+            settings.Text.LabelTitle(label.Code.ToString()), settings.Text.LabelDescription(label.Address), stock.WidthMm, stock.HeightMm, shapes));
+    }
+
+    private static void AddText(List<Shape> shapes, PieceLabel label, QrPlace place, LabelStock stock, PaperSettings settings)
+    {
+        var width = stock.WidthMm - EdgeMm - place.RightMm;
+        var lines = Lines(label, settings);
+        // Sizes below are for a 2 in label; a smaller one shrinks them all alike.
+        var scale = (stock.HeightMm - 2 * EdgeMm) / lines.Sum(line => line.Step);
+        var y = EdgeMm;
+        foreach (var line in lines)
+        {
+            var (text, size) = Lettering.Fit(line.Text, width, line.Size * scale, line.Size * scale * 0.72, line.Bold);
+            shapes.Add(new Words(new(place.RightMm, y + line.Size * scale), text, size, Bold: line.Bold));
+            y += line.Step * scale;
+        }
+    }
+
+    private static LabelLine[] Lines(PieceLabel label, PaperSettings settings)
+    {
+        var (text, figures, piece) = (settings.Text, settings.Figures, label.Piece);
+        var natural = piece.Rope.IsNatural;
+        return
+        [
+            new(label.Code.ToString(), 5.2, 7.2, Bold: true),
+            new(text.JobName(label.JobNumber), 3.6, 4.8, Bold: true),
+            new(text.LabelPlace(piece.Line.Mark, piece.Row.Mark), 3.4, 4.6),
+            new(text.LabelSpan(piece.From.Mark, piece.To.Mark), 4.4, 6, Bold: true),
+            new(RopeWords.Of(piece.Rope, settings), 3.2, 5),
+            new(figures.LongLead(piece.Cut), 5.2, 6, Bold: true),
+            new(figures.LongOther(piece.Cut), 3.2, 5),
+            new(text.LabelEnd(piece.From.Mark, piece.AtPosts[0], natural), 2.9, 3.9),
+            new(text.LabelEnd(piece.To.Mark, piece.AtPosts[^1], natural), 2.9, 3.2),
+        ];
+    }
+
+    private sealed record LabelLine(string Text, double Size, double Step, bool Bold = false);
+}

@@ -1,0 +1,48 @@
+using CutShop.Takeoff;
+using PdfSharp.Drawing;
+using PdfSharp.Pdf;
+
+namespace CutShop.Paper;
+
+/// <summary>Writes labels as a PDF, one to a page of exactly the label's size.</summary>
+public static class LabelPdf
+{
+    /// <summary>The PDF's bytes.</summary>
+    /// <param name="title">The document's title.</param>
+    /// <param name="labels">The labels, at least one.</param>
+    /// <param name="stock">The labels in the printer.</param>
+    /// <param name="settings">Units and words.</param>
+    /// <param name="progress">Told after each label how many are done.</param>
+    /// <returns>The bytes, or for the first label that does not fit, how large it would have to be.</returns>
+    /// <exception cref="ArgumentException">There is no label.</exception>
+    /// <exception cref="FontMissingException">The font is not on this machine.</exception>
+    public static Parsed<byte[]> Write(
+        string title, IReadOnlyCollection<PieceLabel> labels, LabelStock stock, PaperSettings settings, IProgress<int>? progress = null)
+    {
+        ArgumentNullException.ThrowIfNull(labels);
+        ArgumentNullException.ThrowIfNull(stock);
+        ArgumentNullException.ThrowIfNull(settings);
+        if (labels.Count == 0)
+            throw new ArgumentException("A PDF of labels needs at least one.", nameof(labels));
+        lock (Lettering.Press)
+        {
+            using var document = new PdfDocument();
+            document.Info.Title = CleanText.Of(title);
+            document.Info.Creator = "CutShop";
+            var done = 0;
+            foreach (var label in labels)
+            {
+                var drawing = LabelDrawing.Of(label, stock, settings);
+                if (drawing.Problem is not null)
+                    return Parsed.Bad<byte[]>(drawing.Problem);
+                var page = document.AddPage();
+                page.Width = XUnit.FromMillimeter(stock.WidthMm);
+                page.Height = XUnit.FromMillimeter(stock.HeightMm);
+                using (var graphics = XGraphics.FromPdfPage(page))
+                    PdfDrawing.Draw(graphics, drawing.Value, left: 0, top: 0);
+                progress?.Report(++done);
+            }
+            return Parsed.Good(PdfSheets.Bytes(document));
+        }
+    }
+}

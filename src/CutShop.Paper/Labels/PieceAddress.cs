@@ -1,0 +1,40 @@
+using System.Globalization;
+using System.Text;
+using CutShop.Takeoff;
+
+namespace CutShop.Paper;
+
+/// <summary>
+/// The address of a piece's page: what the square code on a label holds. Scheme, host and <c>/P/CODE</c> are all capitals,
+/// so that the code can use its denser alphabet; the server takes them as they come.
+/// </summary>
+public static class PieceAddress
+{
+    /// <summary>The longest address that is put into a code, in characters.</summary>
+    public const int Longest = 120;
+
+    /// <summary>What a base address may look like, for messages.</summary>
+    public const string Accepted = "an address such as \"https://shop.example\", optionally with a port and a path, and without a query";
+
+    /// <summary>The address of a piece's page under the shop's base address.</summary>
+    /// <returns>The address, or what is wrong with the base.</returns>
+    public static Parsed<string> Of(string baseAddress, PieceCode code)
+    {
+        ArgumentNullException.ThrowIfNull(baseAddress);
+        if (!Uri.TryCreate(baseAddress, UriKind.Absolute, out var uri) || uri.Scheme is not ("http" or "https")
+            || uri.Query.Length + uri.Fragment.Length + uri.UserInfo.Length > 0)
+            return Parsed.Bad<string>($"accepted: {Accepted}");
+        var address = new StringBuilder(uri.Scheme.ToUpperInvariant())
+            .Append("://")
+            .Append(uri.IdnHost.Contains(':', StringComparison.Ordinal) ? $"[{uri.IdnHost.ToUpperInvariant()}]" : uri.IdnHost.ToUpperInvariant());
+        if (!uri.IsDefaultPort)
+            address.Append(CultureInfo.InvariantCulture, $":{uri.Port}");
+        // A path of the base may tell capitals from small letters, so it stays as it is.
+        address.Append(uri.AbsolutePath.TrimEnd('/')).Append("/P/").Append(code.Plain);
+        return address.Length <= Longest
+            ? Parsed.Good(address.ToString())
+            : Parsed.Bad<string>(string.Create(
+                CultureInfo.InvariantCulture,
+                $"the piece's address has {address.Length} characters, a label takes {Longest}; use a shorter base address"));
+    }
+}

@@ -1,0 +1,22 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Paper;
+
+/// <summary>What a label says.</summary>
+/// <param name="Address">The address in the code.</param>
+/// <param name="Code">The piece's code.</param>
+/// <param name="JobNumber">The job.</param>
+/// <param name="Piece">The piece.</param>
+public sealed record PieceLabel(string Address, PieceCode Code, string JobNumber, Piece Piece)
+{
+    /// <summary>The label of a piece.</summary>
+    /// <returns>The label, or what is wrong with the base address.</returns>
+    public static Parsed<PieceLabel> Of(string baseAddress, Job job, Piece piece, PieceCode code)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        var address = PieceAddress.Of(baseAddress, code);
+        return address.Problem is null
+            ? Parsed.Good(new PieceLabel(address.Value, code, job.Number, piece))
+            : Parsed.Bad<PieceLabel>(address.Problem);
+    }
+}

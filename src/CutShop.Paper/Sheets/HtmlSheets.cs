@@ -1,0 +1,120 @@
+using System.Globalization;
+using System.Text;
+
+namespace CutShop.Paper;
+
+/// <summary>Writes sheets as HTML: an article each, or a whole document. No inline style, no script; all text is escaped.</summary>
+public static class HtmlSheets
+{
+    /// <summary>The style sheet for screen and print, to be served as a file or put into a document.</summary>
+    public static string StyleSheet { get; } = ReadStyleSheet();
+
+    /// <summary>One sheet as an <c>article</c> of class <c>sheet</c>, for a page that has <see cref="StyleSheet"/>.</summary>
+    public static string Article(Sheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        var html = new StringBuilder(8192);
+        html.Append("<article class=\"sheet\">\n<header><p class=\"sheet-kind\">").Append(Safe(sheet.Title))
+            .Append("</p><h1>").Append(Safe(sheet.Subject)).Append("</h1></header>\n");
+        foreach (var block in sheet.Blocks)
+            Append(html, block);
+        return html.Append("<footer>").Append(Safe(sheet.Foot)).Append("</footer>\n</article>\n").ToString();
+    }
+
+    /// <summary>A document of its own, its styles inside, for a file that is opened without a server.</summary>
+    public static string Document(string title, IEnumerable<Sheet> sheets, PaperText text)
+    {
+        ArgumentNullException.ThrowIfNull(sheets);
+        ArgumentNullException.ThrowIfNull(text);
+        var html = new StringBuilder(16_384);
+        html.Append(CultureInfo.InvariantCulture, $"<!doctype html>\n<html lang=\"{Safe(text.Language)}\">\n<head>\n<meta charset=\"utf-8\">\n")
+            .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>").Append(Safe(title))
+            .Append("</title>\n<style>\n").Append(StyleSheet).Append("</style>\n</head>\n<body>\n<main>\n");
+        foreach (var sheet in sheets)
+            html.Append(Article(sheet));
+        return html.Append("</main>\n</body>\n</html>\n").ToString();
+    }
+
+    private static void Append(StringBuilder html, Block block)
+    {
+        switch (block)
+        {
+            case HeadingBlock h:
+                html.Append("<h2>").Append(Safe(h.Text)).Append("</h2>\n");
+                break;
+            case NoteBlock n:
+                html.Append("<p>").Append(Safe(n.Text)).Append("</p>\n");
+                break;
+            case BigFigureBlock b:
+                html.Append("<div class=\"big-figure\"><p>").Append(Safe(b.Label)).Append("</p><p class=\"figure\">").Append(Safe(b.Figure))
+                    .Append("</p><p class=\"other\">").Append(Safe(b.Other)).Append("</p></div>\n");
+                break;
+            case FieldsBlock f:
+                AppendFields(html, f);
+                break;
+            case TableBlock t:
+                AppendTable(html, t);
+                break;
+            case StepsBlock s:
+                html.Append("<h2>").Append(Safe(s.Caption)).Append("</h2>\n<ol>");
+                AppendItems(html, s.Steps);
+                html.Append("</ol>\n");
+                break;
+            case CautionsBlock c:
+                html.Append("<section class=\"cautions\"><h2>").Append(Safe(c.Caption)).Append("</h2><ul>");
+                AppendItems(html, c.Cautions);
+                html.Append("</ul></section>\n");
+                break;
+            case DrawingBlock d:
+                html.Append("<figure>").Append(SvgDrawing.Write(d.Drawing)).Append("<figcaption>").Append(Safe(d.Drawing.Title)).Append("</figcaption></figure>\n");
+                break;
+            default:
+                throw new NotSupportedException($"No HTML for {block.GetType().Name}.");
+        }
+    }
+
+    private static void AppendFields(StringBuilder html, FieldsBlock block)
+    {
+        html.Append("<dl class=\"fields\">");
+        foreach (var field in block.Fields)
+        {
+            html.Append("<div><dt>").Append(Safe(field.Label)).Append(field.Value is null ? "</dt><dd class=\"blank\">" : "</dt><dd>")
+                .Append(SafeLines(field.Value ?? "")).Append("</dd></div>");
+        }
+        html.Append("</dl>\n");
+    }
+
+    private static void AppendTable(StringBuilder html, TableBlock table)
+    {
+        html.Append("<table><caption>").Append(Safe(table.Caption)).Append("</caption><thead><tr>");
+        foreach (var column in table.Columns)
+            html.Append("<th scope=\"col\">").Append(SafeLines(column)).Append("</th>");
+        html.Append("</tr></thead><tbody>\n");
+        foreach (var row in table.Rows)
+        {
+            html.Append("<tr>");
+            foreach (var cell in row)
+                html.Append("<td>").Append(SafeLines(cell)).Append("</td>");
+            html.Append("</tr>\n");
+        }
+        html.Append("</tbody></table>\n");
+    }
+
+    private static void AppendItems(StringBuilder html, IReadOnlyList<string> items)
+    {
+        foreach (var item in items)
+            html.Append("<li>").Append(Safe(item)).Append("</li>");
+    }
+
+    private static string Safe(string text) => CleanText.Escaped(text);
+
+    private static string SafeLines(string text) => string.Join('\n', text.Split('\n').Select(CleanText.Escaped));
+
+    private static string ReadStyleSheet()
+    {
+        using var stream = typeof(HtmlSheets).Assembly.GetManifestResourceStream("paper.css")
+            ?? throw new InvalidOperationException("The style sheet is not in the assembly.");
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+}

@@ -1,0 +1,80 @@
+namespace CutShop.Paper;
+
+/// <summary>Writes a table: columns as wide as their text asks, rows never torn, headings again on each page.</summary>
+internal static class PdfTable
+{
+    private const double TextSize = 2.9;
+    private const double HeadSize = 2.7;
+    private const double LineHeight = 1.35;
+    private const double Between = 2.2;
+
+    /// <summary>Writes the table.</summary>
+    public static void Write(SheetPages pages, TableBlock table)
+    {
+        var widths = Widths(table, pages.Width);
+        PdfBlocks.Heading(pages, table.Caption, keepWith: 20);
+        Row(pages, table.Columns, widths, HeadSize, bold: true);
+        foreach (var row in table.Rows)
+        {
+            var height = HeightOf(Wrapped(row, widths, TextSize, bold: false), TextSize);
+            if (pages.Need(height + 1))
+                Row(pages, table.Columns, widths, HeadSize, bold: true);
+            Row(pages, row, widths, TextSize, bold: false);
+        }
+        pages.Down(3);
+    }
+
+    private static void Row(SheetPages pages, IReadOnlyList<string> cells, double[] widths, double size, bool bold)
+    {
+        var wrapped = Wrapped(cells, widths, size, bold);
+        var height = HeightOf(wrapped, size);
+        var shapes = new List<Shape>();
+        var x = 0.0;
+        for (var i = 0; i < wrapped.Count; i++)
+        {
+            for (var line = 0; line < wrapped[i].Count; line++)
+                shapes.Add(new Words(new(x, 0.4 + size + line * size * LineHeight), wrapped[i][line], size, Bold: bold));
+            x += widths[i] + Between;
+        }
+        shapes.Add(new Stroke(new(0, height), new(pages.Width, height), bold ? Pen.Outline : Pen.Thin));
+        pages.Put(shapes);
+        pages.Down(height + 0.6);
+    }
+
+    private static List<IReadOnlyList<string>> Wrapped(IReadOnlyList<string> cells, double[] widths, double size, bool bold) =>
+        [.. cells.Select((cell, i) => Lettering.Wrap(cell, widths[i], size, bold))];
+
+    private static double HeightOf(List<IReadOnlyList<string>> wrapped, double size) =>
+        wrapped.Max(lines => lines.Count) * size * LineHeight + 1;
+
+    /// <summary>Natural widths where all fit; else the widest columns give way first.</summary>
+    private static double[] Widths(TableBlock table, double width)
+    {
+        const int Sampled = 200;
+        var room = width - (table.Columns.Count - 1) * Between;
+        var natural = table.Columns
+            .Select((column, i) => table.Rows.Take(Sampled).SelectMany(row => row[i].Split('\n'))
+                .Select(cell => Lettering.Width(CleanText.Of(cell), TextSize) + 0.1)
+                .Append(Lettering.Width(column, HeadSize, bold: true) + 0.1).Max())
+            .ToArray();
+        var spare = room - natural.Sum();
+        if (spare >= 0)
+            return [.. natural.Select(w => w + spare / natural.Length)];
+        var cap = CapThatFits(natural, room);
+        return [.. natural.Select(w => Math.Min(w, cap))];
+    }
+
+    private static double CapThatFits(double[] natural, double room)
+    {
+        var left = room;
+        var open = natural.Length;
+        foreach (var w in natural.Order())
+        {
+            if (w * open >= left)
+                return left / open;
+            left -= w;
+            open--;
+        }
+        return room;
+    }
+}

@@ -1,0 +1,44 @@
+namespace CutShop.Paper;
+
+/// <summary>A ticket or summary: what every writer prints from. Text in it is plain, never marked up.</summary>
+/// <param name="Title">What the sheet is, such as <c>Cut ticket</c>.</param>
+/// <param name="Subject">What it is about, printed large: a run, a post, a job.</param>
+/// <param name="Foot">Printed at the foot of each page, so that a loose page finds its way home.</param>
+/// <param name="Blocks">The content, in order.</param>
+public sealed record Sheet(string Title, string Subject, string Foot, IReadOnlyList<Block> Blocks);
+
+/// <summary>A part of a sheet.</summary>
+public abstract record Block;
+
+/// <summary>A heading inside the sheet.</summary>
+public sealed record HeadingBlock(string Text) : Block;
+
+/// <summary>A paragraph.</summary>
+public sealed record NoteBlock(string Text) : Block;
+
+/// <summary>The one figure that must be read from two steps away.</summary>
+/// <param name="Label">What it is.</param>
+/// <param name="Figure">The figure in the leading unit.</param>
+/// <param name="Other">The figure in the other unit.</param>
+public sealed record BigFigureBlock(string Label, string Figure, string Other) : Block;
+
+/// <summary>Labelled values side by side.</summary>
+public sealed record FieldsBlock(IReadOnlyList<Field> Fields) : Block;
+
+/// <summary>A labelled value; without a value it is an empty box to write in.</summary>
+public sealed record Field(string Label, string? Value);
+
+/// <summary>A table. A line break in a cell starts a new line.</summary>
+/// <param name="Caption">What the table lists.</param>
+/// <param name="Columns">Column headings.</param>
+/// <param name="Rows">Rows, each with as many cells as there are columns.</param>
+public sealed record TableBlock(string Caption, IReadOnlyList<string> Columns, IReadOnlyList<IReadOnlyList<string>> Rows) : Block;
+
+/// <summary>Things to do in order.</summary>
+public sealed record StepsBlock(string Caption, IReadOnlyList<string> Steps) : Block;
+
+/// <summary>What to beware of.</summary>
+public sealed record CautionsBlock(string Caption, IReadOnlyList<string> Cautions) : Block;
+
+/// <summary>A drawing.</summary>
+public sealed record DrawingBlock(Drawing Drawing) : Block;

@@ -1,0 +1,75 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Paper;
+
+/// <summary>The ticket for cutting one piece.</summary>
+public static class CutTicket
+{
+    /// <summary>The ticket.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="piece">The piece.</param>
+    /// <param name="settings">Units and words.</param>
+    /// <param name="code">The piece's code, or null before it has one.</param>
+    /// <param name="place">Where a cut plan puts it; without one the ticket has boxes to write in.</param>
+    public static Sheet Of(Job job, Piece piece, PaperSettings settings, PieceCode? code = null, CutPlace? place = null)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(piece);
+        ArgumentNullException.ThrowIfNull(settings);
+        var (text, figures) = (settings.Text, settings.Figures);
+        var cut = figures.LongLead(piece.Cut);
+        return new(
+            text.CutTicket,
+            piece.Run,
+            text.Foot(job.Number, piece.Run),
+            [
+                new FieldsBlock(About(job, piece, settings, code)),
+                new BigFigureBlock(text.CutLength, cut, figures.LongOther(piece.Cut)),
+                new FieldsBlock(OnTheCoil(settings, place)),
+                new TableBlock(text.Ends, text.EndColumns, [End(piece, 0, settings), End(piece, piece.AtPosts.Count - 1, settings)]),
+                new StepsBlock(text.Steps, text.CuttingSteps(piece.Rope.IsNatural, cut, code is not null)),
+                new CautionsBlock(text.Cautions, piece.Rope.IsNatural ? text.CuttingNaturalCautions : text.CuttingSyntheticCautions),
+            ]);
+    }
+
+    private static List<Field> About(Job job, Piece piece, PaperSettings settings, PieceCode? code)
+    {
+        var text = settings.Text;
+        return
+        [
+            new(text.Job, job.Number),
+            new(text.PieceCode, code?.ToString()),
+            new(text.Run, piece.Run),
+            new(text.FromTo, text.FromPostToPost(piece.From.Mark, piece.To.Mark)),
+            new(text.RopeLabel, RopeWords.InBothUnits(piece.Rope, settings)),
+            new(text.NetLength, settings.Figures.LongBoth(piece.Net)),
+            new(text.Weight, WeightOf(piece, text)),
+            new(text.Due, DueOf(job, text)),
+        ];
+    }
+
+    private static List<Field> OnTheCoil(PaperSettings settings, CutPlace? place)
+    {
+        var (text, figures) = (settings.Text, settings.Figures);
+        return
+        [
+            new(text.Coil, place?.Coil),
+            new(text.PlaceOnCoil, place is null ? null : Figures.Count(place.Place)),
+            new(text.TapeFrom, place is null ? null : figures.LongBoth(place.TapeFrom)),
+            new(text.TapeTo, place is null ? null : figures.LongBoth(place.TapeTo)),
+            new(text.Measured, null),
+            new(text.CutBy, null),
+        ];
+    }
+
+    private static IReadOnlyList<string> End(Piece piece, int index, PaperSettings settings)
+    {
+        var (text, at) = (settings.Text, piece.AtPosts[index]);
+        return [index == 0 ? text.Start : text.Finish, at.Post.Mark, text.AtPost(at), text.EndPreparation(piece.Rope.IsNatural, at.Kind)];
+    }
+
+    internal static string WeightOf(Piece piece, PaperText text) =>
+        piece.WeightLb is { } pounds ? text.Pounds(Figures.Tenths(pounds)) : text.NotKnown;
+
+    internal static string DueOf(Job job, PaperText text) => job.Due is { } due ? text.DayOf(due) : text.NotKnown;
+}

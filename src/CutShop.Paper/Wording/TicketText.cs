@@ -1,0 +1,257 @@
+using System.Globalization;
+using CutShop.Takeoff;
+
+namespace CutShop.Paper;
+
+/// <content>Words on tickets and summaries.</content>
+public partial class PaperText
+{
+    /// <summary>Title of a cut ticket.</summary>
+    public virtual string CutTicket => "Cut ticket";
+
+    /// <summary>Title of a drill ticket.</summary>
+    public virtual string DrillTicket => "Drill ticket";
+
+    /// <summary>Title of a job summary.</summary>
+    public virtual string JobSummary => "Job summary";
+
+    /// <summary>A label.</summary>
+    public virtual string Job => "Job";
+
+    /// <summary>A label.</summary>
+    public virtual string Customer => "Customer";
+
+    /// <summary>A label.</summary>
+    public virtual string Due => "Due";
+
+    /// <summary>A day, the same in every language: year, month, day.</summary>
+    public virtual string DayOf(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    /// <summary>A label.</summary>
+    public virtual string Piece => "Piece";
+
+    /// <summary>A label.</summary>
+    public virtual string PieceCode => "Piece code";
+
+    /// <summary>A label.</summary>
+    public virtual string Run => "Run";
+
+    /// <summary>A label.</summary>
+    public virtual string Line => "Line";
+
+    /// <summary>A label.</summary>
+    public virtual string Row => "Row";
+
+    /// <summary>A label.</summary>
+    public virtual string FromTo => "From, to";
+
+    /// <summary>From one post to another.</summary>
+    public virtual string FromPostToPost(string first, string last) => $"{first} to {last}";
+
+    /// <summary>A label.</summary>
+    public virtual string RopeLabel => "Rope";
+
+    /// <summary>A rope: size and material, and its size on the coil where that was measured.</summary>
+    public virtual string RopeName(string material, string diameter, string? measured) =>
+        measured is null ? $"{diameter} {material}" : $"{diameter} {material}, measured {measured}";
+
+    /// <summary>A label.</summary>
+    public virtual string CutLength => "Cut length";
+
+    /// <summary>A label.</summary>
+    public virtual string NetLength => "Net length";
+
+    /// <summary>A label.</summary>
+    public virtual string Weight => "Weight";
+
+    /// <summary>A weight in pounds.</summary>
+    public virtual string Pounds(string figure) => $"{figure} lb";
+
+    /// <summary>A figure that no table gives.</summary>
+    public virtual string NotKnown => "not known";
+
+    /// <summary>A label.</summary>
+    public virtual string Coil => "Coil";
+
+    /// <summary>A label.</summary>
+    public virtual string PlaceOnCoil => "Place on coil";
+
+    /// <summary>A label.</summary>
+    public virtual string TapeFrom => "Tape mark, start";
+
+    /// <summary>A label.</summary>
+    public virtual string TapeTo => "Tape mark, end";
+
+    /// <summary>A label.</summary>
+    public virtual string CutBy => "Cut by";
+
+    /// <summary>A label.</summary>
+    public virtual string Measured => "Measured after cutting";
+
+    /// <summary>A label.</summary>
+    public virtual string DrilledBy => "Drilled by";
+
+    /// <summary>A label.</summary>
+    public virtual string CheckedBy => "Checked by";
+
+    /// <summary>Over the end preparation.</summary>
+    public virtual string Ends => "Ends";
+
+    /// <summary>Columns of the end preparation.</summary>
+    public virtual IReadOnlyList<string> EndColumns => ["End", "At post", "Made as", "Preparation"];
+
+    /// <summary>The end where the run starts.</summary>
+    public virtual string Start => "start";
+
+    /// <summary>The end where the run finishes.</summary>
+    public virtual string Finish => "finish";
+
+    /// <summary>How an end is prepared, by the rope's fibre and by what the end does at its post.</summary>
+    public virtual string EndPreparation(bool natural, AtPostKind kind)
+    {
+        var cut = natural
+            ? "Tape or whip both sides of the mark, then cut cold between."
+            : "Hot cut square and seal the strands into one.";
+        var then = kind switch
+        {
+            AtPostKind.Stopped or AtPostKind.Corner => natural
+                ? " Keep the binding on and thin enough to enter the bore."
+                : " Press the sealed rim round, no thicker than the rope, so that it enters the bore.",
+            AtPostKind.Knot => " The tail for the overhand stopper knot is in the cut length.",
+            AtPostKind.Wrap => " The turns are in the cut length; the end lies under the last screw.",
+            _ => "",
+        };
+        return cut + then;
+    }
+
+    /// <summary>Over the steps.</summary>
+    public virtual string Steps => "Steps";
+
+    /// <summary>The steps of cutting a piece.</summary>
+    public virtual IReadOnlyList<string> CuttingSteps(bool natural, string cutLength, bool hasCode) =>
+    [
+        $"Pull the rope off the coil straight along the bench tape, under a light, even tension, without kinks. Mark {cutLength} from the squared end.",
+        natural
+            ? "Tape or whip tightly on both sides of the mark, right up to it."
+            : "Tape round the rope at the mark so that the cut runs square.",
+        natural
+            ? "Cut cold between the bindings with a sharp blade; leave both bindings on."
+            : "Cut at the mark with the hot knife; seal the cut face all round and let it cool.",
+        "Measure again from end to end under the same tension, and write it above. A short piece is scrap: tell the lead before cutting another.",
+        hasCode ? "Put the piece's label on, and read its code against this ticket." : "Tag the piece with job and run.",
+        "Coil it without twist, tie in two places, lay it with its job.",
+    ];
+
+    /// <summary>Over the table of bores.</summary>
+    public virtual string Bores => "Bores";
+
+    /// <summary>Columns of the table of bores.</summary>
+    public virtual IReadOnlyList<string> BoreColumns => ["Row", "Run", "Kind", "Rope", "Bit", "Side wall", "Which bit, and why"];
+
+    /// <summary>Over the drillings.</summary>
+    public virtual string Drilling => "Drilling, in this order: one bit after the other";
+
+    /// <summary>Columns of the drillings.</summary>
+    public virtual IReadOnlyList<string> DrillingColumns =>
+        ["No.", "Bit", "Row", "Face", "Mark from foot", "Mark from top", "Rake", "Depth", "Stop collar"];
+
+    /// <summary>Over the screw holes.</summary>
+    public virtual string ScrewHoles => "Screw holes";
+
+    /// <summary>Columns of the screw holes.</summary>
+    public virtual IReadOnlyList<string> ScrewColumns => ["Row", "For", "Screw", "Count", "Face", "Counterbore or countersink", "Deep", "Shank hole", "Pilot"];
+
+    /// <summary>No hole needed.</summary>
+    public virtual string None => "none";
+
+    /// <summary>Steps of drilling a post.</summary>
+    public virtual IReadOnlyList<string> DrillingSteps(bool through, bool raked, bool screws)
+    {
+        var steps = new List<string>
+        {
+            "Mark which face looks to which post, and the foot, on the post itself. Mark every centre before drilling.",
+            "Clamp the post. Set the stop collar from the bit's cutting edge, and drill in the order of the table.",
+        };
+        if (through)
+            steps.Add("Through bores go in from both faces and meet in the middle: the far face stays whole. Turn the post only when all bores of a face and bit are done.");
+        if (raked)
+            steps.Add("A raked bore follows the ground's slope: set the bevel, start the bit square until it bites, then tilt.");
+        if (screws)
+            steps.Add("Screw holes come last: counterbore first, then the pilot in its centre.");
+        steps.Add("Clear the chips, pass a piece of the rope through every bore, and mark the post.");
+        return steps;
+    }
+
+    /// <summary>A post with nothing to drill.</summary>
+    public virtual string NothingToDrill => "No bores in this post: the rope is wrapped round it.";
+
+    /// <summary>A post's size.</summary>
+    public virtual string PostSize => "Post";
+
+    /// <summary>A post's size in words.</summary>
+    public virtual string SizeOfPost(string shape, string across) => $"{shape}, {across}";
+
+    /// <summary>A label.</summary>
+    public virtual string HeightAboveGround => "Height above ground";
+
+    /// <summary>A label.</summary>
+    public virtual string TurnLabel => "Corner";
+
+    /// <summary>Over the list of rope.</summary>
+    public virtual string RopeTotals => "Rope to have in stock";
+
+    /// <summary>Columns of the list of rope.</summary>
+    public virtual IReadOnlyList<string> RopeTotalColumns => ["Rope", "Pieces", "Total cut length", "Longest piece", "Weight"];
+
+    /// <summary>Over the list of pieces.</summary>
+    public virtual string Pieces => "Pieces";
+
+    /// <summary>Columns of the list of pieces.</summary>
+    public virtual IReadOnlyList<string> PieceColumns => ["Run", "Code", "From, to", "Rope", "Cut length", "Weight", "Pull at rest"];
+
+    /// <summary>Over the list of screws.</summary>
+    public virtual string Screws => "Screws to pick";
+
+    /// <summary>Columns of the list of screws.</summary>
+    public virtual IReadOnlyList<string> ScrewTotalColumns => ["Screw", "Count"];
+
+    /// <summary>Over the list of bits.</summary>
+    public virtual string Bits => "Bits";
+
+    /// <summary>Columns of the list of bits.</summary>
+    public virtual IReadOnlyList<string> BitColumns => ["Bit", "Kind", "Drillings", "On the rack"];
+
+    /// <summary>Yes.</summary>
+    public virtual string Yes => "yes";
+
+    /// <summary>No.</summary>
+    public virtual string No => "no";
+
+    /// <summary>Over the warnings.</summary>
+    public virtual string Warnings => "Look at these before cutting";
+
+    /// <summary>Columns of the warnings.</summary>
+    public virtual IReadOnlyList<string> WarningColumns => ["Where", "What"];
+
+    /// <summary>A list that was cut short.</summary>
+    public virtual string AndMore(int count) => Say($"and {count} more");
+
+    /// <summary>The foot of a sheet: where it belongs.</summary>
+    public virtual string Foot(string job, string what) => $"Job {job}  ·  {what}";
+
+    /// <summary>A post's name.</summary>
+    public virtual string PostName(string mark) => $"Post {mark}";
+
+    /// <summary>A job's name.</summary>
+    public virtual string JobName(string number) => $"Job {number}";
+
+    /// <summary>An end on a label: the post and what the end does there.</summary>
+    public virtual string LabelEnd(string post, AtPost at, bool natural) =>
+        $"{post}: {AtPost(at)}, {(natural ? "bound" : "sealed")}";
+
+    /// <summary>Line and row on a label.</summary>
+    public virtual string LabelPlace(string line, string row) => $"Line {line}   Row {row}";
+
+    /// <summary>The run's posts on a label.</summary>
+    public virtual string LabelSpan(string first, string last) => $"{first} → {last}";
+}
