@@ -15,19 +15,6 @@ namespace CutShop.Shop;
 public sealed record JobListed(
     string Number, string Customer, DateOnly? Due, DateTimeOffset TakenInAt, long Pieces, long Cut, long Posts, long Drilled);
 
-/// <summary>A stored job with its takeoff and the codes of its pieces.</summary>
-/// <param name="Takeoff">The takeoff.</param>
-/// <param name="Codes">Each piece's code, in the takeoff's order.</param>
-/// <param name="TakenInAt">When it was taken in, UTC.</param>
-public sealed record StoredJob(JobTakeoff Takeoff, IReadOnlyList<PieceCode> Codes, DateTimeOffset TakenInAt)
-{
-    /// <summary>The job's number.</summary>
-    public string Number => Takeoff.Job.Number;
-
-    /// <summary>Where a piece with this code stands in the takeoff.</summary>
-    public int IndexOf(PieceCode code) => Codes.Index().First(pair => pair.Item == code).Index;
-}
-
 /// <summary>Finds stored jobs.</summary>
 public sealed class JobShelf(ShopDatabase database, ShopTables tables)
 {
@@ -69,13 +56,31 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
         if (reading.Job is not { } job)
             throw new InvalidDataException($"The stored job file is not readable: {reading.Problems[0]}");
         var takeoff = JobTakeoff.Of(job, tables);
-        var pieces = session.All<PieceRow>("SELECT run, code, cut_nm AS cut FROM pieces WHERE job_id = @Id ORDER BY position", new { row.Id });
+        var pieces = session.All<PieceRow>(
+            """
+            SELECT run, code, cut_nm AS cut, cut_tickets.state, coils.mark AS coil, coils.lot, plan_cuts.position, from_nm AS mark_from, to_nm AS mark_to
+            FROM pieces JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
+            LEFT JOIN (plan_cuts JOIN plan_coils ON plan_coils.id = plan_coil_id JOIN cut_plans ON cut_plans.id = plan_id AND cut_plans.state = 'accepted')
+              ON plan_cuts.piece_id = pieces.id
+            LEFT JOIN coils ON coils.id = plan_coils.coil_id
+            WHERE job_id = @Id ORDER BY pieces.position
+            """,
+            new { row.Id });
         if (!pieces.Select(piece => (piece.Run, piece.Cut)).SequenceEqual(takeoff.Pieces.Select(piece => (piece.Run, piece.Cut))))
             throw new InvalidDataException($"Job {job.Number} was ticketed with other lengths than this program works out. Its tickets stand; do not print it again with this program.");
-        return new(takeoff, [.. pieces.Select(piece => piece.Code)], row.TakenInAt);
+        return new(takeoff, [.. pieces.Select(piece => piece.ToPiece())], row.TakenInAt);
     }
 
     private sealed record JobRow(long Id, string JobFile, DateTimeOffset TakenInAt);
 
-    private sealed record PieceRow(string Run, PieceCode Code, Length Cut);
+    private sealed record PieceRow(
+        string Run, PieceCode Code, Length Cut, string State, string? Coil, string? Lot, long? Position, Length? MarkFrom, Length? MarkTo)
+    {
+        public StoredPiece ToPiece() => new(
+            Run,
+            Code,
+            Cut,
+            State,
+            Coil is null ? null : new PiecePlace(Coil, Lot!, (int)Position! + 1, MarkFrom!.Value, MarkTo!.Value));
+    }
 }

@@ -58,7 +58,7 @@ public static class JobFileReader
     {
         var problems = new List<JobProblem>();
         var fields = new JsonFields(root, JsonPlace.Root, problems, JobNames);
-        var number = ReadMark(fields, "number");
+        var number = ReadName(fields, "number", JobWords.AcceptedNumber, JobWords.ProblemWithNumber);
         var customer = fields.Text("customer", "a text", required: false) ?? "";
         if (customer.Length > 200)
             fields.Problem("customer", "accepted: at most 200 characters");
@@ -180,12 +180,15 @@ public static class JobFileReader
         ReadRope(fields, required: false),
         fields.Has("rope"));
 
-    private static string? ReadMark(JsonFields fields, string name)
+    private static string? ReadMark(JsonFields fields, string name) =>
+        ReadName(fields, name, JobWords.AcceptedMark, JobWords.ProblemWithMark);
+
+    private static string? ReadName(JsonFields fields, string name, string accepted, Func<string, string?> problemWith)
     {
-        if (fields.Text(name, JobWords.AcceptedMark, required: true) is not { } mark)
+        if (fields.Text(name, accepted, fields.IsObject) is not { } text)
             return null;
-        if (JobWords.ProblemWithMark(mark) is not { } problem)
-            return mark;
+        if (problemWith(text) is not { } problem)
+            return text;
         fields.Problem(name, problem);
         return null;
     }

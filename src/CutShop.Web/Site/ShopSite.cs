@@ -1,7 +1,6 @@
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
-using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 
 namespace CutShop.Web;
