@@ -23,7 +23,7 @@ public static class ShopSite
         ArgumentNullException.ThrowIfNull(settings);
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ApplicationName = typeof(ShopSite).Assembly.GetName().Name });
         builder.WebHost.UseUrls(listenOn);
-        builder.Logging.AddFilter("Microsoft.AspNetCore", LogLevel.Warning);
+        builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
         AddServices(builder.Services, settings);
 
         var app = builder.Build();
