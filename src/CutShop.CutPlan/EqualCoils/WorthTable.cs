@@ -6,7 +6,7 @@ namespace CutShop.CutPlan;
 /// </summary>
 internal sealed class WorthTable
 {
-    private const int MostCells = 400_000;
+    private const int MostCells = 1_500_000;
 
     private readonly long[][] _most;
     private readonly int _cell;
