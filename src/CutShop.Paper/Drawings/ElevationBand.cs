@@ -115,10 +115,10 @@ internal sealed class ElevationBand(
         foreach (var tick in new[] { chord, rope })
             _shapes.Add(new Stroke(tick.Moved(-0.8, 0.8), tick.Moved(0.8, -0.8), Pen.Outline));
         var words = Text.Sag(settings.Figures.Lead(section.Sag));
-        // Above the chord there is always room; beside the arrow only where the sag is deep.
-        var deep = rope.Y - chord.Y > 2 * SmallSize + 1;
-        var at = deep ? new Point(chord.X + 1.4, (chord.Y + rope.Y) / 2 + SmallSize * 0.2) : chord.Moved(0, -1.4);
-        _shapes.Add(new Words(at, words, SmallSize, deep ? TextAnchor.Start : TextAnchor.Middle));
+        // Above the chord there is always room; on a slope the words must clear its higher half.
+        var slope = Math.Abs((end.Y - start.Y) / (end.X - start.X));
+        var clear = 1.2 + slope * Dimension.GuessWidth(words, SmallSize) / 2;
+        _shapes.Add(new Words(chord.Moved(0, -clear), words, SmallSize, TextAnchor.Middle));
     }
 
     private void LabelRows()
@@ -157,12 +157,12 @@ internal sealed class ElevationBand(
         }
         _shapes.Add(new Stroke(new(left, y + 6), new(right, y + 6), Pen.Thin));
         _shapes.Add(new Words(new((left + right) / 2, y + 5), words, size, TextAnchor.Middle));
-        if (section.Rise != Length.Zero)
-        {
-            var rise = settings.Figures.Lead(section.Rise.Abs());
-            _shapes.Add(new Words(new((left + right) / 2, y + 10), section.Rise.IsNegative ? Text.Fall(rise) : Text.Rise(rise), Math.Min(SmallSize, size), TextAnchor.Middle));
-        }
-        _shapes.Add(new Words(new((left + right) / 2, y + (section.Rise == Length.Zero ? 10 : 14)), settings.Figures.Other(section.Width), Math.Min(SmallSize, size), TextAnchor.Middle));
+        var small = Math.Min(SmallSize, size);
+        _shapes.Add(new Words(new((left + right) / 2, y + 9.6), settings.Figures.Other(section.Width), small, TextAnchor.Middle));
+        if (section.Rise == Length.Zero)
+            return;
+        var rise = settings.Figures.Both(section.Rise.Abs());
+        _shapes.Add(new Words(new((left + right) / 2, y + 13.2), section.Rise.IsNegative ? Text.Fall(rise) : Text.Rise(rise), small, TextAnchor.Middle));
     }
 
     private static string Shortened(string mark, int most) => mark.Length <= most ? mark : mark[..(most - 1)] + "…";

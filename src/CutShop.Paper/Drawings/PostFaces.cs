@@ -6,8 +6,8 @@ namespace CutShop.Paper;
 internal static class PostFaces
 {
     private const double Head = 20;
-    private const double Tallest = 110;
-    private const double LabelRoom = 18;
+    private const double Tallest = 100;
+    private const double LabelRoom = 16;
     private const double ThreeLines = 9.6;
     private const double OneLine = 3.3;
 
@@ -16,7 +16,7 @@ internal static class PostFaces
         var text = settings.Text;
         var cell = Elevation.PaperWidth / Math.Max(faces.Count, 3);
         var byHeight = DrawingScale.Fitting(work.Post.Height.Inches, Tallest, 2);
-        var byWidth = DrawingScale.Fitting(work.Post.Across.Inches, cell - 2 * LabelRoom - 4, 2);
+        var byWidth = DrawingScale.Fitting(work.Post.Across.Inches, cell - 2 * LabelRoom - 1, 2);
         var scale = byHeight.OneTo > byWidth.OneTo ? byHeight : byWidth;
 
         var title = text.FacesTitle(work.Post.Mark, scale.OneTo);

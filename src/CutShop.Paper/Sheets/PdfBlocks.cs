@@ -3,9 +3,9 @@ namespace CutShop.Paper;
 /// <summary>Writes the blocks of a sheet onto its pages.</summary>
 internal static class PdfBlocks
 {
-    private const double TextSize = 3.4;
+    private const double TextSize = 3.2;
     private const double SmallSize = 2.8;
-    private const double LineHeight = 1.35;
+    private const double LineHeight = 1.3;
     private const double Gap = 3;
 
     /// <summary>Writes a block, going on to new pages as needed.</summary>
@@ -115,7 +115,7 @@ internal static class PdfBlocks
     {
         const double Indent = 6;
         const double Bullet = 3;
-        var items = block.Cautions.Select(c => Lettering.Wrap(c, pages.Width - Indent - Bullet, TextSize)).ToList();
+        var items = block.Cautions.Select(c => Lettering.Wrap(c, pages.Width - Indent - Bullet - 3, TextSize)).ToList();
         var height = 9 + items.Sum(lines => lines.Count * TextSize * LineHeight + 0.6);
         pages.Need(height + Gap);
         var shapes = new List<Shape>

@@ -5,7 +5,7 @@ internal static class PdfTable
 {
     private const double TextSize = 2.9;
     private const double HeadSize = 2.7;
-    private const double LineHeight = 1.35;
+    private const double LineHeight = 1.3;
     private const double Between = 2.2;
 
     /// <summary>Writes the table.</summary>
