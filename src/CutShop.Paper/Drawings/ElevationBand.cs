@@ -123,20 +123,33 @@ internal sealed class ElevationBand(
 
     private void LabelRows()
     {
-        const double Apart = 7.2;
-        var post = line.Posts[band.First];
-        var edge = X(ground.Along[band.First]) - scale.Mm(post.Across.Inches) / 2;
-        var lowest = double.MinValue;
-        foreach (var row in line.Rows.OrderByDescending(row => row.Height))
+        const double TwoLines = 7.2;
+        var edge = X(ground.Along[band.First]) - scale.Mm(line.Posts[band.First].Across.Inches) / 2;
+        var rows = line.Rows.OrderByDescending(row => row.Height).ToList();
+        var ropes = rows.Select(row => Y(ground.Ground[band.First] + row.Height.Inches)).ToList();
+        var places = Spread.Apart(ropes, TwoLines, HeadRoom, GroundRoom + FootRoom - 4);
+        var apart = rows.Count < 2 ? TwoLines : (places[^1] - places[0]) / (rows.Count - 1);
+        for (var i = 0; i < rows.Count; i++)
         {
-            var at = Y(ground.Ground[band.First] + row.Height.Inches);
-            var y = Math.Max(at, lowest + Apart);
-            lowest = y;
-            _shapes.Add(new Words(new(0, y - 0.4), Shortened(row.Mark, 11), 3, Bold: true));
-            _shapes.Add(new Words(new(0, y + 2.8), settings.Figures.Lead(row.Height), SmallSize));
-            _shapes.Add(new Polyline([new(edge - 7.5, y), new(edge - 5, y), new(edge - 1, at)], Pen.Thin));
+            LabelRow(rows[i], places[i], apart < TwoLines - 0.01 ? Math.Min(SmallSize, apart * 0.8) : null);
+            _shapes.Add(new Polyline([new(edge - 7.5, places[i]), new(edge - 5, places[i]), new(edge - 1, ropes[i])], Pen.Thin));
         }
     }
+
+    /// <summary>A row's mark over its height, or beside it in small letters where rows are many.</summary>
+    private void LabelRow(Row row, double y, double? crowded)
+    {
+        var height = settings.Figures.Lead(row.Height);
+        if (crowded is { } size)
+        {
+            _shapes.Add(new Words(new(0, y + size * 0.35), $"{Shortened(row.Mark, 4)} {height}", Math.Min(size, 1.9)));
+            return;
+        }
+        _shapes.Add(new Words(new(0, y - 0.4), Shortened(row.Mark, 11), RowSize(row.Mark), Bold: true));
+        _shapes.Add(new Words(new(0, y + 2.8), height, SmallSize));
+    }
+
+    private static double RowSize(string mark) => Math.Min(3, 18 / Dimension.GuessBoldWidth(Shortened(mark, 11), 1));
 
     private void DrawWidth(int i)
     {

@@ -21,7 +21,7 @@ internal static class PdfTable
                 Row(pages, table.Columns, widths, HeadSize, bold: true);
             Row(pages, row, widths, TextSize, bold: false);
         }
-        pages.Down(3);
+        pages.Down(2);
     }
 
     private static void Row(SheetPages pages, IReadOnlyList<string> cells, double[] widths, double size, bool bold)
