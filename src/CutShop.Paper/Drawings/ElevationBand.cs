@@ -16,6 +16,10 @@ internal sealed class ElevationBand(
     private readonly double _top = Enumerable.Range(band.First, band.Last - band.First + 1)
         .Max(i => ground.Ground[i] + line.Posts[i].Height.Inches);
 
+    private readonly double _closestRows = scale.Mm(line.Rows.Select(row => row.Height.Inches).Order()
+        .Aggregate((Last: double.NegativeInfinity, Least: double.PositiveInfinity), (x, height) => (height, Math.Min(x.Least, height - x.Last)))
+        .Least);
+
     private PaperText Text => settings.Text;
 
     private double GroundRoom => HeadRoom + scale.Mm(ground.HeightOf(line, band.First, band.Last));
@@ -107,7 +111,7 @@ internal sealed class ElevationBand(
     {
         if (section.Sag == Length.Zero)
         {
-            _shapes.Add(new Words(chord.Moved(0, -1.8), Text.Straight, SmallSize, TextAnchor.Middle));
+            _shapes.Add(new Words(chord.Moved(0, -1.8), Text.Straight, SagSize(Text.Straight, end.X - start.X), TextAnchor.Middle));
             return;
         }
         _shapes.Add(new Stroke(start, end, Pen.Axis));
@@ -117,9 +121,14 @@ internal sealed class ElevationBand(
         var words = Text.Sag(settings.Figures.Lead(section.Sag));
         // Above the chord there is always room; on a slope the words must clear its higher half.
         var slope = Math.Abs((end.Y - start.Y) / (end.X - start.X));
-        var clear = 1.2 + slope * Dimension.GuessWidth(words, SmallSize) / 2;
-        _shapes.Add(new Words(chord.Moved(0, -clear), words, SmallSize, TextAnchor.Middle));
+        var size = SagSize(words, end.X - start.X);
+        var clear = size * 0.48 + slope * Dimension.GuessWidth(words, size) / 2;
+        _shapes.Add(new Words(chord.Moved(0, -clear), words, size, TextAnchor.Middle));
     }
+
+    /// <summary>Letters that fit between two posts, and between two rows where rows are close.</summary>
+    private double SagSize(string words, double room) =>
+        Math.Min(Math.Min(SmallSize, (room - 1) / Dimension.GuessWidth(words, 1)), _closestRows * 0.8);
 
     private void LabelRows()
     {

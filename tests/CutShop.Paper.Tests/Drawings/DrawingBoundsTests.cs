@@ -46,6 +46,36 @@ public sealed class DrawingBoundsTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Jobs))]
+    public void No_words_cover_other_words(string json)
+    {
+        foreach (var drawing in AllOf(SampleJobs.Takeoff(json), PaperSettings.Default))
+        {
+            var boxes = drawing.Shapes.OfType<Words>().Select(w => (Words: w, Box: BoxOf(w))).ToList();
+            for (var i = 0; i < boxes.Count; i++)
+            {
+                for (var k = i + 1; k < boxes.Count; k++)
+                {
+                    Assert.False(
+                        Math.Min(boxes[i].Box.Right, boxes[k].Box.Right) - Math.Max(boxes[i].Box.Left, boxes[k].Box.Left) > 0.3
+                        && Math.Min(boxes[i].Box.Bottom, boxes[k].Box.Bottom) - Math.Max(boxes[i].Box.Top, boxes[k].Box.Top) > 0.3,
+                        $"{drawing.Title}: {boxes[i].Words} covers {boxes[k].Words}");
+                }
+            }
+        }
+    }
+
+    /// <summary>The upright box of a text, of its capitals' height; a turned text is taken as upright or as lying.</summary>
+    private static (double Left, double Top, double Right, double Bottom) BoxOf(Words words)
+    {
+        var corners = CornersOfWords(words).ToList();
+        var tall = words.Size * 0.7;
+        return Math.Abs(words.TurnDegrees) > 45
+            ? (words.At.X - tall, corners.Min(c => c.Y), words.At.X, corners.Max(c => c.Y))
+            : (corners.Min(c => c.X), words.At.Y - tall, corners.Max(c => c.X), words.At.Y);
+    }
+
     private static IEnumerable<Drawing> AllOf(JobTakeoff takeoff, PaperSettings settings) =>
     [
         .. takeoff.Job.Lines.SelectMany(line => Elevation.Of(takeoff, line, settings)),
