@@ -21,10 +21,10 @@ internal static class PostSections
                 SectionFromSide.Draw(shapes, work, cells[i].Bores[0], centre, scale, settings);
             else
                 SectionFromAbove.Draw(shapes, work, cells[i].Bores, centre, scale, settings);
-            var row = cells[i].Row.Length <= 16 ? cells[i].Row : cells[i].Row[..15] + "…";
+            var row = cells[i].Rows.Length <= 16 ? cells[i].Rows : cells[i].Rows[..15] + "…";
             shapes.Add(new Words(new(centre.X, 11), cells[i].FromSide ? text.FromSide(row) : text.FromAbove(row), 3, TextAnchor.Middle, Bold: true));
         }
-        var rows = string.Join(", ", cells.Select(cell => cell.Row).Distinct());
+        var rows = string.Join(", ", cells.Select(cell => cell.Rows).Distinct());
         return new(title, text.SectionsDescription(rows), Elevation.PaperWidth, CellHeight, shapes);
     }
 

@@ -82,19 +82,19 @@ public static class DrillTicket
             text.BoreColumns,
             [
                 .. work.Bores.OrderByDescending(bore => bore.Height)
-                    .GroupBy(bore => bore.Row.Mark)
-                    .Select(row => BoreRow(row.First(), string.Join('\n', row.Select(bore => bore.Run)), settings)),
+                    .GroupBy(bore => (bore.Kind, bore.Rope, bore.Bit, bore.Wall, bore.BitChoice))
+                    .Select(alike => BoreRow([.. alike], settings)),
             ]);
     }
 
-    /// <summary>One row of rope: at a corner its two runs are bored alike.</summary>
-    private static IReadOnlyList<string> BoreRow(Bore bore, string runs, PaperSettings settings)
+    /// <summary>Bores that are alike, in one line of the table.</summary>
+    private static IReadOnlyList<string> BoreRow(IReadOnlyList<Bore> alike, PaperSettings settings)
     {
-        var (text, figures) = (settings.Text, settings.Figures);
+        var (text, figures, bore) = (settings.Text, settings.Figures, alike[0]);
         return
         [
-            bore.Row.Mark,
-            runs,
+            string.Join(", ", alike.Select(b => b.Row.Mark).Distinct()),
+            string.Join(", ", alike.Select(b => b.Run)),
             text.BoreKind(bore.Kind),
             RopeWords.Of(bore.Rope, settings),
             figures.Stacked(bore.Bit),

@@ -56,7 +56,7 @@ public static class JobSummary
             codes is not null && codes.TryGetValue(piece.Run, out var code) ? code.ToString() : "",
             text.FromPostToPost(piece.From.Mark, piece.To.Mark),
             RopeWords.Of(piece.Rope, settings),
-            $"{figures.LongLead(piece.Cut)}\n{figures.LongOther(piece.Cut)}",
+            figures.LongStacked(piece.Cut),
             CutTicket.WeightOf(piece, text),
             piece.Sections.Max(section => section.PullLb) is { } pull ? text.Pounds(Figures.Tenths(pull)) : "",
         ]);
