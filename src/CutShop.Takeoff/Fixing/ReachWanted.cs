@@ -13,7 +13,7 @@ namespace CutShop.Takeoff;
 /// <param name="Most">The most before the point comes out.</param>
 public readonly record struct ReachWanted(Length Least, Length Best, Length Most)
 {
-    private static readonly Length FarWallBite = Length.FromSixtyFourths(32);
+    private static readonly Length FarWallBite = Length.FromSixtyFourths(28);
     private static readonly Length FarWallLeft = Length.FromSixtyFourths(16);
 
     /// <summary>
@@ -35,7 +35,7 @@ public readonly record struct ReachWanted(Length Least, Length Best, Length Most
 
     /// <summary>
     /// From the side, square to the bore: through the side wall to the middle of the rope at W / 2; at best across the bore
-    /// and 1/2 in into the far wall, so that both walls hold the screw. 1/4 in of the far wall stays whole.
+    /// and 7/16 in into the far wall, so that both walls hold the screw. 1/4 in of the far wall stays whole.
     /// </summary>
     public static ReachWanted ForLine(Length across, Length bit) =>
         new(across / 2, (across / 2) + (bit / 2) + FarWallBite, across - FarWallLeft);

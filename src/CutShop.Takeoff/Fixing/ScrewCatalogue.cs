@@ -1,15 +1,15 @@
 namespace CutShop.Takeoff;
 
-/// <summary>The screws a shop uses, lightest first.</summary>
-/// <param name="Screws">The screws.</param>
+/// <summary>The screws a shop uses.</summary>
+/// <param name="Screws">The screws, the lightest size first and each size from short to long.</param>
 public sealed record ScrewCatalogue(IReadOnlyList<Screw> Screws)
 {
     /// <summary>
-    /// The shortest screw that reaches the best depth, else the longest that fits between the least and the most; of equal
-    /// ones the lightest. Null where none fits.
+    /// The lightest size with a screw that reaches the best depth, and of that size the shortest; else the longest that
+    /// fits between the least and the most. Null where none fits.
     /// </summary>
     /// <param name="purpose">What it is for.</param>
-    /// <param name="rope">The rope's diameter, which says how heavy a screw must be.</param>
+    /// <param name="rope">The rope's nominal diameter, which says how heavy a screw must be.</param>
     /// <param name="wanted">How far it must reach.</param>
     /// <param name="longerThan">Prefer a screw longer than this.</param>
     public Screw? Choose(FixingPurpose purpose, Length rope, ReachWanted wanted, Length longerThan = default)
@@ -20,7 +20,6 @@ public sealed record ScrewCatalogue(IReadOnlyList<Screw> Screws)
             .ToList();
         var longer = fitting.Where(screw => screw.Length > longerThan).ToList();
         var candidates = longer.Count > 0 ? longer : fitting;
-        return candidates.Where(screw => screw.Reach >= wanted.Best).MinBy(screw => screw.Length)
-            ?? candidates.MaxBy(screw => screw.Length);
+        return candidates.FirstOrDefault(screw => screw.Reach >= wanted.Best) ?? candidates.MaxBy(screw => screw.Length);
     }
 }

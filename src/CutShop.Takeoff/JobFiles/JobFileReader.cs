@@ -22,7 +22,7 @@ public static class JobFileReader
 
     private static readonly Length Least = Length.FromNanometres(1);
 
-    private static readonly string[] JobNames = ["number", "customer", "due", "rope", "allowances", "lines", "$schema"];
+    private static readonly string[] JobNames = ["number", "customer", "due", "rope", "oneLot", "allowances", "lines", "$schema"];
     private static readonly string[] RopeNames = ["material", "diameter", "measured"];
     private static readonly string[] AllowanceNames = ["shrink", "perPiece", "roundUp"];
     private static readonly string[] LineNames = ["mark", "posts", "sections", "rows"];
@@ -58,19 +58,20 @@ public static class JobFileReader
     {
         var problems = new List<JobProblem>();
         var fields = new JsonFields(root, JsonPlace.Root, problems, JobNames);
-        var number = ReadMark(fields, "number");
+        var number = ReadName(fields, "number", JobWords.AcceptedNumber, JobWords.ProblemWithNumber);
         var customer = fields.Text("customer", "a text", required: false) ?? "";
         if (customer.Length > 200)
             fields.Problem("customer", "accepted: at most 200 characters");
         var due = fields.Value("due", JobWords.ParseDate, "a date as year-month-day", required: false);
         var rope = ReadRope(fields, required: true);
+        var oneLot = fields.YesOrNo("oneLot") ?? false;
         var allowances = ReadAllowances(fields);
         var lines = ReadAll(fields, "lines", LineNames, problems, line => ReadLine(line, problems), least: 1);
 
         JobChecks.Check(lines, rope, problems);
         return problems.Count > 0
             ? new(Job: null, problems)
-            : new(new Job(number!, customer, due, rope!, allowances, [.. lines.Select(Finished)]), []);
+            : new(new Job(number!, customer, due, rope!, allowances, [.. lines.Select(Finished)], oneLot), []);
     }
 
     private static Rope? ReadRope(JsonFields parent, bool required)
@@ -179,12 +180,15 @@ public static class JobFileReader
         ReadRope(fields, required: false),
         fields.Has("rope"));
 
-    private static string? ReadMark(JsonFields fields, string name)
+    private static string? ReadMark(JsonFields fields, string name) =>
+        ReadName(fields, name, JobWords.AcceptedMark, JobWords.ProblemWithMark);
+
+    private static string? ReadName(JsonFields fields, string name, string accepted, Func<string, string?> problemWith)
     {
-        if (fields.Text(name, JobWords.AcceptedMark, required: true) is not { } mark)
+        if (fields.Text(name, accepted, fields.IsObject) is not { } text)
             return null;
-        if (JobWords.ProblemWithMark(mark) is not { } problem)
-            return mark;
+        if (problemWith(text) is not { } problem)
+            return text;
         fields.Problem(name, problem);
         return null;
     }

@@ -7,6 +7,7 @@ internal static class JobWords
 {
     public const string AcceptedTurn = "a turn above 0 and under 180 degrees, such as \"90 left\" or \"22.5 right\"";
     public const string AcceptedMark = "a text of 1 to 40 characters without control characters or spaces at its ends";
+    public const string AcceptedNumber = AcceptedMark + " or slashes";
     public const string AcceptedWrap = "\"wrap N\" with N turns in halves, such as \"wrap 2\" or \"wrap 2.5\"";
     private const int LongestMark = 40;
 
@@ -58,6 +59,12 @@ internal static class JobWords
     public static string? ProblemWithMark(string mark) =>
         mark.Length is 0 or > LongestMark || mark.Any(char.IsControl) || char.IsWhiteSpace(mark[0]) || char.IsWhiteSpace(mark[^1])
             ? $"accepted: {AcceptedMark}"
+            : null;
+
+    /// <summary>What is wrong with a job's number, or null. It names files and addresses, so it has no slashes.</summary>
+    public static string? ProblemWithNumber(string number) =>
+        ProblemWithMark(number) is not null || number.Contains('/') || number.Contains('\\') || number is "." or ".."
+            ? $"accepted: {AcceptedNumber}"
             : null;
 
     private static Parsed<Treatment> ParseWrap(string turns, WrapSide side)

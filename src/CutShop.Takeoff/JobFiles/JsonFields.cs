@@ -59,6 +59,20 @@ internal sealed class JsonFields
         return null;
     }
 
+    /// <summary>A true or false field that need not be there.</summary>
+    public bool? YesOrNo(string name)
+    {
+        var kind = Find(name).ValueKind;
+        if (kind is not (JsonValueKind.True or JsonValueKind.False or JsonValueKind.Undefined))
+            Problem(name, "accepted: true or false");
+        return kind switch
+        {
+            JsonValueKind.True => true,
+            JsonValueKind.False => false,
+            _ => null,
+        };
+    }
+
     /// <summary>A field read from text by <paramref name="parse"/>; null where it is missing or wrong.</summary>
     public T? Value<T>(string name, Func<string, Parsed<T>> parse, string accepted, bool required)
         where T : struct

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace CutShop.Takeoff;
 
 /// <summary>A checked job: what stands on the site and what rope is wanted. Every count, mark and length in it is consistent.</summary>
@@ -7,8 +9,9 @@ namespace CutShop.Takeoff;
 /// <param name="Rope">The rope of every row that has none of its own.</param>
 /// <param name="Allowances">What is added to the geometry.</param>
 /// <param name="Lines">The lines of posts, at least one.</param>
+/// <param name="OneLot">True where all pieces of a rope must come from one lot, since colour differs by lot.</param>
 public sealed record Job(
-    string Number, string Customer, DateOnly? Due, Rope Rope, Allowances Allowances, IReadOnlyList<Line> Lines)
+    string Number, string Customer, DateOnly? Due, Rope Rope, Allowances Allowances, IReadOnlyList<Line> Lines, bool OneLot = false)
 {
     /// <summary>The most posts a job may have, over all its lines.</summary>
     public const int MostPosts = 100_000;
@@ -56,6 +59,10 @@ public readonly record struct Turn(decimal Degrees, TurnSide Side)
 {
     /// <summary>The turned angle in radians.</summary>
     public double Radians => (double)Degrees * Math.PI / 180;
+
+    /// <summary>The turn as a job file writes it.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture, $"{Degrees:0.############################} {(Side == TurnSide.Left ? "left" : "right")}");
 }
 
 /// <summary>How a section's width was measured.</summary>

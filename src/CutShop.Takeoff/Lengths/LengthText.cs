@@ -76,7 +76,7 @@ public static class LengthText
     }
 
     /// <summary>
-    /// Feet, inches and a fraction, such as <c>6' 2 3/8"</c>, to the nearest whole number of 1/<paramref name="denominator"/> in.
+    /// Feet, inches and a fraction, such as <c>6' 2 3/8"</c> or <c>6' 0 3/8"</c>, to the nearest whole number of 1/<paramref name="denominator"/> in.
     /// A length that had to be rounded starts with <c>≈</c>, so that nothing is rounded silently.
     /// </summary>
     /// <param name="length">The length.</param>
@@ -85,7 +85,7 @@ public static class LengthText
     {
         var (shown, mark) = Shown(length, denominator);
         var (feet, inches) = SplitFeet(shown);
-        var text = feet == 0 ? $"{InchFraction(inches)}\"" : string.Create(CultureInfo.InvariantCulture, $"{feet}' {InchFraction(inches)}\"");
+        var text = feet == 0 ? $"{InchFraction(inches)}\"" : string.Create(CultureInfo.InvariantCulture, $"{feet}' {InchFraction(inches, showZero: true)}\"");
         return mark + Sign(length) + text;
     }
 
@@ -112,6 +112,10 @@ public static class LengthText
     public static string Exact(Length length) =>
         length.IsWhole(Length.FromSixtyFourths(1)) ? FeetInches(length) : Millimetres(length, decimals: 6);
 
+    /// <summary>The length in one short form: inches where a 64th says it exactly, such as <c>5 1/2 in</c>, else millimetres to a tenth.</summary>
+    public static string Brief(Length length) =>
+        length.IsWhole(Length.FromSixtyFourths(1)) ? Inches(length) : Millimetres(length);
+
     private static (Length Size, string Mark) Shown(Length length, int denominator)
     {
         if (denominator is not (1 or 2 or 4 or 8 or 16 or 32 or 64))
@@ -129,7 +133,7 @@ public static class LengthText
         return ((size.Nanometres - rest.Nanometres) / Length.Foot.Nanometres, rest);
     }
 
-    private static string InchFraction(Length size)
+    private static string InchFraction(Length size, bool showZero = false)
     {
         var sixtyFourths = size.Nanometres / Length.FromSixtyFourths(1).Nanometres;
         var (whole, part) = Math.DivRem(sixtyFourths, 64);
@@ -137,7 +141,7 @@ public static class LengthText
             return whole.ToString(CultureInfo.InvariantCulture);
         var shift = long.TrailingZeroCount(part);
         var fraction = string.Create(CultureInfo.InvariantCulture, $"{part >> (int)shift}/{64 >> (int)shift}");
-        return whole == 0 ? fraction : string.Create(CultureInfo.InvariantCulture, $"{whole} {fraction}");
+        return whole == 0 && !showZero ? fraction : string.Create(CultureInfo.InvariantCulture, $"{whole} {fraction}");
     }
 
     /// <summary>Curly and slanted marks, no-break spaces and one-character fractions as their plain forms.</summary>

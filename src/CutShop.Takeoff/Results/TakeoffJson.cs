@@ -22,10 +22,10 @@ public static class TakeoffJson
         using var json = new Utf8JsonWriter(stream, Readable);
         json.WriteStartObject();
         json.WriteString("job", takeoff.Job.Number);
-        WriteAll(json, "pieces", takeoff.Pieces, WritePiece);
-        WriteAll(json, "bores", takeoff.Bores, WriteBore);
-        WriteAll(json, "fixings", takeoff.Fixings, WriteFixing);
-        WriteAll(json, "warnings", takeoff.Warnings, WriteWarning);
+        json.WriteAll("pieces", takeoff.Pieces, WritePiece);
+        json.WriteAll("bores", takeoff.Bores, WriteBore);
+        json.WriteAll("fixings", takeoff.Fixings, WriteFixing);
+        json.WriteAll("warnings", takeoff.Warnings, WriteWarning);
         json.WriteEndObject();
     }
 
@@ -60,18 +60,6 @@ public static class TakeoffJson
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, message: null),
     };
 
-    private static void WriteAll<T>(Utf8JsonWriter json, string name, IReadOnlyList<T> all, Action<Utf8JsonWriter, T> write)
-    {
-        json.WriteStartArray(name);
-        foreach (var one in all)
-        {
-            json.WriteStartObject();
-            write(json, one);
-            json.WriteEndObject();
-        }
-        json.WriteEndArray();
-    }
-
     private static void WritePiece(Utf8JsonWriter json, Piece piece)
     {
         json.WriteString("run", piece.Run);
@@ -86,8 +74,8 @@ public static class TakeoffJson
         json.WriteString("cut", LengthText.FeetInches(piece.Cut));
         json.WriteString("cutMm", LengthText.Millimetres(piece.Cut));
         WriteNumber(json, "weightLb", piece.WeightLb);
-        WriteAll(json, "sections", piece.Sections, WriteSection);
-        WriteAll(json, "atPosts", piece.AtPosts, WriteAtPost);
+        json.WriteAll("sections", piece.Sections, WriteSection);
+        json.WriteAll("atPosts", piece.AtPosts, WriteAtPost);
     }
 
     private static void WriteSection(Utf8JsonWriter json, PieceSection section)
@@ -123,7 +111,7 @@ public static class TakeoffJson
         WriteInches(json, "heightIn", bore.Height);
         WriteInches(json, "wallIn", bore.Wall);
         WriteNumber(json, "rakeDegrees", bore.RakeDegrees);
-        WriteAll(json, "operations", bore.Operations, WriteOperation);
+        json.WriteAll("operations", bore.Operations, WriteOperation);
     }
 
     private static void WriteOperation(Utf8JsonWriter json, BoreOperation operation)

@@ -207,7 +207,7 @@ internal sealed class RowTakeoff
         var wanted = ReachWanted.ForEnd(post.Across, _rope.Across);
         if (index == piece.Last)
             return FixingAt(index, piece, FixingPurpose.CornerFirst, wanted, FarSide(piece, index));
-        var first = _tables.Screws.Choose(FixingPurpose.CornerFirst, _rope.Across, wanted);
+        var first = _tables.Screws.Choose(FixingPurpose.CornerFirst, _rope.Diameter, wanted);
         return FixingAt(
             index,
             piece,
@@ -219,7 +219,7 @@ internal sealed class RowTakeoff
 
     private Fixing FixingAt(int index, Piece piece, FixingPurpose purpose, ReachWanted wanted, Face face, Length longerThan = default)
     {
-        var screw = _tables.Screws.Choose(purpose, _rope.Across, wanted, longerThan);
+        var screw = _tables.Screws.Choose(purpose, _rope.Diameter, wanted, longerThan);
         return new(
             _line.Posts[index],
             _line,

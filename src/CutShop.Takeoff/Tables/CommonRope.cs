@@ -15,8 +15,8 @@ public static class CommonRope
     /// <summary>The common sizes in words.</summary>
     public static string SizesFor(Length across) => Range(across) switch
     {
-        (var least, null) => $"{LengthText.Inches(least)} and up",
-        var (least, most) => $"{LengthText.Inches(least)} to {LengthText.Inches(most.Value)}",
+        (var least, null) => $"{LengthText.Brief(least)} and up",
+        var (least, most) => $"{LengthText.Brief(least)} to {LengthText.Brief(most.Value)}",
     };
 
     /// <summary>Posts sold as 4 in: 1 1/4 or 1 1/2 in; as 6 in: 1 1/2 or 2 in; larger: 2 in and up.</summary>

@@ -65,9 +65,9 @@ internal sealed class LineWarnings
         if (rope.IsNatural && _job.Allowances.Shrink == Share.None)
             Warn("no-shrink", where, "$.allowances.shrink", $"Natural rope shrinks when wet; {rope.MaterialName} with a shrinkage of {Share.None} will come up short. Common practice is 10 to 15 %.");
         if (_tables.Weights.PoundsPerFoot(rope) is null)
-            Warn("no-weight", where, RopePath(row), $"No published weight covers {rope.MaterialName} rope of {LengthText.Inches(rope.Diameter)}, so weights and pulls are left out.");
+            Warn("no-weight", where, RopePath(row), $"No published weight covers {rope.MaterialName} rope of {LengthText.Brief(rope.Diameter)}, so weights and pulls are left out.");
         if (rope.Measured is { } measured && (measured - rope.Diameter).Abs() * 4 > rope.Diameter)
-            Warn("measured-far-off", where, RopePath(row) + ".measured", $"The rope was measured at {LengthText.Inches(measured)}, more than a quarter off its nominal {LengthText.Inches(rope.Diameter)}. Measure again.");
+            Warn("measured-far-off", where, RopePath(row) + ".measured", $"The rope was measured at {LengthText.Brief(measured)}, more than a quarter off its nominal {LengthText.Brief(rope.Diameter)}. Measure again.");
 
         var bit = RopeBit.DiameterFor(rope);
         var isBored = _line.Rows[row].Treatments.Any(treatment => treatment.Kind != TreatmentKind.Wrap);
@@ -84,17 +84,17 @@ internal sealed class LineWarnings
             var post = _line.Posts[i];
             var where = $"{post.Mark}/{thisRow.Mark}";
             if (!CommonRope.Suits(post.Across, rope.Diameter))
-                Warn("rope-for-post", where, PostPath(i) + ".across", $"{LengthText.Inches(rope.Diameter)} rope on a post {LengthText.Inches(post.Across)} across; common is {CommonRope.SizesFor(post.Across)}.");
+                Warn("rope-for-post", where, PostPath(i) + ".across", $"{LengthText.Brief(rope.Diameter)} rope on a post {LengthText.Brief(post.Across)} across; common is {CommonRope.SizesFor(post.Across)}.");
             if (thisRow.Treatments[i].Kind == TreatmentKind.Wrap)
                 continue;
             var wall = BoreRules.SideWall(post.Across, bit);
             if (wall < ThinWall)
-                Warn("thin-wall", where, PostPath(i) + ".across", $"The {LengthText.Inches(bit)} bore leaves a side wall of {LengthText.Inches(wall, 16)}, under {LengthText.Inches(ThinWall)}.");
+                Warn("thin-wall", where, PostPath(i) + ".across", $"The {LengthText.Brief(bit)} bore leaves a side wall of {LengthText.Inches(wall, 16)}, under {LengthText.Brief(ThinWall)}.");
             var above = post.Height - thisRow.Height - (bit / 2);
             if (above.IsNegative)
-                Warn("near-top", where, RowPath(row) + ".height", $"The {LengthText.Inches(bit)} bore breaks out of the top of the post.");
+                Warn("near-top", where, RowPath(row) + ".height", $"The {LengthText.Brief(bit)} bore breaks out of the top of the post.");
             else if (above < bit)
-                Warn("near-top", where, RowPath(row) + ".height", $"{LengthText.Inches(above, 16)} of wood above the {LengthText.Inches(bit)} bore, less than one bit diameter.");
+                Warn("near-top", where, RowPath(row) + ".height", $"{LengthText.Inches(above, 16)} of wood above the {LengthText.Brief(bit)} bore, less than one bit diameter.");
             CheckNeighbours(row, i, where, bit);
         }
     }
@@ -126,7 +126,7 @@ internal sealed class LineWarnings
             var where = $"{section.From.Mark}-{section.To.Mark}/{thisRow.Mark}";
             var path = _line.Sections[i].Hang is null ? RowPath(row) : string.Create(CultureInfo.InvariantCulture, $"$.lines[{_lineIndex}].sections[{i}]");
             if (section.Sag * 2 > thisRow.Height)
-                Warn("deep-sag", where, path, $"A sag of {LengthText.Inches(section.Sag, 16)} is over half of the row's height of {LengthText.Inches(thisRow.Height)}.");
+                Warn("deep-sag", where, path, $"A sag of {LengthText.Inches(section.Sag, 16)} is over half of the row's height of {LengthText.Brief(thisRow.Height)}.");
             var underside = thisRow.Height - section.Sag - (rope.Across / 2);
             if (!underside.IsPositive)
                 Warn("sag-to-ground", where, path, $"With a sag of {LengthText.Inches(section.Sag, 16)} the rope reaches the ground.");

@@ -1,0 +1,54 @@
+using System.CommandLine;
+using CutShop.Shop;
+using CutShop.Takeoff;
+
+namespace CutShop.Cli;
+
+/// <summary><c>demo</c>: takes in the three jobs of Lantern Quay, an invented boardwalk, writes their paper and runs the site.</summary>
+internal static class DemoCommand
+{
+    private const string Folder = "demo/";
+
+    public static Command Create()
+    {
+        var options = new ShopOptions();
+        options.Folder.DefaultValueFactory = _ => "demo";
+        var listen = ServeCommand.ListenOption();
+        var noSite = new Option<bool>("--no-site") { Description = "Only take the jobs in and write their paper." };
+        var command = new Command("demo", "Take in the demo jobs of Lantern Quay, write their paper, and run the site.")
+        {
+            options.Folder,
+            options.Address,
+            options.Metric,
+            listen,
+            noSite,
+        };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            var (shop, address, settings) = (parsed.GetRequiredValue(options.Folder), parsed.GetRequiredValue(options.Address), options.PaperOf(parsed));
+            using var database = ShopDatabase.Open(options.DatabaseOf(parsed), TimeProvider.System);
+            foreach (var job in Jobs())
+            {
+                var exitCode = await TakeInCommand.TakeInAsync(database, job, shop, address, settings, cancel);
+                if (exitCode != Exit.Done)
+                    return exitCode;
+            }
+            return parsed.GetValue(noSite)
+                ? Exit.Done
+                : await ServeCommand.ServeAsync(database, address, settings, parsed.GetRequiredValue(listen), cancel);
+        });
+        return command;
+    }
+
+    private static IEnumerable<Job> Jobs()
+    {
+        var assembly = typeof(DemoCommand).Assembly;
+        foreach (var name in assembly.GetManifestResourceNames().Where(name => name.StartsWith(Folder, StringComparison.Ordinal)).Order(StringComparer.Ordinal))
+        {
+            using var stream = assembly.GetManifestResourceStream(name)!;
+            var bytes = new byte[stream.Length];
+            stream.ReadExactly(bytes);
+            yield return JobFileReader.Read(bytes).Job ?? throw new InvalidDataException($"The demo's {name} is not a job file.");
+        }
+    }
+}

@@ -1,0 +1,42 @@
+using System.CommandLine;
+using CutShop.Paper;
+using CutShop.Shop;
+using CutShop.Takeoff;
+using CutShop.Web;
+using Microsoft.Extensions.Hosting;
+
+namespace CutShop.Cli;
+
+/// <summary><c>serve</c>: runs the shop's web site.</summary>
+internal static class ServeCommand
+{
+    public static Command Create()
+    {
+        var options = new ShopOptions();
+        var listen = ListenOption();
+        var command = new Command("serve", "Run the shop's web site.") { options.Folder, options.Address, options.Metric, listen };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            using var database = ShopDatabase.Open(options.DatabaseOf(parsed), TimeProvider.System);
+            return await ServeAsync(database, parsed.GetRequiredValue(options.Address), options.PaperOf(parsed), parsed.GetRequiredValue(listen), cancel);
+        });
+        return command;
+    }
+
+    /// <summary>Where to listen; only this machine unless the shop says otherwise.</summary>
+    public static Option<string> ListenOption() => new("--listen")
+    {
+        Description = "Where to listen; the default answers this machine only.",
+        DefaultValueFactory = _ => "http://localhost:5080",
+    };
+
+    /// <summary>Runs the site until it is stopped.</summary>
+    public static async Task<int> ServeAsync(ShopDatabase database, Uri address, PaperSettings settings, string listen, CancellationToken cancel)
+    {
+        await using var site = ShopSite.Build(new ShopSiteSettings(database, ShopTables.Standard, settings, address), listen);
+        await site.StartAsync(cancel);
+        Console.WriteLine($"The shop's pages: {string.Join(' ', site.Urls)}   (Ctrl+C stops)");
+        await site.WaitForShutdownAsync(cancel);
+        return Exit.Done;
+    }
+}

@@ -1,0 +1,49 @@
+using Dapper;
+using Microsoft.Data.Sqlite;
+
+namespace CutShop.Shop;
+
+/// <summary>One transaction on the shop's database. Every statement goes through here, so none can miss the transaction.</summary>
+public sealed class ShopSession
+{
+    private readonly SqliteConnection _connection;
+    private readonly SqliteTransaction _transaction;
+
+    internal ShopSession(SqliteConnection connection, SqliteTransaction transaction, DateTimeOffset now) =>
+        (_connection, _transaction, Now) = (connection, transaction, now);
+
+    /// <summary>The moment of this transaction, UTC.</summary>
+    public DateTimeOffset Now { get; }
+
+    /// <summary>All rows of a query.</summary>
+    public IReadOnlyList<T> All<T>(string sql, object? values = null) => _connection.Query<T>(sql, values, _transaction).AsList();
+
+    /// <summary>The first row, or the type's default where there is none.</summary>
+    public T? FirstOrDefault<T>(string sql, object? values = null) => _connection.QueryFirstOrDefault<T>(sql, values, _transaction);
+
+    /// <summary>The one value of a query that always has one.</summary>
+    public T Value<T>(string sql, object? values = null) => _connection.QuerySingle<T>(sql, values, _transaction);
+
+    /// <summary>Runs a statement, once for each element where <paramref name="values"/> is a list.</summary>
+    /// <returns>Rows changed.</returns>
+    public int Execute(string sql, object? values = null) => _connection.Execute(sql, values, _transaction);
+
+    /// <summary>Runs an INSERT and gives the new row's id.</summary>
+    public long Insert(string sql, object values) => _connection.QuerySingle<long>(sql + " RETURNING id", values, _transaction);
+
+    /// <summary>Adds a line to the append-only history. Every change of state has one, in the same transaction.</summary>
+    /// <param name="subject">What changed: job, cut ticket, drill ticket, coil or cut plan.</param>
+    /// <param name="subjectId">Its row id.</param>
+    /// <param name="who">Who changed it.</param>
+    /// <param name="what">What was done, in a few words.</param>
+    /// <param name="before">The state before; empty where there was none.</param>
+    /// <param name="after">The state after.</param>
+    /// <param name="reason">Why, where a reason was asked for.</param>
+    public void Record(string subject, long subjectId, string who, string what, string before, string after, string reason = "") =>
+        Execute(
+            """
+            INSERT INTO history (at, who, subject, subject_id, what, before, after, reason)
+            VALUES (@now, @who, @subject, @subjectId, @what, @before, @after, @reason)
+            """,
+            new { now = Now, who, subject, subjectId, what, before, after, reason });
+}

@@ -1,0 +1,58 @@
+using System.Data;
+using System.Globalization;
+using CutShop.Takeoff;
+using Dapper;
+
+namespace CutShop.Shop;
+
+/// <summary>How our values stand in columns: lengths as nanometres, dates and UTC times as ISO 8601 text, codes as their symbols.</summary>
+internal static class SqlTypes
+{
+    private const string TimeFormat = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
+    private const string DateFormat = "yyyy-MM-dd";
+
+    private static readonly Lazy<bool> Registered = new(() =>
+    {
+        DefaultTypeMap.MatchNamesWithUnderscores = true;
+        SqlMapper.AddTypeHandler(new LengthColumn());
+        SqlMapper.AddTypeHandler(new DateColumn());
+        SqlMapper.RemoveTypeMap(typeof(DateTimeOffset));
+        SqlMapper.AddTypeHandler(new TimeColumn());
+        SqlMapper.AddTypeHandler(new CodeColumn());
+        return true;
+    });
+
+    /// <summary>Tells Dapper of our types, once a process.</summary>
+    public static void Register() => _ = Registered.Value;
+
+    private sealed class LengthColumn : SqlMapper.TypeHandler<Length>
+    {
+        public override void SetValue(IDbDataParameter parameter, Length value) => parameter.Value = value.Nanometres;
+
+        public override Length Parse(object value) => Length.FromNanometres((long)value);
+    }
+
+    private sealed class DateColumn : SqlMapper.TypeHandler<DateOnly>
+    {
+        public override void SetValue(IDbDataParameter parameter, DateOnly value) =>
+            parameter.Value = value.ToString(DateFormat, CultureInfo.InvariantCulture);
+
+        public override DateOnly Parse(object value) => DateOnly.ParseExact((string)value, DateFormat, CultureInfo.InvariantCulture);
+    }
+
+    private sealed class TimeColumn : SqlMapper.TypeHandler<DateTimeOffset>
+    {
+        public override void SetValue(IDbDataParameter parameter, DateTimeOffset value) =>
+            parameter.Value = value.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture);
+
+        public override DateTimeOffset Parse(object value) => new(
+            DateTime.ParseExact((string)value, TimeFormat, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal));
+    }
+
+    private sealed class CodeColumn : SqlMapper.TypeHandler<PieceCode>
+    {
+        public override void SetValue(IDbDataParameter parameter, PieceCode value) => parameter.Value = value.Plain;
+
+        public override PieceCode Parse(object value) => PieceCode.Parse((string)value).OrThrow();
+    }
+}

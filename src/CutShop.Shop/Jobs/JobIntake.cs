@@ -1,0 +1,100 @@
+using System.Globalization;
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>How taking a job in went.</summary>
+public enum IntakeOutcome
+{
+    /// <summary>The job, its pieces, bores and tickets are stored.</summary>
+    TakenIn,
+
+    /// <summary>The very same job had been taken in before; nothing changed.</summary>
+    HadItAlready,
+
+    /// <summary>Another job has this number; nothing changed.</summary>
+    NumberTaken,
+}
+
+/// <summary>Takes jobs in.</summary>
+public sealed class JobIntake(ShopDatabase database, ShopTables tables)
+{
+    private const int ReportEvery = 500;
+
+    /// <summary>
+    /// Stores a job with its pieces, bores and tickets, all or nothing. Safe to send twice: the same job again answers
+    /// <see cref="IntakeOutcome.HadItAlready"/>.
+    /// </summary>
+    /// <param name="job">The job.</param>
+    /// <param name="who">Who takes it in.</param>
+    /// <param name="progress">Told how many pieces are stored.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<IntakeOutcome> TakeInAsync(Job job, string who, IProgress<int>? progress = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        var takeoff = JobTakeoff.Of(job, tables);
+        var file = JobFileWriter.Write(job);
+        return database.WriteAsync(session => TakeIn(session, takeoff, file, who, progress), cancel);
+    }
+
+    private static IntakeOutcome TakeIn(ShopSession session, JobTakeoff takeoff, string file, string who, IProgress<int>? progress)
+    {
+        var job = takeoff.Job;
+        if (session.FirstOrDefault<string>("SELECT job_file FROM jobs WHERE number = @Number", new { job.Number }) is { } stored)
+            return stored == file ? IntakeOutcome.HadItAlready : IntakeOutcome.NumberTaken;
+
+        var jobId = session.Insert(
+            "INSERT INTO jobs (number, customer, due, one_lot, job_file, taken_in_at) VALUES (@Number, @Customer, @Due, @OneLot, @file, @Now)",
+            new { job.Number, job.Customer, job.Due, job.OneLot, file, session.Now });
+        var pieceIds = InsertPieces(session, jobId, takeoff, progress);
+        InsertPosts(session, jobId, takeoff, pieceIds);
+        session.Record(
+            "job", jobId, who, "taken in", before: "", after: string.Create(CultureInfo.InvariantCulture, $"{takeoff.Pieces.Count} pieces, {takeoff.Bores.Count} bores"));
+        return IntakeOutcome.TakenIn;
+    }
+
+    private static Dictionary<string, long> InsertPieces(ShopSession session, long jobId, JobTakeoff takeoff, IProgress<int>? progress)
+    {
+        var ids = new Dictionary<string, long>(takeoff.Pieces.Count);
+        foreach (var (position, piece) in takeoff.Pieces.Index())
+        {
+            var id = session.Insert(
+                """
+                INSERT INTO pieces (job_id, position, run, code, material, diameter_nm, cut_nm)
+                VALUES (@jobId, @position, @Run, @code, @MaterialName, @Diameter, @Cut)
+                """,
+                new { jobId, position, piece.Run, code = PieceCode.Draw(), piece.Rope.MaterialName, piece.Rope.Diameter, piece.Cut });
+            session.Execute("INSERT INTO cut_tickets (piece_id, state) VALUES (@id, 'waiting')", new { id });
+            ids.Add(piece.Run, id);
+            if (ids.Count % ReportEvery == 0)
+                progress?.Report(ids.Count);
+        }
+        progress?.Report(ids.Count);
+        return ids;
+    }
+
+    private static void InsertPosts(ShopSession session, long jobId, JobTakeoff takeoff, Dictionary<string, long> pieceIds)
+    {
+        var bores = takeoff.Bores.ToLookup(bore => bore.Post.Mark);
+        foreach (var (position, post) in takeoff.Job.Lines.SelectMany(line => line.Posts).Index())
+        {
+            var postId = session.Insert(
+                "INSERT INTO posts (job_id, position, mark) VALUES (@jobId, @position, @Mark)", new { jobId, position, post.Mark });
+            if (!bores.Contains(post.Mark))
+                continue;
+            foreach (var bore in bores[post.Mark])
+                InsertBore(session, postId, pieceIds[bore.Run], bore);
+            session.Execute("INSERT INTO drill_tickets (post_id, state) VALUES (@postId, 'waiting')", new { postId });
+        }
+    }
+
+    private static void InsertBore(ShopSession session, long postId, long pieceId, Bore bore)
+    {
+        var boreId = session.Insert(
+            "INSERT INTO bores (post_id, piece_id, kind, bit_nm, height_nm) VALUES (@postId, @pieceId, @kind, @Bit, @Height)",
+            new { postId, pieceId, kind = TakeoffJson.Word(bore.Kind), bore.Bit, bore.Height });
+        session.Execute(
+            "INSERT INTO bore_operations (bore_id, position, face, depth_nm) VALUES (@boreId, @position, @face, @depth)",
+            bore.Operations.Select((operation, position) => new { boreId, position, face = operation.Face.ToString(), depth = operation.Depth }));
+    }
+}

@@ -1,0 +1,86 @@
+using System.Text;
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>A line in the list of jobs.</summary>
+/// <param name="Number">The job's number.</param>
+/// <param name="Customer">Who ordered it.</param>
+/// <param name="Due">When it is due, or null.</param>
+/// <param name="TakenInAt">When it was taken in, UTC.</param>
+/// <param name="Pieces">Pieces of rope.</param>
+/// <param name="Cut">Pieces cut so far.</param>
+/// <param name="Posts">Posts to drill.</param>
+/// <param name="Drilled">Posts drilled so far.</param>
+public sealed record JobListed(
+    string Number, string Customer, DateOnly? Due, DateTimeOffset TakenInAt, long Pieces, long Cut, long Posts, long Drilled);
+
+/// <summary>Finds stored jobs.</summary>
+public sealed class JobShelf(ShopDatabase database, ShopTables tables)
+{
+    /// <summary>The jobs, the earliest due first and those without a date last.</summary>
+    /// <param name="most">How many at most.</param>
+    public IReadOnlyList<JobListed> List(int most = 200) => database.Read(session => session.All<JobListed>(
+        """
+        SELECT number, customer, due, taken_in_at,
+          (SELECT count(*) FROM pieces WHERE job_id = jobs.id) AS pieces,
+          (SELECT count(*) FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = jobs.id AND state = 'cut') AS cut,
+          (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id) AS posts,
+          (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id AND state = 'drilled') AS drilled
+        FROM jobs
+        ORDER BY due IS NULL, due, number
+        LIMIT @most
+        """,
+        new { most }));
+
+    /// <summary>A job by its number, or null.</summary>
+    public StoredJob? Find(string number) =>
+        database.Read(session => session.FirstOrDefault<JobRow>("SELECT id, job_file, taken_in_at FROM jobs WHERE number = @number", new { number }) is { } row
+            ? Load(session, row)
+            : null);
+
+    /// <summary>The job of the piece with this code, or null.</summary>
+    public StoredJob? Find(PieceCode code) =>
+        database.Read(session => session.FirstOrDefault<JobRow>(
+            "SELECT jobs.id, job_file, taken_in_at FROM jobs JOIN pieces ON job_id = jobs.id WHERE code = @code", new { code }) is { } row
+            ? Load(session, row)
+            : null);
+
+    /// <summary>
+    /// Works the job out again from its file and holds it against what was ticketed, so that paper printed later can never
+    /// say something else than the ticket did.
+    /// </summary>
+    private StoredJob Load(ShopSession session, JobRow row)
+    {
+        var reading = JobFileReader.Read(Encoding.UTF8.GetBytes(row.JobFile));
+        if (reading.Job is not { } job)
+            throw new InvalidDataException($"The stored job file is not readable: {reading.Problems[0]}");
+        var takeoff = JobTakeoff.Of(job, tables);
+        var pieces = session.All<PieceRow>(
+            """
+            SELECT run, code, cut_nm AS cut, cut_tickets.state, coils.mark AS coil, coils.lot, plan_cuts.position, from_nm AS mark_from, to_nm AS mark_to
+            FROM pieces JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
+            LEFT JOIN (plan_cuts JOIN plan_coils ON plan_coils.id = plan_coil_id JOIN cut_plans ON cut_plans.id = plan_id AND cut_plans.state = 'accepted')
+              ON plan_cuts.piece_id = pieces.id
+            LEFT JOIN coils ON coils.id = plan_coils.coil_id
+            WHERE job_id = @Id ORDER BY pieces.position
+            """,
+            new { row.Id });
+        if (!pieces.Select(piece => (piece.Run, piece.Cut)).SequenceEqual(takeoff.Pieces.Select(piece => (piece.Run, piece.Cut))))
+            throw new InvalidDataException($"Job {job.Number} was ticketed with other lengths than this program works out. Its tickets stand; do not print it again with this program.");
+        return new(takeoff, [.. pieces.Select(piece => piece.ToPiece())], row.TakenInAt);
+    }
+
+    private sealed record JobRow(long Id, string JobFile, DateTimeOffset TakenInAt);
+
+    private sealed record PieceRow(
+        string Run, PieceCode Code, Length Cut, string State, string? Coil, string? Lot, long? Position, Length? MarkFrom, Length? MarkTo)
+    {
+        public StoredPiece ToPiece() => new(
+            Run,
+            Code,
+            Cut,
+            State,
+            Coil is null ? null : new PiecePlace(Coil, Lot!, (int)Position! + 1, MarkFrom!.Value, MarkTo!.Value));
+    }
+}

@@ -1,0 +1,32 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>A stored job with its takeoff and the codes of its pieces.</summary>
+/// <param name="Takeoff">The takeoff.</param>
+/// <param name="Pieces">What the shop knows of each piece, in the takeoff's order.</param>
+/// <param name="TakenInAt">When it was taken in, UTC.</param>
+public sealed record StoredJob(JobTakeoff Takeoff, IReadOnlyList<StoredPiece> Pieces, DateTimeOffset TakenInAt)
+{
+    /// <summary>The job's number.</summary>
+    public string Number => Takeoff.Job.Number;
+
+    /// <summary>The codes of the pieces, in the takeoff's order.</summary>
+    public IReadOnlyList<PieceCode> Codes => [.. Pieces.Select(piece => piece.Code)];
+}
+
+/// <summary>A piece of rope in the shop.</summary>
+/// <param name="Run">Its run.</param>
+/// <param name="Code">Its code.</param>
+/// <param name="Cut">Its cut length.</param>
+/// <param name="State">Its cut ticket: waiting or cut.</param>
+/// <param name="Place">Where the accepted cut plan puts it, or where it was cut; null before there is a plan.</param>
+public sealed record StoredPiece(string Run, PieceCode Code, Length Cut, string State, PiecePlace? Place);
+
+/// <summary>A piece's place on a coil.</summary>
+/// <param name="Coil">The coil's mark.</param>
+/// <param name="Lot">The coil's lot.</param>
+/// <param name="Position">Its place among the cuts of the coil, from 1.</param>
+/// <param name="From">Tape mark where it starts, from the coil's free end.</param>
+/// <param name="To">Tape mark where it ends.</param>
+public sealed record PiecePlace(string Coil, string Lot, int Position, Length From, Length To);

@@ -1,0 +1,50 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>A rope as it is bought and hung: material, nominal diameter and construction. Ropes of different kinds never mix in a plan.</summary>
+/// <param name="Material">What it is made of.</param>
+/// <param name="Diameter">Nominal diameter.</param>
+/// <param name="Construction">How it is laid, such as three-strand.</param>
+public sealed record RopeKind(RopeMaterial Material, Length Diameter, string Construction)
+{
+    /// <summary>The construction of a rope of which nothing else is said.</summary>
+    public const string ThreeStrand = "three-strand";
+
+    /// <summary>The kind in words.</summary>
+    public override string ToString() => $"{LengthText.Brief(Diameter)} {Rope.NameOf(Material)}, {Construction}";
+}
+
+/// <summary>A coil that came in.</summary>
+/// <param name="Kind">Its rope.</param>
+/// <param name="Lot">The maker's lot: colour differs by lot.</param>
+/// <param name="Length">Its length.</param>
+/// <param name="Place">Where it hangs.</param>
+public sealed record CoilReceived(RopeKind Kind, string Lot, Length Length, string Place);
+
+/// <summary>A coil or an offcut in the shop.</summary>
+/// <param name="Id">Its row.</param>
+/// <param name="Mark">The mark on its tag.</param>
+/// <param name="Kind">Its rope.</param>
+/// <param name="Lot">Its lot; an offcut keeps its coil's.</param>
+/// <param name="Place">Where it hangs.</param>
+/// <param name="From">The mark of the coil an offcut came from, or null.</param>
+/// <param name="Whole">Its length when it came in.</param>
+/// <param name="Left">What is left of it.</param>
+/// <param name="State">in stock, used up or retired.</param>
+/// <param name="CameAt">When it came in, UTC.</param>
+public sealed record Coil(
+    long Id, string Mark, RopeKind Kind, string Lot, string Place, string? From, Length Whole, Length Left, string State, DateTimeOffset CameAt)
+{
+    /// <summary>True for a bought coil from which nothing was cut.</summary>
+    public bool IsUntouched => From is null && Left == Whole;
+}
+
+/// <summary>How a change of stock went.</summary>
+/// <param name="Mark">The coil's mark; empty where there is none.</param>
+/// <param name="Problem">Why nothing was changed, or null.</param>
+public sealed record StockAnswer(string Mark, string? Problem)
+{
+    /// <summary>True where the change is stored.</summary>
+    public bool IsDone => Problem is null;
+}

@@ -1,0 +1,178 @@
+using System.Globalization;
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>The coils and offcuts on the rack: what comes in, what is corrected, what goes.</summary>
+public sealed class CoilStock(ShopDatabase database)
+{
+    private const int LongestWord = 60;
+
+    internal const string InStock = "in stock";
+    internal const string UsedUp = "used up";
+    internal const string Retired = "retired";
+
+    private static readonly Length LongestCoil = Length.Metre * 10_000;
+
+    private static readonly Dictionary<string, RopeMaterial> Materials =
+        Enum.GetValues<RopeMaterial>().ToDictionary(Rope.NameOf);
+
+    /// <summary>All coils in stock, by rope and then by mark.</summary>
+    public IReadOnlyList<Coil> InHand() => database.Read(session => Select(session, "WHERE coils.state = 'in stock'", values: null));
+
+    /// <summary>A coil by its mark, in stock or not; null where there is none.</summary>
+    public Coil? Find(string mark) => database.Read(session => Find(session, mark));
+
+    /// <summary>Hangs up a coil that came in. Safe to send twice with the same key.</summary>
+    /// <param name="coil">The coil.</param>
+    /// <param name="who">Who received it.</param>
+    /// <param name="requestKey">A key of this request's own.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<StockAnswer> ReceiveAsync(CoilReceived coil, string who, string requestKey, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(coil);
+        return database.WriteAsync(session => Once(session, requestKey, () => Receive(session, coil, who)), cancel);
+    }
+
+    /// <summary>Corrects what is left of a coil, with a reason.</summary>
+    public Task<StockAnswer> AdjustAsync(string mark, Length left, string reason, string who, string requestKey, CancellationToken cancel = default) =>
+        database.WriteAsync(session => Once(session, requestKey, () => Adjust(session, mark, left, reason, who)), cancel);
+
+    /// <summary>Takes a coil off the rack for good, with a reason.</summary>
+    public Task<StockAnswer> RetireAsync(string mark, string reason, string who, string requestKey, CancellationToken cancel = default) =>
+        database.WriteAsync(session => Once(session, requestKey, () => Retire(session, mark, reason, who)), cancel);
+
+    internal static IReadOnlyList<Coil> OfKind(ShopSession session, RopeKind kind) => Select(
+        session,
+        "WHERE coils.state = 'in stock' AND coils.material = @material AND coils.diameter_nm = @Diameter AND coils.construction = @Construction",
+        new { material = Rope.NameOf(kind.Material), kind.Diameter, kind.Construction });
+
+    internal static Coil? ById(ShopSession session, long id) =>
+        Select(session, "WHERE coils.id = @id", new { id }).SingleOrDefault();
+
+    internal static RopeMaterial MaterialNamed(string name) => Materials[name];
+
+    /// <summary>Takes rope off a coil and says so in the history; a coil with nothing left is used up.</summary>
+    internal static void Take(ShopSession session, Coil coil, Length left, string who, string what, string reason = "")
+    {
+        var state = left == Length.Zero ? UsedUp : InStock;
+        session.Execute("UPDATE coils SET left_nm = @left, state = @state WHERE id = @Id", new { left, state, coil.Id });
+        session.Record("coil", coil.Id, who, what, coil.Left.ToString(), left.ToString(), reason);
+    }
+
+    /// <summary>Hangs up an offcut as a coil of its own, with its coil's lot.</summary>
+    internal static string HangOffcut(ShopSession session, Coil from, Length length, string who) =>
+        Insert(session, new(from.Kind, from.Lot, length, from.Place), from.Id, who, $"offcut of {from.Mark}");
+
+    private static StockAnswer Receive(ShopSession session, CoilReceived coil, string who)
+    {
+        if (!coil.Length.IsPositive || coil.Length > LongestCoil)
+            return Refused($"length: {coil.Length}; accepted: above zero, at most {LengthText.Millimetres(LongestCoil)}");
+        if (!coil.Kind.Diameter.IsPositive)
+            return Refused($"diameter: {coil.Kind.Diameter}; accepted: above zero");
+        if (!IsWord(coil.Lot))
+            return Refused($"lot: \"{coil.Lot}\"; accepted: 1 to {LongestWord} characters");
+        if (!IsWord(coil.Kind.Construction))
+            return Refused($"construction: \"{coil.Kind.Construction}\"; accepted: 1 to {LongestWord} characters");
+        if (coil.Place.Length > LongestWord)
+            return Refused($"place: accepted: at most {LongestWord} characters");
+        return Done(Insert(session, coil, parentId: null, who, "received"));
+    }
+
+    private static string Insert(ShopSession session, CoilReceived coil, long? parentId, string who, string what)
+    {
+        var next = session.Value<long>("SELECT coalesce(max(id), 0) + 1 FROM coils");
+        var mark = string.Create(CultureInfo.InvariantCulture, $"K{next:0000}");
+        var id = session.Insert(
+            """
+            INSERT INTO coils (mark, material, diameter_nm, construction, lot, place, parent_id, whole_nm, left_nm, state, came_at)
+            VALUES (@mark, @material, @Diameter, @Construction, @Lot, @Place, @parentId, @Length, @Length, 'in stock', @Now)
+            """,
+            new
+            {
+                mark,
+                material = Rope.NameOf(coil.Kind.Material),
+                coil.Kind.Diameter,
+                coil.Kind.Construction,
+                coil.Lot,
+                coil.Place,
+                parentId,
+                coil.Length,
+                session.Now,
+            });
+        session.Record("coil", id, who, what, before: "", after: coil.Length.ToString());
+        return mark;
+    }
+
+    private static StockAnswer Adjust(ShopSession session, string mark, Length left, string reason, string who)
+    {
+        if (Find(session, mark) is not { State: InStock } coil)
+            return Refused($"coil: \"{mark}\"; accepted: the mark of a coil in stock");
+        if (!left.IsPositive || left > coil.Whole)
+            return Refused($"left: {left}; accepted: above zero, at most {coil.Whole}, what came in; retire a coil that is gone");
+        if (!IsWord(reason))
+            return Refused($"reason: \"{reason}\"; accepted: 1 to {LongestWord} characters");
+        Take(session, coil, left, who, "adjusted", reason);
+        return Done(mark);
+    }
+
+    private static StockAnswer Retire(ShopSession session, string mark, string reason, string who)
+    {
+        if (Find(session, mark) is not { State: InStock } coil)
+            return Refused($"coil: \"{mark}\"; accepted: the mark of a coil in stock");
+        if (!IsWord(reason))
+            return Refused($"reason: \"{reason}\"; accepted: 1 to {LongestWord} characters");
+        session.Execute("UPDATE coils SET state = @Retired WHERE id = @Id", new { Retired, coil.Id });
+        session.Record("coil", coil.Id, who, "retired", InStock, Retired, reason);
+        return Done(mark);
+    }
+
+    private static bool IsWord(string text) => text.Trim().Length is > 0 and <= LongestWord;
+
+    private static StockAnswer Done(string mark) => new(mark, Problem: null);
+
+    private static StockAnswer Refused(string problem) => new(Mark: "", problem);
+
+    /// <summary>A refusal is not kept: the same request may come again once it is put right.</summary>
+    private static StockAnswer Once(ShopSession session, string requestKey, Func<StockAnswer> work)
+    {
+        if (RequestLog.Find(session, requestKey) is { } mark)
+            return Done(mark);
+        var answer = work();
+        if (answer.IsDone)
+            RequestLog.Keep(session, requestKey, answer.Mark);
+        return answer;
+    }
+
+    private static Coil? Find(ShopSession session, string mark) =>
+        Select(session, "WHERE coils.mark = @mark", new { mark }).SingleOrDefault();
+
+    private static List<Coil> Select(ShopSession session, string where, object? values) =>
+        [.. session.All<CoilRow>(
+            $"""
+            SELECT coils.id, coils.mark, coils.material, coils.diameter_nm AS diameter, coils.construction, coils.lot, coils.place,
+              parent.mark AS from_mark, coils.whole_nm AS whole, coils.left_nm AS left, coils.state, coils.came_at
+            FROM coils LEFT JOIN coils AS parent ON parent.id = coils.parent_id
+            {where}
+            ORDER BY coils.material, coils.diameter_nm, coils.construction, coils.mark
+            """,
+            values).Select(row => row.ToCoil())];
+
+    private sealed record CoilRow(
+        long Id,
+        string Mark,
+        string Material,
+        Length Diameter,
+        string Construction,
+        string Lot,
+        string Place,
+        string? FromMark,
+        Length Whole,
+        Length Left,
+        string State,
+        DateTimeOffset CameAt)
+    {
+        public Coil ToCoil() => new(
+            Id, Mark, new RopeKind(MaterialNamed(Material), Diameter, Construction), Lot, Place, FromMark, Whole, Left, State, CameAt);
+    }
+}

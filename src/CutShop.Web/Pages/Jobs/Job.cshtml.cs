@@ -1,0 +1,47 @@
+using CutShop.Paper;
+using CutShop.Shop;
+using CutShop.Takeoff;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace CutShop.Web.Pages.Jobs;
+
+/// <summary>One job: its figures, drawings, pieces and paper.</summary>
+public sealed class JobModel(JobShelf jobs, PaperSettings settings) : PageModel
+{
+    private const int MostMarks = 6;
+
+    /// <summary>The job.</summary>
+    public StoredJob? Stored { get; private set; }
+
+    /// <summary>Units and words of the drawings.</summary>
+    public PaperSettings Settings => settings;
+
+    /// <summary>Rope to cut, in all.</summary>
+    public Length TotalRope { get; private set; }
+
+    /// <summary>Its weight in pounds, or null where one piece's is not known.</summary>
+    public double? TotalWeight { get; private set; }
+
+    /// <summary>Each warning once, with the places it speaks of.</summary>
+    public IReadOnlyList<(string Text, string Where)> Warnings { get; private set; } = [];
+
+    /// <summary>Shows the job.</summary>
+    public IActionResult OnGet(string number)
+    {
+        Stored = jobs.Find(number);
+        if (Stored is null)
+            return NotFound();
+        var pieces = Stored.Takeoff.Pieces;
+        TotalRope = pieces.Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut);
+        TotalWeight = pieces.Any(piece => piece.WeightLb is null) ? null : pieces.Sum(piece => piece.WeightLb);
+        Warnings = [.. Stored.Takeoff.Warnings.GroupBy(warning => warning.Text).Select(same => (same.Key, Places(same)))];
+        return Page();
+    }
+
+    private static string Places(IEnumerable<Warning> warnings)
+    {
+        var marks = warnings.Select(warning => warning.Where).ToList();
+        return marks.Count <= MostMarks ? string.Join(", ", marks) : $"{string.Join(", ", marks.Take(MostMarks))} and {marks.Count - MostMarks} more";
+    }
+}

@@ -1,0 +1,29 @@
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace CutShop.Web.Pages;
+
+/// <summary>What a person sees when a page is not there or something broke.</summary>
+[IgnoreAntiforgeryToken]
+[ResponseCache(NoStore = true)]
+public sealed class TroubleModel : PageModel
+{
+    /// <summary>The heading.</summary>
+    public string Heading { get; private set; } = "";
+
+    /// <summary>What happened and what to do.</summary>
+    public string Explanation { get; private set; } = "";
+
+    /// <summary>Shows the trouble of a page that was asked for.</summary>
+    public void OnGet(int? status) => Explain(status);
+
+    /// <summary>Shows the trouble of a form that was sent.</summary>
+    public void OnPost(int? status) => Explain(status);
+
+    private void Explain(int? status) => (Heading, Explanation) = status switch
+    {
+        404 => ("Not here", "There is no such page. A job, coil or piece may have been typed wrong."),
+        400 => ("Not understood", "What was sent is not complete. Go back, load the page again and send it once more."),
+        _ => ("Something broke", "Nothing that was acknowledged is lost, and nothing half done was stored. Try again; if it stays, the log of the server says why."),
+    };
+}

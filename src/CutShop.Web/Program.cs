@@ -1,1 +1,0 @@
-WebApplication.Create(args).Run();

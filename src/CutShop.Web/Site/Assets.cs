@@ -1,0 +1,53 @@
+using System.Collections.Frozen;
+using System.Security.Cryptography;
+using CutShop.Paper;
+
+namespace CutShop.Web;
+
+/// <summary>The site's own style sheets and scripts, built into the program and addressed by their content, so that a browser may keep them for good.</summary>
+internal static class Assets
+{
+    private static readonly FrozenDictionary<string, Asset> All = Read();
+
+    /// <summary>The address of an asset; it changes when the content does.</summary>
+    public static string Address(string name) => $"/assets/{All[name].Tag}/{name}";
+
+    public static void MapAssets(this IEndpointRouteBuilder routes) =>
+        routes.MapGet("/assets/{tag}/{name}", (string tag, string name, HttpResponse response) =>
+        {
+            if (!All.TryGetValue(name, out var asset) || asset.Tag != tag)
+                return Results.NotFound();
+            response.Headers.CacheControl = "public, max-age=31536000, immutable";
+            return Results.Bytes(asset.Bytes, asset.ContentType);
+        });
+
+    private static FrozenDictionary<string, Asset> Read()
+    {
+        const string folder = "assets/";
+        var assembly = typeof(Assets).Assembly;
+        var assets = assembly.GetManifestResourceNames().Where(name => name.StartsWith(folder, StringComparison.Ordinal)).ToDictionary(
+            name => name[folder.Length..],
+            name =>
+            {
+                using var stream = assembly.GetManifestResourceStream(name)!;
+                var bytes = new byte[stream.Length];
+                stream.ReadExactly(bytes);
+                return new Asset(bytes, ContentTypeOf(name));
+            });
+        assets["paper.css"] = new Asset(System.Text.Encoding.UTF8.GetBytes(HtmlSheets.StyleSheet), "text/css");
+        return assets.ToFrozenDictionary();
+    }
+
+    private static string ContentTypeOf(string name) => Path.GetExtension(name) switch
+    {
+        ".css" => "text/css",
+        ".js" => "text/javascript",
+        ".svg" => "image/svg+xml",
+        var other => throw new InvalidOperationException($"No content type is set for {other}."),
+    };
+
+    private sealed record Asset(byte[] Bytes, string ContentType)
+    {
+        public string Tag { get; } = Convert.ToHexStringLower(SHA256.HashData(Bytes).AsSpan(0, 6));
+    }
+}

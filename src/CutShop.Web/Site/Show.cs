@@ -1,0 +1,24 @@
+using System.Globalization;
+using CutShop.Takeoff;
+
+namespace CutShop.Web;
+
+/// <summary>How the pages write dates, lengths and weights.</summary>
+public static class Show
+{
+    /// <summary>A date as year-month-day, or a dash where there is none.</summary>
+    public static string Date(DateOnly? date) => date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "–";
+
+    /// <summary>A moment in the shop's own time.</summary>
+    public static string Moment(DateTimeOffset moment, TimeProvider time)
+    {
+        ArgumentNullException.ThrowIfNull(time);
+        return TimeZoneInfo.ConvertTime(moment, time.LocalTimeZone).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>A length both ways: feet and inches, and millimetres.</summary>
+    public static string Both(Length length) => $"{LengthText.FeetInches(length, 16)} ({LengthText.Millimetres(length)})";
+
+    /// <summary>A weight in pounds, or that it is not known.</summary>
+    public static string Pounds(double? pounds) => pounds is { } known ? string.Create(CultureInfo.InvariantCulture, $"{known:0.0} lb") : "not known";
+}

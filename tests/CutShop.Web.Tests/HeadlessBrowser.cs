@@ -1,0 +1,43 @@
+using Microsoft.Playwright;
+
+[assembly: AssemblyFixture(typeof(CutShop.Web.Tests.HeadlessBrowser))]
+
+namespace CutShop.Web.Tests;
+
+/// <summary>One headless Chromium for all browser tests; each test opens a context of its own.</summary>
+public sealed class HeadlessBrowser : IAsyncLifetime
+{
+    private static readonly string[] Flags =
+    [
+        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+        "--disable-component-update", "--disable-sync",
+    ];
+
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    public async ValueTask InitializeAsync()
+    {
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = Flags });
+    }
+
+    /// <summary>A new page on a shop, at a screen's size.</summary>
+    public async Task<IPage> OpenAsync(RunningShop shop, int width = 1280, int height = 800, bool touch = false)
+    {
+        var context = await _browser!.NewContextAsync(new()
+        {
+            BaseURL = shop.Address.ToString(),
+            ViewportSize = new() { Width = width, Height = height },
+            HasTouch = touch,
+        });
+        return await context.NewPageAsync();
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null)
+            await _browser.DisposeAsync();
+        _playwright?.Dispose();
+    }
+}
