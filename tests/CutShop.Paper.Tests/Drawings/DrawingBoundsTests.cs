@@ -10,7 +10,7 @@ public sealed class DrawingBoundsTests
         SampleJobs.TwoPosts(),
         SampleJobs.TwoPosts(start: "knot", finish: "knot", clear: "12 in", hang: "\"sag\": \"1 in\""),
         SampleJobs.TwoPosts(start: "wrap 40", finish: "wrap 2.5", clear: "30 ft", height: "12 ft"),
-        SampleJobs.TwoPosts(line: "<script>alert(1)</sc", number: "\"&'<b>"),
+        SampleJobs.TwoPosts(line: "<script>alert(1)", number: "\"&'<b>"),
         SampleJobs.ManyRows(40),
         SampleJobs.LongLine(60));
 

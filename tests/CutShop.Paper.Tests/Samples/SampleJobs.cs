@@ -45,13 +45,14 @@ internal static class SampleJobs
         string start = "stopped",
         string finish = "stopped",
         string number = "LQ-7",
+        string customer = "Lantern Quay",
         string line = "B",
         string clear = "72 in",
         string hang = "\"sag\": \"6 in\"",
         string height = "42 in",
         string rowHeight = "36 in") => $$"""
         {
-          "number": {{Json(number)}}, "customer": {{Json(number)}},
+          "number": {{Json(number)}}, "customer": {{Json(customer)}},
           "rope": { "material": "{{material}}", "diameter": "1 1/2 in" },
           "lines": [ {
             "mark": {{Json(line)}},
