@@ -1,92 +1,271 @@
+using System.Globalization;
 using CutShop.Takeoff;
 
 namespace CutShop.Shop;
 
-/// <summary>How something done at a bench went.</summary>
-/// <param name="Problem">Why nothing was changed, or null.</param>
-public sealed record BenchAnswer(string? Problem)
-{
-    /// <summary>True where it is stored.</summary>
-    public bool IsDone => Problem is null;
-
-    internal static BenchAnswer Done { get; } = new((string?)null);
-}
-
-/// <summary>What the cutter does with rope: a cut piece takes its length off its coil.</summary>
+/// <summary>
+/// The cut bench. One piece is given to one cutter; each step is a tap; the measured length decides whether the piece is
+/// taken. Every operation is one transaction with its line of history, and sent twice with the same key it counts once.
+/// </summary>
 public sealed class CutBench(ShopDatabase database)
 {
+    /// <summary>The longest reason that is kept, in characters.</summary>
+    public const int LongestReason = 200;
+
+    private const string Fresh = ", steps = 0, coil_id = NULL, reserved_nm = 0, longest_nm = NULL, measured_nm = NULL, first_use_id = NULL, cut_by = NULL, cut_at = NULL";
+
+    /// <summary>A piece stays in the queue's order only while its plan is the accepted one.</summary>
+    private const string Place =
+        """
+        , plan_coil_id = (SELECT plan_coils.id FROM plan_coils JOIN cut_plans ON cut_plans.id = plan_id
+                          WHERE plan_coils.id = plan_coil_id AND cut_plans.state = 'accepted')
+        """;
+
+    internal static Claims Claims { get; } =
+        new(TicketStates.CutTickets, TicketStates.HandBackCut, $"steps < {(int)CutStep.Cut}", ", steps = 0, coil_id = NULL, reserved_nm = 0" + Place);
+
+    /// <summary>The ticket of a piece, or null.</summary>
+    public CutWork? Find(PieceCode code) => database.Read(session => CutWork.Find(session, code));
+
+    /// <summary>The ticket that someone has at the bench, or null.</summary>
+    public CutWork? Of(string who) => database.Read(session => Claims.Of(session, who) is { } id ? CutWork.Of(session, id) : null);
+
+    /// <summary>What is at the benches now.</summary>
+    public IReadOnlyList<CutWork> AtTheBench() => database.Read(CutWork.AtTheBench);
+
+    /// <summary>The pieces cut last, the newest first.</summary>
+    public IReadOnlyList<CutWork> Latest(int most = 10) => database.Read(session => CutWork.Latest(session, most));
+
     /// <summary>
-    /// Records that a piece was cut where the accepted plan puts it. The coil is shorter by the piece, its kerf and its
-    /// squaring, and by the first trim where it is the coil's first cut of the plan. After the coil's last cut what is left
-    /// goes back to the rack as an offcut with the coil's lot, or is scrap.
+    /// Gives the next piece: the one that this person has already, else the first of the queue. The outcome is the piece's code.
+    /// </summary>
+    public Task<BenchAnswer> NextAsync(string who, string requestKey, CancellationToken cancel = default) => OnceAsync(
+        requestKey,
+        session =>
+        {
+            Claims.HandBackForgotten(session);
+            if (Claims.Of(session, who) is { } mine)
+                return BenchAnswer.Given(CutWork.Of(session, mine).Code.Plain);
+            if (CutQueue.Next(session, who) is not { } next)
+                return BenchAnswer.Refused($"No piece can be cut now: none waits that an accepted plan gives a coil with enough rope.");
+            Claim(session, next, who);
+            return BenchAnswer.Given(next.Code.Plain);
+        },
+        cancel);
+
+    /// <summary>Gives a certain piece that waits, as when its ticket or label is scanned.</summary>
+    public Task<BenchAnswer> TakeAsync(PieceCode code, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
+        code,
+        requestKey,
+        (session, work) =>
+        {
+            Claims.HandBackForgotten(session);
+            if (Claims.Of(session, who) is { } mine && mine != work.Id)
+                return $"You have another ticket at the bench: finish it or hand it back first.";
+            if (CutQueue.Of(session, work.Id) is not { } cut)
+                return $"The piece {work.Code} has no coil yet: its job is to be released and a cut plan accepted first.";
+            if (work.State == TicketStates.Waiting && CutStock.CannotGive(session, cut, work.Cut) is { } why)
+                return why;
+            return TryClaim(session, cut, who);
+        },
+        cancel);
+
+    /// <summary>Ticks a step. Steps are ticked in their order, by whoever has the ticket; the last one finishes it.</summary>
+    public Task<BenchAnswer> TickAsync(PieceCode code, CutStep step, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
+        code,
+        requestKey,
+        (session, work) =>
+        {
+            if (IsNotHis(work, who) is { } why)
+                return why;
+            if (step == CutStep.Measure)
+                return $"Enter the measured length.";
+            if (work.Next != step)
+                return $"Step {(int)step} cannot be ticked now: {work.Steps} of {(int)CutStep.CoilAndTie} are done.";
+            Step(session, work, step, who, step.ToString());
+            if (step == CutStep.CoilAndTie)
+                TicketStates.FinishCut.Do(session, work.Id, who, Claims.Free);
+            return null;
+        },
+        cancel);
+
+    /// <summary>
+    /// Enters the length measured after cutting. Within the tolerance the piece is taken and its rope leaves the coil. A long
+    /// piece is to be trimmed and measured again. A short one is refused; with <paramref name="putAside"/> it goes to the rack as an
+    /// offcut of the same lot, or is scrap, and the ticket waits again.
+    /// </summary>
+    public Task<BenchAnswer> MeasureAsync(
+        PieceCode code, Length measured, bool putAside, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
+        code,
+        requestKey,
+        (session, work) =>
+        {
+            if (IsNotHis(work, who) is { } why)
+                return why;
+            if (work.Next != CutStep.Measure)
+                return $"It is not the time to measure: {work.Steps} of {(int)CutStep.CoilAndTie} steps are done.";
+            if (!measured.IsPositive)
+                return $"A piece that was cut is longer than nothing.";
+            var settings = BenchSettingsShelf.Read(session);
+            var longest = Length.Max(measured, work.Longest ?? Length.Zero);
+            if (measured < work.Cut - settings.Under)
+            {
+                if (!putAside)
+                    return $"Too short: {measured} measured, {work.Cut} asked, at most {settings.Under} under. Measure once more; if it is so, put it aside.";
+                return PutAside(session, work, measured, longest, who);
+            }
+            if (measured > work.Cut + settings.Over)
+            {
+                session.Execute("UPDATE cut_tickets SET longest_nm = @longest, touched_at = @Now WHERE id = @Id", new { longest, session.Now, work.Id });
+                session.Record("cut ticket", work.Id, who, "measured too long, to be trimmed", work.Longest?.ToString() ?? "", longest.ToString());
+                return null;
+            }
+            return TakeIn(session, work, measured, longest, who);
+        },
+        cancel);
+
+    /// <summary>Hands a ticket back to the queue, while the rope is not cut.</summary>
+    public Task<BenchAnswer> HandBackAsync(PieceCode code, string who, string requestKey, CancellationToken cancel = default) =>
+        ForAsync(code, requestKey, (session, work) => Claims.HandBack(session, work.Id, who), cancel);
+
+    /// <summary>Takes a ticket over from whoever has it, as far as it is.</summary>
+    public Task<BenchAnswer> TakeOverAsync(PieceCode code, string who, string requestKey, CancellationToken cancel = default) =>
+        ForAsync(code, requestKey, (session, work) => Claims.TakeOver(session, work.Id, who), cancel);
+
+    /// <summary>Undoes a cut that was recorded by mistake: its rope is on the coil again. Within the shift, with a reason.</summary>
+    public Task<BenchAnswer> UndoAsync(PieceCode code, string reason, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
+        code,
+        requestKey,
+        (session, work) =>
+        {
+            if (IsNoReason(reason) is { } why)
+                return why;
+            if (work.State is not (TicketStates.Cut or TicketStates.AtTheBench) || work.Measured is null)
+                return $"The piece {work.Code} is {new StateWord(work.State)}: there is no cut to undo.";
+            var shift = BenchSettingsShelf.Read(session).Shift;
+            if (session.Now - work.CutAt > shift)
+                return $"The piece {work.Code} was cut more than {(int)shift.TotalHours} hours ago. What is wrong with it now is a piece to be cut again, not a slip.";
+            if (session.Value<long>("SELECT first_use_id IS NULL FROM cut_tickets WHERE id = @Id", new { work.Id }) == 1)
+                return $"The piece {work.Code} was cut before the rope ledger began.";
+            if (CutStock.GiveBack(session, work, who) is { } cannot)
+                return cannot;
+            var move = work.State == TicketStates.Cut ? TicketStates.UndoCut : TicketStates.UndoAtTheBench;
+            move.Do(session, work.Id, who, Fresh + Place + Claims.Free, reason: reason);
+            return null;
+        },
+        cancel);
+
+    /// <summary>Refuses a piece that was taken: it goes to the rack as an offcut or is scrap, and its ticket waits again.</summary>
+    public Task<BenchAnswer> RejectAsync(PieceCode code, string reason, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
+        code,
+        requestKey,
+        (session, work) =>
+        {
+            if (IsNoReason(reason) is { } why)
+                return why;
+            if (work.State is not (TicketStates.Cut or TicketStates.AtTheBench) || work.Measured is null)
+                return $"The piece {work.Code} is {new StateWord(work.State)}: only a piece that is cut can be cut again.";
+            CutStock.Reject(session, work, who);
+            Again(session, work, work.Measured.Value, reason, who, work.State == TicketStates.Cut ? TicketStates.RejectCut : TicketStates.PutAside);
+            return null;
+        },
+        cancel);
+
+    /// <summary>
+    /// Records in one go a piece that was cut from its paper ticket as long as asked: taken, all steps done, finished.
     /// </summary>
     /// <param name="code">The piece.</param>
     /// <param name="who">Who cut it.</param>
     /// <param name="requestKey">A key of this request's own: sent twice it counts once.</param>
     /// <param name="cancel">Stops before anything is stored.</param>
-    public Task<BenchAnswer> RecordCutAsync(PieceCode code, string who, string requestKey, CancellationToken cancel = default) =>
-        database.WriteAsync(
-            session =>
-            {
-                if (RequestLog.Find(session, requestKey) is not null)
-                    return BenchAnswer.Done;
-                var answer = RecordCut(session, code, who);
-                if (answer.IsDone)
-                    RequestLog.Keep(session, requestKey, "cut");
-                return answer;
-            },
-            cancel);
+    public Task<BenchAnswer> RecordCutAsync(PieceCode code, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
+        code,
+        requestKey,
+        (session, work) =>
+        {
+            if (work.State != TicketStates.Waiting)
+                return $"The piece {code} is {new StateWord(work.State)} already.";
+            if (CutQueue.Of(session, work.Id) is not { } cut)
+                return $"The piece {code} has no coil yet: its job is to be released and a cut plan accepted first.";
+            if (CutStock.CannotGive(session, cut, work.Cut) is { } why)
+                return why;
+            Claim(session, cut, who);
+            TakeIn(session, work, work.Cut, work.Cut, who);
+            session.Execute("UPDATE cut_tickets SET steps = @all WHERE id = @Id", new { all = (int)CutStep.CoilAndTie, work.Id });
+            TicketStates.FinishCut.Do(session, work.Id, who, Claims.Free);
+            return null;
+        },
+        cancel);
 
-    private static BenchAnswer RecordCut(ShopSession session, PieceCode code, string who)
+    private static void Claim(ShopSession session, NextCut cut, string who)
     {
-        if (session.FirstOrDefault<TicketRow>(
-            """
-            SELECT cut_tickets.id, pieces.id AS piece_id, cut_nm AS cut, cut_tickets.state, cut_tickets.plan_coil_id, coil_id,
-              kerf_nm AS kerf, squaring_nm AS squaring, first_trim_nm AS first_trim, keep_nm AS keep
-            FROM pieces JOIN cut_tickets ON piece_id = pieces.id
-            LEFT JOIN plan_coils ON plan_coils.id = cut_tickets.plan_coil_id LEFT JOIN cut_plans ON cut_plans.id = plan_id
-            WHERE code = @code
-            """,
-            new { code }) is not { } ticket)
-            return new($"No piece has the code {code}.");
-        if (ticket.State != "waiting")
-            return new($"The piece {code} is {ticket.State} already.");
-        if (ticket.PlanCoilId is not { } planCoil || ticket.CoilId is not { } coilId)
-            return new($"The piece {code} has no coil yet: accept a cut plan first.");
-
-        var coil = CoilStock.ById(session, coilId)!;
-        var isFirst = session.Value<long>("SELECT count(*) FROM cut_tickets WHERE plan_coil_id = @planCoil AND state = 'cut'", new { planCoil }) == 0;
-        var used = ticket.Cut + ticket.Kerf!.Value + ticket.Squaring!.Value + (isFirst ? ticket.FirstTrim!.Value : Length.Zero);
-        if (coil.State != CoilStock.InStock || coil.Left < used)
-            return new($"Coil {coil.Mark} is {coil.State} with {coil.Left} left; the piece takes {used}. Make a new plan.");
-
-        session.Execute("UPDATE cut_tickets SET state = 'cut', cut_at = @Now WHERE id = @Id", new { session.Now, ticket.Id });
-        session.Record("cut ticket", ticket.Id, who, $"cut from {coil.Mark}, lot {coil.Lot}", "waiting", "cut");
-        CoilStock.Take(session, coil, coil.Left - used, who, "cut from");
-        if (session.Value<long>("SELECT count(*) FROM cut_tickets WHERE plan_coil_id = @planCoil AND state = 'waiting'", new { planCoil }) == 0)
-            PutRestAway(session, coil with { Left = coil.Left - used }, ticket.Keep!.Value, who);
-        return BenchAnswer.Done;
+        if (TryClaim(session, cut, who) is { } why)
+            throw new InvalidOperationException(FormattableString.Invariant(why));
     }
 
-    private static void PutRestAway(ShopSession session, StockCoil coil, Length keep, string who)
+    private static FormattableString? TryClaim(ShopSession session, NextCut cut, string who) => TicketStates.ClaimCut.Try(
+        session,
+        cut.Id,
+        who,
+        Claims.Take + ", steps = 0, coil_id = @CoilId, reserved_nm = @reserved",
+        new { who, now = session.Now, cut.CoilId, reserved = cut.Cut + cut.Beside });
+
+    private static FormattableString? TakeIn(ShopSession session, CutWork work, Length measured, Length longest, string who)
     {
-        if (coil.Left == Length.Zero)
-            return;
-        if (coil.Left >= keep)
-            CoilStock.Take(session, coil, Length.Zero, who, $"rest hung up as {CoilStock.HangOffcut(session, coil, coil.Left, who)}");
-        else
-            CoilStock.Take(session, coil, Length.Zero, who, "scrap");
+        var cut = CutQueue.Of(session, work.Id)!;
+        if (CutStock.TakeOff(session, cut, measured, longest, isTaken: true, who, out var firstUse) is { } why)
+            return why;
+        session.Execute(
+            "UPDATE cut_tickets SET measured_nm = @measured, longest_nm = @longest, first_use_id = @firstUse, reserved_nm = 0, cut_by = @who, cut_at = @Now WHERE id = @Id",
+            new { measured, longest, firstUse, who, session.Now, work.Id });
+        Step(session, work, CutStep.Measure, who, $"measured {measured}");
+        CutStock.PutRestAway(session, cut, who);
+        return null;
     }
 
-    private sealed record TicketRow(
-        long Id,
-        long PieceId,
-        Length Cut,
-        string State,
-        long? PlanCoilId,
-        long? CoilId,
-        Length? Kerf,
-        Length? Squaring,
-        Length? FirstTrim,
-        Length? Keep);
+    private static FormattableString? PutAside(ShopSession session, CutWork work, Length measured, Length longest, string who)
+    {
+        var cut = CutQueue.Of(session, work.Id)!;
+        if (CutStock.TakeOff(session, cut, measured, longest, isTaken: false, who, out _) is { } why)
+            return why;
+        Again(session, work, measured, $"short by {work.Cut - measured}", who, TicketStates.PutAside);
+        return null;
+    }
+
+    private static void Again(ShopSession session, CutWork work, Length measured, string reason, string who, TicketMove move)
+    {
+        session.Execute(
+            "INSERT INTO re_cuts (at, who, ticket_id, measured_nm, reason) VALUES (@Now, @who, @Id, @measured, @reason)",
+            new { session.Now, who, work.Id, measured, reason });
+        move.Do(session, work.Id, who, Fresh + Place + Claims.Free, reason: reason);
+    }
+
+    private static void Step(ShopSession session, CutWork work, CutStep step, string who, string what)
+    {
+        session.Execute("UPDATE cut_tickets SET steps = @step, touched_at = @Now WHERE id = @Id", new { step = (int)step, session.Now, work.Id });
+        session.Record("cut ticket", work.Id, who, what, Of((int)work.Steps), Of((int)step));
+
+        static string Of(int steps) => string.Create(CultureInfo.InvariantCulture, $"step {steps} of {(int)CutStep.CoilAndTie}");
+    }
+
+    private static FormattableString? IsNotHis(CutWork work, string who) => work.State == TicketStates.AtTheBench && work.ClaimedBy == who
+        ? null
+        : work.ClaimedBy is { } other
+            ? $"The piece {work.Code} is at the bench of {other}."
+            : (FormattableString)$"The piece {work.Code} is {new StateWord(work.State)}: take it to the bench first.";
+
+    private static FormattableString? IsNoReason(string reason) => reason.Trim().Length is > 0 and <= LongestReason
+        ? null
+        : (FormattableString)$"Say why, in at most {LongestReason} characters.";
+
+    private Task<BenchAnswer> ForAsync(
+        PieceCode code, string requestKey, Func<ShopSession, CutWork, FormattableString?> work, CancellationToken cancel) => OnceAsync(
+        requestKey,
+        session => CutWork.Find(session, code) is { } found
+            ? work(session, found) is { } why ? BenchAnswer.Refused(why) : BenchAnswer.Given(code.Plain)
+            : BenchAnswer.Refused($"No piece has the code {code}."),
+        cancel);
+
+    private Task<BenchAnswer> OnceAsync(string requestKey, Func<ShopSession, BenchAnswer> work, CancellationToken cancel) =>
+        database.WriteAsync(session => BenchAnswer.Once(session, requestKey, () => work(session)), cancel);
 }

@@ -45,7 +45,7 @@ public sealed class CutPlanDesk(ShopDatabase database)
         var pieces = session.All<WaitingRow>(
             """
             SELECT pieces.id, code, cut_nm AS cut, jobs.number AS job, jobs.one_lot, jobs.due,
-              coalesce((SELECT min(lot) FROM pieces AS done JOIN cut_tickets AS ticket ON ticket.piece_id = done.id AND ticket.state = 'cut'
+              coalesce((SELECT min(lot) FROM pieces AS done JOIN cut_tickets AS ticket ON ticket.piece_id = done.id AND ticket.state IN ('cut', 'packed')
                JOIN plan_coils ON plan_coils.id = ticket.plan_coil_id JOIN coils ON coils.id = coil_id
                WHERE done.job_id = jobs.id AND done.material = pieces.material AND done.diameter_nm = pieces.diameter_nm), '') AS lot_so_far
             FROM pieces JOIN cut_tickets ON piece_id = pieces.id JOIN jobs ON jobs.id = job_id
@@ -55,7 +55,10 @@ public sealed class CutPlanDesk(ShopDatabase database)
             """,
             new { material = Rope.NameOf(kind.Material), kind.Diameter, dueBy, afterPlan });
         var settings = SettingsShelf.ReadCutting(session);
-        var coils = CoilStock.OfKind(session, kind).Select(coil => new Coil(coil.Mark, coil.Lot, coil.Left, IsOffcut: !coil.IsUntouched));
+        // Rope of a piece that is at the bench is spoken for.
+        var coils = CoilStock.OfKind(session, kind)
+            .Select(coil => new Coil(coil.Mark, coil.Lot, CoilStock.Free(session, coil.Id), IsOffcut: !coil.IsUntouched))
+            .Where(coil => coil.Left.IsPositive);
         return (
             new CutRequest([.. pieces.Select(piece => piece.ToPiece())], [.. coils], settings.StandardLengths, settings.Allowances),
             pieces.ToDictionary(piece => piece.Code.Plain, piece => piece.Id),
@@ -102,8 +105,7 @@ public sealed class CutPlanDesk(ShopDatabase database)
 
     private static PlanAnswer Accept(ShopSession session, long planId, string who)
     {
-        if (session.FirstOrDefault<DraftRow>(
-            "SELECT material, diameter_nm AS diameter, construction, state, after_plan_id FROM cut_plans WHERE id = @planId", new { planId }) is not { } draft)
+        if (Draft(session, planId) is not { } draft)
             return Refused($"There is no plan {planId}.");
         if (draft.State == "accepted")
             return new(planId, []);
@@ -135,6 +137,11 @@ public sealed class CutPlanDesk(ShopDatabase database)
     }
 
     /// <summary>In words, what is no longer as it was when the draft was made.</summary>
+    internal static List<string> WhatChanged(ShopSession session, long planId) => WhatChanged(session, planId, Draft(session, planId)!);
+
+    private static DraftRow? Draft(ShopSession session, long planId) => session.FirstOrDefault<DraftRow>(
+        "SELECT material, diameter_nm AS diameter, construction, state, after_plan_id FROM cut_plans WHERE id = @planId", new { planId });
+
     private static List<string> WhatChanged(ShopSession session, long planId, DraftRow draft)
     {
         var changes = new List<string>();
@@ -142,8 +149,8 @@ public sealed class CutPlanDesk(ShopDatabase database)
             changes.Add($"Plan {now} was accepted for this rope in the meantime.");
         changes.AddRange(session.All<CoilChange>(
             """
-            SELECT mark, left_before_nm AS before, left_nm AS left, state FROM plan_coils JOIN coils ON coils.id = coil_id
-            WHERE plan_id = @planId AND (left_nm <> left_before_nm OR state <> 'in stock') ORDER BY mark
+            SELECT mark, left_before_nm AS before, free_nm AS left, state FROM plan_coils JOIN coils ON coils.id = coil_id JOIN coils_free ON coils_free.id = coil_id
+            WHERE plan_id = @planId AND (free_nm <> left_before_nm OR state <> 'in stock') ORDER BY mark
             """,
             new { planId }).Select(coil => coil.State == CoilStock.InStock
                 ? $"Coil {coil.Mark} had {coil.Before} and now has {coil.Left}."

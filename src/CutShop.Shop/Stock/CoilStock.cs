@@ -50,6 +50,9 @@ public sealed class CoilStock(ShopDatabase database)
     internal static StockCoil? ById(ShopSession session, long id) =>
         Select(session, "WHERE coils.id = @id", new { id }).SingleOrDefault();
 
+    /// <summary>What is left of a coil beside the rope of pieces that are at the bench.</summary>
+    internal static Length Free(ShopSession session, long id) => session.Value<Length>("SELECT free_nm FROM coils_free WHERE id = @id", new { id });
+
     internal static RopeMaterial MaterialNamed(string name) => Materials[name];
 
     /// <summary>Takes rope off a coil and says so in the history; a coil with nothing left is used up.</summary>
@@ -112,6 +115,7 @@ public sealed class CoilStock(ShopDatabase database)
             return Refused($"left: {left}; accepted: above zero, at most {coil.Whole}, what came in; retire a coil that is gone");
         if (!IsWord(reason))
             return Refused($"reason: \"{reason}\"; accepted: 1 to {LongestWord} characters");
+        RopeLedger.Add(session, coil.Id, RopeLedger.Correction, coil.Left - left);
         Take(session, coil, left, who, "adjusted", reason);
         return Done(mark);
     }

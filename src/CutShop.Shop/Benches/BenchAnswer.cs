@@ -1,0 +1,43 @@
+using System.Globalization;
+
+namespace CutShop.Shop;
+
+/// <summary>How something done at a bench went.</summary>
+/// <param name="Said">Why nothing was changed, with its figures apart so that it can be said in another language; null where it is done.</param>
+/// <param name="Outcome">What came of it, such as the code of the ticket that was given; empty where there is nothing to tell.</param>
+public sealed record BenchAnswer(FormattableString? Said, string Outcome = "")
+{
+    /// <summary>Why nothing was changed, in English, or null.</summary>
+    public string? Problem => Said?.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>True where it is stored.</summary>
+    public bool IsDone => Said is null;
+
+    internal static BenchAnswer Done { get; } = new((FormattableString?)null);
+
+    internal static BenchAnswer Given(string outcome) => new(null, outcome);
+
+    internal static BenchAnswer Refused(FormattableString why) => new(why);
+
+    /// <summary>
+    /// Does a request's work once: a request that was done before is answered as it was then. A refusal is not kept: the
+    /// same request may come again once it is put right.
+    /// </summary>
+    internal static BenchAnswer Once(ShopSession session, string requestKey, Func<BenchAnswer> work)
+    {
+        if (RequestLog.Find(session, requestKey) is { } outcome)
+            return Given(outcome);
+        var answer = work();
+        if (answer.IsDone)
+            RequestLog.Keep(session, requestKey, answer.Outcome);
+        return answer;
+    }
+}
+
+/// <summary>A ticket's state inside a message, told apart from marks and codes because it is said in the reader's language.</summary>
+/// <param name="State">waiting, at the bench, cut, drilled, packed or re-ordered.</param>
+public sealed record StateWord(string State)
+{
+    /// <summary>The state in English.</summary>
+    public override string ToString() => State;
+}

@@ -1,0 +1,48 @@
+namespace CutShop.Shop;
+
+/// <summary>Who has which ticket of a bench: one ticket a person, handed back by a tap, by itself after a while, or taken over.</summary>
+/// <param name="table">The bench's table of tickets.</param>
+/// <param name="handBack">The move back to the queue.</param>
+/// <param name="mayHandBack">SQL that is true while a ticket may go back: nothing is done yet that cannot be done again.</param>
+/// <param name="backSet">What handing back sets, as SQL that starts with a comma.</param>
+internal sealed class Claims(string table, TicketMove handBack, string mayHandBack, string backSet)
+{
+    /// <summary>SQL that ends a claim.</summary>
+    public const string Free = ", claimed_by = NULL, claimed_at = NULL, touched_at = NULL";
+
+    /// <summary>SQL that begins one.</summary>
+    public const string Take = ", claimed_by = @who, claimed_at = @now, touched_at = @now";
+
+    /// <summary>The ticket that someone has at the bench, or null.</summary>
+    public long? Of(ShopSession session, string who) => session.FirstOrDefault<long?>(
+        $"SELECT id FROM {table} WHERE state = 'at the bench' AND claimed_by = @who ORDER BY claimed_at LIMIT 1", new { who });
+
+    /// <summary>Hands back every ticket that nobody has touched for as long as the shop has set.</summary>
+    public void HandBackForgotten(ShopSession session)
+    {
+        var after = BenchSettingsShelf.Read(session).HandBackAfter;
+        foreach (var (id, who) in session.All<(long Id, string Who)>(
+            $"SELECT id, claimed_by FROM {table} WHERE state = 'at the bench' AND touched_at < @limit AND {mayHandBack}", new { limit = session.Now - after }))
+            handBack.Do(session, id, who, Free + backSet, more: $", nothing was done for {after.TotalMinutes:0} minutes");
+    }
+
+    /// <summary>Hands a ticket back to the queue.</summary>
+    public FormattableString? HandBack(ShopSession session, long id, string who)
+    {
+        if (session.Value<long>($"SELECT count(*) FROM {table} WHERE id = @id AND state = 'at the bench' AND NOT ({mayHandBack})", new { id }) == 1)
+            return $"The rope is cut: measure it first. If you must leave, someone else can take the ticket over.";
+        return handBack.Try(session, id, who, Free + backSet);
+    }
+
+    /// <summary>Gives a ticket at the bench to someone else, as far as it is.</summary>
+    public FormattableString? TakeOver(ShopSession session, long id, string who)
+    {
+        if (Of(session, who) is { } other && other != id)
+            return $"You have another ticket at the bench: finish it or hand it back first.";
+        var had = session.Value<string>($"SELECT coalesce(claimed_by, '') FROM {table} WHERE id = @id", new { id });
+        if (session.Execute($"UPDATE {table} SET claimed_by = @who, claimed_at = @Now, touched_at = @Now WHERE id = @id AND state = 'at the bench'", new { id, who, session.Now }) == 0)
+            return $"The ticket is not at the bench.";
+        session.Record(handBack.Table == TicketStates.CutTickets ? "cut ticket" : "drill ticket", id, who, "taken over", had, who);
+        return null;
+    }
+}

@@ -1,0 +1,77 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>
+/// Which piece is cut next: the earliest due, and among those one of the coil that hangs at this cutter's bench, then of a
+/// coil that hangs at nobody's, in the accepted plan's order of coils and places. A piece that no longer fits on its coil waits for a
+/// new plan.
+/// </summary>
+internal static class CutQueue
+{
+    private const string Waiting =
+        $"""
+        FROM cut_tickets
+        CROSS JOIN plan_coils ON plan_coils.id = cut_tickets.plan_coil_id
+        CROSS JOIN cut_plans ON cut_plans.id = plan_coils.plan_id
+        CROSS JOIN coils ON coils.id = plan_coils.coil_id
+        CROSS JOIN coils_free ON coils_free.id = coils.id
+        CROSS JOIN pieces ON pieces.id = cut_tickets.piece_id
+        CROSS JOIN jobs ON jobs.id = pieces.job_id
+        WHERE cut_tickets.state = 'waiting' AND cut_tickets.plan_coil_id IS NOT NULL AND coils.state = 'in stock'
+          AND free_nm >= cut_nm + kerf_nm + squaring_nm + iif(plan_coils.trimmed, 0, first_trim_nm)
+          AND {JobRelease.IsReleased}
+        """;
+
+    private const string Order = " ORDER BY cut_tickets.due, cut_tickets.plan_coil_id, cut_tickets.place LIMIT 1";
+
+    private const string Columns =
+        """
+        SELECT cut_tickets.id, code, cut_tickets.due, plan_coils.coil_id, cut_nm AS cut, kerf_nm AS kerf, squaring_nm AS squaring,
+          first_trim_nm AS first_trim, trimmed
+
+        """;
+
+    /// <summary>The next piece for a cutter, or null where none can be cut.</summary>
+    public static NextCut? Next(ShopSession session, string who)
+    {
+        if (session.FirstOrDefault<NextCut>(Columns + Waiting + Order) is not { } first)
+            return null;
+        var hung = session.FirstOrDefault<long?>("SELECT coil_id FROM cut_tickets WHERE cut_by = @who ORDER BY cut_at DESC LIMIT 1", new { who });
+        if (hung is not null && hung != first.CoilId && !IsAtABench(session, hung.Value)
+            && session.FirstOrDefault<NextCut>(
+                Columns + Waiting + " AND cut_tickets.due = @Due AND cut_tickets.plan_coil_id IN (SELECT id FROM plan_coils WHERE coil_id = @hung)" + Order,
+                new { first.Due, hung }) is { } ofHung)
+            return ofHung;
+        if (!IsAtABench(session, first.CoilId))
+            return first;
+        return session.FirstOrDefault<NextCut>(
+            Columns + Waiting
+                + " AND cut_tickets.due = @Due AND coils.id NOT IN (SELECT busy.coil_id FROM cut_tickets AS busy WHERE busy.state = 'at the bench')" + Order,
+            new { first.Due }) ?? first;
+    }
+
+    /// <summary>The same of one piece, whether or not it fits on its coil; null where no accepted plan gives it one.</summary>
+    public static NextCut? Of(ShopSession session, long ticketId) => session.FirstOrDefault<NextCut>(
+        Columns +
+        $"""
+        FROM cut_tickets JOIN plan_coils ON plan_coils.id = cut_tickets.plan_coil_id JOIN cut_plans ON cut_plans.id = plan_coils.plan_id
+        JOIN pieces ON pieces.id = cut_tickets.piece_id JOIN jobs ON jobs.id = pieces.job_id
+        WHERE cut_tickets.id = @ticketId AND plan_coils.coil_id IS NOT NULL AND {JobRelease.IsReleased}
+        """,
+        new { ticketId });
+
+    private static bool IsAtABench(ShopSession session, long coilId) =>
+        session.Value<long>("SELECT EXISTS (SELECT 1 FROM cut_tickets WHERE state = 'at the bench' AND coil_id = @coilId)", new { coilId }) == 1;
+}
+
+/// <summary>A piece that can be given to a cutter.</summary>
+internal sealed record NextCut(
+    long Id, PieceCode Code, string Due, long CoilId, Length Cut, Length Kerf, Length Squaring, Length FirstTrim, long Trimmed)
+{
+    /// <summary>What cutting takes of the coil beside the piece.</summary>
+    public Length Beside => Kerf + Squaring + TrimNow;
+
+    /// <summary>The first trim, where it is yet to be made.</summary>
+    public Length TrimNow => Trimmed == 1 ? Length.Zero : FirstTrim;
+}

@@ -1,0 +1,132 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>What cutting, putting aside and undoing do to the coils. Every inch is accounted for in the rope ledger.</summary>
+internal static class CutStock
+{
+    /// <summary>Why a coil cannot give a piece, or null.</summary>
+    public static FormattableString? CannotGive(ShopSession session, NextCut cut, Length length)
+    {
+        var coil = CoilStock.ById(session, cut.CoilId)!;
+        var used = length + cut.Beside;
+        return coil.State == CoilStock.InStock && coil.Left >= used
+            ? null
+            : (FormattableString)$"Coil {coil.Mark} is {new StateWord(coil.State)} with {coil.Left} left by the books; the piece takes {used}. Have the coil counted and corrected, then send this again, or make a new plan.";
+    }
+
+    /// <summary>Takes a cut piece with its kerf, squaring and trim off its coil; what was trimmed off the piece itself is scrap.</summary>
+    /// <param name="session">The transaction.</param>
+    /// <param name="cut">The ticket.</param>
+    /// <param name="measured">The piece's length.</param>
+    /// <param name="longest">Its length before it was trimmed.</param>
+    /// <param name="isTaken">True for a good piece; false for one put aside.</param>
+    /// <param name="who">Who cut it.</param>
+    /// <param name="firstUse">The ledger's first line of this cut.</param>
+    /// <returns>Why the coil cannot give it, or null.</returns>
+    public static FormattableString? TakeOff(ShopSession session, NextCut cut, Length measured, Length longest, bool isTaken, string who, out long firstUse)
+    {
+        firstUse = 0;
+        if (CannotGive(session, cut, longest) is { } why)
+            return why;
+        var coil = CoilStock.ById(session, cut.CoilId)!;
+        var kerf = RopeLedger.Add(session, coil.Id, RopeLedger.Kerf, cut.Kerf + cut.Squaring, cut.Id);
+        var trim = RopeLedger.Add(session, coil.Id, RopeLedger.Trim, cut.TrimNow, cut.Id);
+        var trimmedOff = RopeLedger.Add(session, coil.Id, RopeLedger.Scrap, longest - measured, cut.Id);
+        var piece = isTaken
+            ? RopeLedger.Add(session, coil.Id, RopeLedger.Piece, measured, cut.Id)
+            : PutAside(session, coil, cut.Id, measured, KeepOf(session, cut.Id), who);
+        firstUse = (kerf ?? trim ?? trimmedOff ?? piece)!.Value;
+        session.Execute("UPDATE plan_coils SET trimmed = 1 WHERE id = (SELECT plan_coil_id FROM cut_tickets WHERE id = @Id)", new { cut.Id });
+        CoilStock.Take(session, coil, coil.Left - longest - cut.Beside, who, isTaken ? "cut from" : "cut from, piece put aside");
+        return null;
+    }
+
+    /// <summary>After the coil's last cut of the plan, hangs up what is left as an offcut, or counts it as scrap.</summary>
+    public static void PutRestAway(ShopSession session, NextCut cut, string who)
+    {
+        var open = session.Value<long>(
+            """
+            SELECT count(*) FROM cut_tickets AS other
+            WHERE plan_coil_id = (SELECT plan_coil_id FROM cut_tickets WHERE id = @Id)
+              AND (state = 'waiting' OR (state = 'at the bench' AND measured_nm IS NULL))
+            """,
+            new { cut.Id });
+        var coil = CoilStock.ById(session, cut.CoilId)!;
+        if (open > 0 || coil.Left == Length.Zero || CoilStock.Free(session, coil.Id) < coil.Left || WaitsElsewhere(session, coil.Id))
+            return;
+        if (coil.Left < KeepOf(session, cut.Id))
+        {
+            RopeLedger.Add(session, coil.Id, RopeLedger.Scrap, coil.Left, cut.Id);
+            CoilStock.Take(session, coil, Length.Zero, who, "scrap");
+            return;
+        }
+        var mark = CoilStock.HangOffcut(session, coil, coil.Left, who);
+        RopeLedger.Add(session, coil.Id, RopeLedger.Offcut, coil.Left, cut.Id, IdOf(session, mark));
+        CoilStock.Take(session, coil, Length.Zero, who, $"rest hung up as {mark}");
+    }
+
+    /// <summary>Turns a piece that was good into an offcut or scrap.</summary>
+    public static void Reject(ShopSession session, CutWork work, string who)
+    {
+        var coilId = session.Value<long>("SELECT coil_id FROM cut_tickets WHERE id = @Id", new { work.Id });
+        RopeLedger.Add(session, coilId, RopeLedger.Piece, -work.Measured!.Value, work.Id);
+        PutAside(session, CoilStock.ById(session, coilId)!, work.Id, work.Measured.Value, KeepOf(session, work.Id), who);
+    }
+
+    /// <summary>Gives a cut's rope back to its coil, as if it had not been made.</summary>
+    /// <returns>Why that cannot be, or null.</returns>
+    public static FormattableString? GiveBack(ShopSession session, CutWork work, string who)
+    {
+        var (coilId, firstUse) = session.Value<(long, long)>("SELECT coil_id, first_use_id FROM cut_tickets WHERE id = @Id", new { work.Id });
+        var coil = CoilStock.ById(session, coilId)!;
+        if (session.Value<long>(
+            "SELECT EXISTS (SELECT 1 FROM rope_uses WHERE coil_id = @coilId AND id > @firstUse AND ticket_id IS NOT @Id)",
+            new { coilId, firstUse, work.Id }) == 1)
+            return $"Coil {coil.Mark} was cut or counted again after this piece. Undo what came later first.";
+        if (coil.State == CoilStock.Retired)
+            return $"Coil {coil.Mark} is {new StateWord(coil.State)}: it cannot take the rope back.";
+
+        var uses = RopeLedger.Of(session, work.Id, firstUse);
+        foreach (var offcut in uses.Where(use => use.ToCoilId != 0).Select(use => CoilStock.ById(session, use.ToCoilId)!))
+        {
+            if (offcut.State != CoilStock.InStock || offcut.Left != offcut.Whole || CoilStock.Free(session, offcut.Id) < offcut.Left || WaitsElsewhere(session, offcut.Id))
+                return $"The offcut {offcut.Mark} of this cut is used or planned already.";
+        }
+        foreach (var use in uses)
+        {
+            RopeLedger.Add(session, coilId, use.Kind, Length.FromNanometres(-use.Nm), work.Id, use.ToCoilId == 0 ? null : use.ToCoilId);
+            if (use.ToCoilId != 0)
+                TakeOffcutDown(session, CoilStock.ById(session, use.ToCoilId)!, coil, who);
+            if (use.Kind == RopeLedger.Trim)
+                session.Execute("UPDATE plan_coils SET trimmed = 0 WHERE id = (SELECT plan_coil_id FROM cut_tickets WHERE id = @Id)", new { work.Id });
+        }
+        CoilStock.Take(session, coil, coil.Left + Length.FromNanometres(uses.Sum(use => use.Nm)), who, "cut undone");
+        return null;
+    }
+
+    private static long? PutAside(ShopSession session, StockCoil coil, long ticketId, Length length, Length keep, string who) => length < keep
+        ? RopeLedger.Add(session, coil.Id, RopeLedger.Scrap, length, ticketId)
+        : RopeLedger.Add(session, coil.Id, RopeLedger.Offcut, length, ticketId, IdOf(session, CoilStock.HangOffcut(session, coil, length, who)));
+
+    /// <summary>An offcut that is part of its coil again.</summary>
+    private static void TakeOffcutDown(ShopSession session, StockCoil offcut, StockCoil coil, string who)
+    {
+        RopeLedger.Add(session, offcut.Id, RopeLedger.Correction, offcut.Left);
+        CoilStock.Take(session, offcut, Length.Zero, who, $"part of {coil.Mark} again, cut undone");
+    }
+
+    /// <summary>True where pieces that wait are to be cut from the coil.</summary>
+    private static bool WaitsElsewhere(ShopSession session, long coilId) => session.Value<long>(
+        """
+        SELECT EXISTS (SELECT 1 FROM plan_coils JOIN cut_tickets ON plan_coil_id = plan_coils.id
+                       WHERE plan_coils.coil_id = @coilId AND cut_tickets.state = 'waiting')
+        """,
+        new { coilId }) == 1;
+
+    private static Length KeepOf(ShopSession session, long ticketId) => session.Value<Length>(
+        "SELECT keep_nm FROM cut_tickets JOIN plan_coils ON plan_coils.id = plan_coil_id JOIN cut_plans ON cut_plans.id = plan_id WHERE cut_tickets.id = @ticketId",
+        new { ticketId });
+
+    private static long IdOf(ShopSession session, string mark) => session.Value<long>("SELECT id FROM coils WHERE mark = @mark", new { mark });
+}

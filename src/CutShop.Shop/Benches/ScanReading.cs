@@ -1,0 +1,59 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>What a scanned or typed text leads to.</summary>
+/// <param name="Code">The piece, or null.</param>
+/// <param name="Job">The job's number.</param>
+/// <param name="Post">The post's mark, or null where it is a piece.</param>
+public sealed record Scanned(PieceCode? Code, string Job, string? Post);
+
+/// <summary>Finds the ticket that a scan means: a label's address, a code, or a ticket's mark as printed at its foot.</summary>
+public sealed class ScanReading(ShopDatabase database)
+{
+    private const int LongestScan = 400;
+
+    /// <summary>The ticket, or null where nothing is so marked or several are.</summary>
+    /// <param name="text">A label's address, a code with or without dashes, <c>JOB RUN</c>, <c>JOB POST</c>, or a run or mark that only one job has.</param>
+    public Scanned? Find(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var scan = text.Trim();
+        if (scan.Length is 0 or > LongestScan)
+            return null;
+        var code = PieceCode.Parse(scan[(scan.LastIndexOf('/') + 1)..]);
+        return database.Read(session => (code.IsGood ? ByCode(session, code.Value) : null) ?? ByMark(session, scan));
+    }
+
+    private static Scanned? ByCode(ShopSession session, PieceCode code) =>
+        session.FirstOrDefault<string>("SELECT number FROM jobs JOIN pieces ON job_id = jobs.id WHERE code = @code", new { code }) is { } job
+            ? new(code, job, Post: null)
+            : null;
+
+    private static Scanned? ByMark(ShopSession session, string scan)
+    {
+        var pieces = session.All<PieceFound>(
+            """
+            SELECT number AS job, code FROM jobs JOIN pieces ON job_id = jobs.id
+            WHERE number || ' ' || run = @scan COLLATE NOCASE
+               OR (run = @scan COLLATE NOCASE AND EXISTS (SELECT 1 FROM cut_tickets WHERE piece_id = pieces.id AND state IN ('waiting', 'at the bench')))
+            LIMIT 2
+            """,
+            new { scan });
+        var posts = session.All<(string Job, string Post)>(
+            """
+            SELECT number, mark FROM jobs JOIN posts ON job_id = jobs.id JOIN drill_tickets ON post_id = posts.id
+            WHERE number || ' ' || mark = @scan COLLATE NOCASE OR (mark = @scan COLLATE NOCASE AND drill_tickets.state IN ('waiting', 'at the bench'))
+            LIMIT 2
+            """,
+            new { scan });
+        return (pieces, posts) switch
+        {
+            ([var piece], []) => new(piece.Code, piece.Job, Post: null),
+            ([], [var post]) => new(Code: null, post.Job, post.Post),
+            _ => null,
+        };
+    }
+
+    private sealed record PieceFound(string Job, PieceCode Code);
+}

@@ -1,0 +1,45 @@
+using Dapper;
+
+namespace CutShop.Shop;
+
+/// <summary>A move of a ticket from one state to another: it does it and writes its history, or says why it cannot.</summary>
+/// <param name="Table">The table of its tickets.</param>
+/// <param name="What">What the history says was done.</param>
+/// <param name="From">The state it starts from.</param>
+/// <param name="To">The state it ends in.</param>
+internal sealed record TicketMove(string Table, string What, string From, string To)
+{
+    private string Subject => Table == TicketStates.CutTickets ? "cut ticket" : "drill ticket";
+
+    /// <summary>Makes the move where the ticket is in the state it starts from; the row count decides.</summary>
+    /// <param name="session">The transaction.</param>
+    /// <param name="id">The ticket.</param>
+    /// <param name="who">Who moves it.</param>
+    /// <param name="set">Further columns that the move sets, as SQL that starts with a comma.</param>
+    /// <param name="values">The values of <paramref name="set"/>.</param>
+    /// <param name="reason">Why, where a reason was asked for.</param>
+    /// <param name="more">What the history says beside what was done.</param>
+    /// <returns>Null where it is done, else from which state it cannot go where.</returns>
+    public FormattableString? Try(
+        ShopSession session, long id, string who, string set = "", object? values = null, string reason = "", string more = "")
+    {
+        var all = new DynamicParameters(values);
+        all.Add("id", id);
+        all.Add("from", From);
+        all.Add("to", To);
+        if (session.Execute($"UPDATE {Table} SET state = @to{set} WHERE id = @id AND state = @from", all) == 1)
+        {
+            session.Record(Subject, id, who, What + more, From, To, reason);
+            return null;
+        }
+        var state = session.Value<string>($"SELECT state FROM {Table} WHERE id = @id", new { id });
+        return $"The ticket is {new StateWord(state)}: it cannot go from {new StateWord(state)} to {new StateWord(To)}.";
+    }
+
+    /// <summary>Makes a move that cannot fail, because the state was read in the same transaction.</summary>
+    public void Do(ShopSession session, long id, string who, string set = "", object? values = null, string reason = "", string more = "")
+    {
+        if (Try(session, id, who, set, values, reason, more) is { } why)
+            throw new InvalidOperationException(FormattableString.Invariant(why));
+    }
+}

@@ -1,0 +1,58 @@
+namespace CutShop.Shop;
+
+/// <summary>The states of cut and drill tickets, and every move between them. There is no other way for a ticket to change its state.</summary>
+public static class TicketStates
+{
+    /// <summary>In the queue, or not planned yet.</summary>
+    public const string Waiting = "waiting";
+
+    /// <summary>Somebody works on it.</summary>
+    public const string AtTheBench = "at the bench";
+
+    /// <summary>The piece is cut, measured, labelled and tied.</summary>
+    public const string Cut = "cut";
+
+    /// <summary>The piece is in its job's parcel.</summary>
+    public const string Packed = "packed";
+
+    /// <summary>All bores are in, and the rope goes through.</summary>
+    public const string Drilled = "drilled";
+
+    /// <summary>The post was spoiled and another is ordered.</summary>
+    public const string ReOrdered = "re-ordered";
+
+    internal const string CutTickets = "cut_tickets";
+    internal const string DrillTickets = "drill_tickets";
+
+    internal static TicketMove ClaimCut { get; } = new(CutTickets, "taken to the bench", Waiting, AtTheBench);
+
+    internal static TicketMove HandBackCut { get; } = new(CutTickets, "handed back", AtTheBench, Waiting);
+
+    internal static TicketMove PutAside { get; } = new(CutTickets, "put aside, to be cut again", AtTheBench, Waiting);
+
+    internal static TicketMove FinishCut { get; } = new(CutTickets, "finished", AtTheBench, Cut);
+
+    internal static TicketMove RejectCut { get; } = new(CutTickets, "not taken, to be cut again", Cut, Waiting);
+
+    internal static TicketMove UndoAtTheBench { get; } = new(CutTickets, "undone", AtTheBench, Waiting);
+
+    internal static TicketMove UndoCut { get; } = new(CutTickets, "undone", Cut, Waiting);
+
+    internal static TicketMove Pack { get; } = new(CutTickets, "packed", Cut, Packed);
+
+    internal static TicketMove Unpack { get; } = new(CutTickets, "taken out of the parcel", Packed, Cut);
+
+    internal static TicketMove ClaimDrill { get; } = new(DrillTickets, "taken to the bench", Waiting, AtTheBench);
+
+    internal static TicketMove HandBackDrill { get; } = new(DrillTickets, "handed back", AtTheBench, Waiting);
+
+    internal static TicketMove FinishDrill { get; } = new(DrillTickets, "drilled, the rope fits", AtTheBench, Drilled);
+
+    internal static TicketMove DamageAtTheBench { get; } = new(DrillTickets, "spoiled, another post ordered", AtTheBench, ReOrdered);
+
+    internal static TicketMove DamageLater { get; } = new(DrillTickets, "spoiled, another post ordered", Drilled, ReOrdered);
+
+    internal static TicketMove NewPost { get; } = new(DrillTickets, "the new post is here", ReOrdered, Waiting);
+
+    internal static TicketMove UndoDrill { get; } = new(DrillTickets, "undone", Drilled, Waiting);
+}
