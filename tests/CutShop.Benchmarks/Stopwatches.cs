@@ -10,7 +10,8 @@ internal sealed record Measured(double Seconds, long Bytes);
 /// <summary>Times actions against each other in one run, turn by turn, so that a slow spell of the machine meets all of them.</summary>
 internal static class Stopwatches
 {
-    private const int WarmUps = 3;
+    /// <summary>Long enough for the runtime to compile what is hot a second time.</summary>
+    private static readonly TimeSpan WarmUp = TimeSpan.FromSeconds(0.5);
 
     /// <summary>Runs the actions in turns and gives each one's median.</summary>
     /// <param name="rounds">How many times each is timed.</param>
@@ -19,7 +20,7 @@ internal static class Stopwatches
     public static Measured[] InTurns(int rounds, int callsARound, params Action[] actions)
     {
         foreach (var action in actions)
-            Repeat(action, WarmUps * callsARound);
+            WarmUpWith(action);
         var seconds = actions.Select(_ => new double[rounds]).ToArray();
         for (var round = 0; round < rounds; round++)
         {
@@ -32,6 +33,14 @@ internal static class Stopwatches
             }
         }
         return [.. actions.Select((action, i) => new Measured(Median(seconds[i]), AllocatedBy(action)))];
+    }
+
+    private static void WarmUpWith(Action action)
+    {
+        var start = Stopwatch.GetTimestamp();
+        do
+            action();
+        while (Stopwatch.GetElapsedTime(start) < WarmUp);
     }
 
     private static void Repeat(Action action, int times)

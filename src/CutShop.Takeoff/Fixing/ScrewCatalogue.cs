@@ -5,22 +5,43 @@ namespace CutShop.Takeoff;
 public sealed record ScrewCatalogue(IReadOnlyList<Screw> Screws)
 {
     /// <summary>
-    /// The shortest screw that reaches the best depth, else the longest that fits between the least and the most; of equal
-    /// ones the lightest. Null where none fits.
+    /// Of the lightest kind that fits: the shortest screw that reaches the best depth, else the longest between the least and
+    /// the most. Null where none fits.
     /// </summary>
     /// <param name="purpose">What it is for.</param>
     /// <param name="rope">The rope's diameter, which says how heavy a screw must be.</param>
     /// <param name="wanted">How far it must reach.</param>
-    /// <param name="longerThan">Prefer a screw longer than this.</param>
-    public Screw? Choose(FixingPurpose purpose, Length rope, ReachWanted wanted, Length longerThan = default)
+    public Screw? Choose(FixingPurpose purpose, Length rope, ReachWanted wanted) => Best(Fitting(purpose, rope, wanted), wanted);
+
+    /// <summary>
+    /// The two screws of a bored corner. The second goes through the first rope, so it is the longer one wherever the
+    /// catalogue allows: it takes the next longer screw, or the first a shorter one that still holds.
+    /// </summary>
+    /// <param name="across">W, the post's width.</param>
+    /// <param name="rope">The rope's diameter.</param>
+    public (Screw? First, Screw? Second) ChooseForCorner(Length across, Length rope)
     {
-        var fitting = Screws
+        var (wantedFirst, wantedSecond) = (ReachWanted.ForEnd(across, rope), ReachWanted.ForCornerSecond(across, rope));
+        var (fittingFirst, fittingSecond) = (Fitting(FixingPurpose.CornerFirst, rope, wantedFirst), Fitting(FixingPurpose.CornerSecond, rope, wantedSecond));
+        var (first, second) = (Best(fittingFirst, wantedFirst), Best(fittingSecond, wantedSecond));
+        if (first is null || second is null || second.Length > first.Length)
+            return (first, second);
+        if (Best(fittingSecond.FindAll(screw => screw.Length > first.Length), wantedSecond) is { } longer)
+            return (first, longer);
+        return (Best(fittingFirst.FindAll(screw => screw.Length < second.Length), wantedFirst) ?? first, second);
+    }
+
+    private List<Screw> Fitting(FixingPurpose purpose, Length rope, ReachWanted wanted) =>
+    [
+        .. Screws
             .Where(screw => rope <= (purpose == FixingPurpose.Wrap ? screw.WrapRopeUpTo : screw.RopeUpTo))
-            .Where(screw => screw.Reach >= wanted.Least && screw.Reach <= wanted.Most)
-            .ToList();
-        var longer = fitting.Where(screw => screw.Length > longerThan).ToList();
-        var candidates = longer.Count > 0 ? longer : fitting;
-        return candidates.Where(screw => screw.Reach >= wanted.Best).MinBy(screw => screw.Length)
-            ?? candidates.MaxBy(screw => screw.Length);
+            .Where(screw => screw.Reach >= wanted.Least && screw.Reach <= wanted.Most),
+    ];
+
+    private static Screw? Best(List<Screw> fitting, ReachWanted wanted)
+    {
+        var lightest = fitting.FindAll(screw => screw.Kind == fitting[0].Kind);
+        return lightest.Where(screw => screw.Reach >= wanted.Best).MinBy(screw => screw.Length)
+            ?? lightest.MaxBy(screw => screw.Length);
     }
 }
