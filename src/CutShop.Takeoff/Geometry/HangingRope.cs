@@ -25,6 +25,9 @@ public readonly record struct HangingRope(double Level, double Rise, double Sag,
 
     private const int MostSteps = 200;
 
+    /// <summary>Above the logarithm of 2 q for every q that a rope on a site can have.</summary>
+    private const double LogMargin = 5;
+
     /// <summary>The straight distance between the supports.</summary>
     public double Chord => double.Hypot(Level, Rise);
 
@@ -40,9 +43,9 @@ public readonly record struct HangingRope(double Level, double Rise, double Sag,
         if (sag == 0)
             return Straight(level, rise);
         var slope = rise / level;
-        // A shallow rope has q = 4 s / chord; a deep one has roughly e^q = 4 s q / a.
-        var start = Math.Min(4 * sag / double.Hypot(level, rise), 4 + Math.Log(1 + (4 * sag / level)));
-        var q = Solve(DropAndDerivative, slope, 2 * sag / level, start);
+        // A shallow rope has q = 4 s / chord, a deep one at most about e^q = 4 s q / a.
+        var most = LogMargin + Math.Log(1 + (4 * sag / level));
+        var q = Solve(DropAndDerivative, slope, 2 * sag / level, 4 * sag / double.Hypot(level, rise), most);
         return new(level, rise, sag, ArcOf(level, rise, q), level / (2 * q));
     }
 
@@ -58,8 +61,8 @@ public readonly record struct HangingRope(double Level, double Rise, double Sag,
         if (excess == 0)
             return Straight(level, rise) with { Arc = chord + slack };
         var overOne = excess / (1 + Math.Sqrt(1 + excess));
-        var start = Math.Min(Math.Sqrt(6 * overOne), 4 + Math.Log(1 + overOne));
-        var q = Solve(StretchAndDerivative, slope: 0, overOne, start);
+        var most = LogMargin + Math.Log(1 + overOne);
+        var q = Solve(StretchAndDerivative, slope: 0, overOne, Math.Sqrt(6 * overOne), most);
         return new(level, rise, level / 2 * DropAndDerivative(q, rise / level).Value, chord + slack, level / (2 * q));
     }
 
@@ -111,10 +114,10 @@ public readonly record struct HangingRope(double Level, double Rise, double Sag,
 
     /// <summary>Newton's method on a growing function, kept between bounds that close in, so that it always ends.</summary>
     private static double Solve(
-        Func<double, double, (double Value, double Derivative)> function, double slope, double target, double start)
+        Func<double, double, (double Value, double Derivative)> function, double slope, double target, double start, double most)
     {
-        var (below, above) = (0.0, double.PositiveInfinity);
-        var q = start;
+        var (below, above) = (0.0, most);
+        var q = Math.Min(start, most);
         for (var step = 0; step < MostSteps; step++)
         {
             var (value, derivative) = function(q, slope);
@@ -125,9 +128,7 @@ public readonly record struct HangingRope(double Level, double Rise, double Sag,
             var next = q - ((value - target) / derivative);
             if (Math.Abs(next - q) <= SmallStep * q)
                 return next;
-            q = next > below && next < above ? next
-                : double.IsPositiveInfinity(above) ? 2 * q
-                : (below + above) / 2;
+            q = next > below && next < above ? next : (below + above) / 2;
         }
         return q;
     }
