@@ -5,8 +5,8 @@ namespace CutShop.Takeoff;
 public sealed record ScrewCatalogue(IReadOnlyList<Screw> Screws)
 {
     /// <summary>
-    /// Of the lightest kind that fits: the shortest screw that reaches the best depth, else the longest between the least and
-    /// the most. Null where none fits.
+    /// Of the lightest kind that fits: the thinnest, then shortest screw that reaches the best depth, else the longest between
+    /// the least and the most. Null where none fits.
     /// </summary>
     /// <param name="purpose">What it is for.</param>
     /// <param name="rope">The rope's diameter, which says how heavy a screw must be.</param>
@@ -41,7 +41,7 @@ public sealed record ScrewCatalogue(IReadOnlyList<Screw> Screws)
     private static Screw? Best(List<Screw> fitting, ReachWanted wanted)
     {
         var lightest = fitting.FindAll(screw => screw.Kind == fitting[0].Kind);
-        return lightest.Where(screw => screw.Reach >= wanted.Best).MinBy(screw => screw.Length)
+        return lightest.Where(screw => screw.Reach >= wanted.Best).MinBy(screw => (screw.Shank, screw.Length))
             ?? lightest.MaxBy(screw => screw.Length);
     }
 }
