@@ -45,6 +45,9 @@ public partial class PaperText
     /// <summary>What a coil's bar shows, for someone who cannot see it.</summary>
     public virtual string CoilBarDescription(string coil, int pieces) => Say($"{pieces} pieces along {coil} to scale, in the order of the list below.");
 
+    /// <summary>What a plan's picture shows, for someone who cannot see it.</summary>
+    public virtual string PlanPictureDescription(int coils) => Say($"{coils} coils as bars, each with its pieces to scale in cutting order.");
+
     /// <summary>At the foot of each page.</summary>
     public virtual string PlanFoot(long number, string rope) => Say($"Cut plan {number}  ·  {rope}");
 }

@@ -27,6 +27,23 @@ public sealed class PlanShelf(ShopDatabase database)
     /// <summary>A plan by its number, or null.</summary>
     public StoredPlan? Find(long id) => database.Read(session => Find(session, id));
 
+    /// <summary>
+    /// The coils to buy by the newest plan of each rope that waits, the earliest needed first. Pieces that have since been
+    /// cut or planned otherwise no longer ask for a coil.
+    /// </summary>
+    public IReadOnlyList<CoilToBuy> ToBuy() => database.Read(session => session.All<BuyRow>(
+        """
+        SELECT cut_plans.material, cut_plans.diameter_nm AS diameter, construction, left_before_nm AS coil, count(*) AS pieces,
+          sum(cut_nm) AS short_nm, coalesce(min(jobs.due), '') AS needed_by, plan_id
+        FROM cut_plans JOIN plan_coils ON plan_id = cut_plans.id AND coil_id IS NULL
+        JOIN plan_cuts ON plan_cuts.plan_coil_id = plan_coils.id
+        JOIN pieces ON pieces.id = plan_cuts.piece_id JOIN jobs ON jobs.id = job_id
+        JOIN cut_tickets ON cut_tickets.piece_id = pieces.id AND cut_tickets.state = 'waiting' AND cut_tickets.plan_coil_id IS NULL
+        WHERE cut_plans.id IN (SELECT max(id) FROM cut_plans WHERE state <> 'replaced' GROUP BY material, diameter_nm, construction)
+        GROUP BY plan_coils.id
+        ORDER BY needed_by = '', needed_by, plan_id, plan_coils.position
+        """).Select(row => row.ToCoil()).ToList());
+
     internal static StoredPlan? Find(ShopSession session, long id)
     {
         if (session.FirstOrDefault<PlanRow>(PlanColumns + " FROM cut_plans WHERE id = @id", new { id }) is not { } plan)
@@ -74,8 +91,20 @@ public sealed class PlanShelf(ShopDatabase database)
             Pieces,
             Planned,
             Length.FromNanometres(RopeNm),
-            FirstDue.Length == 0 ? null : SqlTypes.DateOf(FirstDue),
+            SqlTypes.DateOrNone(FirstDue),
             Length.FromNanometres(StockNm));
+    }
+
+    private sealed record BuyRow(
+        string Material, Length Diameter, string Construction, Length Coil, long Pieces, long ShortNm, string NeededBy, long PlanId)
+    {
+        public CoilToBuy ToCoil() => new(
+            new RopeKind(CoilStock.MaterialNamed(Material), Diameter, Construction),
+            Coil,
+            Pieces,
+            Length.FromNanometres(ShortNm),
+            SqlTypes.DateOrNone(NeededBy),
+            PlanId);
     }
 
     private sealed record PlanRow(

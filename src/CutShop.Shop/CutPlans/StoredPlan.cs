@@ -62,6 +62,15 @@ public sealed record RopeWaiting(RopeMaterial Material, Length Diameter, long Pi
     public RopeKind Kind => new(Material, Diameter, RopeKind.ThreeStrand);
 }
 
+/// <summary>A coil to buy.</summary>
+/// <param name="Kind">Its rope.</param>
+/// <param name="Coil">The length it is bought in.</param>
+/// <param name="Pieces">Pieces that wait for it.</param>
+/// <param name="RopeShort">Their cut lengths together: what the stock is short.</param>
+/// <param name="NeededBy">The earliest day one of them is due, or null.</param>
+/// <param name="PlanId">The plan that asks for it.</param>
+public sealed record CoilToBuy(RopeKind Kind, Length Coil, long Pieces, Length RopeShort, DateOnly? NeededBy, long PlanId);
+
 /// <summary>How making or accepting a plan went.</summary>
 /// <param name="PlanId">The plan; zero where there is none.</param>
 /// <param name="Problems">Why there is no plan, or what changed since it was made; empty where it is done.</param>

@@ -25,8 +25,10 @@ internal static class SqlTypes
     /// <summary>Tells Dapper of our types, once a process.</summary>
     public static void Register() => _ = Registered.Value;
 
-    /// <summary>A date column's text as a date.</summary>
-    public static DateOnly DateOf(string text) => DateOnly.ParseExact(text, DateFormat, CultureInfo.InvariantCulture);
+    /// <summary>A computed date column, where empty text stands for no date.</summary>
+    public static DateOnly? DateOrNone(string text) => text.Length == 0 ? null : DateOf(text);
+
+    private static DateOnly DateOf(string text) => DateOnly.ParseExact(text, DateFormat, CultureInfo.InvariantCulture);
 
     private sealed class LengthColumn : SqlMapper.TypeHandler<Length>
     {

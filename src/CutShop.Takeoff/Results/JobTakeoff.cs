@@ -118,7 +118,7 @@ public sealed record Bore(
 /// <summary>One drilling from one face.</summary>
 /// <param name="Face">The face drilled into.</param>
 /// <param name="Depth">Depth from that face.</param>
-public sealed record BoreOperation(Face Face, Length Depth);
+public readonly record struct BoreOperation(Face Face, Length Depth);
 
 /// <summary>A face of a post, named by the neighbour it looks to.</summary>
 /// <param name="Sight">Whether it looks toward the neighbour, away from it, or is to the side.</param>

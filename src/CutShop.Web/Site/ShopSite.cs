@@ -33,6 +33,7 @@ public static class ShopSite
         app.UseRouting();
         app.MapAssets();
         app.MapPaper();
+        app.MapPlans();
         app.MapRazorPages();
         return app;
     }
@@ -45,6 +46,11 @@ public static class ShopSite
         services.AddSingleton(settings.Paper);
         services.AddSingleton<JobShelf>();
         services.AddSingleton<CoilStock>();
+        services.AddSingleton<PlanShelf>();
+        services.AddSingleton<CutPlanDesk>();
+        services.AddSingleton<PlanSearches>();
+        services.AddSingleton<SettingsShelf>();
+        services.AddSingleton<HistoryShelf>();
         services.TryAddSingleton(TimeProvider.System);
         services.AddRazorPages().AddApplicationPart(typeof(ShopSite).Assembly);
     }
