@@ -1,19 +1,19 @@
 -- The benches: who has which ticket and how far it is, and where every inch of rope went.
 
--- What a bench's queue sorts by (due, place, likeness) stands on the ticket itself, so that the next one is found by an
+-- What a bench's queue sorts by (its due day, its place on the coil, its likeness) stands on the ticket itself, so that the next one is found by an
 -- index however many are finished. Triggers below keep it as the job and the plan say.
 CREATE TABLE new_cut_tickets (
   id           INTEGER PRIMARY KEY,
   piece_id     INTEGER NOT NULL UNIQUE REFERENCES pieces (id),
   state        TEXT NOT NULL CHECK (state IN ('waiting', 'at the bench', 'cut', 'packed')),
   plan_coil_id INTEGER REFERENCES plan_coils (id),        -- the place by the accepted plan, or the one it was cut from
-  due          TEXT NOT NULL DEFAULT '9999-12-31',        -- the job's day; the last day there is where it has none
-  place        INTEGER NOT NULL DEFAULT 0,                -- place on the plan's coil
+  queue_due    TEXT NOT NULL DEFAULT '9999-12-31',        -- the job's day; the last day there is where it has none
+  queue_place  INTEGER NOT NULL DEFAULT 0,                -- place on the plan's coil
   claimed_by   TEXT,
   claimed_at   TEXT,
   touched_at   TEXT,                                      -- the claim ends by itself when this is long ago
   steps        INTEGER NOT NULL DEFAULT 0 CHECK (steps BETWEEN 0 AND 6),
-  coil_id      INTEGER REFERENCES coils (id),             -- the coil hung for it, then the coil it was cut from
+  cut_coil_id  INTEGER REFERENCES coils (id),             -- the coil hung for it, then the coil it was cut from
   reserved_nm  INTEGER NOT NULL DEFAULT 0 CHECK (reserved_nm >= 0), -- rope of that coil spoken for and not yet taken off
   longest_nm   INTEGER,                                   -- the longest measure, before it was trimmed
   measured_nm  INTEGER CHECK (measured_nm > 0),
@@ -25,18 +25,18 @@ CREATE TABLE new_cut_tickets (
   CHECK ((claimed_by IS NULL) = (claimed_at IS NULL))
 ) STRICT;
 
-INSERT INTO new_cut_tickets (id, piece_id, state, plan_coil_id, due, place, steps, coil_id, measured_nm, cut_at)
+INSERT INTO new_cut_tickets (id, piece_id, state, plan_coil_id, queue_due, queue_place, steps, cut_coil_id, measured_nm, cut_at)
 SELECT cut_tickets.id, piece_id, state, plan_coil_id, coalesce(jobs.due, '9999-12-31'),
   coalesce((SELECT plan_cuts.position FROM plan_cuts WHERE plan_cuts.piece_id = pieces.id AND plan_cuts.plan_coil_id = cut_tickets.plan_coil_id), 0),
   iif(state = 'cut', 6, 0),
-  iif(state = 'cut', (SELECT coil_id FROM plan_coils WHERE plan_coils.id = plan_coil_id), NULL),
+  iif(state = 'cut', (SELECT plan_coils.coil_id FROM plan_coils WHERE plan_coils.id = plan_coil_id), NULL),
   iif(state = 'cut', cut_nm, NULL), cut_at
 FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id;
 
 DROP TABLE cut_tickets;
 ALTER TABLE new_cut_tickets RENAME TO cut_tickets;
 
-CREATE INDEX cut_tickets_next ON cut_tickets (due, plan_coil_id, place) WHERE state = 'waiting' AND plan_coil_id IS NOT NULL;
+CREATE INDEX cut_tickets_next ON cut_tickets (queue_due, plan_coil_id, queue_place) WHERE state = 'waiting' AND plan_coil_id IS NOT NULL;
 CREATE INDEX cut_tickets_waiting ON cut_tickets (id) WHERE state = 'waiting';
 CREATE INDEX cut_tickets_at_the_bench ON cut_tickets (claimed_by) WHERE state = 'at the bench';
 CREATE INDEX cut_tickets_by_plan_coil ON cut_tickets (plan_coil_id, state);
@@ -47,7 +47,7 @@ CREATE TABLE new_drill_tickets (
   id         INTEGER PRIMARY KEY,
   post_id    INTEGER NOT NULL UNIQUE REFERENCES posts (id),
   state      TEXT NOT NULL CHECK (state IN ('waiting', 'at the bench', 'drilled', 're-ordered')),
-  due        TEXT NOT NULL DEFAULT '9999-12-31',
+  queue_due  TEXT NOT NULL DEFAULT '9999-12-31',
   likeness   TEXT NOT NULL DEFAULT '',                    -- the same for posts that are bored alike
   claimed_by TEXT,
   claimed_at TEXT,
@@ -64,7 +64,7 @@ INSERT INTO new_drill_tickets (id, post_id, state) SELECT id, post_id, state FRO
 DROP TABLE drill_tickets;
 ALTER TABLE new_drill_tickets RENAME TO drill_tickets;
 
-CREATE INDEX drill_tickets_next ON drill_tickets (due, likeness, id) WHERE state = 'waiting';
+CREATE INDEX drill_tickets_next ON drill_tickets (queue_due, likeness, id) WHERE state = 'waiting';
 CREATE INDEX drill_tickets_at_the_bench ON drill_tickets (claimed_by) WHERE state = 'at the bench';
 CREATE INDEX drill_tickets_by_driller ON drill_tickets (drilled_by, drilled_at) WHERE drilled_by IS NOT NULL;
 CREATE INDEX drill_tickets_by_time ON drill_tickets (drilled_at) WHERE drilled_at IS NOT NULL;
@@ -74,38 +74,38 @@ SELECT posts.id AS post_id, coalesce(jobs.due, '9999-12-31') AS due,
   coalesce((SELECT group_concat(bit_nm || ' ' || kind || ' ' || height_nm, ', ' ORDER BY bit_nm DESC, kind, height_nm) FROM bores WHERE bores.post_id = posts.id), '') AS likeness
 FROM posts JOIN jobs ON jobs.id = job_id;
 
-UPDATE drill_tickets SET due = post_likeness.due, likeness = post_likeness.likeness
+UPDATE drill_tickets SET queue_due = post_likeness.due, likeness = post_likeness.likeness
 FROM post_likeness WHERE post_likeness.post_id = drill_tickets.post_id;
 
 CREATE TRIGGER a_cut_ticket_is_due_with_its_job AFTER INSERT ON cut_tickets
 BEGIN
-  UPDATE cut_tickets SET due = (SELECT coalesce(jobs.due, '9999-12-31') FROM pieces JOIN jobs ON jobs.id = job_id WHERE pieces.id = NEW.piece_id)
+  UPDATE cut_tickets SET queue_due = (SELECT coalesce(jobs.due, '9999-12-31') FROM pieces JOIN jobs ON jobs.id = job_id WHERE pieces.id = NEW.piece_id)
   WHERE id = NEW.id;
 END;
 
 CREATE TRIGGER a_cut_ticket_has_its_place_on_the_coil AFTER UPDATE OF plan_coil_id ON cut_tickets
 WHEN NEW.plan_coil_id IS NOT NULL AND NEW.plan_coil_id IS NOT OLD.plan_coil_id
 BEGIN
-  UPDATE cut_tickets SET place = coalesce((SELECT position FROM plan_cuts WHERE piece_id = NEW.piece_id AND plan_coil_id = NEW.plan_coil_id), 0)
+  UPDATE cut_tickets SET queue_place = coalesce((SELECT position FROM plan_cuts WHERE piece_id = NEW.piece_id AND plan_coil_id = NEW.plan_coil_id), 0)
   WHERE id = NEW.id;
 END;
 
 CREATE TRIGGER a_drill_ticket_stands_with_its_like AFTER INSERT ON drill_tickets
 BEGIN
-  UPDATE drill_tickets SET (due, likeness) = (SELECT due, likeness FROM post_likeness WHERE post_id = NEW.post_id) WHERE id = NEW.id;
+  UPDATE drill_tickets SET (queue_due, likeness) = (SELECT due, likeness FROM post_likeness WHERE post_id = NEW.post_id) WHERE id = NEW.id;
 END;
 
 CREATE TRIGGER tickets_are_due_with_their_job AFTER UPDATE OF due ON jobs WHEN NEW.due IS NOT OLD.due
 BEGIN
-  UPDATE cut_tickets SET due = coalesce(NEW.due, '9999-12-31') WHERE piece_id IN (SELECT id FROM pieces WHERE job_id = NEW.id);
-  UPDATE drill_tickets SET due = coalesce(NEW.due, '9999-12-31') WHERE post_id IN (SELECT id FROM posts WHERE job_id = NEW.id);
+  UPDATE cut_tickets SET queue_due = coalesce(NEW.due, '9999-12-31') WHERE piece_id IN (SELECT id FROM pieces WHERE job_id = NEW.id);
+  UPDATE drill_tickets SET queue_due = coalesce(NEW.due, '9999-12-31') WHERE post_id IN (SELECT id FROM posts WHERE job_id = NEW.id);
 END;
 
 CREATE INDEX plan_coils_by_coil ON plan_coils (coil_id) WHERE coil_id IS NOT NULL;
 
 -- What is left of a coil beside the rope of pieces that are at the bench.
 CREATE VIEW coils_free AS
-SELECT coils.id, left_nm - (SELECT coalesce(sum(reserved_nm), 0) FROM cut_tickets WHERE state = 'at the bench' AND cut_tickets.coil_id = coils.id) AS free_nm
+SELECT coils.id, left_nm - (SELECT coalesce(sum(reserved_nm), 0) FROM cut_tickets WHERE state = 'at the bench' AND cut_coil_id = coils.id) AS free_nm
 FROM coils;
 
 -- Whether the ragged end was trimmed off for this plan.

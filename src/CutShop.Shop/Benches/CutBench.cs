@@ -12,7 +12,7 @@ public sealed class CutBench(ShopDatabase database)
     /// <summary>The longest reason that is kept, in characters.</summary>
     public const int LongestReason = 200;
 
-    private const string Fresh = ", steps = 0, coil_id = NULL, reserved_nm = 0, longest_nm = NULL, measured_nm = NULL, first_use_id = NULL, cut_by = NULL, cut_at = NULL";
+    private const string Fresh = ", steps = 0, cut_coil_id = NULL, reserved_nm = 0, longest_nm = NULL, measured_nm = NULL, first_use_id = NULL, cut_by = NULL, cut_at = NULL";
 
     /// <summary>A piece stays in the queue's order only while its plan is the accepted one.</summary>
     private const string Place =
@@ -22,7 +22,7 @@ public sealed class CutBench(ShopDatabase database)
         """;
 
     internal static Claims Claims { get; } =
-        new(TicketStates.CutTickets, TicketStates.HandBackCut, $"steps < {(int)CutStep.Cut}", ", steps = 0, coil_id = NULL, reserved_nm = 0" + Place);
+        new(TicketStates.CutTickets, TicketStates.HandBackCut, $"steps < {(int)CutStep.Cut}", ", steps = 0, cut_coil_id = NULL, reserved_nm = 0" + Place);
 
     /// <summary>The ticket of a piece, or null.</summary>
     public CutWork? Find(PieceCode code) => database.Read(session => CutWork.Find(session, code));
@@ -172,7 +172,7 @@ public sealed class CutBench(ShopDatabase database)
         cancel);
 
     /// <summary>
-    /// Records in one go a piece that was cut from its paper ticket as long as asked: taken, all steps done, finished.
+    /// Records in one go a piece that was cut from its paper ticket as long as asked: taken where it waits, all steps done, finished.
     /// </summary>
     /// <param name="code">The piece.</param>
     /// <param name="who">Who cut it.</param>
@@ -183,14 +183,17 @@ public sealed class CutBench(ShopDatabase database)
         requestKey,
         (session, work) =>
         {
-            if (work.State != TicketStates.Waiting)
+            if (work.State == TicketStates.AtTheBench && IsNotHis(work, who) is { } his)
+                return his;
+            if (work.State is not (TicketStates.Waiting or TicketStates.AtTheBench) || work.Measured is not null)
                 return $"The piece {code} is {new StateWord(work.State)} already.";
             if (CutQueue.Of(session, work.Id) is not { } cut)
                 return $"The piece {code} has no coil yet: its job is to be released and a cut plan accepted first.";
             if (CutStock.CannotGive(session, cut, work.Cut) is { } why)
                 return why;
-            Claim(session, cut, who);
-            TakeIn(session, work, work.Cut, work.Cut, who);
+            if (work.State == TicketStates.Waiting)
+                Claim(session, cut, who);
+            TakeIn(session, work, work.Cut, Length.Max(work.Cut, work.Longest ?? work.Cut), who);
             session.Execute("UPDATE cut_tickets SET steps = @all WHERE id = @Id", new { all = (int)CutStep.CoilAndTie, work.Id });
             TicketStates.FinishCut.Do(session, work.Id, who, Claims.Free);
             return null;
@@ -207,7 +210,7 @@ public sealed class CutBench(ShopDatabase database)
         session,
         cut.Id,
         who,
-        Claims.Take + ", steps = 0, coil_id = @CoilId, reserved_nm = @reserved",
+        Claims.Take + ", steps = 0, cut_coil_id = @CoilId, reserved_nm = @reserved",
         new { who, now = session.Now, cut.CoilId, reserved = cut.Cut + cut.Beside });
 
     private static FormattableString? TakeIn(ShopSession session, CutWork work, Length measured, Length longest, string who)

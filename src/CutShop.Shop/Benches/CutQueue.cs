@@ -23,11 +23,11 @@ internal static class CutQueue
           AND {JobRelease.IsReleased}
         """;
 
-    private const string Order = " ORDER BY cut_tickets.due, cut_tickets.plan_coil_id, cut_tickets.place LIMIT 1";
+    private const string Order = " ORDER BY cut_tickets.queue_due, cut_tickets.plan_coil_id, cut_tickets.queue_place LIMIT 1";
 
     private const string Columns =
         """
-        SELECT cut_tickets.id, code, cut_tickets.due, plan_coils.coil_id, cut_nm AS cut, kerf_nm AS kerf, squaring_nm AS squaring,
+        SELECT cut_tickets.id, code, queue_due AS due, plan_coils.coil_id, cut_nm AS cut, kerf_nm AS kerf, squaring_nm AS squaring,
           first_trim_nm AS first_trim, trimmed
 
         """;
@@ -37,17 +37,17 @@ internal static class CutQueue
     {
         if (session.FirstOrDefault<NextCut>(Columns + Waiting + Order) is not { } first)
             return null;
-        var hung = session.FirstOrDefault<long?>("SELECT coil_id FROM cut_tickets WHERE cut_by = @who ORDER BY cut_at DESC LIMIT 1", new { who });
+        var hung = session.FirstOrDefault<long?>("SELECT cut_coil_id FROM cut_tickets WHERE cut_by = @who ORDER BY cut_at DESC LIMIT 1", new { who });
         if (hung is not null && hung != first.CoilId && !IsAtABench(session, hung.Value)
             && session.FirstOrDefault<NextCut>(
-                Columns + Waiting + " AND cut_tickets.due = @Due AND cut_tickets.plan_coil_id IN (SELECT id FROM plan_coils WHERE coil_id = @hung)" + Order,
+                Columns + Waiting + " AND cut_tickets.queue_due = @Due AND cut_tickets.plan_coil_id IN (SELECT id FROM plan_coils WHERE coil_id = @hung)" + Order,
                 new { first.Due, hung }) is { } ofHung)
             return ofHung;
         if (!IsAtABench(session, first.CoilId))
             return first;
         return session.FirstOrDefault<NextCut>(
             Columns + Waiting
-                + " AND cut_tickets.due = @Due AND coils.id NOT IN (SELECT busy.coil_id FROM cut_tickets AS busy WHERE busy.state = 'at the bench')" + Order,
+                + " AND cut_tickets.queue_due = @Due AND coils.id NOT IN (SELECT busy.cut_coil_id FROM cut_tickets AS busy WHERE busy.state = 'at the bench')" + Order,
             new { first.Due }) ?? first;
     }
 
@@ -62,7 +62,7 @@ internal static class CutQueue
         new { ticketId });
 
     private static bool IsAtABench(ShopSession session, long coilId) =>
-        session.Value<long>("SELECT EXISTS (SELECT 1 FROM cut_tickets WHERE state = 'at the bench' AND coil_id = @coilId)", new { coilId }) == 1;
+        session.Value<long>("SELECT EXISTS (SELECT 1 FROM cut_tickets WHERE state = 'at the bench' AND cut_coil_id = @coilId)", new { coilId }) == 1;
 }
 
 /// <summary>A piece that can be given to a cutter.</summary>

@@ -69,7 +69,7 @@ internal static class CutStock
     /// <summary>Turns a piece that was good into an offcut or scrap.</summary>
     public static void Reject(ShopSession session, CutWork work, string who)
     {
-        var coilId = session.Value<long>("SELECT coil_id FROM cut_tickets WHERE id = @Id", new { work.Id });
+        var coilId = session.Value<long>("SELECT cut_coil_id FROM cut_tickets WHERE id = @Id", new { work.Id });
         RopeLedger.Add(session, coilId, RopeLedger.Piece, -work.Measured!.Value, work.Id);
         PutAside(session, CoilStock.ById(session, coilId)!, work.Id, work.Measured.Value, KeepOf(session, work.Id), who);
     }
@@ -78,10 +78,10 @@ internal static class CutStock
     /// <returns>Why that cannot be, or null.</returns>
     public static FormattableString? GiveBack(ShopSession session, CutWork work, string who)
     {
-        var (coilId, firstUse) = session.Value<(long, long)>("SELECT coil_id, first_use_id FROM cut_tickets WHERE id = @Id", new { work.Id });
+        var (coilId, firstUse) = session.Value<(long, long)>("SELECT cut_coil_id, first_use_id FROM cut_tickets WHERE id = @Id", new { work.Id });
         var coil = CoilStock.ById(session, coilId)!;
         if (session.Value<long>(
-            "SELECT EXISTS (SELECT 1 FROM rope_uses WHERE coil_id = @coilId AND id > @firstUse AND ticket_id IS NOT @Id)",
+            "SELECT EXISTS (SELECT 1 FROM rope_uses WHERE coil_id = @coilId AND id > @firstUse AND ticket_id IS NOT @Id GROUP BY ticket_id HAVING sum(nm) <> 0)",
             new { coilId, firstUse, work.Id }) == 1)
             return $"Coil {coil.Mark} was cut or counted again after this piece. Undo what came later first.";
         if (coil.State == CoilStock.Retired)

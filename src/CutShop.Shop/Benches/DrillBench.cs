@@ -150,17 +150,17 @@ public sealed class DrillBench(ShopDatabase database)
     {
         const string Waiting =
             $"""
-            SELECT drill_tickets.id, drill_tickets.due FROM drill_tickets CROSS JOIN posts ON posts.id = post_id CROSS JOIN jobs ON jobs.id = job_id
+            SELECT drill_tickets.id, queue_due FROM drill_tickets CROSS JOIN posts ON posts.id = post_id CROSS JOIN jobs ON jobs.id = job_id
             WHERE drill_tickets.state = 'waiting' AND {JobRelease.IsReleased}
             """;
-        const string Order = " ORDER BY drill_tickets.due, drill_tickets.likeness, drill_tickets.id LIMIT 1";
+        const string Order = " ORDER BY drill_tickets.queue_due, drill_tickets.likeness, drill_tickets.id LIMIT 1";
         if (session.All<(long Id, string Due)>(Waiting + Order) is not [var first, ..])
             return null;
         var set = session.FirstOrDefault<string>(
             "SELECT likeness FROM drill_tickets WHERE drilled_by = @who AND drilled_at IS NOT NULL ORDER BY drilled_at DESC LIMIT 1", new { who });
         return set is not null
             && session.All<(long Id, string Due)>(
-                Waiting + " AND drill_tickets.due = @Due AND drill_tickets.likeness = @set" + Order, new { first.Due, set }) is [var like, ..]
+                Waiting + " AND drill_tickets.queue_due = @Due AND drill_tickets.likeness = @set" + Order, new { first.Due, set }) is [var like, ..]
             ? like.Id
             : first.Id;
     }

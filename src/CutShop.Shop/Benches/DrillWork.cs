@@ -35,7 +35,7 @@ public sealed record DrillWork(
         SELECT drill_tickets.id, jobs.number AS job, mark AS post, drill_tickets.state, steps,
           (SELECT count(*) FROM bores JOIN bore_operations ON bore_id = bores.id WHERE bores.post_id = posts.id) AS drillings,
           claimed_by, claimed_at, drilled_by, drilled_at, likeness,
-          (SELECT count(*) FROM drill_tickets AS other WHERE other.state = 'waiting' AND other.due = drill_tickets.due AND other.likeness = drill_tickets.likeness) AS alike,
+          (SELECT count(*) FROM drill_tickets AS other WHERE other.state = 'waiting' AND other.queue_due = drill_tickets.queue_due AND other.likeness = drill_tickets.likeness) AS alike,
           (SELECT count(*) FROM damages WHERE ticket_id = drill_tickets.id) AS spoiled
         FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
         """;
@@ -56,7 +56,7 @@ public sealed record DrillWork(
         session.All<DrillWork>(Columns + " WHERE drill_tickets.state = 'at the bench' ORDER BY claimed_at");
 
     internal static IReadOnlyList<DrillWork> ReOrdered(ShopSession session) =>
-        session.All<DrillWork>(Columns + " WHERE drill_tickets.state = 're-ordered' ORDER BY drill_tickets.due, drill_tickets.id");
+        session.All<DrillWork>(Columns + " WHERE drill_tickets.state = 're-ordered' ORDER BY drill_tickets.queue_due, drill_tickets.id");
 
     internal static IReadOnlyList<DrillWork> Latest(ShopSession session, int most) =>
         session.All<DrillWork>(Columns + " WHERE drilled_at IS NOT NULL AND drill_tickets.state = 'drilled' ORDER BY drilled_at DESC LIMIT @most", new { most });
@@ -65,7 +65,7 @@ public sealed record DrillWork(
         $"""
         SELECT jobs.number, mark FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
         WHERE drill_tickets.state IN ('waiting', 'at the bench') AND {JobRelease.IsReleased}
-        ORDER BY drill_tickets.due, likeness, drill_tickets.id LIMIT @most
+        ORDER BY drill_tickets.queue_due, likeness, drill_tickets.id LIMIT @most
         """,
         new { most });
 }

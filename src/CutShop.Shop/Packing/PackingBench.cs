@@ -16,7 +16,7 @@ public sealed class PackingBench(ShopDatabase database)
             session.All<ParcelPiece>(
                 """
                 SELECT run, code, cut_nm AS cut, cut_tickets.state, measured_nm AS measured, lot
-                FROM pieces JOIN cut_tickets ON piece_id = pieces.id LEFT JOIN coils ON coils.id = coil_id AND measured_nm IS NOT NULL
+                FROM pieces JOIN cut_tickets ON piece_id = pieces.id LEFT JOIN coils ON coils.id = cut_coil_id AND measured_nm IS NOT NULL
                 WHERE job_id = @Id ORDER BY pieces.position
                 """,
                 new { row.Id }),

@@ -1,0 +1,236 @@
+using CutShop.Takeoff;
+using static CutShop.Shop.Tests.Benches.PlannedShop;
+
+namespace CutShop.Shop.Tests.Benches;
+
+public sealed class CutBenchTests : IDisposable
+{
+    private readonly PlannedShop _shop = new();
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    private CutBench Bench => _shop.Cut;
+
+    [Fact]
+    public async Task The_next_piece_is_the_earliest_due_and_then_the_next_on_the_coil()
+    {
+        await _shop.HangAsync("50 ft");
+        var late = await _shop.TakeInAsync("LQ-1", "100", "2027-03-09");
+        var shorter = await _shop.TakeInAsync("LQ-2", "100", "2027-03-05");
+        var longer = await _shop.TakeInAsync("LQ-3", "120", "2027-03-05");
+        var never = await _shop.TakeInAsync("LQ-4", "130");
+        await _shop.PlanAsync();
+        var order = new List<PieceCode>();
+        for (var i = 0; i < 4; i++)
+        {
+            order.Add((await NextAsync("Cai")).Code);
+            AssertDone(await Bench.RecordCutAsync(order[^1], "Cai", _shop.Key(), Cancel));
+        }
+        // A coil's longer pieces are cut first.
+        Assert.Equal([longer, shorter, late, never], order);
+        Assert.Contains("No piece can be cut now", (await Bench.NextAsync("Cai", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Two_cutters_have_two_coils_and_each_goes_on_with_their_own()
+    {
+        await _shop.HangAsync("20 ft");
+        await _shop.HangAsync("19 ft");
+        foreach (var number in new[] { "LQ-1", "LQ-2", "LQ-3", "LQ-4" })
+            await _shop.TakeInAsync(number, "100");
+        await _shop.PlanAsync();
+        var coils = new List<(string Who, string Coil)>();
+        for (var round = 0; round < 2; round++)
+        {
+            var (cai, dov) = (await NextAsync("Cai"), await NextAsync("Dov"));
+            coils.AddRange([("Cai", cai.Coil!), ("Dov", dov.Coil!)]);
+            AssertDone(await Bench.RecordCutAsync(cai.Code, "Cai", _shop.Key(), Cancel));
+            AssertDone(await Bench.RecordCutAsync(dov.Code, "Dov", _shop.Key(), Cancel));
+        }
+        // Two pairs: neither changed coils, and they never had the same.
+        Assert.Equal(2, coils.Distinct().Count());
+        Assert.Equal(2, coils.Select(pair => pair.Coil).Distinct().Count());
+    }
+
+    [Fact]
+    public async Task A_piece_is_finished_step_by_step_and_a_step_out_of_turn_is_refused()
+    {
+        var code = await OnePieceAsync();
+        AssertDone(await Bench.TakeAsync(code, "Cai", _shop.Key(), Cancel));
+        Assert.Equal("Step 3 cannot be ticked now: 0 of 6 are done.", (await Bench.TickAsync(code, CutStep.Cut, "Cai", _shop.Key(), Cancel)).Problem);
+        Assert.Equal($"The piece {code} is at the bench of Cai.", (await Bench.TickAsync(code, CutStep.PullAndMark, "Dov", _shop.Key(), Cancel)).Problem);
+        await _shop.CutOffAsync(code);
+        Assert.Equal("Enter the measured length.", (await Bench.TickAsync(code, CutStep.Measure, "Cai", _shop.Key(), Cancel)).Problem);
+        AssertDone(await Bench.MeasureAsync(code, Inches("100 1/4"), putAside: false, "Cai", _shop.Key(), Cancel));
+        AssertDone(await Bench.TickAsync(code, CutStep.Label, "Cai", _shop.Key(), Cancel));
+        AssertDone(await Bench.TickAsync(code, CutStep.CoilAndTie, "Cai", _shop.Key(), Cancel));
+        var work = Bench.Find(code)!;
+        Assert.Equal(("cut", Inches("100 1/4"), "Cai", null), (work.State, work.Measured!.Value, work.CutBy, work.ClaimedBy));
+        // 600 - 1 of trim - 100 1/4 - 3/8 of kerf and squaring.
+        Assert.Equal(Inches("498 3/8"), Assert.Single(_shop.Shop.Stock.InHand()).Left);
+        Assert.Empty(_shop.Missing());
+    }
+
+    [Theory]
+    [InlineData("99 7/8", true)]
+    [InlineData("99 27/32", false)]
+    [InlineData("100 1/2", true)]
+    public async Task A_piece_is_taken_as_long_as_the_tolerance_says(string measured, bool isTaken)
+    {
+        var code = await CutOffAsync();
+        Assert.Equal(isTaken, (await Bench.MeasureAsync(code, Inches(measured), putAside: false, "Cai", _shop.Key(), Cancel)).IsDone);
+        Assert.Equal(isTaken ? 4 : 3, Bench.Find(code)!.Steps);
+    }
+
+    [Fact]
+    public async Task A_long_piece_is_trimmed_and_what_was_trimmed_off_is_scrap()
+    {
+        var code = await CutOffAsync();
+        AssertDone(await Bench.MeasureAsync(code, Inches("103"), putAside: false, "Cai", _shop.Key(), Cancel));
+        Assert.Equal((3L, Inches("103")), (Bench.Find(code)!.Steps, Bench.Find(code)!.Longest!.Value));
+        AssertDone(await Bench.MeasureAsync(code, Inches("100"), putAside: false, "Cai", _shop.Key(), Cancel));
+        Assert.Equal(Inches("3"), UsedAs("scrap"));
+        Assert.Equal(Inches("100"), UsedAs("piece"));
+        Assert.Empty(_shop.Missing());
+    }
+
+    [Fact]
+    public async Task A_short_piece_hangs_as_an_offcut_of_its_lot_the_ticket_waits_again_and_the_plan_is_named_stale()
+    {
+        await _shop.HangAsync("17 ft", "lot 7");
+        var first = await _shop.TakeInAsync("LQ-1", "100");
+        var second = await _shop.TakeInAsync("LQ-2", "90");
+        await _shop.PlanAsync();
+        AssertDone(await Bench.TakeAsync(first, "Cai", _shop.Key(), Cancel));
+        await _shop.CutOffAsync(first);
+        Assert.StartsWith("Too short", (await Bench.MeasureAsync(first, Inches("99"), putAside: false, "Cai", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
+        Assert.Empty(_shop.Shop.Database.Read(session => session.All<long>("SELECT id FROM re_cuts")));
+        Assert.Empty(new PlanFit(_shop.Shop.Database).Stale());
+
+        AssertDone(await Bench.MeasureAsync(first, Inches("99"), putAside: true, "Cai", _shop.Key(), Cancel));
+        var offcut = _shop.Shop.Stock.Find("K0002")!;
+        Assert.Equal((Inches("99"), "lot 7", "K0001"), (offcut.Left, offcut.Lot, offcut.From));
+        Assert.Equal(("waiting", 0L), (Bench.Find(first)!.State, Bench.Find(first)!.Steps));
+        var stale = Assert.Single(new PlanFit(_shop.Shop.Database).Stale());
+        // Left: 204 - 1 - 99 - 3/8 = 103 5/8; still to cut: 100 + 90 + 2 x 3/8.
+        Assert.Equal(("accepted", "K0001", Inches("87 1/8")), (stale.State, stale.Coil, stale.Lacking));
+        Assert.Equal("short by 1\"", _shop.Shop.Database.Read(session => session.Value<string>("SELECT reason FROM re_cuts")));
+        Assert.Empty(_shop.Missing());
+
+        // The rope for one of them is there; for the other a new plan is wanted.
+        Assert.Equal(first, (await NextAsync("Cai")).Code);
+        Assert.Contains("No piece can be cut now", (await Bench.NextAsync("Dov", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
+        Assert.Equal("waiting", Bench.Find(second)!.State);
+    }
+
+    [Fact]
+    public async Task An_undone_cut_gives_every_inch_back_to_its_coil_and_takes_the_rest_down()
+    {
+        var code = await OnePieceAsync();
+        await _shop.FinishAsync(code, Inches("100"));
+        Assert.Equal("used up", _shop.Shop.Stock.Find("K0001")!.State);
+        AssertDone(await Bench.UndoAsync(code, "wrong ticket", "Cai", _shop.Key(), Cancel));
+        Assert.Equal(("in stock", Inches("600")), (_shop.Shop.Stock.Find("K0001")!.State, _shop.Shop.Stock.Find("K0001")!.Left));
+        Assert.Equal("used up", _shop.Shop.Stock.Find("K0002")!.State);
+        Assert.Equal(Length.Zero, UsedAs("piece"));
+        Assert.Equal(("waiting", null), (Bench.Find(code)!.State, Bench.Find(code)!.Measured));
+        Assert.Empty(_shop.Missing());
+        Assert.Equal("wrong ticket", _shop.Shop.Database.Read(session => session.Value<string>("SELECT reason FROM history WHERE what = 'undone'")));
+        // It can be cut again as if nothing had been.
+        await _shop.FinishAsync(code, Inches("100"));
+        Assert.Equal(Inches("498 5/8"), Assert.Single(_shop.Shop.Stock.InHand()).Left);
+    }
+
+    [Fact]
+    public async Task A_cut_is_undone_within_the_shift_only_and_with_a_reason()
+    {
+        var code = await OnePieceAsync();
+        await _shop.FinishAsync(code, Inches("100"));
+        Assert.StartsWith("Say why", (await Bench.UndoAsync(code, " ", "Cai", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
+        _shop.Shop.Time.Advance(TimeSpan.FromHours(10) + TimeSpan.FromMilliseconds(1));
+        Assert.Contains("more than 10 hours ago", (await Bench.UndoAsync(code, "a slip", "Cai", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
+        Assert.Equal("cut", Bench.Find(code)!.State);
+    }
+
+    [Fact]
+    public async Task Of_two_cuts_of_a_coil_the_later_is_undone_first()
+    {
+        await _shop.HangAsync("50 ft");
+        var first = await _shop.TakeInAsync("LQ-1", "120");
+        var second = await _shop.TakeInAsync("LQ-2", "100");
+        await _shop.PlanAsync();
+        await _shop.FinishAsync(first, Inches("120"));
+        await _shop.FinishAsync(second, Inches("100"));
+        Assert.Contains("Undo what came later first", (await Bench.UndoAsync(first, "a slip", "Cai", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
+        AssertDone(await Bench.UndoAsync(second, "a slip", "Cai", _shop.Key(), Cancel));
+        AssertDone(await Bench.UndoAsync(first, "a slip", "Cai", _shop.Key(), Cancel));
+        Assert.Equal(Length.Foot * 50, _shop.Shop.Stock.Find("K0001")!.Left);
+        Assert.Empty(_shop.Missing());
+    }
+
+    [Fact]
+    public async Task A_forgotten_ticket_goes_back_by_itself_and_one_that_is_cut_does_not()
+    {
+        await _shop.HangAsync("50 ft");
+        var code = await _shop.TakeInAsync("LQ-1", "100");
+        await _shop.PlanAsync();
+        Assert.Equal(code, (await NextAsync("Cai")).Code);
+        _shop.Shop.Time.Advance(TimeSpan.FromMinutes(45));
+        Assert.False((await Bench.NextAsync("Dov", _shop.Key(), Cancel)).IsDone);
+        _shop.Shop.Time.Advance(TimeSpan.FromMilliseconds(1));
+        Assert.Equal(code, (await NextAsync("Dov")).Code);
+        Assert.Equal("Dov", Bench.Find(code)!.ClaimedBy);
+
+        await _shop.CutOffAsync(code, "Dov");
+        Assert.StartsWith("The rope is cut", (await Bench.HandBackAsync(code, "Dov", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
+        _shop.Shop.Time.Advance(TimeSpan.FromDays(1));
+        Assert.False((await Bench.NextAsync("Cai", _shop.Key(), Cancel)).IsDone);
+        AssertDone(await Bench.TakeOverAsync(code, "Ada", _shop.Key(), Cancel));
+        Assert.Equal(("Ada", 3L), (Bench.Find(code)!.ClaimedBy, Bench.Find(code)!.Steps));
+    }
+
+    [Fact]
+    public async Task A_plan_made_while_a_piece_is_at_the_bench_leaves_its_rope_alone()
+    {
+        await _shop.HangAsync("50 ft");
+        var first = await _shop.TakeInAsync("LQ-1", "100");
+        await _shop.PlanAsync();
+        await NextAsync("Cai");
+        var second = await _shop.TakeInAsync("LQ-2", "90");
+        Assert.Empty((await _shop.PlanAsync()).Problems);
+        await _shop.CutOffAsync(first);
+        AssertDone(await Bench.MeasureAsync(first, Inches("100"), putAside: false, "Cai", _shop.Key(), Cancel));
+        // The rest stays on the coil, since the new plan cuts from it.
+        Assert.Equal(Inches("498 5/8"), _shop.Shop.Stock.Find("K0001")!.Left);
+        Assert.Equal("K0001", Bench.Find(second)!.Coil);
+        Assert.Empty(_shop.Missing());
+    }
+
+    public void Dispose() => _shop.Dispose();
+
+    private async Task<PieceCode> OnePieceAsync()
+    {
+        await _shop.HangAsync("50 ft");
+        var code = await _shop.TakeInAsync("LQ-1", "100");
+        await _shop.PlanAsync();
+        return code;
+    }
+
+    private async Task<PieceCode> CutOffAsync()
+    {
+        var code = await OnePieceAsync();
+        AssertDone(await Bench.TakeAsync(code, "Cai", _shop.Key(), Cancel));
+        await _shop.CutOffAsync(code);
+        return code;
+    }
+
+    private async Task<CutWork> NextAsync(string who)
+    {
+        var answer = await Bench.NextAsync(who, _shop.Key(), Cancel);
+        AssertDone(answer);
+        return Bench.Find(PieceCode.Parse(answer.Outcome).OrThrow())!;
+    }
+
+    private Length UsedAs(string kind) => _shop.Shop.Database.Read(session => Length.FromNanometres(
+        session.Value<long>("SELECT coalesce(sum(nm), 0) FROM rope_uses WHERE kind = @kind", new { kind })));
+}

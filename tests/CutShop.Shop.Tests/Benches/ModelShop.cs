@@ -1,0 +1,77 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop.Tests.Benches;
+
+/// <summary>What the bench must do, as plainly as it can be said: no database, no plan, no coils.</summary>
+internal sealed class ModelShop(IReadOnlyDictionary<PieceCode, Length> cuts)
+{
+    private const int StepsBeforeMeasuring = 3;
+    private const int AllSteps = 6;
+
+    public Dictionary<PieceCode, ModelTicket> Tickets { get; } = cuts.ToDictionary(pair => pair.Key, pair => new ModelTicket(pair.Value));
+
+    public Length RopeInPieces => Tickets.Values.Aggregate(Length.Zero, (sum, ticket) => sum + (ticket.Measured ?? Length.Zero));
+
+    public void Given(PieceCode code, string who)
+    {
+        var ticket = Tickets[code];
+        if (Has(who) is { } mine)
+            Assert.Equal(mine, code);
+        else
+            Assert.Equal("waiting", ticket.State);
+        (ticket.State, ticket.Who) = ("at the bench", who);
+    }
+
+    public bool CanTake(PieceCode code, string who) => Tickets[code].State == "waiting" && Has(who) is null;
+
+    public bool CanTick(PieceCode code, string who) => IsHis(code, who) && Tickets[code].Steps is var steps && steps != StepsBeforeMeasuring && steps < AllSteps;
+
+    public void Tick(PieceCode code)
+    {
+        if (++Tickets[code].Steps == AllSteps)
+            (Tickets[code].State, Tickets[code].Who) = ("cut", null);
+    }
+
+    public bool CanMeasure(PieceCode code, string who) => IsHis(code, who) && Tickets[code].Steps == StepsBeforeMeasuring;
+
+    public void Measure(PieceCode code, Length measured) => (Tickets[code].Measured, Tickets[code].Steps) = (measured, StepsBeforeMeasuring + 1);
+
+    public void TooLong(PieceCode code, Length measured) => Assert.True(measured > Tickets[code].Cut);
+
+    public void Refuse(PieceCode code, Length measured)
+    {
+        Assert.True(measured < Tickets[code].Cut);
+        Reject(code);
+    }
+
+    public bool CanHandBack(PieceCode code) => Tickets[code].State == "at the bench" && Tickets[code].Steps < StepsBeforeMeasuring;
+
+    public void Free(PieceCode code) => Reject(code);
+
+    public bool CanTakeOver(PieceCode code, string who) => Tickets[code].State == "at the bench" && (Has(who) ?? code) == code;
+
+    public bool IsCut(PieceCode code) => Tickets[code].State is "cut" or "at the bench" && Tickets[code].Measured is not null;
+
+    public void Undo(PieceCode code) => Reject(code);
+
+    public void Reject(PieceCode code) =>
+        (Tickets[code].State, Tickets[code].Who, Tickets[code].Steps, Tickets[code].Measured) = ("waiting", null, 0, null);
+
+    private bool IsHis(PieceCode code, string who) => Tickets[code].State == "at the bench" && Tickets[code].Who == who;
+
+    public PieceCode? Has(string who) => Tickets.Where(pair => pair.Value.Who == who).Select(pair => (PieceCode?)pair.Key).FirstOrDefault();
+}
+
+/// <summary>A ticket of the model.</summary>
+internal sealed class ModelTicket(Length cut)
+{
+    public Length Cut => cut;
+
+    public string State { get; set; } = "waiting";
+
+    public int Steps { get; set; }
+
+    public string? Who { get; set; }
+
+    public Length? Measured { get; set; }
+}
