@@ -19,7 +19,7 @@ internal static class CuttingCommand
         if (only != "shop")
             Published.Measure(report, TimeSpan.FromSeconds(seconds), direct, only);
         if (only is "" or "shop")
-            Shop.Measure(report);
+            Shop.Measure(report, withSolverAlone: direct > 0);
         Console.WriteLine();
         Console.WriteLine(report);
         if (Option(args, "--write") is { } file)
