@@ -32,14 +32,31 @@ public static class ShopCases
         var held = Length.Zero;
         while (held < wanted)
         {
-            var left = Length.Min(QuarterInches(chance, 600, 1500), (wanted - held).RoundUpTo(Length.FromSixtyFourths(16)) + Length.Inch);
-            if (wanted - held - left < Length.FromInches(400) && wanted - held > left)
-                left = (wanted - held).RoundUpTo(Length.FromSixtyFourths(16)) + Length.Inch;
+            // The last length makes the rack come out at what is wanted.
+            var rest = (wanted - held + roomy.Allowances.FirstTrim).RoundUpTo(Length.FromSixtyFourths(64 / Quarters));
+            var left = QuarterInches(chance, 40, 1500);
+            if (rest < Length.FromInches(1600))
+                left = rest;
             coils.Add(new($"R{coils.Count + 1}", "lot 1", left, IsOffcut: true));
             held += left - roomy.Allowances.FirstTrim;
         }
         return roomy with { Coils = coils };
     }
+
+    /// <summary>Sixty pieces of six jobs, two of which want one lot, and coils of three lots.</summary>
+    public static CutRequest OneLot(int seed)
+    {
+        var plain = Drawn(seed, pieces: 60, fullCoils: 3, offcuts: 12);
+        return plain with
+        {
+            Pieces = [.. plain.Pieces.Select((piece, n) => piece with { OneLotJob = (n % 6) switch { 0 => "A", 1 => "B", _ => null } })],
+            Coils = [.. plain.Coils.Select((coil, n) => coil with { Lot = $"lot {n % 3}" })],
+        };
+    }
+
+    /// <summary>Sixty pieces, a rack of twelve offcuts and no full coil; 3,600 and 7,200 in can be bought.</summary>
+    public static CutRequest Shortage(int seed) =>
+        Drawn(seed, pieces: 60, fullCoils: 0, offcuts: 12) with { StandardLengths = [Length.FromInches(3600), Length.FromInches(7200)] };
 
     private static Length QuarterInches(Random chance, int from, int to) =>
         Length.FromSixtyFourths(chance.Next(from * Quarters, (to * Quarters) + 1) * (64 / Quarters));

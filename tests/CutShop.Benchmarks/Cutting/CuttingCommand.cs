@@ -6,24 +6,17 @@ namespace CutShop.Benchmarks.Cutting;
 /// <summary>Measures the cut planner and prints the tables of <c>docs/cut-plan.md</c>.</summary>
 internal static class CuttingCommand
 {
-    private const string From = "<!-- measured -->";
-    private const string To = "<!-- /measured -->";
-
     /// <summary>Runs with the command's arguments.</summary>
     public static int Run(string[] args)
     {
         var seconds = double.Parse(Option(args, "--seconds") ?? "10", CultureInfo.InvariantCulture);
         var direct = int.Parse(Option(args, "--direct") ?? "20", CultureInfo.InvariantCulture);
         var only = Option(args, "--only") ?? "";
-        var report = new StringBuilder();
+        var file = Option(args, "--write");
         if (only != "shop")
-            Published.Measure(report, TimeSpan.FromSeconds(seconds), direct, only);
+            Print("published", report => Published.Measure(report, TimeSpan.FromSeconds(seconds), direct, only), file);
         if (only is "" or "shop")
-            Shop.Measure(report, withSolverAlone: direct > 0);
-        Console.WriteLine();
-        Console.WriteLine(report);
-        if (Option(args, "--write") is { } file)
-            Write(file, report.ToString());
+            Print("shop", report => Shop.Measure(report, withSolverAlone: direct > 0), file);
         return 0;
     }
 
@@ -33,12 +26,24 @@ internal static class CuttingCommand
         return at >= 0 && at + 1 < args.Length ? args[at + 1] : null;
     }
 
-    private static void Write(string file, string tables)
+    private static void Print(string section, Action<StringBuilder> measure, string? file)
     {
+        var report = new StringBuilder();
+        measure(report);
+        Console.WriteLine();
+        Console.WriteLine(report);
+        if (file is not null)
+            Write(file, section, report.ToString());
+    }
+
+    /// <summary>Puts tables between the lines of a document that mark a section's place.</summary>
+    private static void Write(string file, string section, string tables)
+    {
+        var (first, last) = ($"<!-- measured: {section} -->", $"<!-- end of {section} -->");
         var text = File.ReadAllText(file);
-        var (from, to) = (text.IndexOf(From, StringComparison.Ordinal), text.IndexOf(To, StringComparison.Ordinal));
+        var (from, to) = (text.IndexOf(first, StringComparison.Ordinal), text.IndexOf(last, StringComparison.Ordinal));
         if (from < 0 || to < from)
-            throw new InvalidDataException($"{file} has no lines '{From}' and '{To}' to put the tables between.");
-        File.WriteAllText(file, $"{text[..(from + From.Length)]}\n\n{tables.TrimEnd()}\n\n{text[to..]}");
+            throw new InvalidDataException($"{file} has no lines '{first}' and '{last}' to put the tables between.");
+        File.WriteAllText(file, $"{text[..(from + first.Length)]}\n\n{tables.ReplaceLineEndings("\n").TrimEnd()}\n\n{text[to..]}");
     }
 }
