@@ -11,6 +11,7 @@ internal sealed class NoScrapSearch
     public const int LongestTable = 4_000_000;
 
     private const int Shuffles = 6;
+    private const int FewFills = 24;
     private const int CoilSets = 12;
 
     private readonly CutTask _task;
@@ -32,6 +33,9 @@ internal sealed class NoScrapSearch
 
         int[] Of(CoilKind sort) => [.. Enumerable.Range(0, task.Coils.Length).Where(c => task.Coils[c].Sort == sort)];
     }
+
+    /// <summary>Aims of a plan whose longest offcut is proved to be the longest among plans that do as well by the other aims; else null.</summary>
+    public PlanAims? LongestProved { get; private set; }
 
     /// <summary>The best plan found with the lots chosen, or null; one that does not beat <paramref name="toBeat"/> is not looked for.</summary>
     public int[][]? Find(int[] lots, PlanAims? toBeat)
@@ -82,7 +86,7 @@ internal sealed class NoScrapSearch
     private bool MeetsBound(int[][] cuts)
     {
         var aims = _task.AimsOf(cuts);
-        return aims.LongestOffcut >= _bound.LongestOffcut(aims.FullCoils - _toBuy.Length, aims.Rack);
+        return LongestProved == aims || aims.LongestOffcut >= _bound.LongestOffcut(aims.FullCoils - _toBuy.Length, aims.Rack);
     }
 
     private int[][]? Better(int[][]? a, int[][]? b) =>
@@ -170,17 +174,48 @@ internal sealed class NoScrapSearch
 
     private int[][]? Try(CoilRoles roles, int[] lots)
     {
-        var rest = _task.Demand - roles.Exact.Sum(c => _task.Coils[c].Room) - roles.Shorten.Sum(c => _reach[c].Most);
-        if (rest > _task.Coils[roles.Carrier].Room)
+        var most = roles.Shorten.Sum(c => _reach[c].Most);
+        if (_task.Demand - roles.Exact.Sum(c => _task.Coils[c].Room) - most > _task.Coils[roles.Carrier].Room)
             return null;
-        int[][]? best = null;
-        for (var draw = 0; draw < Shuffles && !_clock.IsUp; draw++)
+        // First as asked for; else with as much missed as need be, and then less until it cannot be less.
+        var found = new CoilFilling(_task, _reach, roles, lots, null, FewFills, _clock).Fill(0);
+        if (found is not null)
         {
-            best = Better(best, new CoilFilling(_task, _reach, roles, lots, draw == 0 ? null : new Random(draw), _clock).Fill());
-            if (best is not null && (roles.Shorten.Length == 0 || MeetsBound(best)))
-                break;
+            NoteBest(roles, found);
+            return found;
         }
-        return best;
+        for (var draw = 0; draw < Shuffles && found is null && !_clock.IsUp; draw++)
+            found = new CoilFilling(_task, _reach, roles, lots, draw == 0 ? null : new Random(draw), FewFills, _clock).Fill(most);
+        while (found is not null && !_clock.IsUp)
+        {
+            var missed = most - roles.Shorten.Sum(c => _task.Used(found[c]));
+            if (missed == 0)
+                break;
+            var filling = new CoilFilling(_task, _reach, roles, lots, null, int.MaxValue, _clock);
+            var better = filling.Fill(missed - _task.Grid);
+            if (better is null && filling.IsExhaustive)
+                NoteBest(roles, found);
+            if (better is null)
+                break;
+            found = better;
+        }
+        return found;
+    }
+
+    /// <summary>
+    /// Notes that the longest offcut cannot be longer, where this filling cannot be bettered and is the only kind of plan
+    /// that could keep it: every offcut that can be used up is, one full coil keeps a length, and there is no choice of
+    /// full coils. A plan with its longest length on an offcut's coil keeps no more than the longest offcut.
+    /// </summary>
+    private void NoteBest(CoilRoles roles, int[][] cuts)
+    {
+        var aims = _task.AimsOf(cuts);
+        var fullAlike = _full.Concat(_toBuy).DistinctBy(c => (_task.Coils[c].Room, _task.Coils[c].Lot)).Count() == 1;
+        if (fullAlike && _task.Jobs == 0 && _task.Coils[roles.Carrier].IsFull
+            && roles.Shorten.Length == _offcuts.Count(c => !_reach[c].IsExact)
+            && _offcuts.All(c => _reach[c].IsExact == roles.Exact.Contains(c))
+            && _offcuts.All(c => _task.Coils[c].Left <= aims.LongestOffcut.Nanometres))
+            LongestProved = aims;
     }
 }
 

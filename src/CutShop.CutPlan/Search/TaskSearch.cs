@@ -85,6 +85,8 @@ internal sealed class TaskSearch
         {
             var search = new NoScrapSearch(_task, _reach, _clock.AtMost(_clock.Left * (_withSolver ? 0.5 : 0.9) / (lots.Count - choice)));
             Offer(search.Find(lots[choice], _best is null ? null : _task.AimsOf(_best)), PlanMethod.OwnSearch);
+            if (search.LongestProved is { } longest)
+                _bounds.Prove(PlanAim.LongestOffcut, longest);
         }
     }
 

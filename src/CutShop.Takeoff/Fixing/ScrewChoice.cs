@@ -6,6 +6,13 @@ namespace CutShop.Takeoff;
 /// <param name="Pilot">Diameter of the pilot hole for the thread; zero where none is needed.</param>
 internal readonly record struct ScrewChoice(ReachWanted Wanted, Screw? Screw, Length Pilot)
 {
+    /// <summary>
+    /// How far above the middle of the bore a screw goes in. Both screws of a bored corner run through the middle of the
+    /// post, so the second passes a quarter of the rope's diameter above the first (common practice, no source).
+    /// </summary>
+    public static Length RaiseFor(FixingPurpose purpose, Rope rope) =>
+        purpose == FixingPurpose.CornerSecond ? rope.Across / 4 : Length.Zero;
+
     /// <summary>Chooses for a rope in or on a post of width <paramref name="across"/>.</summary>
     public static ScrewChoice For(FixingPurpose purpose, Length across, Rope rope, Length bit, ShopTables tables)
     {

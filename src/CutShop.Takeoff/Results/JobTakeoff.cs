@@ -200,6 +200,7 @@ public enum FixingPurpose
 /// <param name="Screw">The screw chosen, or null where none in the catalogue fits.</param>
 /// <param name="Count">How many.</param>
 /// <param name="Face">The face it is driven from.</param>
+/// <param name="Height">Height above ground at which it crosses the post's middle.</param>
 /// <param name="Pilot">Diameter of the pilot hole for the thread; zero where none is needed.</param>
 public sealed record Fixing(
     Post Post,
@@ -211,6 +212,7 @@ public sealed record Fixing(
     Screw? Screw,
     int Count,
     Face Face,
+    Length Height,
     Length Pilot)
 {
     /// <summary>The screw's length; where none fits, the shortest reach that would.</summary>

@@ -209,6 +209,7 @@ internal sealed class RowTakeoff
         // Most posts of a row are alike.
         if (!_chosen.TryGetValue((purpose, post.Across), out var choice))
             _chosen[(purpose, post.Across)] = choice = ScrewChoice.For(purpose, post.Across, _rope, _bit, _tables);
-        return new(post, _line, _row, piece.Run, purpose, choice.Wanted, choice.Screw, count, face, choice.Pilot);
+        var height = _row.Height + ScrewChoice.RaiseFor(purpose, _rope);
+        return new(post, _line, _row, piece.Run, purpose, choice.Wanted, choice.Screw, count, face, height, choice.Pilot);
     }
 }
