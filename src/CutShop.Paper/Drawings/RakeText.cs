@@ -3,7 +3,7 @@ using CutShop.Takeoff;
 namespace CutShop.Paper;
 
 /// <summary>A bore's rake in words: the angle and the neighbour it climbs toward.</summary>
-internal static class RakeText
+public static class RakeText
 {
     private const double Level = 0.05;
 

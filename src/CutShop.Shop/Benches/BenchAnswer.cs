@@ -13,7 +13,8 @@ public sealed record BenchAnswer(FormattableString? Said, string Outcome = "")
     /// <summary>True where it is stored.</summary>
     public bool IsDone => Said is null;
 
-    internal static BenchAnswer Done { get; } = new((FormattableString?)null);
+    /// <summary>Nothing more to say.</summary>
+    public static BenchAnswer Nothing { get; } = new((FormattableString?)null);
 
     internal static BenchAnswer Given(string outcome) => new(null, outcome);
 

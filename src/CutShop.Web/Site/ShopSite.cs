@@ -1,6 +1,7 @@
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
+using CutShop.Web.Benches;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 
 namespace CutShop.Web;
@@ -30,10 +31,12 @@ public static class ShopSite
         app.UseExceptionHandler("/trouble");
         app.UseStatusCodePagesWithReExecute("/trouble", "?status={0}");
         app.UseMiddleware<SafeHeaders>();
+        app.UseRequestLocalization();
         app.UseRouting();
         app.MapAssets();
         app.MapPaper();
         app.MapPlans();
+        app.MapBenches();
         app.MapRazorPages();
         return app;
     }
@@ -51,6 +54,7 @@ public static class ShopSite
         services.AddSingleton<PlanSearches>();
         services.AddSingleton<SettingsShelf>();
         services.AddSingleton<HistoryShelf>();
+        services.AddBenches();
         services.TryAddSingleton(TimeProvider.System);
         services.AddRazorPages().AddApplicationPart(typeof(ShopSite).Assembly);
     }

@@ -58,8 +58,7 @@ public sealed class CutTicketModelTests
                 var model = new ModelShop(codes.ToDictionary(code => code, code => shop.Cut.Find(code)!.Cut));
                 foreach (var (deed, piece, who) in deeds)
                 {
-                    // Mostly a person goes on with the piece they have.
-                    var code = deed is Deed.Tick or Deed.MeasureGood or Deed.HandBack && model.Has(People[who]) is { } mine ? mine : codes[piece];
+                    var code = model.Likely(deed is Deed.Unpack, deed is Deed.Pack or Deed.Undo, deed is Deed.Tick or Deed.MeasureGood or Deed.HandBack, People[who]) ?? codes[piece];
                     if (await DoAsync(shop, model, deed, code, People[who]))
                         done.Add(deed);
                     Compare(shop, model);

@@ -57,6 +57,12 @@ internal sealed class ModelShop(IReadOnlyDictionary<PieceCode, Length> cuts)
     public void Reject(PieceCode code) =>
         (Tickets[code].State, Tickets[code].Who, Tickets[code].Steps, Tickets[code].Measured) = ("waiting", null, 0, null);
 
+    /// <summary>The piece that a deed can most likely be done with, or null: one that is packed, one that is cut, or the person's own.</summary>
+    public PieceCode? Likely(bool packed, bool cut, bool own, string who) =>
+        packed ? First("packed") : cut ? First("cut") : own ? Has(who) : null;
+
+    private PieceCode? First(string state) => Tickets.Where(pair => pair.Value.State == state).Select(pair => (PieceCode?)pair.Key).FirstOrDefault();
+
     private bool IsHis(PieceCode code, string who) => Tickets[code].State == "at the bench" && Tickets[code].Who == who;
 
     public PieceCode? Has(string who) => Tickets.Where(pair => pair.Value.Who == who).Select(pair => (PieceCode?)pair.Key).FirstOrDefault();

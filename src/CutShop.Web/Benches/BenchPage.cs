@@ -1,0 +1,51 @@
+using CutShop.Shop;
+using CutShop.Web.Words;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace CutShop.Web.Benches;
+
+/// <summary>
+/// A page of a bench. Each form carries a key of its own; what comes of it is told to the page's script as a little JSON where the
+/// script sent it, and as a page where the browser did.
+/// </summary>
+public abstract class BenchPage(BenchText text) : PageModel
+{
+    /// <summary>The header by which the script says that it sent the form.</summary>
+    public const string SentByScript = "X-Tap";
+
+    private const int LongestKey = 64;
+
+    /// <summary>The form's own key: sent twice it counts once.</summary>
+    [BindProperty(Name = "key")]
+    public string? RequestKey { get; set; }
+
+    /// <summary>Words in the reader's language.</summary>
+    public BenchText T => text;
+
+    /// <summary>Who stands at the bench.</summary>
+    public string Me => Who.Of(User);
+
+    /// <summary>Why the last tap changed nothing, in the reader's language, or null.</summary>
+    public string? Problem { get; private set; }
+
+    /// <summary>True where the request has a key that can be kept.</summary>
+    protected bool HasKey => RequestKey is { Length: > 0 and <= LongestKey };
+
+    /// <summary>A key for a form.</summary>
+    public static string NewKey() => Guid.NewGuid().ToString("N");
+
+    /// <summary>Says how a tap went: on to a page, or what is wrong.</summary>
+    /// <param name="answer">The bench's answer.</param>
+    /// <param name="to">The page to go on to, done or not.</param>
+    /// <param name="shown">The page to show with the problem where the browser sent the form.</param>
+    protected IActionResult Answered(BenchAnswer answer, string to, Func<IActionResult> shown)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(shown);
+        Problem = answer.Said is { } said ? text.Say(said) : null;
+        if (Request.Headers.ContainsKey(SentByScript))
+            return new JsonResult(new { to, problem = Problem });
+        return Problem is null ? LocalRedirect(to) : shown();
+    }
+}

@@ -1,0 +1,102 @@
+using System.Globalization;
+using System.Text;
+using CutShop.Paper;
+using CutShop.Shop;
+using CutShop.Web.Words;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Localization;
+
+namespace CutShop.Web.Benches;
+
+/// <summary>Addresses of the benches that are no pages: scans, the language, the board's figures and its news, packing lists.</summary>
+internal static class BenchRoutes
+{
+    private static readonly TimeSpan LookForNews = TimeSpan.FromSeconds(1);
+
+    public static void MapBenches(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/scan", Scan);
+        routes.MapGet("/language/{tag}", Language);
+        routes.MapGet("/board.csv", Csv);
+        routes.MapGet("/board/news", News);
+        routes.MapGet("/pack/{job}/list.pdf", PackingPdf);
+    }
+
+    /// <summary>What a bench page needs.</summary>
+    public static IServiceCollection AddBenches(this IServiceCollection services)
+    {
+        services.AddLocalization();
+        services.Configure<RequestLocalizationOptions>(options =>
+        {
+            // Only words change with the language; figures are written the same everywhere.
+            options.DefaultRequestCulture = new RequestCulture(CultureInfo.InvariantCulture, new CultureInfo("en"));
+            options.SupportedCultures = [CultureInfo.InvariantCulture];
+            options.SupportedUICultures = [.. BenchText.Languages.Select(language => new CultureInfo(language.Tag))];
+            options.RequestCultureProviders = [new CookieRequestCultureProvider()];
+        });
+        return services.AddSingleton<BenchText>()
+            .AddSingleton<CutBench>()
+            .AddSingleton<DrillBench>()
+            .AddSingleton<PackingBench>()
+            .AddSingleton<ScanReading>()
+            .AddSingleton<PlanFit>()
+            .AddSingleton<ShopBoard>()
+            .AddSingleton<BenchSettingsShelf>();
+    }
+
+    private static RedirectHttpResult Scan(string? text, string? at, ScanReading scans) => scans.Find(text ?? "") switch
+    {
+        { Code: { } code } found when at == "pack" => TypedResults.Redirect($"/pack/{Uri.EscapeDataString(found.Job)}?scan={code.Plain}"),
+        { Code: { } code } => TypedResults.Redirect($"/cut/{code.Plain}"),
+        { Post: { } post } found => TypedResults.Redirect($"/drill/{DrillBench.AddressOf(found.Job, post)}"),
+        _ => TypedResults.Redirect($"/{(at is "drill" or "pack" ? at : "cut")}?lost={Uri.EscapeDataString((text ?? "").Trim())}"),
+    };
+
+    private static RedirectHttpResult Language(string tag, string? back, HttpResponse response)
+    {
+        if (BenchText.Languages.Any(language => language.Tag == tag))
+            response.Cookies.Append(
+                CookieRequestCultureProvider.DefaultCookieName,
+                $"c=|uic={tag}",
+                new CookieOptions { MaxAge = TimeSpan.FromDays(365), HttpOnly = true, SameSite = SameSiteMode.Lax, IsEssential = true });
+        var isOurs = back is ['/', ..] && !back.StartsWith("//", StringComparison.Ordinal) && !back.StartsWith("/\\", StringComparison.Ordinal);
+        return TypedResults.Redirect(isOurs ? back! : "/cut");
+    }
+
+    private static FileContentHttpResult Csv(ShopBoard board) =>
+        TypedResults.File(Encoding.UTF8.GetBytes(BoardCsv.Of(board.Now())), "text/csv", "board.csv");
+
+    /// <summary>Sends a line whenever something changed in the shop, whoever changed it, until the reader leaves.</summary>
+    private static async Task News(HttpContext context, ShopBoard board, TimeProvider time, IHostApplicationLifetime lifetime)
+    {
+        using var ended = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted, lifetime.ApplicationStopping);
+        context.Response.ContentType = "text/event-stream";
+        context.Response.Headers.CacheControl = "no-store";
+        long told = -1;
+        try
+        {
+            while (true)
+            {
+                if (board.Stamp() is var now && now != told)
+                {
+                    told = now;
+                    await context.Response.WriteAsync(string.Create(CultureInfo.InvariantCulture, $"data: {now}\n\n"), ended.Token);
+                    await context.Response.Body.FlushAsync(ended.Token);
+                }
+                await Task.Delay(LookForNews, time, ended.Token);
+            }
+        }
+        catch (OperationCanceledException) when (ended.IsCancellationRequested)
+        {
+            // The reader left, or the shop closes: nothing is owed.
+        }
+    }
+
+    private static Results<FileContentHttpResult, NotFound> PackingPdf(string job, PackingBench packing, JobShelf jobs, BenchText text)
+    {
+        if (packing.Find(job) is not { } parcel || jobs.Find(job) is not { } stored)
+            return TypedResults.NotFound();
+        var sheet = PackingPaper.Of(parcel, stored, text.Paper);
+        return TypedResults.File(PdfSheets.Write(sheet.Foot, [sheet], text.Paper), "application/pdf");
+    }
+}

@@ -1,0 +1,55 @@
+using CutShop.Shop;
+using CutShop.Takeoff;
+using CutShop.Web.Benches;
+using CutShop.Web.Words;
+using Microsoft.AspNetCore.Mvc;
+
+namespace CutShop.Web.Pages.Benches;
+
+/// <summary>The cut bench between two pieces: one large button that gives the next.</summary>
+public sealed class CutModel(CutBench bench, PlanFit fit, TimeProvider time, BenchText text) : BenchPage(text)
+{
+    /// <summary>Pieces at the benches.</summary>
+    public IReadOnlyList<CutWork> Others { get; private set; } = [];
+
+    /// <summary>Pieces cut last.</summary>
+    public IReadOnlyList<CutWork> Latest { get; private set; } = [];
+
+    /// <summary>Accepted plans that no longer fit.</summary>
+    public IReadOnlyList<StalePlan> Stale { get; private set; } = [];
+
+    /// <summary>The piece just done, or null.</summary>
+    public CutWork? Done { get; private set; }
+
+    /// <summary>A scan that led nowhere, or null.</summary>
+    public string? Lost { get; private set; }
+
+    /// <summary>The shop's clock.</summary>
+    public TimeProvider Time => time;
+
+    /// <summary>Shows the bench, or the piece that this person has.</summary>
+    public IActionResult OnGet(string? done, string? lost)
+    {
+        if (bench.Of(Me) is { } mine && lost is null)
+            return Redirect($"/cut/{mine.Code.Plain}");
+        Lost = lost;
+        Done = PieceCode.Parse(done ?? "") is { IsGood: true } code ? bench.Find(code.Value) : null;
+        return Shown();
+    }
+
+    /// <summary>Gives the next piece.</summary>
+    public async Task<IActionResult> OnPostNextAsync(CancellationToken cancel)
+    {
+        if (!HasKey)
+            return BadRequest();
+        var answer = await bench.NextAsync(Me, RequestKey!, cancel);
+        return Answered(answer, answer.IsDone ? $"/cut/{answer.Outcome}" : "/cut", Shown);
+    }
+
+    private IActionResult Shown()
+    {
+        (Others, Latest) = (bench.AtTheBench(), bench.Latest());
+        Stale = [.. fit.Stale().Where(plan => plan.State == "accepted")];
+        return Page();
+    }
+}

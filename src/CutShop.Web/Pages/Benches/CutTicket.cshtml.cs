@@ -1,0 +1,140 @@
+using CutShop.Shop;
+using CutShop.Takeoff;
+using CutShop.Web.Benches;
+using CutShop.Web.Words;
+using Microsoft.AspNetCore.Mvc;
+
+namespace CutShop.Web.Pages.Benches;
+
+/// <summary>One piece at the cut bench: what to cut from which coil, and one step after the other.</summary>
+public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsShelf settings, TimeProvider time, BenchText text) : BenchPage(text)
+{
+    /// <summary>The ticket.</summary>
+    public CutWork? Work { get; private set; }
+
+    /// <summary>The piece as the takeoff has it.</summary>
+    public Piece? Piece { get; private set; }
+
+    /// <summary>A length that was too short to be taken, or null.</summary>
+    public Length? TooShort { get; private set; }
+
+    /// <summary>The shop's clock.</summary>
+    public TimeProvider Time => time;
+
+    /// <summary>True where this person has it at the bench.</summary>
+    public bool IsMine => Work!.State == TicketStates.AtTheBench && Work.ClaimedBy == Me;
+
+    /// <summary>What the tape may say beside the length itself, within the tolerance: one tap each.</summary>
+    public IEnumerable<Length> Readings
+    {
+        get
+        {
+            var (over, under) = (settings.Current.Over, settings.Current.Under);
+            return new[] { -8, -4, 0, 4, 8, 16, 32 }.Select(sixtyFourths => Length.FromSixtyFourths(sixtyFourths)).Where(off => off >= -under && off <= over);
+        }
+    }
+
+    /// <summary>What can be put right afterwards: address, heading, explanation, reasons to tap, in English as they are kept.</summary>
+    public IEnumerable<(string Handler, string Heading, string What, IReadOnlyList<string> Reasons)> Corrections =>
+    [
+        ("Undo", T["It was not cut: undo"], T["The rope is on the coil again as it was, and the piece waits."], ["wrong ticket", "tapped by mistake"]),
+        ("Reject", T["It is cut but no good: cut it again"], T["It goes to the rack or is scrap, and the piece waits."], ["frayed", "wrong length", "wrong rope", "bad end"]),
+    ];
+
+    /// <summary>A step in a few words.</summary>
+    public string NameOf(CutStep step) => step switch
+    {
+        CutStep.PullAndMark => T["pull and mark"],
+        CutStep.PrepareEnds => T["prepare the ends"],
+        CutStep.Cut => Piece!.Rope.IsNatural ? T["cut cold"] : T["cut hot"],
+        CutStep.Measure => T["measure"],
+        CutStep.Label => T["label"],
+        CutStep.CoilAndTie => T["coil and tie"],
+        _ => throw new ArgumentOutOfRangeException(nameof(step), step, message: null),
+    };
+
+    /// <summary>What a step asks for.</summary>
+    public IEnumerable<string> Says(CutStep step)
+    {
+        var words = T.Paper.Text;
+        var natural = Piece!.Rope.IsNatural;
+        var steps = words.CuttingSteps(natural, LengthText.FeetInches(Work!.Cut), hasCode: true);
+        return step switch
+        {
+            CutStep.PullAndMark => [steps[0]],
+            CutStep.PrepareEnds => [steps[1], .. Piece.AtPosts.Where((_, i) => i == 0 || i == Piece.AtPosts.Count - 1).Select(at =>
+                $"{at.Post.Mark}, {words.AtPost(at)}: {words.EndPreparation(natural, at.Kind)}")],
+            CutStep.Cut => [steps[2], natural ? words.CuttingNaturalCautions[0] : words.CuttingSyntheticCautions[0]],
+            CutStep.Measure => [T["Measure from end to end under the same tension."]],
+            CutStep.Label => [T["Put label {0} on and read its code against this page.", Work.Code]],
+            CutStep.CoilAndTie => [steps[5]],
+            _ => throw new ArgumentOutOfRangeException(nameof(step), step, message: null),
+        };
+    }
+
+    /// <summary>Shows the piece.</summary>
+    public IActionResult OnGet(string code, string? refused)
+    {
+        var shown = Shown(code);
+        if (Work?.Next == CutStep.Measure && LengthText.Parse(refused ?? "") is { IsGood: true } measured && measured.Value < Work.Cut - settings.Current.Under)
+            TooShort = measured.Value;
+        return shown;
+    }
+
+    /// <summary>Takes a piece that waits.</summary>
+    public Task<IActionResult> OnPostTakeAsync(string code, CancellationToken cancel) =>
+        DoAsync(code, (piece, key) => bench.TakeAsync(piece, Me, key, cancel));
+
+    /// <summary>Takes it over from someone else.</summary>
+    public Task<IActionResult> OnPostTakeOverAsync(string code, CancellationToken cancel) =>
+        DoAsync(code, (piece, key) => bench.TakeOverAsync(piece, Me, key, cancel));
+
+    /// <summary>Hands it back.</summary>
+    public Task<IActionResult> OnPostHandBackAsync(string code, CancellationToken cancel) =>
+        DoAsync(code, (piece, key) => bench.HandBackAsync(piece, Me, key, cancel), done: "/cut");
+
+    /// <summary>Ticks a step.</summary>
+    public Task<IActionResult> OnPostTickAsync(string code, CutStep step, CancellationToken cancel) => DoAsync(
+        code, (piece, key) => bench.TickAsync(piece, step, Me, key, cancel), done: step == CutStep.CoilAndTie ? $"/cut?done={code}" : null);
+
+    /// <summary>Undoes the cut.</summary>
+    public Task<IActionResult> OnPostUndoAsync(string code, string? reason, CancellationToken cancel) =>
+        DoAsync(code, (piece, key) => bench.UndoAsync(piece, reason ?? "", Me, key, cancel));
+
+    /// <summary>Refuses the piece.</summary>
+    public Task<IActionResult> OnPostRejectAsync(string code, string? reason, CancellationToken cancel) =>
+        DoAsync(code, (piece, key) => bench.RejectAsync(piece, reason ?? "", Me, key, cancel));
+
+    /// <summary>Enters the measured length; a bare number is inches.</summary>
+    public async Task<IActionResult> OnPostMeasureAsync(string code, string? measured, bool putAside, CancellationToken cancel)
+    {
+        if (!HasKey || PieceCode.Parse(code) is not { IsGood: true } piece)
+            return BadRequest();
+        var typed = (measured ?? "").Trim();
+        var length = LengthText.Parse(typed) is { IsGood: true } whole ? whole : LengthText.Parse(typed + " in");
+        if (!length.IsGood)
+            return Answered(new BenchAnswer($"\"{typed}\" is not a length. Write it like 8' 5 1/4\" or 101 1/4."), $"/cut/{code}", () => Shown(code));
+        var answer = await bench.MeasureAsync(piece.Value, length.Value, putAside, Me, RequestKey!, cancel);
+        if (!answer.IsDone && bench.Find(piece.Value) is { Next: CutStep.Measure } work && work.ClaimedBy == Me && length.Value < work.Cut)
+            return Answered(BenchAnswer.Nothing, $"/cut/{code}?refused={Uri.EscapeDataString(length.Value.ToString())}", () => Shown(code));
+        return Answered(answer, $"/cut/{code}", () => Shown(code));
+    }
+
+    private async Task<IActionResult> DoAsync(string code, Func<PieceCode, string, Task<BenchAnswer>> work, string? done = null)
+    {
+        if (!HasKey || PieceCode.Parse(code) is not { IsGood: true } piece)
+            return BadRequest();
+        var answer = await work(piece.Value, RequestKey!);
+        return Answered(answer, answer.IsDone && done is not null ? done : $"/cut/{code}", () => Shown(code));
+    }
+
+    private IActionResult Shown(string code)
+    {
+        var parsed = PieceCode.Parse(code);
+        if (!parsed.IsGood || bench.Find(parsed.Value) is not { } work || jobs.Find(work.Job) is not { } job)
+            return NotFound();
+        Work = work;
+        Piece = job.Takeoff.Pieces.First(piece => piece.Run == work.Run);
+        return Page();
+    }
+}

@@ -1,0 +1,119 @@
+using CutShop.Paper;
+using CutShop.Shop;
+using CutShop.Takeoff;
+using CutShop.Web.Benches;
+using CutShop.Web.Words;
+using Microsoft.AspNetCore.Mvc;
+
+namespace CutShop.Web.Pages.Benches;
+
+/// <summary>One post at the drill bench: where to drill with which bit, one drilling after the other, then the rope.</summary>
+public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvider time, BenchText text) : BenchPage(text)
+{
+    /// <summary>The ticket.</summary>
+    public DrillWork? Work { get; private set; }
+
+    /// <summary>All that is done to the post.</summary>
+    public PostWork? Post { get; private set; }
+
+    /// <summary>Its drillings in order.</summary>
+    public IReadOnlyList<Drilling> Drillings { get; private set; } = [];
+
+    /// <summary>The shop's clock.</summary>
+    public TimeProvider Time => time;
+
+    /// <summary>True where this person has it at the bench.</summary>
+    public bool IsMine => Work!.State == TicketStates.AtTheBench && Work.ClaimedBy == Me;
+
+    /// <summary>The drilling to do now, or the first one where nobody has the ticket; null where all are done.</summary>
+    public Drilling? Now => Work!.State is TicketStates.Drilled || Work.Steps >= Drillings.Count ? null : Drillings[(int)Work.Steps];
+
+    /// <summary>The ropes that must pass.</summary>
+    public string Ropes => string.Join(", ", Post!.Bores.Select(bore => bore.Rope).Distinct().Select(rope => T.Paper.Text.RopeName(
+        T.Paper.Text.Material(rope.Material), LengthText.Brief(rope.Diameter), rope.Measured is { } measured ? LengthText.Brief(measured) : null)));
+
+    /// <summary>What can be done with the ticket beside drilling: address, label, whether it is the main thing.</summary>
+    public IEnumerable<(string Handler, string Label, bool IsMain)> Moves => Work!.State switch
+    {
+        TicketStates.Waiting => [("Take", T["Take this post"], true)],
+        TicketStates.ReOrdered => [("NewPost", T["The new post is here"], true)],
+        TicketStates.AtTheBench when IsMine => [("HandBack", T["Hand it back"], false)],
+        TicketStates.AtTheBench => [("TakeOver", T["Take over from {0}", Work.ClaimedBy], false)],
+        _ => [],
+    };
+
+    /// <summary>What can be put right: address, heading, reasons to tap, in English as they are kept.</summary>
+    public IEnumerable<(string Handler, string Heading, IReadOnlyList<string> Reasons)> Corrections
+    {
+        get
+        {
+            if (Work!.State == TicketStates.Drilled)
+                yield return ("Undo", T["It was not drilled: undo"], ["wrong ticket", "tapped by mistake"]);
+            if (IsMine || Work.State == TicketStates.Drilled)
+                yield return ("Damage", T["The post is spoiled: order another"], ["split", "bored in the wrong place", "wrong bit", "rope does not fit", "bad timber"]);
+        }
+    }
+
+    /// <summary>The finest mark that a length needs on a rule: 64ths where they say it, else 16ths.</summary>
+    public int Marks(Length length) => length.IsWhole(Length.FromSixtyFourths(1)) ? 64 : 16;
+
+    /// <summary>A drilling's rake in words.</summary>
+    public string RakeOf(Drilling drilling)
+    {
+        ArgumentNullException.ThrowIfNull(drilling);
+        return RakeText.Of(drilling.Bore, Post!, T.Paper);
+    }
+
+    /// <summary>Shows the post.</summary>
+    public IActionResult OnGet(string job, string post) => Shown(job, post);
+
+    /// <summary>Takes a post that waits.</summary>
+    public Task<IActionResult> OnPostTakeAsync(string job, string post, CancellationToken cancel) =>
+        DoAsync(job, post, key => bench.TakeAsync(job, post, Me, key, cancel));
+
+    /// <summary>Takes it over from someone else.</summary>
+    public Task<IActionResult> OnPostTakeOverAsync(string job, string post, CancellationToken cancel) =>
+        DoAsync(job, post, key => bench.TakeOverAsync(job, post, Me, key, cancel));
+
+    /// <summary>Hands it back.</summary>
+    public Task<IActionResult> OnPostHandBackAsync(string job, string post, CancellationToken cancel) =>
+        DoAsync(job, post, key => bench.HandBackAsync(job, post, Me, key, cancel), "/drill");
+
+    /// <summary>Ticks a drilling.</summary>
+    public Task<IActionResult> OnPostTickAsync(string job, string post, int drilling, CancellationToken cancel) =>
+        DoAsync(job, post, key => bench.TickAsync(job, post, drilling, Me, key, cancel));
+
+    /// <summary>The rope fits.</summary>
+    public Task<IActionResult> OnPostFitsAsync(string job, string post, CancellationToken cancel) => DoAsync(
+        job, post, key => bench.FitsAsync(job, post, Me, key, cancel), $"/drill?job={Uri.EscapeDataString(job)}&post={Uri.EscapeDataString(post)}");
+
+    /// <summary>The post is spoiled.</summary>
+    public Task<IActionResult> OnPostDamageAsync(string job, string post, string? reason, CancellationToken cancel) =>
+        DoAsync(job, post, key => bench.DamageAsync(job, post, reason ?? "", Me, key, cancel));
+
+    /// <summary>The new post is here.</summary>
+    public Task<IActionResult> OnPostNewPostAsync(string job, string post, CancellationToken cancel) =>
+        DoAsync(job, post, key => bench.NewPostAsync(job, post, Me, key, cancel));
+
+    /// <summary>Undoes a post that was finished by mistake.</summary>
+    public Task<IActionResult> OnPostUndoAsync(string job, string post, string? reason, CancellationToken cancel) =>
+        DoAsync(job, post, key => bench.UndoAsync(job, post, reason ?? "", Me, key, cancel));
+
+    private async Task<IActionResult> DoAsync(string job, string post, Func<string, Task<BenchAnswer>> work, string? done = null)
+    {
+        if (!HasKey)
+            return BadRequest();
+        var answer = await work(RequestKey!);
+        return Answered(answer, answer.IsDone && done is not null ? done : $"/drill/{DrillBench.AddressOf(job, post)}", () => Shown(job, post));
+    }
+
+    private IActionResult Shown(string job, string post)
+    {
+        if (bench.Find(job, post) is not { } work || jobs.Find(job) is not { } stored)
+            return NotFound();
+        Work = work;
+        Post = PostWork.Of(stored.Takeoff).First(one => one.Post.Mark == work.Post);
+        Drillings = Post.Drillings();
+        return Page();
+    }
+}

@@ -1,0 +1,18 @@
+using CutShop.Shop;
+using CutShop.Web.Benches;
+using CutShop.Web.Words;
+
+namespace CutShop.Web.Pages.Benches;
+
+/// <summary>The jobs that are yet to be packed.</summary>
+public sealed class PackModel(PackingBench packing, BenchText text) : BenchPage(text)
+{
+    /// <summary>The jobs.</summary>
+    public IReadOnlyList<ParcelListed> Jobs { get; private set; } = [];
+
+    /// <summary>A scan that led nowhere, or null.</summary>
+    public string? Lost { get; private set; }
+
+    /// <summary>Shows the jobs.</summary>
+    public void OnGet(string? lost) => (Lost, Jobs) = (lost, packing.Open());
+}

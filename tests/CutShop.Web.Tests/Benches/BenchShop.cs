@@ -1,0 +1,55 @@
+using CutShop.CutPlan;
+using CutShop.Shop;
+using CutShop.Takeoff;
+using Microsoft.Playwright;
+
+namespace CutShop.Web.Tests.Benches;
+
+/// <summary>A running shop with a demo job, coils on the rack and an accepted plan, and what people do at its benches.</summary>
+internal static class BenchShop
+{
+    public const string NorthWalk = "lq-1042-north-walk.json";
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    /// <summary>Takes the job in, hangs coils of its rope and accepts a plan.</summary>
+    public static async Task<StoredJob> PlanDemoAsync(this RunningShop shop, string file = NorthWalk)
+    {
+        var job = await shop.TakeInDemoAsync(file);
+        var stock = new CoilStock(shop.Database);
+        var desk = new CutPlanDesk(shop.Database);
+        foreach (var rope in job.Takeoff.Pieces.Select(piece => piece.Rope).DistinctBy(rope => (rope.Material, rope.Diameter)))
+        {
+            var kind = new RopeKind(rope.Material, rope.Diameter, RopeKind.ThreeStrand);
+            for (var i = 0; i < 2; i++)
+                await stock.ReceiveAsync(new(kind, "P-2611", Length.Foot * 300, "rack 1"), "Ada", $"coil {kind} {i}", Cancel);
+            var draft = await desk.DraftAsync(kind, dueBy: null, new PlanBudget(TimeSpan.FromSeconds(10), UseSolver: false), "Ada", cancel: Cancel);
+            Assert.Empty((await desk.AcceptAsync(draft.PlanId, "Ada", Cancel)).Problems);
+        }
+        return shop.Jobs.Find(job.Number)!;
+    }
+
+    /// <summary>Taps the one large button that a bench page has.</summary>
+    public static Task TouchAsync(this IPage page, string name) => page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true }).TapAsync();
+
+    /// <summary>Cuts the piece that the page shows, from its first step to its last.</summary>
+    public static async Task CutAsync(this IPage page, bool natural = false)
+    {
+        await page.TouchAsync("Done: pull and mark");
+        await page.TouchAsync("Done: prepare the ends");
+        await page.TouchAsync(natural ? "Done: cut cold" : "Done: cut hot");
+        await page.Locator(".measures button.main").TapAsync();
+        await page.TouchAsync("Done: label");
+        await page.TouchAsync("Done: coil and tie");
+        await Assertions.Expect(page.GetByText("is done: cut.")).ToBeVisibleAsync();
+    }
+
+    /// <summary>Drills the post that the page shows, every bore, and tries the rope.</summary>
+    public static async Task DrillAsync(this IPage page, int drillings)
+    {
+        for (var i = 1; i <= drillings; i++)
+            await page.TouchAsync($"Drilled: {i}");
+        await page.TouchAsync("The rope fits: post done");
+        await Assertions.Expect(page.GetByText("is done: drilled.")).ToBeVisibleAsync();
+    }
+}
