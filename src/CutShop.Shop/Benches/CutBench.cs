@@ -36,6 +36,10 @@ public sealed class CutBench(ShopDatabase database)
     /// <summary>The pieces cut last, the newest first.</summary>
     public IReadOnlyList<CutWork> Latest(int most = 10) => database.Read(session => CutWork.Latest(session, most));
 
+    /// <summary>How many pieces wait, and how many of them an accepted plan gives a coil.</summary>
+    public (long Planned, long All) Waiting() => database.Read(session => session.Value<(long, long)>(
+        "SELECT count(*) FILTER (WHERE plan_coil_id IS NOT NULL), count(*) FROM cut_tickets WHERE state = 'waiting'"));
+
     /// <summary>
     /// Gives the next piece: the one that this person has already, else the first of the queue. The outcome is the piece's code.
     /// </summary>

@@ -27,6 +27,9 @@ public sealed class DrillBench(ShopDatabase database)
     /// <summary>The posts drilled last, the newest first.</summary>
     public IReadOnlyList<DrillWork> Latest(int most = 10) => database.Read(session => DrillWork.Latest(session, most));
 
+    /// <summary>How many posts wait.</summary>
+    public long Waiting() => database.Read(session => session.Value<long>("SELECT count(*) FROM drill_tickets WHERE state = 'waiting'"));
+
     /// <summary>The posts to drill, job and mark, in the order in which they will be given out.</summary>
     public IReadOnlyList<(string Job, string Post)> ToDrill(int most = 500) => database.Read(session => DrillWork.Waiting(session, most));
 

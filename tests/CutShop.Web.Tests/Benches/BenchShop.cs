@@ -48,7 +48,7 @@ internal static class BenchShop
     public static async Task DrillAsync(this IPage page, int drillings)
     {
         for (var i = 1; i <= drillings; i++)
-            await page.TouchAsync($"Drilled: {i}");
+            await page.TouchAsync($"Drilled: {i} of {drillings}");
         await page.TouchAsync("The rope fits: post done");
         await Assertions.Expect(page.GetByText("is done: drilled.")).ToBeVisibleAsync();
     }

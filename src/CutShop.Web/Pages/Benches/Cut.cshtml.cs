@@ -15,6 +15,9 @@ public sealed class CutModel(CutBench bench, PlanFit fit, TimeProvider time, Ben
     /// <summary>Pieces cut last.</summary>
     public IReadOnlyList<CutWork> Latest { get; private set; } = [];
 
+    /// <summary>Pieces that wait, and those of them that a plan gives a coil.</summary>
+    public (long Planned, long All) Queue { get; private set; }
+
     /// <summary>Accepted plans that no longer fit.</summary>
     public IReadOnlyList<StalePlan> Stale { get; private set; } = [];
 
@@ -48,7 +51,7 @@ public sealed class CutModel(CutBench bench, PlanFit fit, TimeProvider time, Ben
 
     private IActionResult Shown()
     {
-        (Others, Latest) = (bench.AtTheBench(), bench.Latest());
+        (Others, Latest, Queue) = (bench.AtTheBench(), bench.Latest(), bench.Waiting());
         Stale = [.. fit.Stale().Where(plan => plan.State == "accepted")];
         return Page();
     }

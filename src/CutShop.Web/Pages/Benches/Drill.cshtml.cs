@@ -11,6 +11,9 @@ public sealed class DrillModel(DrillBench bench, TimeProvider time, BenchText te
     /// <summary>Posts at the benches, ordered again, and drilled last.</summary>
     public IReadOnlyList<(string Heading, IReadOnlyList<DrillWork> Posts)> Lists { get; private set; } = [];
 
+    /// <summary>Posts that wait.</summary>
+    public long Waiting { get; private set; }
+
     /// <summary>The post just done, or null.</summary>
     public DrillWork? Done { get; private set; }
 
@@ -41,6 +44,7 @@ public sealed class DrillModel(DrillBench bench, TimeProvider time, BenchText te
 
     private IActionResult Shown()
     {
+        Waiting = bench.Waiting();
         Lists = [(T["At the benches"], bench.AtTheBench()), (T["Ordered again"], bench.ReOrdered()), (T["Drilled last"], bench.Latest())];
         return Page();
     }

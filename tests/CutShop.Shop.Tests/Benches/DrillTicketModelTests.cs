@@ -1,0 +1,96 @@
+using CsCheck;
+
+namespace CutShop.Shop.Tests.Benches;
+
+/// <summary>Random work at the drill bench against the plainest model: a state, a count of drillings, a name.</summary>
+public sealed class DrillTicketModelTests
+{
+    private static readonly string[] Posts = ["A1", "A2"];
+    private static readonly string[] People = ["Dov", "Eva"];
+
+    private enum Deed
+    {
+        Next,
+        Take,
+        Tick,
+        Fits,
+        Damage,
+        NewPost,
+        HandBack,
+        TakeOver,
+        Undo,
+    }
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task Whatever_is_done_in_whatever_order_the_states_are_as_the_model_says()
+    {
+        var done = new HashSet<Deed>();
+        await Gen.Select(Gen.Enum<Deed>(), Gen.Int[0, 1], Gen.Int[0, 1]).Array[60, 120].SampleAsync(
+            async deeds =>
+            {
+                using var shop = new PlannedShop();
+                await shop.TakeInAsync("LQ-1", "100");
+                var model = Posts.ToDictionary(post => post, _ => new Ticket());
+                var spoiled = 0L;
+                foreach (var (deed, post, person) in deeds)
+                {
+                    var (ticket, who, mark) = (model[Posts[post]], People[person], Posts[post]);
+                    var mine = model.Values.SingleOrDefault(other => other.Who == who);
+                    var isHis = ticket.State == "at the bench" && ticket.Who == who;
+                    var (allowed, answer) = deed switch
+                    {
+                        Deed.Next => (mine is not null || model.Values.Any(other => other.State == "waiting"), await shop.Drill.NextAsync(who, shop.Key(), Cancel)),
+                        Deed.Take => (ticket.State == "waiting" && mine is null, await shop.Drill.TakeAsync("LQ-1", mark, who, shop.Key(), Cancel)),
+                        Deed.Tick => (isHis && ticket.Steps == 0, await shop.Drill.TickAsync("LQ-1", mark, 1, who, shop.Key(), Cancel)),
+                        Deed.Fits => (isHis && ticket.Steps == 1, await shop.Drill.FitsAsync("LQ-1", mark, who, shop.Key(), Cancel)),
+                        Deed.Damage => (ticket.State is "at the bench" or "drilled", await shop.Drill.DamageAsync("LQ-1", mark, "split", who, shop.Key(), Cancel)),
+                        Deed.NewPost => (ticket.State == "re-ordered", await shop.Drill.NewPostAsync("LQ-1", mark, who, shop.Key(), Cancel)),
+                        Deed.HandBack => (ticket.State == "at the bench", await shop.Drill.HandBackAsync("LQ-1", mark, who, shop.Key(), Cancel)),
+                        Deed.TakeOver => (ticket.State == "at the bench" && (mine ?? ticket) == ticket, await shop.Drill.TakeOverAsync("LQ-1", mark, who, shop.Key(), Cancel)),
+                        _ => (ticket.State == "drilled", await shop.Drill.UndoAsync("LQ-1", mark, "a slip", who, shop.Key(), Cancel)),
+                    };
+                    Assert.Equal(allowed, answer.IsDone);
+                    if (allowed)
+                    {
+                        done.Add(deed);
+                        spoiled += deed == Deed.Damage ? 1 : 0;
+                        Apply(deed, deed == Deed.Next ? model[answer.Outcome.Split('/')[1]] : ticket, who);
+                    }
+                    foreach (var (name, expected) in model)
+                    {
+                        var work = shop.Drill.Find("LQ-1", name)!;
+                        Assert.Equal((expected.State, expected.Steps, expected.Who), (work.State, work.Steps, work.ClaimedBy));
+                    }
+                    Assert.Equal(spoiled, shop.Shop.Count("damages"));
+                }
+            },
+            iter: 30,
+            threads: 1);
+        Assert.Equal(Enum.GetValues<Deed>(), done.Order());
+    }
+
+    private static void Apply(Deed deed, Ticket ticket, string who)
+    {
+        (ticket.State, ticket.Steps, ticket.Who) = deed switch
+        {
+            Deed.Next or Deed.Take or Deed.TakeOver => ("at the bench", ticket.Steps, who),
+            Deed.Tick => ("at the bench", 1, who),
+            Deed.Fits => ("drilled", 1, null),
+            Deed.Damage => ("re-ordered", 0, null),
+            Deed.HandBack => ("waiting", ticket.Steps, null),
+            Deed.NewPost or Deed.Undo => ("waiting", 0, (string?)null),
+            _ => throw new ArgumentOutOfRangeException(nameof(deed), deed, message: null),
+        };
+    }
+
+    private sealed class Ticket
+    {
+        public string State { get; set; } = "waiting";
+
+        public long Steps { get; set; }
+
+        public string? Who { get; set; }
+    }
+}
