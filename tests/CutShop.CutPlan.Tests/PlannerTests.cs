@@ -233,11 +233,4 @@ public sealed class PlannerTests
     private static Coil Full(string id, int inches) => new(id, "lot 1", Length.FromInches(inches), IsOffcut: false);
 
     private static Length Eighths(long eighths) => Length.FromSixtyFourths(8 * eighths);
-
-    private sealed class Told : IProgress<PlanProgress>
-    {
-        public List<PlanProgress> All { get; } = [];
-
-        public void Report(PlanProgress value) => All.Add(value);
-    }
 }

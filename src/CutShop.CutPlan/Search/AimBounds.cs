@@ -37,9 +37,12 @@ internal sealed class AimBounds
         if (plan.Scrap == Length.Zero && NoScrap is not null)
             bound = bound with { Rack = NoScrap.FewestOnRack(plan.FullCoils - toBuy) };
         bound = Best(PlanAim.Rack, plan, bound);
-        bound = bound with { LongestOffcut = plan.Scrap == Length.Zero && NoScrap is not null
+        bound = bound with
+        {
+            LongestOffcut = plan.Scrap == Length.Zero && NoScrap is not null
             ? NoScrap.LongestOffcut(plan.FullCoils - toBuy, plan.Rack)
-            : MostLeft(plan) };
+            : MostLeft(plan)
+        };
         return Best(PlanAim.LongestOffcut, plan, bound);
     }
 
