@@ -10,7 +10,11 @@ namespace CutShop.Web;
 /// <param name="Tables">Rope weights, screws and bits.</param>
 /// <param name="Paper">Page size, units and words of printed paper.</param>
 /// <param name="Address">The address that labels carry, such as <c>https://shop.example</c>.</param>
-public sealed record ShopSiteSettings(ShopDatabase Database, ShopTables Tables, PaperSettings Paper, Uri Address);
+public sealed record ShopSiteSettings(ShopDatabase Database, ShopTables Tables, PaperSettings Paper, Uri Address)
+{
+    /// <summary>The shop's folder, where its database is: the keys that cookies are sealed with are kept there too.</summary>
+    public string Folder { get; init; } = Path.GetDirectoryName(Database.Path)!;
+}
 
 /// <summary>The shop's web site.</summary>
 public static class ShopSite
@@ -24,15 +28,21 @@ public static class ShopSite
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ApplicationName = typeof(ShopSite).Assembly.GetName().Name });
         builder.WebHost.UseUrls(listenOn);
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
+        // It warns that cookie keys lie unsealed in the shop's folder; the database lies there too, and the folder is the shop's to guard.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         AddServices(builder.Services, settings);
 
         var app = builder.Build();
-        app.UseExceptionHandler("/trouble");
-        app.UseStatusCodePagesWithReExecute("/trouble", "?status={0}");
+        app.UseTrouble();
         app.UseMiddleware<SafeHeaders>();
         app.UseRouting();
+        app.UseRateLimiter();
+        app.UseAuthentication();
+        app.UseAuthorization();
         app.MapAssets();
+        app.MapHealth();
         app.MapPaper();
+        app.MapApi();
         app.MapRazorPages();
         return app;
     }
@@ -45,7 +55,10 @@ public static class ShopSite
         services.AddSingleton(settings.Paper);
         services.AddSingleton<JobShelf>();
         services.AddSingleton<CoilStock>();
-        services.TryAddSingleton(TimeProvider.System);
+        services.TryAddSingleton(settings.Database.Time);
+        services.AddSignIn(settings);
+        services.AddGuessLimits();
+        services.AddApi();
         services.AddRazorPages().AddApplicationPart(typeof(ShopSite).Assembly);
     }
 }
