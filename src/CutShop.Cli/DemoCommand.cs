@@ -33,6 +33,7 @@ internal static class DemoCommand
                 if (exitCode != Exit.Done)
                     return exitCode;
             }
+            await DemoCoils.HangAsync(database, cancel);
             if (parsed.GetValue(noSite))
                 return Exit.Done;
             foreach (var hand in await new DemoPeople(database).MakeAsync(cancel))

@@ -42,6 +42,7 @@ public static class ShopSite
         app.MapAssets();
         app.MapHealth();
         app.MapPaper();
+        app.MapPlans();
         app.MapApi();
         app.MapRazorPages();
         return app;
@@ -55,6 +56,11 @@ public static class ShopSite
         services.AddSingleton(settings.Paper);
         services.AddSingleton<JobShelf>();
         services.AddSingleton<CoilStock>();
+        services.AddSingleton<PlanShelf>();
+        services.AddSingleton<CutPlanDesk>();
+        services.AddSingleton<PlanSearches>();
+        services.AddSingleton<SettingsShelf>();
+        services.AddSingleton<HistoryShelf>();
         services.TryAddSingleton(settings.Database.Time);
         services.AddSignIn(settings);
         services.AddGuessLimits();
