@@ -17,7 +17,7 @@ internal static class PersonCommand
         command.SetAction(async (parsed, cancel) =>
         {
             if (RoleNames.Find(parsed.GetRequiredValue(role)) is not { } found)
-                return await RefuseAsync(new("--role", parsed.GetRequiredValue(role), RoleNames.Accepted));
+                return await RefuseAsync(new("--role", parsed.GetRequiredValue(role), $"accepted: {RoleNames.Accepted}"));
             using var database = ShopDatabase.Open(options.DatabaseOf(parsed), TimeProvider.System);
             var password = People.DrawPassword();
             return await TellAsync(await new People(database).AddAsync(parsed.GetRequiredValue(name), found, password, Environment.UserName, cancel), password);
@@ -35,7 +35,7 @@ internal static class PersonCommand
             using var database = ShopDatabase.Open(options.DatabaseOf(parsed), TimeProvider.System);
             var people = new People(database);
             if (people.Find(parsed.GetRequiredValue(name)) is not { } person)
-                return await RefuseAsync(new("NAME", parsed.GetRequiredValue(name), "the name of a person of this shop"));
+                return await RefuseAsync(new("NAME", parsed.GetRequiredValue(name), "accepted: the name of a person of this shop"));
             var password = People.DrawPassword();
             return await TellAsync(await people.SetPasswordAsync(person.Id, password, Environment.UserName, cancel), password);
         });
@@ -52,7 +52,7 @@ internal static class PersonCommand
 
     private static async Task<int> RefuseAsync(FieldProblem problem)
     {
-        await Console.Error.WriteLineAsync(problem.ToString());
+        await Console.Error.WriteLineAsync(problem.Value.Length == 0 ? $"{problem.Field}: {problem.Text}" : $"{problem.Field}: \"{problem.Value}\"; {problem.Text}");
         return Exit.BadInput;
     }
 }

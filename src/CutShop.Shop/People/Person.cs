@@ -50,17 +50,6 @@ public static class RoleNames
     public static Role? Find(string? name) => name is not null && Named.TryGetValue(name, out var role) ? role : null;
 }
 
-/// <summary>Something wrong with a field of a form.</summary>
-/// <param name="Field">The field's name.</param>
-/// <param name="Value">What was given; empty where it is secret.</param>
-/// <param name="Accepted">What is accepted.</param>
-public sealed record FieldProblem(string Field, string Value, string Accepted)
-{
-    /// <summary>The problem on one line.</summary>
-    public override string ToString() =>
-        Value.Length == 0 ? $"{Field}: accepted: {Accepted}" : $"{Field}: \"{Value}\"; accepted: {Accepted}";
-}
-
 /// <summary>How a change to people, tablets or keys went.</summary>
 /// <param name="Id">The row changed or added; 0 where nothing was.</param>
 /// <param name="Problem">What is wrong, or null.</param>
@@ -71,5 +60,5 @@ public sealed record PersonAnswer(long Id, FieldProblem? Problem)
 
     internal static PersonAnswer Done(long id) => new(id, Problem: null);
 
-    internal static PersonAnswer Refused(string field, string value, string accepted) => new(0, new(field, value, accepted));
+    internal static PersonAnswer Refused(string field, string value, string accepted) => new(0, new(field, value, $"accepted: {accepted}"));
 }

@@ -35,13 +35,13 @@ internal static class Secrets
     public static FieldProblem? ProblemWithPassword(string password, string name) =>
         password.Length is < ShortestPassword or > LongestPassword || password.Distinct().Count() < 4
             || password.Contains(name, StringComparison.OrdinalIgnoreCase)
-            ? new("password", "", $"{ShortestPassword} to {LongestPassword} characters, at least four different ones, without the name in it")
+            ? new("password", "", $"accepted: {ShortestPassword} to {LongestPassword} characters, at least four different ones, without the name in it")
             : null;
 
     /// <summary>What is wrong with a new PIN, or null.</summary>
     public static FieldProblem? ProblemWithPin(string pin) =>
         pin.Length is < ShortestPin or > LongestPin || !pin.All(char.IsAsciiDigit) || IsLadder(pin)
-            ? new("pin", "", $"{ShortestPin} to {LongestPin} digits, not all alike and not counting up or down")
+            ? new("pin", "", $"accepted: {ShortestPin} to {LongestPin} digits, not all alike and not counting up or down")
             : null;
 
     /// <summary>A password to hand over: four groups of four symbols without look-alikes, 76 bits.</summary>

@@ -6,7 +6,8 @@ namespace CutShop.Web;
 
 /// <summary>
 /// What one may do, and who may: the one table of rights. Each name is a policy for <c>[Authorize(Policy = May.ManageJobs)]</c>.
-/// What has no policy asks for someone who is signed in, and what is open to anyone says <c>[AllowAnonymous]</c>.
+/// 
+/// A page that all may read and some may send asks <see cref="MaySendAttribute"/>. What has no policy asks for someone who is signed in, and what is open to anyone says <c>[AllowAnonymous]</c>.
 /// </summary>
 public static class May
 {
@@ -21,6 +22,9 @@ public static class May
 
     /// <summary>Make and accept cut plans.</summary>
     public const string PlanCuts = nameof(PlanCuts);
+
+    /// <summary>Set kerf, trims, coil lengths and prices.</summary>
+    public const string ChangeSettings = nameof(ChangeSettings);
 
     /// <summary>Claim cut tickets and report pieces cut.</summary>
     public const string CutRope = nameof(CutRope);
@@ -43,12 +47,23 @@ public static class May
         (SeePrices, [Role.Owner, Role.Desk], false),
         (ManageStock, [Role.Owner, Role.Desk, Role.Cutter], false),
         (PlanCuts, [Role.Owner, Role.Desk, Role.Cutter], false),
+        (ChangeSettings, [Role.Owner, Role.Desk], false),
         (CutRope, [Role.Owner, Role.Cutter], false),
         (DrillPosts, [Role.Owner, Role.Driller], false),
         (EnrolTablets, [Role.Owner, Role.Desk], true),
         (ManagePeople, [Role.Owner], true),
         (ManageKeys, [Role.Owner], true),
     ];
+
+    /// <summary>True where the person who asks may do this: for a page that shows a form only to who may send it.</summary>
+    public static bool Do(HttpContext context, string policy)
+    {
+        ArgumentNullException.ThrowIfNull(context);
+        var (_, roles, asksForPassword) = Rights.Single(right => right.Policy == policy);
+        return SignedIn.PersonOf(context) is { } person
+            && roles.Contains(person.Role)
+            && (!asksForPassword || SignedIn.WayOf(context) == SignedIn.ByPassword);
+    }
 
     internal static void AddRights(this AuthorizationBuilder authorization)
     {

@@ -28,11 +28,6 @@ public static class SignedIn
         return context.Items.TryGetValue(typeof(SignedIn), out var person) ? (Person?)person : null;
     }
 
-    /// <summary>The name of the person who is signed in, as the history writes it.</summary>
-    /// <exception cref="InvalidOperationException">Nobody is signed in: the page lacks its policy.</exception>
-    public static string WhoIs(HttpContext context) =>
-        PersonOf(context)?.Name ?? throw new InvalidOperationException("Nobody is signed in.");
-
     internal static Task InAsync(HttpContext context, Person person, string way)
     {
         var identity = new ClaimsIdentity(

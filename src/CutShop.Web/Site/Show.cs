@@ -25,6 +25,9 @@ public static class Show
         ? Both(length)
         : $"{LengthText.Millimetres(length)} ({LengthText.FeetInches(length, 16)})";
 
+    /// <summary>A length both ways, first the unit that whoever asks has chosen.</summary>
+    public static string Both(HttpContext context, Length length) => Both(length, PersonUnits.UnitsOf(context));
+
     /// <summary>A weight in pounds, or that it is not known.</summary>
     public static string Pounds(double? pounds) => pounds is { } known ? string.Create(CultureInfo.InvariantCulture, $"{known:0.0} lb") : "not known";
 }

@@ -39,10 +39,10 @@ public sealed class KeysModel(ApiKeys keys, TimeProvider time) : PageModel
         (Name, Scope) = (name, ApiKeys.ScopeNamed(scope));
         if (Scope is not { } found)
         {
-            Problem = new("scope", scope ?? "", ApiKeys.AcceptedScope);
+            Problem = new("scope", scope ?? "", $"accepted: {ApiKeys.AcceptedScope}");
             return;
         }
-        var (answer, key) = await keys.MakeAsync(name ?? "", found, SignedIn.WhoIs(HttpContext), HttpContext.RequestAborted);
+        var (answer, key) = await keys.MakeAsync(name ?? "", found, Who.Of(User), HttpContext.RequestAborted);
         Problem = answer.Problem;
         if (answer.IsDone)
             (Made, Name, Scope) = (key, null, null);
@@ -51,7 +51,7 @@ public sealed class KeysModel(ApiKeys keys, TimeProvider time) : PageModel
     /// <summary>Revokes a key.</summary>
     public async Task<IActionResult> OnPostRevokeAsync(long id)
     {
-        Problem = (await keys.RevokeAsync(id, SignedIn.WhoIs(HttpContext), HttpContext.RequestAborted)).Problem;
+        Problem = (await keys.RevokeAsync(id, Who.Of(User), HttpContext.RequestAborted)).Problem;
         return Problem is null ? Redirect("/keys") : Page();
     }
 }

@@ -10,10 +10,10 @@ namespace CutShop.Web.Pages.People;
 [ResponseCache(NoStore = true)]
 public sealed class MeModel(Shop.People people, SignIn signIn) : PageModel
 {
-    private const string PasswordNow = "the password that you sign in with";
+    private const string PasswordNow = "accepted: the password that you sign in with";
 
     /// <summary>The person.</summary>
-    public Person Who => people.Find(SignedIn.PersonOf(HttpContext)!.Id)!;
+    public Person Person => people.Find(SignedIn.PersonOf(HttpContext)!.Id)!;
 
     /// <summary>What is wrong, or null.</summary>
     public FieldProblem? Problem { get; private set; }
@@ -31,11 +31,11 @@ public sealed class MeModel(Shop.People people, SignIn signIn) : PageModel
     {
         if (units is not ("shop" or "feet-inches" or "millimetres"))
         {
-            Problem = new("units", units ?? "", "shop, feet-inches or millimetres");
+            Problem = new("units", units ?? "", "accepted: shop, feet-inches or millimetres");
             return Page();
         }
         bool? millimetresFirst = units == "shop" ? null : units == "millimetres";
-        return await DoneAsync(await people.SetUnitsAsync(Who.Id, millimetresFirst, Who.Name, HttpContext.RequestAborted), "Your choice is kept.");
+        return await DoneAsync(await people.SetUnitsAsync(Person.Id, millimetresFirst, Person.Name, HttpContext.RequestAborted), "Your choice is kept.");
     }
 
     /// <summary>Changes the password.</summary>
@@ -45,22 +45,22 @@ public sealed class MeModel(Shop.People people, SignIn signIn) : PageModel
             return Page();
         if (password != again)
         {
-            Problem = new("again", "", "the same password twice");
+            Problem = new("again", "", "accepted: the same password twice");
             return Page();
         }
-        return await DoneAsync(await people.SetPasswordAsync(Who.Id, password ?? "", Who.Name, HttpContext.RequestAborted), "Your password is changed. Other places where you were signed in are signed out.");
+        return await DoneAsync(await people.SetPasswordAsync(Person.Id, password ?? "", Person.Name, HttpContext.RequestAborted), "Your password is changed. Other places where you were signed in are signed out.");
     }
 
     /// <summary>Sets the PIN.</summary>
     public async Task<IActionResult> OnPostPinAsync(string? proof, string? pin) =>
         await IsMineAsync(proof, "proof")
-            ? await DoneAsync(await people.SetPinAsync(Who.Id, pin ?? "", Who.Name, HttpContext.RequestAborted), "Your PIN is set. Other places where you were signed in are signed out.")
+            ? await DoneAsync(await people.SetPinAsync(Person.Id, pin ?? "", Person.Name, HttpContext.RequestAborted), "Your PIN is set. Other places where you were signed in are signed out.")
             : Page();
 
     /// <summary>A tablet left alone must not hand its person's account over: a change of secrets asks for the password, and counts wrong ones.</summary>
     private async Task<bool> IsMineAsync(string? password, string field)
     {
-        var answer = await signIn.WithPasswordAsync(Who.Name, password ?? "", HttpContext.RequestAborted);
+        var answer = await signIn.WithPasswordAsync(Person.Name, password ?? "", HttpContext.RequestAborted);
         if (answer.Outcome != SignInOutcome.Right)
             Problem = new(field, "", answer.Outcome == SignInOutcome.Locked ? $"{PasswordNow}, in 15 minutes: there were too many wrong tries" : PasswordNow);
         return Problem is null;
@@ -72,7 +72,7 @@ public sealed class MeModel(Shop.People people, SignIn signIn) : PageModel
         if (answer.IsDone)
         {
             Said = said;
-            await SignedIn.InAsync(HttpContext, Who, SignedIn.WayOf(HttpContext));
+            await SignedIn.InAsync(HttpContext, Person, SignedIn.WayOf(HttpContext));
         }
         return Page();
     }

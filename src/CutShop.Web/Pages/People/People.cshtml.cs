@@ -35,12 +35,12 @@ public sealed class PeopleModel(Shop.People people, TimeProvider time) : PageMod
         (Name, Role) = (name, RoleNames.Find(role));
         if (Role is not { } found)
         {
-            Problem = new("role", role ?? "", RoleNames.Accepted);
+            Problem = new("role", role ?? "", $"accepted: {RoleNames.Accepted}");
         }
         else
         {
             var password = Shop.People.DrawPassword();
-            var answer = await people.AddAsync(name ?? "", found, password, SignedIn.WhoIs(HttpContext), HttpContext.RequestAborted);
+            var answer = await people.AddAsync(name ?? "", found, password, Who.Of(User), HttpContext.RequestAborted);
             Problem = answer.Problem;
             if (answer.IsDone)
                 (Handed, Name) = ((people.Find(answer.Id)!.Name, password), null);

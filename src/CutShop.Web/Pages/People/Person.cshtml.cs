@@ -11,7 +11,7 @@ namespace CutShop.Web.Pages.People;
 public sealed class PersonModel(Shop.People people) : PageModel
 {
     /// <summary>The person.</summary>
-    public Person? Who { get; private set; }
+    public Person? Person { get; private set; }
 
     /// <summary>What is wrong, or null.</summary>
     public FieldProblem? Problem { get; private set; }
@@ -28,7 +28,7 @@ public sealed class PersonModel(Shop.People people) : PageModel
     /// <summary>Changes the role.</summary>
     public Task<IActionResult> OnPostRoleAsync(long id, string? role) => RoleNames.Find(role) is { } found
         ? DoAsync(id, people.ChangeRoleAsync(id, found, Owner, HttpContext.RequestAborted), "The role is changed.")
-        : DoAsync(id, Task.FromResult(new PersonAnswer(0, new("role", role ?? "", RoleNames.Accepted))), "");
+        : DoAsync(id, Task.FromResult(new PersonAnswer(0, new("role", role ?? "", $"accepted: {RoleNames.Accepted}"))), "");
 
     /// <summary>Draws a new password.</summary>
     public Task<IActionResult> OnPostPasswordAsync(long id)
@@ -52,7 +52,7 @@ public sealed class PersonModel(Shop.People people) : PageModel
     public Task<IActionResult> OnPostSwitchAsync(long id, bool on) =>
         DoAsync(id, people.SwitchAsync(id, on, Owner, HttpContext.RequestAborted), on ? "Switched on." : "Switched off.");
 
-    private string Owner => SignedIn.WhoIs(HttpContext);
+    private string Owner => Who.Of(User);
 
     private async Task<IActionResult> DoAsync(long id, Task<PersonAnswer> change, string said, string? secret = null)
     {
@@ -70,7 +70,7 @@ public sealed class PersonModel(Shop.People people) : PageModel
 
     private IActionResult Shown(long id)
     {
-        Who = people.Find(id);
-        return Who is null ? NotFound() : Page();
+        Person = people.Find(id);
+        return Person is null ? NotFound() : Page();
     }
 }

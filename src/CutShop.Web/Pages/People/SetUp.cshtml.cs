@@ -29,7 +29,7 @@ public sealed class SetUpModel(FirstOwner firstOwner, Shop.People people) : Page
         Name = name;
         if (password != again)
         {
-            Problem = new("again", "", "the same password twice");
+            Problem = new("again", "", "accepted: the same password twice");
             return Page();
         }
         var answer = await firstOwner.MakeAsync(token, name ?? "", password ?? "", HttpContext.RequestAborted);

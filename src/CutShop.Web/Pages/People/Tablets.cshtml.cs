@@ -33,7 +33,7 @@ public sealed class TabletsModel(Tablets tablets, TimeProvider time) : PageModel
     public async Task<IActionResult> OnPostEnrolAsync(string? name)
     {
         Name = name;
-        var (answer, token) = await tablets.EnrolAsync(name ?? "", SignedIn.WhoIs(HttpContext), HttpContext.RequestAborted);
+        var (answer, token) = await tablets.EnrolAsync(name ?? "", Who.Of(User), HttpContext.RequestAborted);
         Problem = answer.Problem;
         if (!answer.IsDone)
             return Page();
@@ -45,7 +45,7 @@ public sealed class TabletsModel(Tablets tablets, TimeProvider time) : PageModel
     /// <summary>Removes a tablet.</summary>
     public async Task<IActionResult> OnPostRemoveAsync(long id)
     {
-        Problem = (await tablets.RemoveAsync(id, SignedIn.WhoIs(HttpContext), HttpContext.RequestAborted)).Problem;
+        Problem = (await tablets.RemoveAsync(id, Who.Of(User), HttpContext.RequestAborted)).Problem;
         return Problem is null ? Redirect("/tablets") : Page();
     }
 }
