@@ -34,7 +34,7 @@ internal static class Secrets
     /// <summary>What is wrong with a new password, or null.</summary>
     public static FieldProblem? ProblemWithPassword(string password, string name) =>
         password.Length is < ShortestPassword or > LongestPassword || password.Distinct().Count() < 4
-            || password.Contains(name, StringComparison.OrdinalIgnoreCase)
+            || (name.Length > 0 && password.Contains(name, StringComparison.OrdinalIgnoreCase))
             ? new("password", "", $"accepted: {ShortestPassword} to {LongestPassword} characters, at least four different ones, without the name in it")
             : null;
 

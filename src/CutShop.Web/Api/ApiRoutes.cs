@@ -5,6 +5,9 @@ internal static class ApiRoutes
 {
     public const string Root = "/api";
 
+    /// <summary>True for an address of the API.</summary>
+    public static bool Serves(PathString path) => path.StartsWithSegments(Root, StringComparison.OrdinalIgnoreCase);
+
     public static void MapApi(this WebApplication app)
     {
         var api = app.MapGroup(Root).RequireAuthorization(KeyRights.Read);

@@ -37,10 +37,10 @@ internal static class JobsApi
 {
     public static void MapJobs(this RouteGroupBuilder api)
     {
-        var jobs = api.MapGroup("/jobs").WithTags("Jobs");
-        jobs.MapGet("", List).WithName("listJobs").WithSummary("Jobs taken in or changed since a cursor.").Tells(400);
-        jobs.MapGet("/{number}", Find).WithName("getJob").WithSummary("A job, how it stands, and its job file.").Tells(404);
-        jobs.MapGet("/{number}/takeoff", Takeoff).WithName("getTakeoff").WithSummary("The job's pieces, bores, screws and warnings.")
+        var jobs = api.MapGroup("").WithTags("Jobs");
+        jobs.MapGet("/jobs", List).WithName("listJobs").WithSummary("Jobs taken in or changed since a cursor.").Tells(400);
+        jobs.MapGet("/jobs/{number}", Find).WithName("getJob").WithSummary("A job, how it stands, and its job file.").Tells(404);
+        jobs.MapGet("/jobs/{number}/takeoff", Takeoff).WithName("getTakeoff").WithSummary("The job's pieces, bores, screws and warnings.")
             .Produces<object>(StatusCodes.Status200OK, "application/json").Tells(404);
     }
 

@@ -7,7 +7,6 @@ namespace CutShop.Web.Pages;
 /// <summary>What a person sees when a page is not there or something broke.</summary>
 [AllowAnonymous]
 [IgnoreAntiforgeryToken]
-[ResponseCache(NoStore = true)]
 public sealed class TroubleModel : PageModel
 {
     /// <summary>The heading.</summary>

@@ -26,7 +26,7 @@ internal static class SignInServices
 
         services.AddAuthentication(ByPath)
             .AddPolicyScheme(ByPath, displayName: null, options => options.ForwardDefaultSelector = context =>
-                context.Request.Path.StartsWithSegments(ApiRoutes.Root, StringComparison.OrdinalIgnoreCase) ? KeyHandler.Scheme : CookieAuthenticationDefaults.AuthenticationScheme)
+                IsApi(context) ? KeyHandler.Scheme : CookieAuthenticationDefaults.AuthenticationScheme)
             .AddCookie(SetUpCookie)
             .AddScheme<KeyOptions, KeyHandler>(KeyHandler.Scheme, configureOptions: null);
 
@@ -54,12 +54,22 @@ internal static class SignInServices
             context.ShouldRenew = context.ElapsedTime >= RenewAfter;
             return Task.CompletedTask;
         };
+        var toForm = options.Events.OnRedirectToLogin;
+        options.Events.OnRedirectToLogin = context =>
+        {
+            if (!IsApi(context.HttpContext))
+                return toForm(context);
+            context.Response.StatusCode = StatusCodes.Status401Unauthorized;
+            return Task.CompletedTask;
+        };
         options.Events.OnRedirectToAccessDenied = context =>
         {
             context.Response.StatusCode = StatusCodes.Status403Forbidden;
             return Task.CompletedTask;
         };
     }
+
+    private static bool IsApi(HttpContext context) => ApiRoutes.Serves(context.Request.Path);
 
     /// <summary>The keys that cookies are sealed with stay in the shop's folder, so that a restart signs nobody out.</summary>
     private static void KeepKeys(IServiceCollection services, string folder)

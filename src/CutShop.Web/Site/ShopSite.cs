@@ -30,6 +30,8 @@ public static class ShopSite
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
         // It warns that cookie keys lie unsealed in the shop's folder; the database lies there too, and the folder is the shop's to guard.
         builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        // Every request without a key would be a line.
+        builder.Logging.AddFilter(typeof(KeyHandler).FullName, LogLevel.Warning);
         AddServices(builder.Services, settings);
 
         var app = builder.Build();

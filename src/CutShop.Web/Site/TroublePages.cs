@@ -17,6 +17,5 @@ internal static class TroublePages
         });
     }
 
-    private static bool IsApi(HttpContext context) =>
-        context.Request.Path.StartsWithSegments(ApiRoutes.Root, StringComparison.OrdinalIgnoreCase);
+    private static bool IsApi(HttpContext context) => ApiRoutes.Serves(context.Request.Path);
 }

@@ -7,7 +7,6 @@ namespace CutShop.Web.Pages.People;
 
 /// <summary>Keys for programs: making and revoking them.</summary>
 [Authorize(Policy = May.ManageKeys)]
-[ResponseCache(NoStore = true)]
 public sealed class KeysModel(ApiKeys keys, TimeProvider time) : PageModel
 {
     /// <summary>All keys.</summary>

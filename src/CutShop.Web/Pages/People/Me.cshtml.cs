@@ -7,7 +7,6 @@ namespace CutShop.Web.Pages.People;
 
 /// <summary>What each person sets for themself: units, password, PIN.</summary>
 [EnableRateLimiting(GuessLimits.Secrets)]
-[ResponseCache(NoStore = true)]
 public sealed class MeModel(Shop.People people, SignIn signIn) : PageModel
 {
     private const string PasswordNow = "accepted: the password that you sign in with";

@@ -7,7 +7,6 @@ namespace CutShop.Web.Pages.People;
 
 /// <summary>One person: role, password, PIN, on or off.</summary>
 [Authorize(Policy = May.ManagePeople)]
-[ResponseCache(NoStore = true)]
 public sealed class PersonModel(Shop.People people) : PageModel
 {
     /// <summary>The person.</summary>

@@ -9,7 +9,6 @@ namespace CutShop.Web.Pages.People;
 /// <summary>The page behind the one-time link that the first start prints.</summary>
 [AllowAnonymous]
 [EnableRateLimiting(GuessLimits.Secrets)]
-[ResponseCache(NoStore = true)]
 public sealed class SetUpModel(FirstOwner firstOwner, Shop.People people) : PageModel
 {
     /// <summary>The name typed.</summary>

@@ -9,7 +9,6 @@ namespace CutShop.Web.Pages.People;
 /// <summary>Signs a person in: by password anywhere, by PIN on an enrolled tablet.</summary>
 [AllowAnonymous]
 [EnableRateLimiting(GuessLimits.Secrets)]
-[ResponseCache(NoStore = true)]
 public sealed class SignInModel(SignIn signIn, Shop.People people) : PageModel
 {
     /// <summary>What is said of a wrong name, a wrong password and a wrong PIN alike.</summary>

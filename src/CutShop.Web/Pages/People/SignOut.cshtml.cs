@@ -6,7 +6,6 @@ namespace CutShop.Web.Pages.People;
 
 /// <summary>Signs out. Open to anyone: someone whose time has run out is signed out already.</summary>
 [AllowAnonymous]
-[ResponseCache(NoStore = true)]
 public sealed class SignOutModel : PageModel
 {
     /// <summary>Shows a button, since a link must not sign anyone out.</summary>
