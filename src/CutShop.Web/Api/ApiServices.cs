@@ -12,6 +12,7 @@ internal static class ApiServices
         services.TryAddSingleton<JobNews>();
         services.AddOpenApi(options =>
         {
+            options.ShouldInclude = route => ApiRoutes.Serves($"/{route.RelativePath}");
             options.AddDocumentTransformer(ApiDescription.Describe);
             options.AddOperationTransformer(ApiDescription.DescribeOperation);
         });

@@ -34,7 +34,7 @@ public sealed class TakeInApiTests
         Assert.Equal(HttpStatusCode.Conflict, other.StatusCode);
         var problem = Assert.Single((await other.JsonAsync()).GetProperty("problems").EnumerateArray());
         Assert.Equal(("$.number", "LQ-1042"), (problem.TextAt("path"), problem.TextAt("value")));
-        Assert.Equal("Lantern Quay boardwalk", Assert.Single(shop.Jobs.List()).Customer);
+        Assert.Equal("Lantern Quay boardwalk, north walk", Assert.Single(shop.Jobs.List()).Customer);
     }
 
     [Fact]

@@ -9,7 +9,7 @@ namespace CutShop.Web.Pages.People;
 [EnableRateLimiting(GuessLimits.Secrets)]
 public sealed class MeModel(Shop.People people, SignIn signIn) : PageModel
 {
-    private const string PasswordNow = "accepted: the password that you sign in with";
+    private const string PasswordNow = "not right; accepted: the password that you sign in with";
 
     /// <summary>The person.</summary>
     public Person Person => people.Find(SignedIn.PersonOf(HttpContext)!.Id)!;

@@ -12,10 +12,10 @@ namespace CutShop.Web.Pages.People;
 public sealed class SignInModel(SignIn signIn, Shop.People people) : PageModel
 {
     /// <summary>What is said of a wrong name, a wrong password and a wrong PIN alike.</summary>
-    public const string Wrong = "That name and that secret do not belong together. Try again; after five wrong tries the name is locked for 15 minutes.";
+    public const string Wrong = "This name and what was typed with it do not belong together. Try again; after five wrong tries the name is locked for 15 minutes.";
 
     /// <summary>What is said of a locked name.</summary>
-    public const string Locked = "Too many wrong tries: this name is locked for 15 minutes. Whoever owns the shop's account may set a new password before that.";
+    public const string Locked = "Too many wrong tries: this name is locked for 15 minutes. The shop's owner may set a new password before that.";
 
     /// <summary>Where to go once signed in.</summary>
     public string Back { get; private set; } = "/";
