@@ -11,6 +11,7 @@ internal sealed class NoScrapSearch
     public const int LongestTable = 4_000_000;
 
     private const int Shuffles = 6;
+    private const int FewFills = 24;
     private const int CoilSets = 12;
 
     private readonly CutTask _task;
@@ -22,16 +23,18 @@ internal sealed class NoScrapSearch
     private readonly int[] _offcuts;
 
     /// <summary>A search of one task, whose coils to buy are all to be opened.</summary>
-    public NoScrapSearch(CutTask task, CoilReach[] reach, SearchClock clock)
+    public NoScrapSearch(CutTask task, CoilReach[] reach, NoScrapBound bound, SearchClock clock)
     {
-        (_task, _reach, _clock) = (task, reach, clock);
-        _bound = new(task, reach);
+        (_task, _reach, _bound, _clock) = (task, reach, bound, clock);
         _full = Of(CoilKind.Full);
         _toBuy = Of(CoilKind.ToBuy);
         _offcuts = Of(CoilKind.Offcut);
 
         int[] Of(CoilKind sort) => [.. Enumerable.Range(0, task.Coils.Length).Where(c => task.Coils[c].Sort == sort)];
     }
+
+    /// <summary>Aims of a plan whose longest offcut is proved to be the longest among plans that do as well by the other aims; else null.</summary>
+    public PlanAims? LongestProved { get; private set; }
 
     /// <summary>The best plan found with the lots chosen, or null; one that does not beat <paramref name="toBeat"/> is not looked for.</summary>
     public int[][]? Find(int[] lots, PlanAims? toBeat)
@@ -56,7 +59,7 @@ internal sealed class NoScrapSearch
         var usable = _offcuts.Where(c => _reach[c].IsExact).ToArray();
         var levels =
             from keptFull in Enumerable.Range(0, Math.Min(full + _toBuy.Length, 1) + 1)
-            from usedUp in Enumerable.Range(0, usable.Length + 1)
+            from usedUp in Enumerable.Range(0, _bound.MostUsedUp + 1)
             orderby keptFull - usedUp, keptFull descending
             select (keptFull, usedUp);
         foreach (var level in levels.GroupBy(level => level.keptFull - level.usedUp))
@@ -82,7 +85,7 @@ internal sealed class NoScrapSearch
     private bool MeetsBound(int[][] cuts)
     {
         var aims = _task.AimsOf(cuts);
-        return aims.LongestOffcut >= _bound.LongestOffcut(aims.FullCoils - _toBuy.Length, aims.Rack);
+        return LongestProved == aims || aims.LongestOffcut >= _bound.LongestOffcut(aims.FullCoils - _toBuy.Length, aims.Rack);
     }
 
     private int[][]? Better(int[][]? a, int[][]? b) =>
@@ -150,13 +153,19 @@ internal sealed class NoScrapSearch
     private IEnumerable<int[]> UsedUp(int[] usable, int count, long cutAlready)
     {
         bool Fits(int[] set) => cutAlready + set.Sum(c => _task.Coils[c].Room) <= _task.Demand;
-        int[] shortest = [.. usable.OrderBy(c => _task.Coils[c].Room).Take(count)];
+        int[] byRoom = [.. usable.OrderBy(c => _task.Coils[c].Room)];
+        int[] shortest = byRoom[..count];
         if (!Fits(shortest))
             yield break;
         yield return shortest;
         if (count == usable.Length || count == 0)
             yield break;
-        int[] longest = [.. usable.OrderByDescending(c => _task.Coils[c].Room).Take(count)];
+        // One or two too many: the shortest are the likeliest not to come out even together.
+        if (usable.Length - count <= 2)
+            foreach (var without in UsedUpTogether.Subsets(byRoom[..Math.Min(byRoom.Length, 6)], usable.Length - count))
+                if (Fits([.. byRoom.Except(without)]))
+                    yield return [.. byRoom.Except(without)];
+        int[] longest = byRoom[^count..];
         if (Fits(longest))
             yield return longest;
         for (var draw = 0; draw < Shuffles; draw++)
@@ -170,17 +179,48 @@ internal sealed class NoScrapSearch
 
     private int[][]? Try(CoilRoles roles, int[] lots)
     {
-        var rest = _task.Demand - roles.Exact.Sum(c => _task.Coils[c].Room) - roles.Shorten.Sum(c => _reach[c].Most);
-        if (rest > _task.Coils[roles.Carrier].Room)
+        var most = roles.Shorten.Sum(c => _reach[c].Most);
+        if (_task.Demand - roles.Exact.Sum(c => _task.Coils[c].Room) - most > _task.Coils[roles.Carrier].Room)
             return null;
-        int[][]? best = null;
-        for (var draw = 0; draw < Shuffles && !_clock.IsUp; draw++)
+        // First as asked for; else with as much missed as need be, and then less until it cannot be less.
+        var found = new CoilFilling(_task, _reach, roles, lots, null, FewFills, _clock).Fill(0);
+        if (found is not null)
         {
-            best = Better(best, new CoilFilling(_task, _reach, roles, lots, draw == 0 ? null : new Random(draw), _clock).Fill());
-            if (best is not null && (roles.Shorten.Length == 0 || MeetsBound(best)))
-                break;
+            NoteBest(roles, found);
+            return found;
         }
-        return best;
+        for (var draw = 0; draw < Shuffles && found is null && !_clock.IsUp; draw++)
+            found = new CoilFilling(_task, _reach, roles, lots, draw == 0 ? null : new Random(draw), FewFills, _clock).Fill(most);
+        while (found is not null && !_clock.IsUp)
+        {
+            var missed = most - roles.Shorten.Sum(c => _task.Used(found[c]));
+            if (missed == 0)
+                break;
+            var filling = new CoilFilling(_task, _reach, roles, lots, null, int.MaxValue, _clock);
+            var better = filling.Fill(missed - _task.Grid);
+            if (better is null && filling.IsExhaustive)
+                NoteBest(roles, found);
+            if (better is null)
+                break;
+            found = better;
+        }
+        return found;
+    }
+
+    /// <summary>
+    /// Notes that the longest offcut cannot be longer, where this filling cannot be bettered and is the only kind of plan
+    /// that could keep it: every offcut that can be used up is, one full coil keeps a length, and there is no choice of
+    /// full coils. A plan with its longest length on an offcut's coil keeps no more than the longest offcut.
+    /// </summary>
+    private void NoteBest(CoilRoles roles, int[][] cuts)
+    {
+        var aims = _task.AimsOf(cuts);
+        var fullAlike = _full.Concat(_toBuy).DistinctBy(c => (_task.Coils[c].Room, _task.Coils[c].Lot)).Count() == 1;
+        if (fullAlike && _task.Jobs == 0 && _task.Coils[roles.Carrier].IsFull
+            && roles.Shorten.Length == _offcuts.Count(c => !_reach[c].IsExact)
+            && _offcuts.All(c => _reach[c].IsExact == roles.Exact.Contains(c))
+            && _offcuts.All(c => _task.Coils[c].Left <= aims.LongestOffcut.Nanometres))
+            LongestProved = aims;
     }
 }
 
@@ -188,4 +228,8 @@ internal sealed class NoScrapSearch
 /// <param name="Exact">Coils to be cut to nothing left.</param>
 /// <param name="Shorten">Offcuts to be cut down as near to the keep length as may be, or left alone.</param>
 /// <param name="Carrier">The coil that takes the rest of the pieces and keeps the longest offcut.</param>
-internal sealed record CoilRoles(int[] Exact, int[] Shorten, int Carrier);
+internal sealed record CoilRoles(int[] Exact, int[] Shorten, int Carrier)
+{
+    /// <summary>Stands for a carrier where only the other coils are asked about.</summary>
+    public const int NoCarrier = -1;
+}

@@ -88,8 +88,8 @@ internal static class PostFaces
                 {
                     if (side > 0)
                         shapes.Add(new Words(at.Moved(0, -2), name, nameSize, anchor, Bold: true));
-                    shapes.Add(new Words(at.Moved(0, size * 0.4), figures.Lead(figure), size, anchor));
-                    shapes.Add(new Words(at.Moved(0, size * 0.4 + 2.7), figures.Other(figure), size * 0.9, anchor));
+                    shapes.Add(new Words(at.Moved(0, size * 0.4), figures.Lead(figure), Fitting(figures.Lead(figure), size, cell / 2 - half - 4), anchor));
+                    shapes.Add(new Words(at.Moved(0, size * 0.4 + 2.7), figures.Other(figure), Fitting(figures.Other(figure), size * 0.9, cell / 2 - half - 4), anchor));
                 }
                 else
                 {
@@ -98,6 +98,9 @@ internal static class PostFaces
             }
         }
     }
+
+    /// <summary>The letters' size wanted, or the largest at which the text keeps within its width.</summary>
+    private static double Fitting(string text, double size, double width) => Math.Min(size, width / Dimension.GuessWidth(text, 1));
 
     private sealed record Hole(string Row, Length Height, Length Across, bool IsPilot);
 }

@@ -106,7 +106,8 @@ public static class DrillTicket
     private static TableBlock ScrewTable(PostWork work, PaperSettings settings)
     {
         var (text, figures) = (settings.Text, settings.Figures);
-        string OrNone(Length length) => length == Length.Zero ? text.None : figures.Stacked(length);
+        string With(Length hole, Length more, Func<string, string> words) =>
+            (hole == Length.Zero ? text.None : figures.Stacked(hole)) + (more == Length.Zero ? "" : "\n" + words(figures.Both(more)));
         return new(
             text.ScrewHoles,
             text.ScrewColumns,
@@ -115,13 +116,11 @@ public static class DrillTicket
                 [
                     fixing.Row.Mark,
                     text.Purpose(fixing.Purpose),
-                    text.ScrewName(fixing.Screw, figures.Both(fixing.Length)),
-                    Figures.Count(fixing.Count),
+                    $"{Figures.Count(fixing.Count)} × {text.ScrewName(fixing.Screw, figures.Both(fixing.Length))}",
                     text.FaceName(fixing.Face),
-                    OrNone(fixing.Counterbore),
-                    OrNone(fixing.CounterboreDepth),
-                    OrNone(fixing.ShankHole),
-                    OrNone(fixing.Pilot),
+                    figures.Stacked(work.MarkHeight(fixing)),
+                    With(fixing.Counterbore, fixing.CounterboreDepth, text.CounterboreDeep),
+                    With(fixing.Pilot, fixing.ShankHole, text.ShankHole),
                 ]),
             ]);
     }

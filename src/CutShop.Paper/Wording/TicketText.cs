@@ -162,7 +162,13 @@ public partial class PaperText
     public virtual string ScrewHoles => "Screw holes";
 
     /// <summary>Columns of the screw holes.</summary>
-    public virtual IReadOnlyList<string> ScrewColumns => ["Row", "For", "Screw", "Count", "Face", "Counterbore or countersink", "Deep", "Shank hole", "Pilot"];
+    public virtual IReadOnlyList<string> ScrewColumns => ["Row", "For", "Screw", "Face", "Height from foot", "Counterbore or countersink", "Pilot"];
+
+    /// <summary>How deep a counterbore goes; a flat head is only countersunk.</summary>
+    public virtual string CounterboreDeep(string depth) => Say($"{depth} deep");
+
+    /// <summary>The clearance hole for a lag screw's plain shank.</summary>
+    public virtual string ShankHole(string diameter) => Say($"shank {diameter}");
 
     /// <summary>No hole needed.</summary>
     public virtual string None => "none";

@@ -4,7 +4,7 @@ using System.Text.Json;
 
 namespace CutShop.Takeoff;
 
-/// <summary>Writes a takeoff as JSON: the contract of docs/job-file.md, with what people read beside the figures.</summary>
+/// <summary>Writes a takeoff as JSON: as docs/job-file.md describes it, with what people read beside the figures.</summary>
 public static class TakeoffJson
 {
     private static readonly JsonWriterOptions Readable = new()
@@ -130,6 +130,7 @@ public static class TakeoffJson
         WriteInches(json, "lengthIn", fixing.Length);
         json.WriteNumber("count", fixing.Count);
         json.WriteString("face", fixing.Face.ToString());
+        WriteInches(json, "heightIn", fixing.Height);
         WriteInches(json, "pilotIn", fixing.Pilot);
         WriteInches(json, "shankHoleIn", fixing.ShankHole);
         WriteInches(json, "counterboreIn", fixing.Counterbore);

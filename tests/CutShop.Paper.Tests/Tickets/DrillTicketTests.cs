@@ -38,7 +38,7 @@ public sealed class DrillTicketTests
                 Assert.Contains(LengthText.Millimetres(length), text, StringComparison.Ordinal);
             }
             var cells = ticket.Blocks.OfType<TableBlock>().SelectMany(table => table.Rows).SelectMany(row => row).ToHashSet();
-            Assert.All(work.Fixings, fixing => Assert.Contains(fixing.Screw!.ToString(), cells));
+            Assert.All(work.Fixings, fixing => Assert.Contains($"{fixing.Count} × {fixing.Screw}", cells));
         }
     }
 
