@@ -14,7 +14,7 @@ public static partial class Forms
     {
         var cancel = TestContext.Current.CancellationToken;
         var page = await client.GetStringAsync(new Uri(address.Split('?')[0], UriKind.Relative), cancel);
-        var token = Token().Match(page).Groups["value"].Value;
+        var token = TokenIn(page);
         using var form = new FormUrlEncodedContent(values.Append(("__RequestVerificationToken", token)).Select(pair => KeyValuePair.Create(pair.Item1, pair.Item2)));
         return await client.PostAsync(new Uri(address, UriKind.Relative), form, cancel);
     }
@@ -26,6 +26,9 @@ public static partial class Forms
     /// <summary>Gets an address of the site.</summary>
     public static Task<HttpResponseMessage> AskAsync(this HttpClient client, string address) =>
         client.GetAsync(new Uri(address, UriKind.Relative), TestContext.Current.CancellationToken);
+
+    /// <summary>The token of a page's forms.</summary>
+    public static string TokenIn(string page) => Token().Match(page).Groups["value"].Value;
 
     /// <summary>A secret that a page shows once.</summary>
     public static string SecretIn(string page) => Secret().Match(page).Groups["value"].Value;

@@ -36,7 +36,11 @@ internal static class SignInServices
         authorization.AddKeyRights();
 
         KeepKeys(services, settings.Folder);
-        services.AddAntiforgery(options => options.Cookie.Name = "cutshop-form");
+        services.AddAntiforgery(options =>
+        {
+            options.Cookie.Name = "cutshop-form";
+            options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        });
     }
 
     private static void SetUpCookie(CookieAuthenticationOptions options)

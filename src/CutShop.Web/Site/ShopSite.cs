@@ -1,6 +1,7 @@
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
+using Microsoft.AspNetCore.HttpOverrides;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 
 namespace CutShop.Web;
@@ -35,6 +36,8 @@ public static class ShopSite
         AddServices(builder.Services, settings);
 
         var app = builder.Build();
+        // A proxy on this machine says who asks and that the way there is https; nobody else is believed.
+        app.UseForwardedHeaders(new ForwardedHeadersOptions { ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto });
         app.UseTrouble();
         app.UseMiddleware<SafeHeaders>();
         app.UseRouting();

@@ -48,6 +48,29 @@ public sealed class SignInTests
         Assert.DoesNotContain("expires", cookie, StringComparison.OrdinalIgnoreCase);
     }
 
+    [Theory]
+    [InlineData("https", true)]
+    [InlineData("http", false)]
+    public async Task The_cookie_is_for_https_only_where_the_proxy_says_that_the_way_is_https(string scheme, bool isSecure)
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var client = shop.NewClient();
+        client.DefaultRequestHeaders.Add("X-Forwarded-Proto", scheme);
+        using var form = await client.AskAsync("/sign-in");
+        var formCookie = Assert.Single(form.Headers.GetValues("Set-Cookie"));
+        var token = Forms.TokenIn(await form.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        // The client would not send a cookie for https over http, so the form's cookie is sent by hand.
+        using var request = new HttpRequestMessage(HttpMethod.Post, new Uri("/sign-in", UriKind.Relative))
+        {
+            Content = new FormUrlEncodedContent([KeyValuePair.Create("name", RunningShop.NameOf(Role.Owner)), KeyValuePair.Create("password", await shop.PasswordOfAsync(Role.Owner)), KeyValuePair.Create("__RequestVerificationToken", token)]),
+        };
+        if (isSecure)
+            request.Headers.Add("Cookie", formCookie.Split(';')[0]);
+        using var answer = await client.SendAsync(request, TestContext.Current.CancellationToken);
+        var cookie = Assert.Single(answer.Headers.GetValues("Set-Cookie"), value => value.StartsWith("cutshop=", StringComparison.Ordinal));
+        Assert.Equal(isSecure, cookie.Contains("; secure", StringComparison.OrdinalIgnoreCase));
+    }
+
     [Fact]
     public async Task Five_wrong_tries_lock_a_name_for_fifteen_minutes_and_a_restart_does_not_forget_them()
     {
