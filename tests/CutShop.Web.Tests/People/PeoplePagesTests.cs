@@ -151,6 +151,7 @@ public sealed class PeoplePagesTests(HeadlessBrowser browser)
         await page.GotoAsync("/tablets");
         await page.GetByLabel("What the shop calls it").FillAsync("Bench 1");
         await page.GetByRole(AriaRole.Button, new() { Name = "Enrol this tablet and sign out" }).TapAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Group, new() { Name = "Who are you?" })).ToBeVisibleAsync();
         await LookAsync(page, address: null, 820);
         foreach (var target in await page.Locator("main .choice, main input[type=password], main .button, main button, .who a").AllAsync())
             Assert.InRange((await target.BoundingBoxAsync())!.Height, 48, double.MaxValue);
