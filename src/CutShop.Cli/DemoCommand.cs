@@ -34,9 +34,11 @@ internal static class DemoCommand
                     return exitCode;
             }
             await DemoCoils.HangAsync(database, cancel);
-            return parsed.GetValue(noSite)
-                ? Exit.Done
-                : await ServeCommand.ServeAsync(database, address, settings, parsed.GetRequiredValue(listen), cancel);
+            if (parsed.GetValue(noSite))
+                return Exit.Done;
+            foreach (var hand in await new DemoPeople(database).MakeAsync(cancel))
+                Console.WriteLine($"{RoleNames.NameOf(hand.Person.Role),-8} {hand.Person.Name,-6} password {hand.Password}   PIN on an enrolled tablet {hand.Pin}");
+            return await ServeCommand.ServeAsync(database, address, settings, parsed.GetRequiredValue(listen), cancel);
         });
         return command;
     }

@@ -3,12 +3,16 @@ namespace CutShop.CutPlan;
 /// <summary>Cuts coils to the sums their roles ask for, shortest coil first, going back where the pieces left do not add up.</summary>
 internal sealed class CoilFilling
 {
-    private const int MostSteps = 3_000;
+    /// <summary>Steps that nearly always do where there is a filling.</summary>
+    public const int FewSteps = 100;
+
+    /// <summary>Steps after which a filling is given up.</summary>
+    public const int ManySteps = 3_000;
 
     private readonly CutTask _task;
     private readonly CoilReach[] _reach;
     private readonly CoilRoles _roles;
-    private readonly int[] _lots;
+    private readonly int[]? _lots;
     private readonly SearchClock _clock;
     private readonly int[] _order;
     private readonly HashSet<int> _exact;
@@ -16,19 +20,21 @@ internal sealed class CoilFilling
     private readonly int[] _left;
     private readonly int[][] _cuts;
     private readonly int _fillsACoil;
+    private readonly int _mostSteps;
     private int _steps;
 
     /// <summary>A filling.</summary>
     /// <param name="task">The task.</param>
     /// <param name="reach">Reach of each coil.</param>
     /// <param name="roles">What each coil is for.</param>
-    /// <param name="lots">Lot of each job that wants one.</param>
+    /// <param name="lots">Lot of each job that wants one; null leaves lots out of account.</param>
     /// <param name="chance">Shuffles which pieces are taken first; null takes the longest.</param>
     /// <param name="fillsACoil">Ways of cutting a coil to one sum that are tried before going back.</param>
+    /// <param name="mostSteps">Steps before the filling is given up.</param>
     /// <param name="clock">Time.</param>
-    public CoilFilling(CutTask task, CoilReach[] reach, CoilRoles roles, int[] lots, Random? chance, int fillsACoil, SearchClock clock)
+    public CoilFilling(CutTask task, CoilReach[] reach, CoilRoles roles, int[]? lots, Random? chance, int fillsACoil, int mostSteps, SearchClock clock)
     {
-        (_task, _reach, _roles, _lots, _fillsACoil, _clock) = (task, reach, roles, lots, fillsACoil, clock);
+        (_task, _reach, _roles, _lots, _fillsACoil, _mostSteps, _clock) = (task, reach, roles, lots, fillsACoil, mostSteps, clock);
         _exact = [.. roles.Exact];
         _order = [.. roles.Exact.Concat(roles.Shorten).OrderBy(c => task.Coils[c].Room)];
         _kinds = [.. Enumerable.Range(0, task.Kinds.Length)];
@@ -47,8 +53,8 @@ internal sealed class CoilFilling
     private bool From(int at, long mayMiss)
     {
         if (at == _order.Length)
-            return Carry();
-        if (++_steps > MostSteps || _clock.IsUp)
+            return _roles.Carrier == CoilRoles.NoCarrier || Carry();
+        if (++_steps > _mostSteps || _clock.IsUp)
         {
             IsExhaustive = false;
             return false;
@@ -75,7 +81,7 @@ internal sealed class CoilFilling
                     return true;
                 PutBack(c, counts);
             }
-            if (_steps > MostSteps)
+            if (_steps > _mostSteps)
                 return false;
         }
         return false;
@@ -87,7 +93,7 @@ internal sealed class CoilFilling
         return new(kinds, [.. kinds.Select(k => (int)(_task.Kinds[k].Need / _task.Grid))], [.. kinds.Select(k => _left[k])], most);
     }
 
-    private bool MayBe(int kind, int lot) => _task.Kinds[kind].Job < 0 || _lots[_task.Kinds[kind].Job] == lot;
+    private bool MayBe(int kind, int lot) => _lots is null || _task.Kinds[kind].Job < 0 || _lots[_task.Kinds[kind].Job] == lot;
 
     private bool Carry()
     {

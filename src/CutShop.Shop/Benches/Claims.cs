@@ -30,7 +30,7 @@ internal sealed class Claims(string table, TicketMove handBack, string mayHandBa
     public FormattableString? HandBack(ShopSession session, long id, string who)
     {
         if (session.Value<long>($"SELECT count(*) FROM {table} WHERE id = @id AND state = 'at the bench' AND NOT ({mayHandBack})", new { id }) == 1)
-            return $"The rope is cut: measure it first. If you must leave, someone else can take the ticket over.";
+            return $"The rope is cut: measure it first. If you must leave, the owner can take the ticket over.";
         return handBack.Try(session, id, who, Free + backSet);
     }
 

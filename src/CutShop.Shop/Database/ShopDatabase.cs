@@ -30,6 +30,9 @@ public sealed class ShopDatabase : IDisposable
     /// <summary>Where the database file is.</summary>
     public string Path { get; }
 
+    /// <summary>The shop's clock.</summary>
+    public TimeProvider Time => _time;
+
     /// <summary>Opens the database, makes it where there is none, and brings its tables up to date.</summary>
     /// <param name="path">The database file.</param>
     /// <param name="time">The clock.</param>

@@ -90,6 +90,12 @@
       const again = await freshToken(tap);
       if (again) answer = await post(again);
     }
+    // Nobody is signed in any more: the tap is kept until somebody is.
+    if (answer.redirected && new URL(answer.url).pathname === "/sign-in") {
+      location.assign("/sign-in?back=" + encodeURIComponent(tap.page));
+      throw new Error("signed out");
+    }
+    if (answer.status === 403) return { to: tap.page, problem: unsent.dataset.forbidden };
     // The server is there and in trouble: the tap is not lost, it is sent again later.
     if (answer.status >= 500) throw new Error(answer.status);
     if (!answer.ok || !(answer.headers.get("Content-Type") ?? "").includes("json"))

@@ -1,3 +1,4 @@
+using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
@@ -22,6 +23,9 @@ public abstract class BenchPage(BenchText text) : PageModel
 
     /// <summary>Words in the reader's language.</summary>
     public BenchText T => text;
+
+    /// <summary>Tickets and drawings with the reader's units and words.</summary>
+    public PaperSettings Paper => BenchText.PaperFor(HttpContext);
 
     /// <summary>Who stands at the bench.</summary>
     public string Me => Who.Of(User);

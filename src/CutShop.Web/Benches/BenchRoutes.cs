@@ -92,11 +92,12 @@ internal static class BenchRoutes
         }
     }
 
-    private static Results<FileContentHttpResult, NotFound> PackingPdf(string job, PackingBench packing, JobShelf jobs, BenchText text)
+    private static Results<FileContentHttpResult, NotFound> PackingPdf(string job, PackingBench packing, JobShelf jobs, HttpContext context)
     {
         if (packing.Find(job) is not { } parcel || jobs.Find(job) is not { } stored)
             return TypedResults.NotFound();
-        var sheet = PackingPaper.Of(parcel, stored, text.Paper);
-        return TypedResults.File(PdfSheets.Write(sheet.Foot, [sheet], text.Paper), "application/pdf");
+        var paper = BenchText.PaperFor(context);
+        var sheet = PackingPaper.Of(parcel, stored, paper);
+        return TypedResults.File(PdfSheets.Write(sheet.Foot, [sheet], paper), "application/pdf");
     }
 }

@@ -6,7 +6,7 @@ using Microsoft.Extensions.Localization;
 namespace CutShop.Web.Words;
 
 /// <summary>What the benches say, in the reader's language. Lengths, codes and marks are the same in each.</summary>
-public sealed class BenchText(IStringLocalizer<BenchWords> words, PaperSettings paper)
+public sealed class BenchText(IStringLocalizer<BenchWords> words)
 {
     /// <summary>Languages that the benches speak.</summary>
     public static IReadOnlyList<(string Tag, string Name)> Languages { get; } = [("en", "English"), ("es", "Español")];
@@ -14,8 +14,12 @@ public sealed class BenchText(IStringLocalizer<BenchWords> words, PaperSettings 
     /// <summary>The tag of the reader's language.</summary>
     public static string Language => CultureInfo.CurrentUICulture.TwoLetterISOLanguageName is var tag && Languages.Any(known => known.Tag == tag) ? tag : "en";
 
-    /// <summary>Units and words of tickets and drawings.</summary>
-    public PaperSettings Paper => Language == "es" ? paper with { Text = PaperText.Spanish } : paper;
+    /// <summary>Tickets and drawings with the reader's units and words.</summary>
+    public static PaperSettings PaperFor(HttpContext context)
+    {
+        var paper = PersonUnits.PaperFor(context);
+        return Language == "es" ? paper with { Text = PaperText.Spanish } : paper;
+    }
 
     /// <summary>English words in the reader's language.</summary>
     public string this[string english] => words[english].Value;

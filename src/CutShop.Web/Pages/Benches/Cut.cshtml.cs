@@ -7,6 +7,7 @@ using Microsoft.AspNetCore.Mvc;
 namespace CutShop.Web.Pages.Benches;
 
 /// <summary>The cut bench between two pieces: one large button that gives the next.</summary>
+[MaySend(May.CutRope)]
 public sealed class CutModel(CutBench bench, PlanFit fit, TimeProvider time, BenchText text) : BenchPage(text)
 {
     /// <summary>Pieces at the benches.</summary>

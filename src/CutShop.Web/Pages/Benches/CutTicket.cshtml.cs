@@ -7,6 +7,7 @@ using Microsoft.AspNetCore.Mvc;
 namespace CutShop.Web.Pages.Benches;
 
 /// <summary>One piece at the cut bench: what to cut from which coil, and one step after the other.</summary>
+[MaySend(May.CutRope)]
 public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsShelf settings, TimeProvider time, BenchText text) : BenchPage(text)
 {
     /// <summary>The ticket.</summary>
@@ -20,6 +21,9 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
 
     /// <summary>The shop's clock.</summary>
     public TimeProvider Time => time;
+
+    /// <summary>True where this person may cut.</summary>
+    public bool MaySend => May.Do(HttpContext, May.CutRope);
 
     /// <summary>True where this person has it at the bench.</summary>
     public bool IsMine => Work!.State == TicketStates.AtTheBench && Work.ClaimedBy == Me;
@@ -56,7 +60,7 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
     /// <summary>What a step asks for.</summary>
     public IEnumerable<string> Says(CutStep step)
     {
-        var words = T.Paper.Text;
+        var words = Paper.Text;
         var natural = Piece!.Rope.IsNatural;
         var steps = words.CuttingSteps(natural, LengthText.FeetInches(Work!.Cut), hasCode: true);
         return step switch
@@ -86,8 +90,9 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
         DoAsync(code, (piece, key) => bench.TakeAsync(piece, Me, key, cancel));
 
     /// <summary>Takes it over from someone else.</summary>
-    public Task<IActionResult> OnPostTakeOverAsync(string code, CancellationToken cancel) =>
-        DoAsync(code, (piece, key) => bench.TakeOverAsync(piece, Me, key, cancel));
+    public async Task<IActionResult> OnPostTakeOverAsync(string code, CancellationToken cancel) => May.Do(HttpContext, May.TakeTicketsOver)
+        ? await DoAsync(code, (piece, key) => bench.TakeOverAsync(piece, Me, key, cancel))
+        : Forbid();
 
     /// <summary>Hands it back.</summary>
     public Task<IActionResult> OnPostHandBackAsync(string code, CancellationToken cancel) =>

@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Mvc;
 namespace CutShop.Web.Pages.Benches;
 
 /// <summary>The drill bench between two posts: one large button that gives the next.</summary>
+[MaySend(May.DrillPosts)]
 public sealed class DrillModel(DrillBench bench, TimeProvider time, BenchText text) : BenchPage(text)
 {
     /// <summary>Posts at the benches, ordered again, and drilled last.</summary>

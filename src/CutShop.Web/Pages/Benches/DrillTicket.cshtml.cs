@@ -8,6 +8,7 @@ using Microsoft.AspNetCore.Mvc;
 namespace CutShop.Web.Pages.Benches;
 
 /// <summary>One post at the drill bench: where to drill with which bit, one drilling after the other, then the rope.</summary>
+[MaySend(May.DrillPosts)]
 public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvider time, BenchText text) : BenchPage(text)
 {
     /// <summary>The ticket.</summary>
@@ -22,6 +23,9 @@ public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvid
     /// <summary>The shop's clock.</summary>
     public TimeProvider Time => time;
 
+    /// <summary>True where this person may drill.</summary>
+    public bool MaySend => May.Do(HttpContext, May.DrillPosts);
+
     /// <summary>True where this person has it at the bench.</summary>
     public bool IsMine => Work!.State == TicketStates.AtTheBench && Work.ClaimedBy == Me;
 
@@ -29,16 +33,16 @@ public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvid
     public Drilling? Now => Work!.State is TicketStates.Drilled || Work.Steps >= Drillings.Count ? null : Drillings[(int)Work.Steps];
 
     /// <summary>The ropes that must pass.</summary>
-    public string Ropes => string.Join(", ", Post!.Bores.Select(bore => bore.Rope).Distinct().Select(rope => T.Paper.Text.RopeName(
-        T.Paper.Text.Material(rope.Material), LengthText.Brief(rope.Diameter), rope.Measured is { } measured ? LengthText.Brief(measured) : null)));
+    public string Ropes => string.Join(", ", Post!.Bores.Select(bore => bore.Rope).Distinct().Select(rope => Paper.Text.RopeName(
+        Paper.Text.Material(rope.Material), LengthText.Brief(rope.Diameter), rope.Measured is { } measured ? LengthText.Brief(measured) : null)));
 
     /// <summary>What can be done with the ticket beside drilling: address, label, whether it is the main thing.</summary>
-    public IEnumerable<(string Handler, string Label, bool IsMain)> Moves => Work!.State switch
+    public IEnumerable<(string Handler, string Label, bool IsMain)> Moves => !MaySend ? [] : Work!.State switch
     {
         TicketStates.Waiting => [("Take", T["Take this post"], true)],
         TicketStates.ReOrdered => [("NewPost", T["The new post is here"], true)],
         TicketStates.AtTheBench when IsMine => [("HandBack", T["Hand it back"], false)],
-        TicketStates.AtTheBench => [("TakeOver", T["Take over from {0}", Work.ClaimedBy], false)],
+        TicketStates.AtTheBench when May.Do(HttpContext, May.TakeTicketsOver) => [("TakeOver", T["Take over from {0}", Work.ClaimedBy], false)],
         _ => [],
     };
 
@@ -47,6 +51,8 @@ public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvid
     {
         get
         {
+            if (!MaySend)
+                yield break;
             if (Work!.State == TicketStates.Drilled)
                 yield return ("Undo", T["It was not drilled: undo"], ["wrong ticket", "tapped by mistake"]);
             if (IsMine || Work.State == TicketStates.Drilled)
@@ -61,7 +67,7 @@ public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvid
     public string RakeOf(Drilling drilling)
     {
         ArgumentNullException.ThrowIfNull(drilling);
-        return RakeText.Of(drilling.Bore, Post!, T.Paper);
+        return RakeText.Of(drilling.Bore, Post!, Paper);
     }
 
     /// <summary>Shows the post.</summary>
@@ -72,8 +78,9 @@ public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvid
         DoAsync(job, post, key => bench.TakeAsync(job, post, Me, key, cancel));
 
     /// <summary>Takes it over from someone else.</summary>
-    public Task<IActionResult> OnPostTakeOverAsync(string job, string post, CancellationToken cancel) =>
-        DoAsync(job, post, key => bench.TakeOverAsync(job, post, Me, key, cancel));
+    public async Task<IActionResult> OnPostTakeOverAsync(string job, string post, CancellationToken cancel) => May.Do(HttpContext, May.TakeTicketsOver)
+        ? await DoAsync(job, post, key => bench.TakeOverAsync(job, post, Me, key, cancel))
+        : Forbid();
 
     /// <summary>Hands it back.</summary>
     public Task<IActionResult> OnPostHandBackAsync(string job, string post, CancellationToken cancel) =>

@@ -7,6 +7,7 @@ using Microsoft.AspNetCore.Mvc;
 namespace CutShop.Web.Pages.Benches;
 
 /// <summary>A job's parcel: scan what goes in, see what is missing.</summary>
+[MaySend(May.PackJobs)]
 public sealed class PackJobModel(PackingBench packing, ScanReading scans, BenchText text) : BenchPage(text)
 {
     /// <summary>The parcel.</summary>

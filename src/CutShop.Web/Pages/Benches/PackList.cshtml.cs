@@ -20,7 +20,7 @@ public sealed class PackListModel(PackingBench packing, JobShelf jobs, BenchText
     {
         if (packing.Find(job) is not { } parcel || jobs.Find(job) is not { } stored)
             return NotFound();
-        (Number, Sheet) = (job, PackingPaper.Of(parcel, stored, T.Paper));
+        (Number, Sheet) = (job, PackingPaper.Of(parcel, stored, Paper));
         return Page();
     }
 }

@@ -1,11 +1,13 @@
 using System.Globalization;
 using CutShop.Shop;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace CutShop.Web.Pages.Settings;
 
 /// <summary>The form for how the benches work.</summary>
+[Authorize(Policy = May.ChangeSettings)]
 public sealed class BenchesModel(BenchSettingsShelf settings) : PageModel
 {
     private IReadOnlyList<FieldProblem> _problems = [];

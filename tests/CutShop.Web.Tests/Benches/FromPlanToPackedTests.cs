@@ -1,0 +1,152 @@
+using CutShop.Shop;
+using CutShop.Takeoff;
+using Microsoft.Playwright;
+
+namespace CutShop.Web.Tests.Benches;
+
+public sealed class FromPlanToPackedTests(HeadlessBrowser browser)
+{
+    private const string BeachRamp = "lq-1043-beach-ramp.json";
+
+    [Fact]
+    public async Task A_cutter_and_a_driller_take_a_job_from_its_accepted_plan_to_packed()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.PlanDemoAsync(BeachRamp);
+        var cutter = await browser.OpenAsync(shop, touch: true, role: Role.Cutter);
+        var driller = await browser.OpenAsync(shop, 390, 844, touch: true, role: Role.Driller);
+        await Task.WhenAll(CutAllAsync(cutter, job), DrillAllAsync(driller, shop, job));
+
+        // The cutter packs: each piece is scanned by what its label holds.
+        await cutter.GotoAsync($"/pack/{job.Number}");
+        foreach (var piece in job.Pieces)
+        {
+            await Assertions.Expect(cutter.Locator("#piece")).ToBeFocusedAsync();
+            await cutter.Keyboard.TypeAsync($"HTTPS://SHOP.EXAMPLE/P/{piece.Code.Plain}");
+            await cutter.Keyboard.PressAsync("Enter");
+            await Assertions.Expect(cutter.GetByRole(AriaRole.Button, new() { Name = $"{piece.Run}: take it out" })).ToBeVisibleAsync();
+        }
+        await Assertions.Expect(cutter.GetByText("Ready: all is cut, drilled and packed.")).ToBeVisibleAsync();
+        Assert.True(new PackingBench(shop.Database).Find(job.Number)!.IsReady);
+        var pdf = await shop.Client.GetByteArrayAsync(new Uri($"/pack/{job.Number}/list.pdf", UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Equal("%PDF"u8, pdf.AsSpan(0, 4));
+        // Every inch that came in is somewhere.
+        Assert.Equal(0, shop.Database.Read(session => session.Value<long>(
+            "SELECT count(*) FROM coils WHERE whole_nm <> left_nm + (SELECT coalesce(sum(nm), 0) FROM rope_uses WHERE coil_id = coils.id)")));
+    }
+
+    [Fact]
+    public async Task Of_two_cutters_each_has_a_piece_of_their_own()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        await shop.PlanDemoAsync(BeachRamp);
+        var first = await browser.OpenAsync(shop, touch: true, role: Role.Cutter);
+        var second = await browser.OpenAsync(shop, touch: true, role: Role.Owner);
+        await Task.WhenAll(first.GotoAsync("/cut"), second.GotoAsync("/cut"));
+        await Task.WhenAll(first.TouchAsync("Next piece"), second.TouchAsync("Next piece"));
+        await Task.WhenAll(first.WaitForURLAsync("**/cut/*"), second.WaitForURLAsync("**/cut/*"));
+        Assert.NotEqual(first.Url, second.Url);
+        await second.GotoAsync(first.Url);
+        await Assertions.Expect(second.GetByText($"At the bench of {RunningShop.NameOf(Role.Cutter)}")).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task Taps_without_network_are_kept_named_and_sent_in_order_when_it_is_back()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        await shop.PlanDemoAsync(BeachRamp);
+        var page = await browser.OpenAsync(shop, touch: true, role: Role.Cutter);
+        await page.GotoAsync("/cut");
+        await page.TouchAsync("Next piece");
+        await page.WaitForURLAsync("**/cut/*");
+        var code = PieceCode.Parse(page.Url[^12..]).OrThrow();
+        var bench = new CutBench(shop.Database);
+        var step3 = bench.Find(code)!.Material is "manila" ? "Done: cut cold" : "Done: cut hot";
+
+        await page.Context.SetOfflineAsync(true);
+        await page.TouchAsync("Done: pull and mark");
+        await page.TouchAsync("Done: prepare the ends");
+        await page.TouchAsync(step3);
+        await Assertions.Expect(page.Locator("#unsent")).ToContainTextAsync("3 taps are not sent yet");
+        Assert.Equal(0, bench.Find(code)!.Steps);
+
+        await page.Context.SetOfflineAsync(false);
+        await Assertions.Expect(page.Locator("#unsent")).ToBeHiddenAsync();
+        await Assertions.Expect(page.GetByText("What does the tape say?")).ToBeVisibleAsync();
+        Assert.Equal(3, bench.Find(code)!.Steps);
+        Assert.Equal(
+            ["PullAndMark", "PrepareEnds", "Cut"],
+            shop.Database.Read(session => session.All<string>("SELECT what FROM history WHERE what IN ('PullAndMark', 'PrepareEnds', 'Cut') ORDER BY id")));
+    }
+
+    [Fact]
+    public async Task A_tap_whose_answer_was_lost_is_sent_again_and_counts_once()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        await shop.PlanDemoAsync(BeachRamp);
+        var page = await browser.OpenAsync(shop, touch: true, role: Role.Cutter);
+        await page.GotoAsync("/cut");
+        await page.TouchAsync("Next piece");
+        await page.WaitForURLAsync("**/cut/*");
+        var code = PieceCode.Parse(page.Url[^12..]).OrThrow();
+        var lost = 0;
+        await page.RouteAsync("**/cut/*handler=Tick", async route =>
+        {
+            // The server gets it; the tablet never hears of it the first time.
+            if (lost++ > 0)
+            {
+                await route.ContinueAsync();
+                return;
+            }
+            await route.FetchAsync();
+            await route.AbortAsync();
+        });
+        await page.TouchAsync("Done: pull and mark");
+        await Assertions.Expect(page.Locator("#unsent")).ToContainTextAsync("1 tap is not sent yet");
+        await Assertions.Expect(page.Locator("li.now h2")).ToContainTextAsync("prepare the ends");
+        await Assertions.Expect(page.Locator("#unsent")).ToBeHiddenAsync(new() { Timeout = 15_000 });
+        Assert.Equal(1, new CutBench(shop.Database).Find(code)!.Steps);
+        Assert.True(lost >= 2);
+    }
+
+    [Fact]
+    public async Task Without_the_script_the_bench_works_as_plain_forms()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        await shop.PlanDemoAsync(BeachRamp);
+        var page = await browser.OpenAsync(shop, touch: true, role: Role.Cutter);
+        await page.RouteAsync("**/bench.js", route => route.AbortAsync());
+        await page.GotoAsync("/cut");
+        await page.TouchAsync("Next piece");
+        await page.WaitForURLAsync("**/cut/*");
+        await page.TouchAsync("Done: pull and mark");
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Done: prepare the ends" })).ToBeVisibleAsync();
+        Assert.Equal(1, new CutBench(shop.Database).Find(PieceCode.Parse(page.Url[^12..]).OrThrow())!.Steps);
+    }
+
+    private static async Task CutAllAsync(IPage page, StoredJob job)
+    {
+        await page.GotoAsync("/cut");
+        foreach (var _ in job.Pieces)
+        {
+            await page.TouchAsync("Next piece");
+            await page.WaitForURLAsync("**/cut/*");
+            await page.CutAsync(job.Takeoff.Pieces[0].Rope.IsNatural);
+        }
+        await page.TouchAsync("Next piece");
+        await Assertions.Expect(page.GetByText("No piece can be cut now")).ToBeVisibleAsync();
+    }
+
+    private static async Task DrillAllAsync(IPage page, RunningShop shop, StoredJob job)
+    {
+        var posts = job.Takeoff.Bores.GroupBy(bore => bore.Post.Mark).ToDictionary(post => post.Key, post => post.Sum(bore => bore.Operations.Count));
+        await page.GotoAsync("/drill");
+        for (var i = 0; i < posts.Count; i++)
+        {
+            await page.TouchAsync("Next post");
+            await page.WaitForURLAsync("**/drill/*/*");
+            await page.DrillAsync(posts[page.Url[(page.Url.LastIndexOf('/') + 1)..]]);
+        }
+        Assert.Equal(posts.Count, new DrillBench(shop.Database).Latest(100).Count);
+    }
+}
