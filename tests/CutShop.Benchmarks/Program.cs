@@ -1,3 +1,4 @@
+using CutShop.Benchmarks.Benches;
 using CutShop.Benchmarks.Cutting;
 using CutShop.Benchmarks.Takeoff;
 
@@ -5,6 +6,7 @@ using CutShop.Benchmarks.Takeoff;
 var subjects = new Dictionary<string, Func<string[], int>>
 {
     ["takeoff"] = _ => TakeoffBenchmark.Run(),
+    ["benches"] = _ => BenchesBenchmark.Run(),
     ["cutting"] = CuttingCommand.Run,
 };
 
