@@ -68,7 +68,7 @@ public sealed class CutBench(ShopDatabase database)
                 return $"You have another ticket at the bench: finish it or hand it back first.";
             if (CutQueue.Of(session, work.Id) is not { } cut)
                 return $"The piece {work.Code} has no coil yet: its job is to be released and a cut plan accepted first.";
-            if (work.State == TicketStates.Waiting && CutStock.CannotGive(session, cut, work.Cut) is { } why)
+            if (work.State == TicketStates.Waiting && CutStock.CannotGive(CoilOf(session, cut), cut, work.Cut) is { } why)
                 return why;
             return TryClaim(session, cut, who);
         },
@@ -124,7 +124,8 @@ public sealed class CutBench(ShopDatabase database)
                 session.Record("cut ticket", work.Id, who, "measured too long, to be trimmed", work.Longest?.ToString() ?? "", longest.ToString());
                 return null;
             }
-            return TakeIn(session, work, measured, longest, who);
+            var cut = CutQueue.Of(session, work.Id)!;
+            return TakeIn(session, CoilOf(session, cut), cut, work, measured, longest, who);
         },
         cancel);
 
@@ -193,13 +194,14 @@ public sealed class CutBench(ShopDatabase database)
                 return $"The piece {code} is {new StateWord(work.State)} already.";
             if (CutQueue.Of(session, work.Id) is not { } cut)
                 return $"The piece {code} has no coil yet: its job is to be released and a cut plan accepted first.";
-            if (CutStock.CannotGive(session, cut, work.Cut) is { } why)
+            var coil = CoilOf(session, cut);
+            var longest = Length.Max(work.Cut, work.Longest ?? work.Cut);
+            if (CutStock.CannotGive(coil, cut, longest) is { } why)
                 return why;
             if (work.State == TicketStates.Waiting)
                 Claim(session, cut, who);
-            TakeIn(session, work, work.Cut, Length.Max(work.Cut, work.Longest ?? work.Cut), who);
-            session.Execute("UPDATE cut_tickets SET steps = @all WHERE id = @Id", new { all = (int)CutStep.CoilAndTie, work.Id });
-            TicketStates.FinishCut.Do(session, work.Id, who, Claims.Free);
+            TakeIn(session, coil, cut, work, work.Cut, longest, who);
+            TicketStates.FinishCut.Do(session, work.Id, who, Claims.Free + ", steps = @all", new { all = (int)CutStep.CoilAndTie });
             return null;
         },
         cancel);
@@ -217,15 +219,22 @@ public sealed class CutBench(ShopDatabase database)
         Claims.Take + ", steps = 0, cut_coil_id = @CoilId, reserved_nm = @reserved",
         new { who, now = session.Now, cut.CoilId, reserved = cut.Cut + cut.Beside });
 
-    private static FormattableString? TakeIn(ShopSession session, CutWork work, Length measured, Length longest, string who)
+    private static StockCoil CoilOf(ShopSession session, NextCut cut) => CoilStock.ById(session, cut.CoilId)!;
+
+    private static FormattableString? TakeIn(
+        ShopSession session, StockCoil coil, NextCut cut, CutWork work, Length measured, Length longest, string who)
     {
-        var cut = CutQueue.Of(session, work.Id)!;
-        if (CutStock.TakeOff(session, cut, measured, longest, isTaken: true, who, out var firstUse) is { } why)
+        if (CutStock.TakeOff(session, coil, cut, measured, longest, isTaken: true, who, out var firstUse) is { } why)
             return why;
+        const int Step = (int)CutStep.Measure;
         session.Execute(
-            "UPDATE cut_tickets SET measured_nm = @measured, longest_nm = @longest, first_use_id = @firstUse, reserved_nm = 0, cut_by = @who, cut_at = @Now WHERE id = @Id",
-            new { measured, longest, firstUse, who, session.Now, work.Id });
-        Step(session, work, CutStep.Measure, who, $"measured {measured}");
+            """
+            UPDATE cut_tickets SET measured_nm = @measured, longest_nm = @longest, first_use_id = @firstUse, reserved_nm = 0, cut_by = @who, cut_at = @Now,
+              steps = @Step, touched_at = @Now
+            WHERE id = @Id
+            """,
+            new { measured, longest, firstUse, who, session.Now, Step, work.Id });
+        session.Record("cut ticket", work.Id, who, $"measured {measured}", StepsOf((int)work.Steps), StepsOf(Step));
         CutStock.PutRestAway(session, cut, who);
         return null;
     }
@@ -233,7 +242,7 @@ public sealed class CutBench(ShopDatabase database)
     private static FormattableString? PutAside(ShopSession session, CutWork work, Length measured, Length longest, string who)
     {
         var cut = CutQueue.Of(session, work.Id)!;
-        if (CutStock.TakeOff(session, cut, measured, longest, isTaken: false, who, out _) is { } why)
+        if (CutStock.TakeOff(session, CoilOf(session, cut), cut, measured, longest, isTaken: false, who, out _) is { } why)
             return why;
         Again(session, work, measured, $"short by {work.Cut - measured}", who, TicketStates.PutAside);
         return null;
@@ -250,10 +259,10 @@ public sealed class CutBench(ShopDatabase database)
     private static void Step(ShopSession session, CutWork work, CutStep step, string who, string what)
     {
         session.Execute("UPDATE cut_tickets SET steps = @step, touched_at = @Now WHERE id = @Id", new { step = (int)step, session.Now, work.Id });
-        session.Record("cut ticket", work.Id, who, what, Of((int)work.Steps), Of((int)step));
-
-        static string Of(int steps) => string.Create(CultureInfo.InvariantCulture, $"step {steps} of {(int)CutStep.CoilAndTie}");
+        session.Record("cut ticket", work.Id, who, what, StepsOf((int)work.Steps), StepsOf((int)step));
     }
+
+    private static string StepsOf(int steps) => string.Create(CultureInfo.InvariantCulture, $"step {steps} of {(int)CutStep.CoilAndTie}");
 
     private static FormattableString? IsNotHis(CutWork work, string who) => work.State == TicketStates.AtTheBench && work.ClaimedBy == who
         ? null

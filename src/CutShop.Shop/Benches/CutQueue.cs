@@ -28,7 +28,7 @@ internal static class CutQueue
     private const string Columns =
         """
         SELECT cut_tickets.id, code, queue_due AS due, plan_coils.coil_id, cut_nm AS cut, kerf_nm AS kerf, squaring_nm AS squaring,
-          first_trim_nm AS first_trim, trimmed
+          first_trim_nm AS first_trim, keep_nm AS keep, trimmed, plan_coils.id AS plan_coil_id
 
         """;
 
@@ -67,7 +67,7 @@ internal static class CutQueue
 
 /// <summary>A piece that can be given to a cutter.</summary>
 internal sealed record NextCut(
-    long Id, PieceCode Code, string Due, long CoilId, Length Cut, Length Kerf, Length Squaring, Length FirstTrim, long Trimmed)
+    long Id, PieceCode Code, string Due, long CoilId, Length Cut, Length Kerf, Length Squaring, Length FirstTrim, Length Keep, long Trimmed, long PlanCoilId)
 {
     /// <summary>What cutting takes of the coil beside the piece.</summary>
     public Length Beside => Kerf + Squaring + TrimNow;

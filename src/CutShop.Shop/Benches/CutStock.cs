@@ -6,9 +6,8 @@ namespace CutShop.Shop;
 internal static class CutStock
 {
     /// <summary>Why a coil cannot give a piece, or null.</summary>
-    public static FormattableString? CannotGive(ShopSession session, NextCut cut, Length length)
+    public static FormattableString? CannotGive(StockCoil coil, NextCut cut, Length length)
     {
-        var coil = CoilStock.ById(session, cut.CoilId)!;
         var used = length + cut.Beside;
         return coil.State == CoilStock.InStock && coil.Left >= used
             ? null
@@ -17,6 +16,7 @@ internal static class CutStock
 
     /// <summary>Takes a cut piece with its kerf, squaring and trim off its coil; what was trimmed off the piece itself is scrap.</summary>
     /// <param name="session">The transaction.</param>
+    /// <param name="coil">The coil.</param>
     /// <param name="cut">The ticket.</param>
     /// <param name="measured">The piece's length.</param>
     /// <param name="longest">Its length before it was trimmed.</param>
@@ -24,20 +24,21 @@ internal static class CutStock
     /// <param name="who">Who cut it.</param>
     /// <param name="firstUse">The ledger's first line of this cut.</param>
     /// <returns>Why the coil cannot give it, or null.</returns>
-    public static FormattableString? TakeOff(ShopSession session, NextCut cut, Length measured, Length longest, bool isTaken, string who, out long firstUse)
+    public static FormattableString? TakeOff(
+        ShopSession session, StockCoil coil, NextCut cut, Length measured, Length longest, bool isTaken, string who, out long firstUse)
     {
         firstUse = 0;
-        if (CannotGive(session, cut, longest) is { } why)
+        if (CannotGive(coil, cut, longest) is { } why)
             return why;
-        var coil = CoilStock.ById(session, cut.CoilId)!;
         var kerf = RopeLedger.Add(session, coil.Id, RopeLedger.Kerf, cut.Kerf + cut.Squaring, cut.Id);
         var trim = RopeLedger.Add(session, coil.Id, RopeLedger.Trim, cut.TrimNow, cut.Id);
         var trimmedOff = RopeLedger.Add(session, coil.Id, RopeLedger.Scrap, longest - measured, cut.Id);
         var piece = isTaken
             ? RopeLedger.Add(session, coil.Id, RopeLedger.Piece, measured, cut.Id)
-            : PutAside(session, coil, cut.Id, measured, KeepOf(session, cut.Id), who);
+            : PutAside(session, coil, cut.Id, measured, cut.Keep, who);
         firstUse = (kerf ?? trim ?? trimmedOff ?? piece)!.Value;
-        session.Execute("UPDATE plan_coils SET trimmed = 1 WHERE id = (SELECT plan_coil_id FROM cut_tickets WHERE id = @Id)", new { cut.Id });
+        if (cut.Trimmed == 0)
+            session.Execute("UPDATE plan_coils SET trimmed = 1 WHERE id = @PlanCoilId", new { cut.PlanCoilId });
         CoilStock.Take(session, coil, coil.Left - longest - cut.Beside, who, isTaken ? "cut from" : "cut from, piece put aside");
         return null;
     }
@@ -45,17 +46,17 @@ internal static class CutStock
     /// <summary>After the coil's last cut of the plan, hangs up what is left as an offcut, or counts it as scrap.</summary>
     public static void PutRestAway(ShopSession session, NextCut cut, string who)
     {
-        var open = session.Value<long>(
+        if (session.Value<long>(
             """
-            SELECT count(*) FROM cut_tickets AS other
-            WHERE plan_coil_id = (SELECT plan_coil_id FROM cut_tickets WHERE id = @Id)
-              AND (state = 'waiting' OR (state = 'at the bench' AND measured_nm IS NULL))
+            SELECT EXISTS (SELECT 1 FROM cut_tickets WHERE plan_coil_id = @PlanCoilId AND state = 'waiting')
+              OR EXISTS (SELECT 1 FROM cut_tickets WHERE plan_coil_id = @PlanCoilId AND state = 'at the bench' AND measured_nm IS NULL)
             """,
-            new { cut.Id });
-        var coil = CoilStock.ById(session, cut.CoilId)!;
-        if (open > 0 || coil.Left == Length.Zero || CoilStock.Free(session, coil.Id) < coil.Left || WaitsElsewhere(session, coil.Id))
+            new { cut.PlanCoilId }) == 1)
             return;
-        if (coil.Left < KeepOf(session, cut.Id))
+        var coil = CoilStock.ById(session, cut.CoilId)!;
+        if (coil.Left == Length.Zero || CoilStock.Free(session, coil.Id) < coil.Left || WaitsElsewhere(session, coil.Id))
+            return;
+        if (coil.Left < cut.Keep)
         {
             RopeLedger.Add(session, coil.Id, RopeLedger.Scrap, coil.Left, cut.Id);
             CoilStock.Take(session, coil, Length.Zero, who, "scrap");

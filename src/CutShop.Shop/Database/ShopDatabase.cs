@@ -13,6 +13,7 @@ public sealed class ShopDatabase : IDisposable
     private readonly SemaphoreSlim _gate = new(1, 1);
     private readonly string _connectionString;
     private readonly TimeProvider _time;
+    private SqliteConnection? _writer; // kept open between writes, and used only inside the gate
 
     private ShopDatabase(string path, TimeProvider time)
     {
@@ -68,11 +69,18 @@ public sealed class ShopDatabase : IDisposable
         await _gate.WaitAsync(cancel).ConfigureAwait(false);
         try
         {
-            using var connection = Connect();
-            using var transaction = connection.BeginTransaction(deferred: false);
-            var result = work(new ShopSession(connection, transaction, _time.GetUtcNow()));
+            _writer ??= Connect();
+            using var transaction = _writer.BeginTransaction(deferred: false);
+            var result = work(new ShopSession(_writer, transaction, _time.GetUtcNow()));
             transaction.Commit();
             return result;
+        }
+        catch
+        {
+            // Whatever went wrong, the next write starts with a connection that has seen none of it.
+            _writer?.Dispose();
+            _writer = null;
+            throw;
         }
         finally
         {
@@ -84,6 +92,7 @@ public sealed class ShopDatabase : IDisposable
     public void Dispose()
     {
         _gate.Dispose();
+        _writer?.Dispose();
         using var connection = new SqliteConnection(_connectionString);
         SqliteConnection.ClearPool(connection);
     }
