@@ -33,6 +33,7 @@ public static class ShopSite
         app.UseRouting();
         app.MapAssets();
         app.MapPaper();
+        app.MapQuotes();
         app.MapRazorPages();
         return app;
     }
@@ -45,7 +46,8 @@ public static class ShopSite
         services.AddSingleton(settings.Paper);
         services.AddSingleton<JobShelf>();
         services.AddSingleton<CoilStock>();
-        services.TryAddSingleton(TimeProvider.System);
+        services.AddOrderDesk();
+        services.TryAddSingleton(settings.Database.Time);
         services.AddRazorPages().AddApplicationPart(typeof(ShopSite).Assembly);
     }
 }
