@@ -15,7 +15,7 @@ public sealed class RackOfBits(ShopDatabase database, ShopTablesShelf tables)
             if (!bit.Diameter.IsPositive || bit.Diameter > Widest)
                 return $"diameter: {bit.Diameter}; accepted: above zero, at most {Widest}";
             Own(session);
-            if (session.Execute("INSERT INTO bits (kind, diameter_nm) VALUES (@kind, @Diameter) ON CONFLICT DO NOTHING", Row(bit)) == 1)
+            if (session.Execute("INSERT INTO bits (kind, diameter_nm) VALUES (@Kind, @Diameter) ON CONFLICT DO NOTHING", Row(bit)) == 1)
                 session.Record("bit rack", 1, who, "hung up", before: "", after: NameOf(bit));
             return null;
         },
@@ -26,7 +26,7 @@ public sealed class RackOfBits(ShopDatabase database, ShopTablesShelf tables)
         session =>
         {
             Own(session);
-            if (session.Execute("DELETE FROM bits WHERE kind = @kind AND diameter_nm = @Diameter", Row(bit)) == 0)
+            if (session.Execute("DELETE FROM bits WHERE kind = @Kind AND diameter_nm = @Diameter", Row(bit)) == 0)
                 return false;
             session.Record("bit rack", 1, who, "taken off", before: NameOf(bit), after: "");
             return true;
@@ -38,7 +38,7 @@ public sealed class RackOfBits(ShopDatabase database, ShopTablesShelf tables)
     {
         if (ShopTablesShelf.HasOwnRack(session))
             return;
-        session.Execute("INSERT INTO bits (kind, diameter_nm) VALUES (@kind, @Diameter)", tables.Current(session).Rack.Bits.Distinct().Select(Row));
+        session.Execute("INSERT INTO bits (kind, diameter_nm) VALUES (@Kind, @Diameter)", tables.Current(session).Rack.Bits.Distinct().Select(Row));
         session.Execute(
             "INSERT INTO settings (name, value) VALUES (@RackSetting, @OwnRack)", new { ShopTablesShelf.RackSetting, ShopTablesShelf.OwnRack });
     }

@@ -40,7 +40,8 @@ public static class TypedLength
         var parsed = LengthText.Parse(said, allowNegative: true);
         if (!parsed.IsGood)
             return "";
-        var both = $"{LengthText.Exact(parsed.Value)} = {LengthText.Millimetres(parsed.Value)}";
+        var (exact, metric) = (LengthText.Exact(parsed.Value), LengthText.Millimetres(parsed.Value));
+        var both = exact == metric ? exact : metric.StartsWith('≈') ? $"{exact} {metric}" : $"{exact} = {metric}";
         return IsBare(typed) ? $"{Units[unit]}: {both}" : both;
     }
 }

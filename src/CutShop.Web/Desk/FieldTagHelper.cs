@@ -32,13 +32,16 @@ public sealed class FieldTagHelper : TagHelper
     /// <summary>The kind of box.</summary>
     public string Kind { get; set; } = "text";
 
+    /// <summary>True for a field that needs more room.</summary>
+    public bool Wide { get; set; }
+
     /// <inheritdoc/>
     public override void Process(TagHelperContext context, TagHelperOutput output)
     {
         ArgumentNullException.ThrowIfNull(output);
         output.TagName = "div";
         output.TagMode = TagMode.StartTagAndEndTag;
-        output.Attributes.SetAttribute("class", "field");
+        output.Attributes.SetAttribute("class", Wide ? "field wide" : "field");
         var html = output.Content;
         html.AppendHtml("<label for=\"").Append(Name).AppendHtml("\">").Append(Label);
         if (Hint is not null)
