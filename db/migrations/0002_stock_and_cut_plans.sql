@@ -59,9 +59,12 @@ CREATE TABLE plan_cuts (
 
 CREATE INDEX plan_cuts_by_piece ON plan_cuts (piece_id);
 
--- The coil a cut piece came from, so that every piece traces to a lot.
-ALTER TABLE cut_tickets ADD COLUMN coil_id INTEGER REFERENCES coils (id);
+-- The place that the accepted plan gives a waiting piece; for a cut piece the place it was cut from, so that it traces to a lot.
+ALTER TABLE cut_tickets ADD COLUMN plan_coil_id INTEGER REFERENCES plan_coils (id);
 ALTER TABLE cut_tickets ADD COLUMN cut_at TEXT;
+
+CREATE INDEX cut_tickets_by_plan_coil ON cut_tickets (plan_coil_id);
+CREATE INDEX pieces_by_rope ON pieces (material, diameter_nm);
 
 -- Answers already given, so that a request sent twice counts once.
 CREATE TABLE requests (

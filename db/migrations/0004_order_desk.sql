@@ -112,13 +112,14 @@ CREATE TABLE cut_tickets_now (
   id       INTEGER PRIMARY KEY,
   piece_id INTEGER NOT NULL UNIQUE REFERENCES pieces (id),
   state    TEXT NOT NULL CHECK (state IN ('waiting', 'cut', 'cancelled', 'surplus')),
-  coil_id  INTEGER REFERENCES coils (id),
+  plan_coil_id INTEGER REFERENCES plan_coils (id),
   cut_at   TEXT
 ) STRICT;
 
-INSERT INTO cut_tickets_now (id, piece_id, state, coil_id, cut_at) SELECT id, piece_id, state, coil_id, cut_at FROM cut_tickets;
+INSERT INTO cut_tickets_now (id, piece_id, state, plan_coil_id, cut_at) SELECT id, piece_id, state, plan_coil_id, cut_at FROM cut_tickets;
 DROP TABLE cut_tickets;
 ALTER TABLE cut_tickets_now RENAME TO cut_tickets;
+CREATE INDEX cut_tickets_by_plan_coil ON cut_tickets (plan_coil_id);
 CREATE INDEX cut_tickets_waiting ON cut_tickets (id) WHERE state = 'waiting';
 
 CREATE TABLE drill_tickets_now (
@@ -132,12 +133,22 @@ DROP TABLE drill_tickets;
 ALTER TABLE drill_tickets_now RENAME TO drill_tickets;
 CREATE INDEX drill_tickets_waiting ON drill_tickets (id) WHERE state = 'waiting';
 
--- The history speaks of drafts, quotes, prices and bits too: its subject is an open word from here on.
+-- The history's subjects stand in a table; "told" is 1 where programs that read the shop's changes are told of it.
+CREATE TABLE IF NOT EXISTS history_subjects (
+  name TEXT PRIMARY KEY,
+  told INTEGER NOT NULL CHECK (told IN (0, 1))
+) STRICT, WITHOUT ROWID;
+
+INSERT INTO history_subjects (name, told) VALUES
+  ('job', 1), ('cut ticket', 1), ('drill ticket', 1), ('coil', 1), ('cut plan', 1),
+  ('draft', 0), ('quote', 0), ('price list', 0), ('bit rack', 0)
+ON CONFLICT DO NOTHING;
+
 CREATE TABLE history_now (
   id         INTEGER PRIMARY KEY AUTOINCREMENT,
   at         TEXT NOT NULL,
   who        TEXT NOT NULL,
-  subject    TEXT NOT NULL CHECK (length(subject) BETWEEN 1 AND 40),
+  subject    TEXT NOT NULL REFERENCES history_subjects (name),
   subject_id INTEGER NOT NULL,
   what       TEXT NOT NULL,
   before     TEXT NOT NULL,

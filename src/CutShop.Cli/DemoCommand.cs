@@ -33,6 +33,7 @@ internal static class DemoCommand
                 if (exitCode != Exit.Done)
                     return exitCode;
             }
+            await DemoCoils.HangAsync(database, cancel);
             return parsed.GetValue(noSite)
                 ? Exit.Done
                 : await ServeCommand.ServeAsync(database, address, settings, parsed.GetRequiredValue(listen), cancel);

@@ -1,1 +1,15 @@
-return;
+using CutShop.Benchmarks.Cutting;
+using CutShop.Benchmarks.Takeoff;
+
+// One subcommand a subject; each measures, prints a table and says whether its targets are met (exit code 1 where not).
+var subjects = new Dictionary<string, Func<string[], int>>
+{
+    ["takeoff"] = _ => TakeoffBenchmark.Run(),
+    ["cutting"] = CuttingCommand.Run,
+};
+
+if (args is [var name, .. var rest] && subjects.TryGetValue(name, out var run))
+    return run(rest);
+
+Console.Error.WriteLine($"usage: one of {string.Join(", ", subjects.Keys)}; cutting takes [--seconds N] [--direct N] [--only TEXT] [--write FILE]");
+return 2;

@@ -40,7 +40,7 @@ public sealed class PagesTests(HeadlessBrowser browser)
         await using var shop = await RunningShop.StartAsync();
         await shop.TakeInDemoAsync("lq-1042-north-walk.json");
         var page = await browser.OpenAsync(shop, width, height);
-        await page.GotoAsync(address);
+        Assert.Equal(200, (await page.GotoAsync(address))!.Status);
         var result = await page.RunAxe();
         Assert.Empty(result.Violations.Select(violation => $"{violation.Id}: {violation.Nodes[0].Html}"));
         Assert.Equal(width, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));

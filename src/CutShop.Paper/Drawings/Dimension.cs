@@ -35,6 +35,9 @@ public static class Dimension
     /// <summary>A fair guess of a text's width in millimetres, with no font at hand.</summary>
     public static double GuessWidth(string text, double size) => text.Length * size * 0.6;
 
+    /// <summary>The same for bold letters.</summary>
+    public static double GuessBoldWidth(string text, double size) => text.Length * size * 0.7;
+
     private static Words Figure(Point from, Point to, Point along, double length, string text)
     {
         var turn = Math.Atan2(along.Y, along.X) * 180 / Math.PI;

@@ -16,6 +16,10 @@ internal sealed class ElevationBand(
     private readonly double _top = Enumerable.Range(band.First, band.Last - band.First + 1)
         .Max(i => ground.Ground[i] + line.Posts[i].Height.Inches);
 
+    private readonly double _closestRows = scale.Mm(line.Rows.Select(row => row.Height.Inches).Order()
+        .Aggregate((Last: double.NegativeInfinity, Least: double.PositiveInfinity), (x, height) => (height, Math.Min(x.Least, height - x.Last)))
+        .Least);
+
     private PaperText Text => settings.Text;
 
     private double GroundRoom => HeadRoom + scale.Mm(ground.HeightOf(line, band.First, band.Last));
@@ -107,7 +111,7 @@ internal sealed class ElevationBand(
     {
         if (section.Sag == Length.Zero)
         {
-            _shapes.Add(new Words(chord.Moved(0, -1.8), Text.Straight, SmallSize, TextAnchor.Middle));
+            _shapes.Add(new Words(chord.Moved(0, -1.8), Text.Straight, SagSize(Text.Straight, end.X - start.X), TextAnchor.Middle));
             return;
         }
         _shapes.Add(new Stroke(start, end, Pen.Axis));
@@ -115,28 +119,46 @@ internal sealed class ElevationBand(
         foreach (var tick in new[] { chord, rope })
             _shapes.Add(new Stroke(tick.Moved(-0.8, 0.8), tick.Moved(0.8, -0.8), Pen.Outline));
         var words = Text.Sag(settings.Figures.Lead(section.Sag));
-        // Above the chord there is always room; beside the arrow only where the sag is deep.
-        var deep = rope.Y - chord.Y > 2 * SmallSize + 1;
-        var at = deep ? new Point(chord.X + 1.4, (chord.Y + rope.Y) / 2 + SmallSize * 0.2) : chord.Moved(0, -1.4);
-        _shapes.Add(new Words(at, words, SmallSize, deep ? TextAnchor.Start : TextAnchor.Middle));
+        // Above the chord there is always room; on a slope the words must clear its higher half.
+        var slope = Math.Abs((end.Y - start.Y) / (end.X - start.X));
+        var size = SagSize(words, end.X - start.X);
+        var clear = size * 0.48 + slope * Dimension.GuessWidth(words, size) / 2;
+        _shapes.Add(new Words(chord.Moved(0, -clear), words, size, TextAnchor.Middle));
     }
+
+    /// <summary>Letters that fit between two posts, and between two rows where rows are close.</summary>
+    private double SagSize(string words, double room) =>
+        Math.Min(Math.Min(SmallSize, (room - 1) / Dimension.GuessWidth(words, 1)), _closestRows * 0.8);
 
     private void LabelRows()
     {
-        const double Apart = 7.2;
-        var post = line.Posts[band.First];
-        var edge = X(ground.Along[band.First]) - scale.Mm(post.Across.Inches) / 2;
-        var lowest = double.MinValue;
-        foreach (var row in line.Rows.OrderByDescending(row => row.Height))
+        const double TwoLines = 7.2;
+        var edge = X(ground.Along[band.First]) - scale.Mm(line.Posts[band.First].Across.Inches) / 2;
+        var rows = line.Rows.OrderByDescending(row => row.Height).ToList();
+        var ropes = rows.Select(row => Y(ground.Ground[band.First] + row.Height.Inches)).ToList();
+        var places = Spread.Apart(ropes, TwoLines, HeadRoom, GroundRoom + FootRoom - 4);
+        var apart = rows.Count < 2 ? TwoLines : (places[^1] - places[0]) / (rows.Count - 1);
+        for (var i = 0; i < rows.Count; i++)
         {
-            var at = Y(ground.Ground[band.First] + row.Height.Inches);
-            var y = Math.Max(at, lowest + Apart);
-            lowest = y;
-            _shapes.Add(new Words(new(0, y - 0.4), Shortened(row.Mark, 11), 3, Bold: true));
-            _shapes.Add(new Words(new(0, y + 2.8), settings.Figures.Lead(row.Height), SmallSize));
-            _shapes.Add(new Polyline([new(edge - 7.5, y), new(edge - 5, y), new(edge - 1, at)], Pen.Thin));
+            LabelRow(rows[i], places[i], apart < TwoLines - 0.01 ? Math.Min(SmallSize, apart * 0.8) : null);
+            _shapes.Add(new Polyline([new(edge - 7.5, places[i]), new(edge - 5, places[i]), new(edge - 1, ropes[i])], Pen.Thin));
         }
     }
+
+    /// <summary>A row's mark over its height, or beside it in small letters where rows are many.</summary>
+    private void LabelRow(Row row, double y, double? crowded)
+    {
+        var height = settings.Figures.Lead(row.Height);
+        if (crowded is { } size)
+        {
+            _shapes.Add(new Words(new(0, y + size * 0.35), $"{Shortened(row.Mark, 4)} {height}", Math.Min(size, 1.9)));
+            return;
+        }
+        _shapes.Add(new Words(new(0, y - 0.4), Shortened(row.Mark, 11), RowSize(row.Mark), Bold: true));
+        _shapes.Add(new Words(new(0, y + 2.8), height, SmallSize));
+    }
+
+    private static double RowSize(string mark) => Math.Min(3, 18 / Dimension.GuessBoldWidth(Shortened(mark, 11), 1));
 
     private void DrawWidth(int i)
     {
@@ -157,12 +179,12 @@ internal sealed class ElevationBand(
         }
         _shapes.Add(new Stroke(new(left, y + 6), new(right, y + 6), Pen.Thin));
         _shapes.Add(new Words(new((left + right) / 2, y + 5), words, size, TextAnchor.Middle));
-        if (section.Rise != Length.Zero)
-        {
-            var rise = settings.Figures.Lead(section.Rise.Abs());
-            _shapes.Add(new Words(new((left + right) / 2, y + 10), section.Rise.IsNegative ? Text.Fall(rise) : Text.Rise(rise), Math.Min(SmallSize, size), TextAnchor.Middle));
-        }
-        _shapes.Add(new Words(new((left + right) / 2, y + (section.Rise == Length.Zero ? 10 : 14)), settings.Figures.Other(section.Width), Math.Min(SmallSize, size), TextAnchor.Middle));
+        var small = Math.Min(SmallSize, size);
+        _shapes.Add(new Words(new((left + right) / 2, y + 9.6), settings.Figures.Other(section.Width), small, TextAnchor.Middle));
+        if (section.Rise == Length.Zero)
+            return;
+        var rise = settings.Figures.Both(section.Rise.Abs());
+        _shapes.Add(new Words(new((left + right) / 2, y + 13.2), section.Rise.IsNegative ? Text.Fall(rise) : Text.Rise(rise), small, TextAnchor.Middle));
     }
 
     private static string Shortened(string mark, int most) => mark.Length <= most ? mark : mark[..(most - 1)] + "…";

@@ -12,24 +12,32 @@ internal static class ElevationBands
     public const double Room = 146;
 
     private const double MostHeight = 150;
-    private const int Smallest = 32;
+    private const int Smallest = 48;
     private const int Largest = 10;
 
     /// <summary>The scale and the bands.</summary>
     public static (DrawingScale Scale, IReadOnlyList<Band> Bands) Of(Line line, LineGround ground)
     {
         var scale = ScaleOf(line, ground);
+        var bands = Break(line, ground, scale, mostSections: int.MaxValue);
+        // The same number of bands with about as many sections each looks better than a full one and a rest.
+        var even = Break(line, ground, scale, (line.Sections.Count + bands.Count - 1) / bands.Count);
+        return (scale, even.Count == bands.Count ? even : bands);
+    }
+
+    private static List<Band> Break(Line line, LineGround ground, DrawingScale scale, int mostSections)
+    {
         var bands = new List<Band>();
         var first = 0;
         for (var last = 1; last < line.Posts.Count; last++)
         {
             var isEnd = last == line.Posts.Count - 1;
-            if (!isEnd && Fits(scale, line, ground, first, last + 1))
+            if (!isEnd && last - first < mostSections && Fits(scale, line, ground, first, last + 1))
                 continue;
             bands.Add(new(first, last));
             first = last;
         }
-        return (scale, bands);
+        return bands;
     }
 
     private static DrawingScale ScaleOf(Line line, LineGround ground)
@@ -40,7 +48,7 @@ internal static class ElevationBands
             DrawingScale.Fitting(ground.HeightOf(line, 0, last), MostHeight, Largest).OneTo);
         if (whole <= Smallest)
             return new(whole);
-        // Too long for one band: as large as the longest and the steepest section allow, but no larger than 1 : 32 needs.
+        // Too long for one band: as large as the longest and the steepest section allow, but no larger than the smallest usual scale.
         var needed = Smallest;
         for (var i = 0; i < last; i++)
         {

@@ -5,6 +5,9 @@ namespace CutShop.Paper;
 /// <summary>Puts a drawing on a PDF page, in shades of black. The caller holds <see cref="Lettering.Press"/>.</summary>
 internal static class PdfDrawing
 {
+    private static readonly XSolidBrush?[] Brushes =
+        [.. Enum.GetValues<Fill>().Select(fill => fill == Fill.None ? null : new XSolidBrush(Grey(PenStyle.ShadeOf(fill))))];
+
     /// <summary>Draws at a place given in millimetres from the page's upper left corner.</summary>
     public static void Draw(XGraphics page, Drawing drawing, double left, double top)
     {
@@ -77,7 +80,7 @@ internal static class PdfDrawing
         return made;
     }
 
-    private static XSolidBrush? BrushOf(Fill fill) => fill == Fill.None ? null : new XSolidBrush(Grey(PenStyle.ShadeOf(fill)));
+    private static XSolidBrush? BrushOf(Fill fill) => Brushes[(int)fill];
 
     private static XColor Grey(double shade) => XColor.FromGrayScale(1 - shade);
 }

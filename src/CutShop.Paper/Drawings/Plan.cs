@@ -6,8 +6,9 @@ namespace CutShop.Paper;
 public static class Plan
 {
     private const double Gap = 12;
+    private const double Below = 6;
     private const double Margin = 12;
-    private const double Tallest = 210;
+    private const double Tallest = 150;
     private const double Room = Elevation.PaperWidth - 2 * Margin;
     private const int LinesOnADrawing = 8;
 
@@ -26,7 +27,7 @@ public static class Plan
     private static Drawing DrawingOf(LinePath[] paths, PaperText text, Piece? bold)
     {
         var head = 10.0;
-        var tall = Tallest - head - paths.Length * Gap - Margin;
+        var tall = Tallest - head - paths.Length * (Gap + Below) - Margin;
         var scale = DrawingScale.Fitting(paths.Max(p => p.Width), Room, 20);
         var byHeight = DrawingScale.Fitting(Math.Max(paths.Sum(p => p.Height), 1), tall, 20);
         if (byHeight.OneTo > scale.OneTo)
@@ -39,7 +40,7 @@ public static class Plan
             shapes.Add(new Words(new(0, y + 4), text.LineName(path.Line.Mark), 3, Bold: true));
             y += Gap;
             PlanLine.Draw(shapes, path, new Point(Margin, y), scale, bold);
-            y += scale.Mm(path.Height);
+            y += scale.Mm(path.Height) + Below;
         }
         var description = text.PlanDescription(string.Join(", ", paths.Select(p => p.Line.Mark)));
         return new(

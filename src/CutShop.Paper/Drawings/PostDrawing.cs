@@ -29,14 +29,17 @@ public static class PostDrawing
     private static IEnumerable<Drawing> Sections(PostWork work, PaperSettings settings)
     {
         var cells = new List<PostCell>();
-        foreach (var row in work.Bores.GroupBy(bore => bore.Row.Mark))
+        // Rows that are bored and screwed alike share one section.
+        foreach (var alike in work.Bores.GroupBy(bore => bore.Row.Mark).GroupBy(row => new BoredAlike(work, [.. row])))
         {
-            cells.Add(new(row.Key, [.. row], FromSide: false));
-            cells.AddRange(row.Where(bore => Math.Abs(bore.RakeDegrees) > 0.05).Select(bore => new PostCell(row.Key, [bore], FromSide: true)));
+            IReadOnlyList<Bore> bores = [.. alike.First()];
+            var rows = string.Join(", ", alike.Select(row => row.Key));
+            cells.Add(new(rows, bores, FromSide: false));
+            cells.AddRange(bores.Where(bore => Math.Abs(bore.RakeDegrees) > 0.05).Select(bore => new PostCell(rows, [bore], FromSide: true)));
         }
         return cells.Chunk(SectionsOnADrawing).Select(some => PostSections.Draw(work, some, settings));
     }
 }
 
 /// <summary>One section of a drawing: the bores of a row from above, or one raked bore from the side.</summary>
-internal sealed record PostCell(string Row, IReadOnlyList<Bore> Bores, bool FromSide);
+internal sealed record PostCell(string Rows, IReadOnlyList<Bore> Bores, bool FromSide);

@@ -6,8 +6,8 @@ namespace CutShop.Paper;
 internal static class PostFaces
 {
     private const double Head = 20;
-    private const double Tallest = 110;
-    private const double LabelRoom = 18;
+    private const double Tallest = 100;
+    private const double LabelRoom = 16;
     private const double ThreeLines = 9.6;
     private const double OneLine = 3.3;
 
@@ -16,7 +16,7 @@ internal static class PostFaces
         var text = settings.Text;
         var cell = Elevation.PaperWidth / Math.Max(faces.Count, 3);
         var byHeight = DrawingScale.Fitting(work.Post.Height.Inches, Tallest, 2);
-        var byWidth = DrawingScale.Fitting(work.Post.Across.Inches, cell - 2 * LabelRoom - 4, 2);
+        var byWidth = DrawingScale.Fitting(work.Post.Across.Inches, cell - 2 * LabelRoom - 1, 2);
         var scale = byHeight.OneTo > byWidth.OneTo ? byHeight : byWidth;
 
         var title = text.FacesTitle(work.Post.Mark, scale.OneTo);
@@ -53,7 +53,7 @@ internal static class PostFaces
         shapes.Add(new Stroke(top.Moved(-half - 8, height), top.Moved(half + 8, height), Pen.Ground));
         foreach (var hole in holes)
             DrawHole(shapes, hole, top.Moved(0, scale.Mm((post.Height - hole.Height).Inches)), half, scale);
-        DrawHeights(shapes, post, holes, top, half, tall, scale, settings);
+        DrawHeights(shapes, post, holes, top, half, cell, tall, scale, settings);
     }
 
     private static void DrawHole(List<Shape> shapes, Hole hole, Point centre, double half, DrawingScale scale)
@@ -65,7 +65,7 @@ internal static class PostFaces
     }
 
     private static void DrawHeights(
-        List<Shape> shapes, Post post, List<Hole> holes, Point top, double half, double tall, DrawingScale scale, PaperSettings settings)
+        List<Shape> shapes, Post post, List<Hole> holes, Point top, double half, double cell, double tall, DrawingScale scale, PaperSettings settings)
     {
         var figures = settings.Figures;
         var centres = holes.Select(hole => top.Y + scale.Mm((post.Height - hole.Height).Inches)).ToList();
@@ -77,6 +77,7 @@ internal static class PostFaces
             var (hole, y) = (holes[i], places[i]);
             var mark = hole.Row.Length <= 9 ? hole.Row : hole.Row[..8] + "…";
             var name = hole.IsPilot ? settings.Text.ScrewAt(mark) : mark;
+            var nameSize = Math.Min(size, (cell / 2 - half - 4) / Dimension.GuessBoldWidth(name, 1));
             foreach (var side in new[] { -1, 1 })
             {
                 var (edge, anchor) = (top.X + side * half, side < 0 ? TextAnchor.End : TextAnchor.Start);
@@ -86,9 +87,9 @@ internal static class PostFaces
                 if (isRoomy)
                 {
                     if (side > 0)
-                        shapes.Add(new Words(at.Moved(0, -2), name, size, anchor, Bold: true));
-                    shapes.Add(new Words(at.Moved(0, size * 0.4), figures.Lead(figure), size, anchor));
-                    shapes.Add(new Words(at.Moved(0, size * 0.4 + 2.7), figures.Other(figure), size * 0.9, anchor));
+                        shapes.Add(new Words(at.Moved(0, -2), name, nameSize, anchor, Bold: true));
+                    shapes.Add(new Words(at.Moved(0, size * 0.4), figures.Lead(figure), Fitting(figures.Lead(figure), size, cell / 2 - half - 4), anchor));
+                    shapes.Add(new Words(at.Moved(0, size * 0.4 + 2.7), figures.Other(figure), Fitting(figures.Other(figure), size * 0.9, cell / 2 - half - 4), anchor));
                 }
                 else
                 {
@@ -97,6 +98,9 @@ internal static class PostFaces
             }
         }
     }
+
+    /// <summary>The letters' size wanted, or the largest at which the text keeps within its width.</summary>
+    private static double Fitting(string text, double size, double width) => Math.Min(size, width / Dimension.GuessWidth(text, 1));
 
     private sealed record Hole(string Row, Length Height, Length Across, bool IsPilot);
 }

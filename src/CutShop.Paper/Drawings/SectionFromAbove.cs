@@ -114,7 +114,7 @@ internal static class SectionFromAbove
 
     private static void Neighbour(List<Shape> shapes, Post post, Point way, Point centre, double half)
     {
-        var at = centre.Toward(way, half + 11);
+        var at = centre.Toward(way, half + 7);
         var side = new Point(-way.Y, way.X);
         var tip = at.Toward(way, 3.5);
         shapes.Add(new Stroke(at, tip, Pen.Outline));

@@ -34,7 +34,7 @@ internal static class SectionFromSide
         Point At(double distance, double off) => centre.Toward(rake.Along, side * distance).Toward(rake.Across, off);
         // The mouth is cut by the upright face, so its two corners lie at different distances along the bore.
         var skew = side * radius * rake.Slope;
-        shapes.Add(new Polygon([At(mouth - skew, -radius), At(mouth + skew, radius), At(mouth - depth, radius), At(mouth - depth, -radius)], Pen.Outline, Fill.Bore));
+        shapes.Add(new Polygon([At(mouth + skew, -radius), At(mouth - skew, radius), At(mouth - depth, radius), At(mouth - depth, -radius)], Pen.Outline, Fill.Bore));
         var anchor = side < 0 ? TextAnchor.End : TextAnchor.Start;
         var at = centre.Moved(side * (half + 10), -side * half * rake.Slope);
         shapes.Add(new Words(at.Moved(0, side * rake.Slope > 0 ? -1.5 : 3.5), settings.Figures.Lead(mark), Dimension.TextSize, anchor));

@@ -15,6 +15,8 @@ public static class Lettering
 
     private static readonly ConcurrentDictionary<(double Size, bool Bold), XFont> Fonts = new();
 
+    private static XGraphics? _measure;
+
     private static IReadOnlyList<string> _folders = DejaVuFonts.UsualFolders;
 
     /// <summary>Sets the folders that fonts are looked for in. It counts until the first text is measured or printed.</summary>
@@ -26,8 +28,8 @@ public static class Lettering
     {
         lock (Press)
         {
-            using var measure = XGraphics.CreateMeasureContext(new XSize(10, 10), XGraphicsUnit.Point, XPageDirection.Downwards);
-            return PaperUnits.Mm(measure.MeasureString(text, Font(size, bold)).Width);
+            _measure ??= XGraphics.CreateMeasureContext(new XSize(10, 10), XGraphicsUnit.Point, XPageDirection.Downwards);
+            return PaperUnits.Mm(_measure.MeasureString(text, Font(size, bold)).Width);
         }
     }
 

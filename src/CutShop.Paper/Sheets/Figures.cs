@@ -25,10 +25,10 @@ internal readonly record struct Figures(UnitsFirst First)
     public string Other(Length length) => First == UnitsFirst.FeetInches ? LengthText.Millimetres(length) : Inches(length);
 
     /// <summary>Both units on one line: inches and millimetres.</summary>
-    public string Both(Length length) => $"{Lead(length)} ({Other(length)})";
+    public string Both(Length length) => Together(Lead(length), Other(length));
 
     /// <summary>Both units on two lines.</summary>
-    public string Stacked(Length length) => $"{Lead(length)}\n{Other(length)}";
+    public string Stacked(Length length) => $"{Unbroken(Lead(length))}\n{Unbroken(Other(length))}";
 
     /// <summary>A long length in the leading unit: feet, inches and a fraction, or millimetres.</summary>
     public string LongLead(Length length) => First == UnitsFirst.FeetInches ? FeetInches(length) : LengthText.Millimetres(length);
@@ -37,7 +37,10 @@ internal readonly record struct Figures(UnitsFirst First)
     public string LongOther(Length length) => First == UnitsFirst.FeetInches ? LengthText.Millimetres(length) : FeetInches(length);
 
     /// <summary>A long length in both units on one line.</summary>
-    public string LongBoth(Length length) => $"{LongLead(length)} ({LongOther(length)})";
+    public string LongBoth(Length length) => Together(LongLead(length), LongOther(length));
+
+    /// <summary>A long length in both units on two lines.</summary>
+    public string LongStacked(Length length) => $"{Unbroken(LongLead(length))}\n{Unbroken(LongOther(length))}";
 
     /// <summary>An angle to a tenth of a degree.</summary>
     public static string Degrees(double degrees) => string.Create(CultureInfo.InvariantCulture, $"{degrees:0.0}°");
@@ -47,6 +50,12 @@ internal readonly record struct Figures(UnitsFirst First)
 
     /// <summary>A count.</summary>
     public static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>Two figures on one line; where the line must break, it breaks between them.</summary>
+    private static string Together(string lead, string other) => $"{Unbroken(lead)} ({Unbroken(other)})";
+
+    /// <summary>A figure that is not broken at the end of a line.</summary>
+    public static string Unbroken(string figure) => figure.Replace(' ', '\u00A0');
 
     private static int Denominator(Length length) => length.IsWhole(Length.FromSixtyFourths(1)) ? 64 : TapeMarks;
 }

@@ -66,7 +66,7 @@ public static class HtmlSheets
                 html.Append("</ul></section>\n");
                 break;
             case DrawingBlock d:
-                html.Append("<figure>").Append(SvgDrawing.Write(d.Drawing)).Append("<figcaption>").Append(Safe(d.Drawing.Title)).Append("</figcaption></figure>\n");
+                html.Append("<figure>").Append(SvgDrawing.Write(d.Drawing)).Append("</figure>\n");
                 break;
             default:
                 throw new NotSupportedException($"No HTML for {block.GetType().Name}.");

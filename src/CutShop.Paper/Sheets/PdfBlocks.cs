@@ -3,9 +3,9 @@ namespace CutShop.Paper;
 /// <summary>Writes the blocks of a sheet onto its pages.</summary>
 internal static class PdfBlocks
 {
-    private const double TextSize = 3.4;
+    private const double TextSize = 3.2;
     private const double SmallSize = 2.8;
-    private const double LineHeight = 1.35;
+    private const double LineHeight = 1.3;
     private const double Gap = 3;
 
     /// <summary>Writes a block, going on to new pages as needed.</summary>
@@ -51,9 +51,9 @@ internal static class PdfBlocks
     /// <summary>Writes a heading on the page that has room for what belongs to it.</summary>
     internal static void Heading(SheetPages pages, string text, double keepWith)
     {
-        pages.Need(7 + keepWith);
-        pages.Put([new Words(new(0, 4.5), text, 4, Bold: true)]);
-        pages.Down(7);
+        pages.Need(6.5 + keepWith);
+        pages.Put([new Words(new(0, 4), text, 3.8, Bold: true)]);
+        pages.Down(6.5);
     }
 
     private static void Paragraph(SheetPages pages, string text, double indent, string mark)
@@ -115,9 +115,9 @@ internal static class PdfBlocks
     {
         const double Indent = 6;
         const double Bullet = 3;
-        var items = block.Cautions.Select(c => Lettering.Wrap(c, pages.Width - Indent - Bullet, TextSize)).ToList();
+        var items = block.Cautions.Select(c => Lettering.Wrap(c, pages.Width - Indent - Bullet - 3, TextSize)).ToList();
         var height = 9 + items.Sum(lines => lines.Count * TextSize * LineHeight + 0.6);
-        pages.Need(height + Gap);
+        pages.Need(height);
         var shapes = new List<Shape>
         {
             new Box(0, 0, pages.Width, height, Pen.Outline, Fill.None),

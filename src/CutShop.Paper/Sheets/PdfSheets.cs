@@ -6,7 +6,7 @@ namespace CutShop.Paper;
 public static class PdfSheets
 {
     /// <summary>Blank edge of a page in millimetres.</summary>
-    public const double Margin = 15;
+    public const double Margin = 12;
 
     /// <summary>The PDF's bytes.</summary>
     /// <param name="title">The document's title.</param>

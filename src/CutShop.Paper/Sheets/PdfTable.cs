@@ -5,7 +5,7 @@ internal static class PdfTable
 {
     private const double TextSize = 2.9;
     private const double HeadSize = 2.7;
-    private const double LineHeight = 1.35;
+    private const double LineHeight = 1.3;
     private const double Between = 2.2;
 
     /// <summary>Writes the table.</summary>
@@ -21,7 +21,7 @@ internal static class PdfTable
                 Row(pages, table.Columns, widths, HeadSize, bold: true);
             Row(pages, row, widths, TextSize, bold: false);
         }
-        pages.Down(3);
+        pages.Down(2);
     }
 
     private static void Row(SheetPages pages, IReadOnlyList<string> cells, double[] widths, double size, bool bold)

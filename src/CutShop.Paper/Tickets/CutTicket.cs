@@ -27,7 +27,7 @@ public static class CutTicket
                 new BigFigureBlock(text.CutLength, cut, figures.LongOther(piece.Cut)),
                 new FieldsBlock(OnTheCoil(settings, place)),
                 new TableBlock(text.Ends, text.EndColumns, [End(piece, 0, settings), End(piece, piece.AtPosts.Count - 1, settings)]),
-                new StepsBlock(text.Steps, text.CuttingSteps(piece.Rope.IsNatural, cut, code is not null)),
+                new StepsBlock(text.Steps, text.CuttingSteps(piece.Rope.IsNatural, Figures.Unbroken(cut), code is not null)),
                 new CautionsBlock(text.Cautions, piece.Rope.IsNatural ? text.CuttingNaturalCautions : text.CuttingSyntheticCautions),
             ]);
     }
@@ -71,5 +71,5 @@ public static class CutTicket
     internal static string WeightOf(Piece piece, PaperText text) =>
         piece.WeightLb is { } pounds ? text.Pounds(Figures.Tenths(pounds)) : text.NotKnown;
 
-    internal static string DueOf(Job job, PaperText text) => job.Due is { } due ? text.DayOf(due) : text.NotKnown;
+    internal static string DueOf(Job job, PaperText text) => job.Due is { } due ? text.DayOf(due) : text.NoDay;
 }

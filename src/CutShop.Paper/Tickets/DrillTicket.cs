@@ -26,13 +26,13 @@ public static class DrillTicket
             blocks.AddRange([DrillingTable(work, settings), BoreTable(work, settings)]);
         if (work.Fixings.Count > 0)
             blocks.Add(ScrewTable(work, settings));
-        blocks.AddRange(PostDrawing.Of(work, settings).Select(drawing => new DrawingBlock(drawing)));
         if (work.Bores.Count > 0)
         {
             var raked = work.Bores.Any(bore => Math.Abs(bore.RakeDegrees) > 0.05);
             blocks.Add(new StepsBlock(text.Steps, text.DrillingSteps(work.Bores.Any(b => b.Operations.Count > 1), raked, work.Fixings.Count > 0)));
         }
-        blocks.Add(new CautionsBlock(text.Cautions, text.DrillingCautions));
+        blocks.Add(new CautionsBlock(text.Cautions, work.Bores.Count > 0 ? text.DrillingCautions : text.TimberCautions));
+        blocks.AddRange(PostDrawing.Of(work, settings).Select(drawing => new DrawingBlock(drawing)));
         return new(text.DrillTicket, text.PostName(work.Post.Mark), text.Foot(job.Number, text.PostName(work.Post.Mark)), blocks);
     }
 
@@ -76,28 +76,38 @@ public static class DrillTicket
 
     private static TableBlock BoreTable(PostWork work, PaperSettings settings)
     {
-        var (text, figures) = (settings.Text, settings.Figures);
+        var text = settings.Text;
         return new(
             text.Bores,
             text.BoreColumns,
             [
-                .. work.Bores.OrderByDescending(bore => bore.Height).Select(bore => (IReadOnlyList<string>)
-                [
-                    bore.Row.Mark,
-                    bore.Run,
-                    text.BoreKind(bore.Kind),
-                    RopeWords.Of(bore.Rope, settings),
-                    figures.Stacked(bore.Bit),
-                    figures.Stacked(bore.Wall),
-                    $"{text.BitKindName(bore.BitChoice.Kind)}: {bore.BitChoice.Reason}",
-                ]),
+                .. work.Bores.OrderByDescending(bore => bore.Height)
+                    .GroupBy(bore => (bore.Kind, bore.Rope, bore.Bit, bore.Wall, bore.BitChoice))
+                    .Select(alike => BoreRow([.. alike], settings)),
             ]);
+    }
+
+    /// <summary>Bores that are alike, in one line of the table.</summary>
+    private static IReadOnlyList<string> BoreRow(IReadOnlyList<Bore> alike, PaperSettings settings)
+    {
+        var (text, figures, bore) = (settings.Text, settings.Figures, alike[0]);
+        return
+        [
+            string.Join(", ", alike.Select(b => b.Row.Mark).Distinct()),
+            string.Join(", ", alike.Select(b => b.Run)),
+            text.BoreKind(bore.Kind),
+            RopeWords.Of(bore.Rope, settings),
+            figures.Stacked(bore.Bit),
+            figures.Stacked(bore.Wall),
+            $"{text.BitKindName(bore.BitChoice.Kind)}: {bore.BitChoice.Reason}",
+        ];
     }
 
     private static TableBlock ScrewTable(PostWork work, PaperSettings settings)
     {
         var (text, figures) = (settings.Text, settings.Figures);
-        string OrNone(Length length) => length == Length.Zero ? text.None : figures.Stacked(length);
+        string With(Length hole, Length more, Func<string, string> words) =>
+            (hole == Length.Zero ? text.None : figures.Stacked(hole)) + (more == Length.Zero ? "" : "\n" + words(figures.Both(more)));
         return new(
             text.ScrewHoles,
             text.ScrewColumns,
@@ -106,13 +116,11 @@ public static class DrillTicket
                 [
                     fixing.Row.Mark,
                     text.Purpose(fixing.Purpose),
-                    text.ScrewName(fixing.Screw, figures.Both(fixing.Length)),
-                    Figures.Count(fixing.Count),
+                    $"{Figures.Count(fixing.Count)} × {text.ScrewName(fixing.Screw, figures.Both(fixing.Length))}",
                     text.FaceName(fixing.Face),
-                    OrNone(fixing.Counterbore),
-                    OrNone(fixing.CounterboreDepth),
-                    OrNone(fixing.ShankHole),
-                    OrNone(fixing.Pilot),
+                    figures.Stacked(work.MarkHeight(fixing)),
+                    With(fixing.Counterbore, fixing.CounterboreDepth, text.CounterboreDeep),
+                    With(fixing.Pilot, fixing.ShankHole, text.ShankHole),
                 ]),
             ]);
     }

@@ -28,8 +28,8 @@ public static class JobSummary
             blocks.Add(ScrewTable(takeoff, settings));
         if (takeoff.Bores.Count > 0)
             blocks.Add(BitTable(takeoff, settings));
-        AddDrawings(blocks, takeoff, settings);
         blocks.Add(new CautionsBlock(text.Cautions, text.RailingCautions));
+        AddDrawings(blocks, takeoff, settings);
         return new(text.JobSummary, text.JobName(job.Number), text.Foot(job.Number, job.Customer), blocks);
     }
 
@@ -56,7 +56,7 @@ public static class JobSummary
             codes is not null && codes.TryGetValue(piece.Run, out var code) ? code.ToString() : "",
             text.FromPostToPost(piece.From.Mark, piece.To.Mark),
             RopeWords.Of(piece.Rope, settings),
-            $"{figures.LongLead(piece.Cut)}\n{figures.LongOther(piece.Cut)}",
+            figures.LongStacked(piece.Cut),
             CutTicket.WeightOf(piece, text),
             piece.Sections.Max(section => section.PullLb) is { } pull ? text.Pounds(Figures.Tenths(pull)) : "",
         ]);
@@ -67,6 +67,7 @@ public static class JobSummary
     {
         var (text, figures) = (settings.Text, settings.Figures);
         var rows = takeoff.Fixings.GroupBy(fixing => text.ScrewName(fixing.Screw, figures.Both(fixing.Length)))
+            .OrderBy(group => group.Key, StringComparer.Ordinal)
             .Select(group => (IReadOnlyList<string>)[group.Key, Figures.Count(group.Sum(fixing => fixing.Count))]);
         return Table(text.Screws, text.ScrewTotalColumns, rows, text);
     }

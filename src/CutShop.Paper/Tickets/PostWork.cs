@@ -61,12 +61,12 @@ public sealed record PostWork(Line Line, int Index, IReadOnlyList<Bore> Bores, I
         return rakeDegrees == 0 ? height : height + Length.RoundedFromInches(Uphill(face) * slope * Post.Across.Inches / 2);
     }
 
-    /// <summary>The height of the screws of a fixing: that of the bore they go into, seen on their face.</summary>
+    /// <summary>The height of the screws of a fixing, as seen on the face they are driven from.</summary>
     public Length MarkHeight(Fixing fixing)
     {
         ArgumentNullException.ThrowIfNull(fixing);
         var rake = Bores.FirstOrDefault(bore => bore.Run == fixing.Run)?.RakeDegrees ?? 0;
-        return MarkHeight(fixing.Row.Height, fixing.Face, rake);
+        return MarkHeight(fixing.Height, fixing.Face, rake);
     }
 
     /// <summary>1 for a face that looks along the line, -1 for one that looks back, 0 for a side.</summary>

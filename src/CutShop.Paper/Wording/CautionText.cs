@@ -27,6 +27,12 @@ public partial class PaperText
     [
         "A large bit can stick and throw the drill round: clamp the post, side handle on, both hands, firm footing, no loose gloves or sleeves at the bit.",
         "Eye protection. Sharp bit, let it cut, do not force it; ease off as it breaks through.",
+        .. TimberCautions,
+    ];
+
+    /// <summary>Working treated timber.</summary>
+    public virtual IReadOnlyList<string> TimberCautions =>
+    [
         "Treated wood: wear mask and goggles against the dust, sweep it up, wash hands before eating, never burn the waste.",
     ];
 

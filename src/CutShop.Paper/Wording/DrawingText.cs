@@ -75,10 +75,10 @@ public partial class PaperText
     public virtual string PilotOf(string figure) => $"pilot {figure}";
 
     /// <summary>A section from above.</summary>
-    public virtual string FromAbove(string row) => $"row {row}, from above";
+    public virtual string FromAbove(string rows) => $"{rows}: from above";
 
     /// <summary>A section from the side.</summary>
-    public virtual string FromSide(string row) => $"row {row}, from the side";
+    public virtual string FromSide(string rows) => $"{rows}: from the side";
 
     /// <summary>A rake and where it climbs to.</summary>
     public virtual string RakeUpToward(string degrees, string post) => $"{degrees} up toward {post}";

@@ -27,6 +27,9 @@ public partial class PaperText
     /// <summary>A day, the same in every language: year, month, day.</summary>
     public virtual string DayOf(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
+    /// <summary>No day that a job is due.</summary>
+    public virtual string NoDay => "no day set";
+
     /// <summary>A label.</summary>
     public virtual string Piece => "Piece";
 
@@ -159,7 +162,13 @@ public partial class PaperText
     public virtual string ScrewHoles => "Screw holes";
 
     /// <summary>Columns of the screw holes.</summary>
-    public virtual IReadOnlyList<string> ScrewColumns => ["Row", "For", "Screw", "Count", "Face", "Counterbore or countersink", "Deep", "Shank hole", "Pilot"];
+    public virtual IReadOnlyList<string> ScrewColumns => ["Row", "For", "Screw", "Face", "Height from foot", "Counterbore or countersink", "Pilot"];
+
+    /// <summary>How deep a counterbore goes; a flat head is only countersunk.</summary>
+    public virtual string CounterboreDeep(string depth) => Say($"{depth} deep");
+
+    /// <summary>The clearance hole for a lag screw's plain shank.</summary>
+    public virtual string ShankHole(string diameter) => Say($"shank {diameter}");
 
     /// <summary>No hole needed.</summary>
     public virtual string None => "none";
@@ -237,7 +246,7 @@ public partial class PaperText
     public virtual string AndMore(int count) => Say($"and {count} more");
 
     /// <summary>The foot of a sheet: where it belongs.</summary>
-    public virtual string Foot(string job, string what) => $"Job {job}  ·  {what}";
+    public virtual string Foot(string job, string what) => what.Length == 0 ? $"Job {job}" : $"Job {job}  ·  {what}";
 
     /// <summary>A post's name.</summary>
     public virtual string PostName(string mark) => $"Post {mark}";

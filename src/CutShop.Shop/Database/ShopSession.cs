@@ -1,3 +1,4 @@
+using System.Data.Common;
 using Dapper;
 using Microsoft.Data.Sqlite;
 
@@ -24,11 +25,16 @@ public sealed class ShopSession
     /// <summary>The day in the shop at that moment.</summary>
     public DateOnly Today { get; }
 
-    /// <summary>All rows of a query.</summary>
-    public IReadOnlyList<T> All<T>(string sql, object? values = null) => _connection.Query<T>(sql, values, _transaction).AsList();
+    /// <summary>All rows of a query. A computed column may not be null: give it a value with coalesce.</summary>
+    public IReadOnlyList<T> All<T>(string sql, object? values = null)
+    {
+        using var reader = (DbDataReader)_connection.ExecuteReader(sql, values, _transaction);
+        // Without a row SQLite does not know the type of a computed column, and no record would fit.
+        return reader.HasRows ? reader.Parse<T>().AsList() : [];
+    }
 
     /// <summary>The first row, or the type's default where there is none.</summary>
-    public T? FirstOrDefault<T>(string sql, object? values = null) => _connection.QueryFirstOrDefault<T>(sql, values, _transaction);
+    public T? FirstOrDefault<T>(string sql, object? values = null) => All<T>(sql, values) is [var first, ..] ? first : default;
 
     /// <summary>The one value of a query that always has one.</summary>
     public T Value<T>(string sql, object? values = null) => _connection.QuerySingle<T>(sql, values, _transaction);

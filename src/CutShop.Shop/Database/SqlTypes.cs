@@ -26,6 +26,11 @@ internal static class SqlTypes
     /// <summary>Tells Dapper of our types, once a process.</summary>
     public static void Register() => _ = Registered.Value;
 
+    /// <summary>A computed date column, where empty text stands for no date.</summary>
+    public static DateOnly? DateOrNone(string text) => text.Length == 0 ? null : DateOf(text);
+
+    private static DateOnly DateOf(string text) => DateOnly.ParseExact(text, DateFormat, CultureInfo.InvariantCulture);
+
     private sealed class LengthColumn : SqlMapper.TypeHandler<Length>
     {
         public override void SetValue(IDbDataParameter parameter, Length value) => parameter.Value = value.Nanometres;
@@ -38,7 +43,7 @@ internal static class SqlTypes
         public override void SetValue(IDbDataParameter parameter, DateOnly value) =>
             parameter.Value = value.ToString(DateFormat, CultureInfo.InvariantCulture);
 
-        public override DateOnly Parse(object value) => DateOnly.ParseExact((string)value, DateFormat, CultureInfo.InvariantCulture);
+        public override DateOnly Parse(object value) => DateOf((string)value);
     }
 
     private sealed class TimeColumn : SqlMapper.TypeHandler<DateTimeOffset>

@@ -84,18 +84,18 @@ public sealed class JobSearch(ShopDatabase database)
 
         var rows = session.All<JobRow>(
             $"""
-            SELECT number, customer, due, released_at, cancelled_at,
+            SELECT number, customer, day, released_at, cancelled_at,
               (SELECT count(*) FROM pieces WHERE job_id = page.id AND dropped_at IS NULL) AS pieces,
               (SELECT count(*) FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = page.id AND dropped_at IS NULL AND state = 'cut') AS cut,
               (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = page.id AND dropped_at IS NULL) AS posts,
               (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = page.id AND dropped_at IS NULL AND state = 'drilled') AS drilled
             FROM (
-              SELECT id, number, customer, nullif(coalesce(due, '9999-99-99'), '9999-99-99') AS due, released_at, cancelled_at
+              SELECT id, number, customer, coalesce(due, '9999-99-99') AS day, released_at, cancelled_at
               FROM jobs INDEXED BY jobs_listed
               WHERE {string.Join(" AND ", conditions)}
-              ORDER BY coalesce(jobs.due, '9999-99-99'), number
+              ORDER BY coalesce(due, '9999-99-99'), number
               LIMIT @most) AS page
-            ORDER BY due IS NULL, due, number
+            ORDER BY day, number
             """,
             new { day, number, wanted.DueTo, text = wanted.Text.Trim(), session.Today, most = PageSize + 1 });
         var jobs = rows.Take(PageSize).Select(row => row.ToFound(session.Today)).ToList();
@@ -108,8 +108,10 @@ public sealed class JobSearch(ShopDatabase database)
     private static string Text(DateOnly day) => day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
 
     private sealed record JobRow(
-        string Number, string Customer, DateOnly? Due, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt, long Pieces, long Cut, long Posts, long Drilled)
+        string Number, string Customer, string Day, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt, long Pieces, long Cut, long Posts, long Drilled)
     {
+        private DateOnly? Due => Day == NoDay ? null : DateOnly.ParseExact(Day, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+
         public JobFound ToFound(DateOnly today) => new(
             Number,
             Customer,

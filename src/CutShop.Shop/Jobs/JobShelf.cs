@@ -63,8 +63,8 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
             SELECT run, code, cut_nm AS cut, cut_tickets.state, coils.mark AS coil, coils.lot, plan_cuts.position, from_nm AS mark_from, to_nm AS mark_to,
               dropped_at
             FROM pieces JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
-            LEFT JOIN (plan_cuts JOIN plan_coils ON plan_coils.id = plan_coil_id JOIN cut_plans ON cut_plans.id = plan_id AND cut_plans.state = 'accepted')
-              ON plan_cuts.piece_id = pieces.id
+            LEFT JOIN plan_coils ON plan_coils.id = cut_tickets.plan_coil_id
+            LEFT JOIN plan_cuts ON plan_cuts.plan_coil_id = plan_coils.id AND plan_cuts.piece_id = pieces.id
             LEFT JOIN coils ON coils.id = plan_coils.coil_id
             WHERE job_id = @Id ORDER BY pieces.position
             """,

@@ -9,7 +9,15 @@ internal static class TicketEnd
     /// <summary>Ends a cut ticket.</summary>
     /// <returns>Its state now.</returns>
     public static string OfPiece(ShopSession session, long ticketId, string state, string who, string reason) =>
-        End(session, "cut ticket", "UPDATE cut_tickets SET state = @next WHERE id = @ticketId", ticketId, state, who, reason);
+        End(
+            session,
+            "cut ticket",
+            // A piece that is never cut needs no place on a coil; a cut one keeps the place it came from.
+            "UPDATE cut_tickets SET state = @next, plan_coil_id = CASE WHEN @next = 'cancelled' THEN NULL ELSE plan_coil_id END WHERE id = @ticketId",
+            ticketId,
+            state,
+            who,
+            reason);
 
     /// <summary>Ends a drill ticket.</summary>
     /// <returns>Its state now.</returns>

@@ -18,10 +18,10 @@ public sealed class CoilStock(ShopDatabase database)
         Enum.GetValues<RopeMaterial>().ToDictionary(Rope.NameOf);
 
     /// <summary>All coils in stock, by rope and then by mark.</summary>
-    public IReadOnlyList<Coil> InHand() => database.Read(session => Select(session, "WHERE coils.state = 'in stock'", values: null));
+    public IReadOnlyList<StockCoil> InHand() => database.Read(session => Select(session, "WHERE coils.state = 'in stock'", values: null));
 
     /// <summary>A coil by its mark, in stock or not; null where there is none.</summary>
-    public Coil? Find(string mark) => database.Read(session => Find(session, mark));
+    public StockCoil? Find(string mark) => database.Read(session => Find(session, mark));
 
     /// <summary>Hangs up a coil that came in. Safe to send twice with the same key.</summary>
     /// <param name="coil">The coil.</param>
@@ -42,18 +42,18 @@ public sealed class CoilStock(ShopDatabase database)
     public Task<StockAnswer> RetireAsync(string mark, string reason, string who, string requestKey, CancellationToken cancel = default) =>
         database.WriteAsync(session => Once(session, requestKey, () => Retire(session, mark, reason, who)), cancel);
 
-    internal static IReadOnlyList<Coil> OfKind(ShopSession session, RopeKind kind) => Select(
+    internal static IReadOnlyList<StockCoil> OfKind(ShopSession session, RopeKind kind) => Select(
         session,
         "WHERE coils.state = 'in stock' AND coils.material = @material AND coils.diameter_nm = @Diameter AND coils.construction = @Construction",
         new { material = Rope.NameOf(kind.Material), kind.Diameter, kind.Construction });
 
-    internal static Coil? ById(ShopSession session, long id) =>
+    internal static StockCoil? ById(ShopSession session, long id) =>
         Select(session, "WHERE coils.id = @id", new { id }).SingleOrDefault();
 
     internal static RopeMaterial MaterialNamed(string name) => Materials[name];
 
     /// <summary>Takes rope off a coil and says so in the history; a coil with nothing left is used up.</summary>
-    internal static void Take(ShopSession session, Coil coil, Length left, string who, string what, string reason = "")
+    internal static void Take(ShopSession session, StockCoil coil, Length left, string who, string what, string reason = "")
     {
         var state = left == Length.Zero ? UsedUp : InStock;
         session.Execute("UPDATE coils SET left_nm = @left, state = @state WHERE id = @Id", new { left, state, coil.Id });
@@ -61,7 +61,7 @@ public sealed class CoilStock(ShopDatabase database)
     }
 
     /// <summary>Hangs up an offcut as a coil of its own, with its coil's lot.</summary>
-    internal static string HangOffcut(ShopSession session, Coil from, Length length, string who) =>
+    internal static string HangOffcut(ShopSession session, StockCoil from, Length length, string who) =>
         Insert(session, new(from.Kind, from.Lot, length, from.Place), from.Id, who, $"offcut of {from.Mark}");
 
     private static StockAnswer Receive(ShopSession session, CoilReceived coil, string who)
@@ -144,10 +144,10 @@ public sealed class CoilStock(ShopDatabase database)
         return answer;
     }
 
-    private static Coil? Find(ShopSession session, string mark) =>
+    private static StockCoil? Find(ShopSession session, string mark) =>
         Select(session, "WHERE coils.mark = @mark", new { mark }).SingleOrDefault();
 
-    private static List<Coil> Select(ShopSession session, string where, object? values) =>
+    private static List<StockCoil> Select(ShopSession session, string where, object? values) =>
         [.. session.All<CoilRow>(
             $"""
             SELECT coils.id, coils.mark, coils.material, coils.diameter_nm AS diameter, coils.construction, coils.lot, coils.place,
@@ -172,7 +172,7 @@ public sealed class CoilStock(ShopDatabase database)
         string State,
         DateTimeOffset CameAt)
     {
-        public Coil ToCoil() => new(
+        public StockCoil ToCoil() => new(
             Id, Mark, new RopeKind(MaterialNamed(Material), Diameter, Construction), Lot, Place, FromMark, Whole, Left, State, CameAt);
     }
 }

@@ -20,8 +20,13 @@ namespace CutShop.Takeoff;
 /// <param name="Parameter">The parameter c: the height of the low point over the directrix, and the horizontal pull over the weight by length. Infinite for a straight rope.</param>
 public readonly record struct HangingRope(double Level, double Rise, double Sag, double Arc, double Parameter)
 {
-    private const double Converged = 1e-12;
+    /// <summary>A step of Newton's method this small, relative to q, leaves an error of about its square.</summary>
+    private const double SmallStep = 1e-6;
+
     private const int MostSteps = 200;
+
+    /// <summary>Above the logarithm of 2 q for every q that a rope on a site can have.</summary>
+    private const double LogMargin = 5;
 
     /// <summary>The straight distance between the supports.</summary>
     public double Chord => double.Hypot(Level, Rise);
@@ -38,9 +43,10 @@ public readonly record struct HangingRope(double Level, double Rise, double Sag,
         if (sag == 0)
             return Straight(level, rise);
         var slope = rise / level;
-        // A shallow rope has q = 4 s / chord; a deep one has roughly e^q = 4 s q / a.
-        var start = Math.Min(4 * sag / double.Hypot(level, rise), 4 + Math.Log(1 + (4 * sag / level)));
-        return FromRatio(level, rise, Solve(q => SagAndDerivative(q, level, slope), sag, start));
+        // A shallow rope has q = 4 s / chord, a deep one at most about e^q = 4 s q / a.
+        var most = LogMargin + Math.Log(1 + (4 * sag / level));
+        var q = Solve(DropAndDerivative, slope, 2 * sag / level, 4 * sag / double.Hypot(level, rise), most);
+        return new(level, rise, sag, ArcOf(level, rise, q), level / (2 * q));
     }
 
     /// <summary>The rope that is longer than the chord by <paramref name="slack"/>.</summary>
@@ -55,8 +61,9 @@ public readonly record struct HangingRope(double Level, double Rise, double Sag,
         if (excess == 0)
             return Straight(level, rise) with { Arc = chord + slack };
         var overOne = excess / (1 + Math.Sqrt(1 + excess));
-        var start = Math.Min(Math.Sqrt(6 * overOne), 4 + Math.Log(1 + overOne));
-        return FromRatio(level, rise, Solve(StretchAndDerivative, overOne, start)) with { Arc = chord + slack };
+        var most = LogMargin + Math.Log(1 + overOne);
+        var q = Solve(StretchAndDerivative, slope: 0, overOne, Math.Sqrt(6 * overOne), most);
+        return new(level, rise, level / 2 * DropAndDerivative(q, rise / level).Value, chord + slack, level / (2 * q));
     }
 
     /// <summary>The drop below the chord at a level distance <paramref name="x"/> from the first support.</summary>
@@ -74,26 +81,25 @@ public readonly record struct HangingRope(double Level, double Rise, double Sag,
     private static HangingRope Straight(double level, double rise) =>
         new(level, rise, Sag: 0, double.Hypot(level, rise), double.PositiveInfinity);
 
-    private static HangingRope FromRatio(double level, double rise, double q) => new(
-        level,
-        rise,
-        SagAndDerivative(q, level, rise / level).Value,
-        double.Hypot(rise, level * Math.Sinh(q) / q),
-        level / (2 * q));
+    private static double ArcOf(double level, double rise, double q) => double.Hypot(rise, level * Math.Sinh(q) / q);
 
-    private static (double Value, double Derivative) SagAndDerivative(double q, double level, double slope)
+    /// <summary>The drop at mid-span over half the level distance, and its derivative; the slope is h / a.</summary>
+    private static (double Value, double Derivative) DropAndDerivative(double q, double slope)
     {
-        var half = Math.Sinh(q / 2);
-        var droop = 2 * half * half / q;
-        var droopDerivative = (Math.Sinh(q) - droop) / q;
-        var tilt = slope * Math.Tanh(q / 2);
-        var tiltDerivative = slope / (2 * (1 + (half * half)));
-        var size = double.Hypot(droop, tilt);
-        return (level / 2 * size, level / 2 * ((droop * droopDerivative) + (tilt * tiltDerivative)) / size);
+        // One sinh gives all: cosh² = 1 + sinh², cosh q − 1 = 2 sinh²(q/2), sinh q = 2 sinh(q/2) cosh(q/2).
+        var sinh = Math.Sinh(q / 2);
+        var cosh2 = 1 + (sinh * sinh);
+        var cosh = Math.Sqrt(cosh2);
+        var droop = 2 * sinh * sinh / q;
+        var droopDerivative = ((2 * sinh * cosh) - droop) / q;
+        var tilt = slope * sinh / cosh;
+        var tiltDerivative = slope / (2 * cosh2);
+        var size = Math.Sqrt((droop * droop) + (tilt * tilt));
+        return (size, ((droop * droopDerivative) + (tilt * tiltDerivative)) / size);
     }
 
-    /// <summary>sinh q / q − 1 and its derivative, by series where the difference would lose digits.</summary>
-    private static (double Value, double Derivative) StretchAndDerivative(double q)
+    /// <summary>sinh q / q − 1 and its derivative, by series where the difference would lose digits. The slope has no part in it.</summary>
+    private static (double Value, double Derivative) StretchAndDerivative(double q, double slope)
     {
         var q2 = q * q;
         if (q < 0.3)
@@ -107,23 +113,22 @@ public readonly record struct HangingRope(double Level, double Rise, double Sag,
     }
 
     /// <summary>Newton's method on a growing function, kept between bounds that close in, so that it always ends.</summary>
-    private static double Solve(Func<double, (double Value, double Derivative)> function, double target, double start)
+    private static double Solve(
+        Func<double, double, (double Value, double Derivative)> function, double slope, double target, double start, double most)
     {
-        var (below, above) = (0.0, double.PositiveInfinity);
-        var q = start;
+        var (below, above) = (0.0, most);
+        var q = Math.Min(start, most);
         for (var step = 0; step < MostSteps; step++)
         {
-            var (value, derivative) = function(q);
+            var (value, derivative) = function(q, slope);
             if (value < target)
                 below = q;
             else
                 above = q;
             var next = q - ((value - target) / derivative);
-            if (!(next > below && next < above))
-                next = double.IsPositiveInfinity(above) ? 2 * q : (below + above) / 2;
-            if (Math.Abs(next - q) <= Converged * q)
+            if (Math.Abs(next - q) <= SmallStep * q)
                 return next;
-            q = next;
+            q = next > below && next < above ? next : (below + above) / 2;
         }
         return q;
     }

@@ -12,16 +12,16 @@ public static class RopeAtPost
         slope == 0 ? across : Length.RoundedFromInches(across.Inches * double.Hypot(1, slope));
 
     /// <summary>Ends half way into the post: W / 2.</summary>
-    public static Length Stopped(Length across) => across / 2;
+    public static Length Stopped(Length across) => HalfBelow(across);
 
     /// <summary>Goes through and ends in an overhand stopper knot: W + 12 d (common practice, no source).</summary>
     public static Length Knot(Length across, Length rope) => across + (KnotDiameters * rope);
 
     /// <summary>Arrives first at a bored corner and reaches the post's centre: W / 2.</summary>
-    public static Length CornerFirst(Length across) => across / 2;
+    public static Length CornerFirst(Length across) => HalfBelow(across);
 
     /// <summary>Leaves a bored corner; its end stands against the side of the first rope: W / 2 − d / 2.</summary>
-    public static Length CornerSecond(Length across, Length rope) => (across - rope) / 2;
+    public static Length CornerSecond(Length across, Length rope) => HalfBelow(across - rope);
 
     /// <summary>
     /// Turns round a post, touching each other, on the rope's centre line. A turn is a helix of pitch d over the curve that
@@ -48,4 +48,10 @@ public static class RopeAtPost
         var arc = Length.RoundedFromInches(turn.Radians * (post.Across + rope).Inches / 2);
         return side == WrapSide.Outside ? arc : -arc;
     }
+
+    /// <summary>
+    /// Half a length, at an odd nanometre the lesser half: two halves may never sum to more than the whole, or a net length
+    /// that stands exactly on a step of the rounding would be rounded up by a whole step more.
+    /// </summary>
+    private static Length HalfBelow(Length length) => length - (length / 2);
 }

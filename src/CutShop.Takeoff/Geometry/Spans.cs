@@ -15,13 +15,23 @@ public static class Spans
     /// Level distance between a rope's two supports: a bored post holds it at its face, a wrapped one at its centre line,
     /// the tangent point abeam of the centre.
     /// </summary>
-    public static Length BetweenSupports(Section section, Post before, Treatment atBefore, Post after, Treatment atAfter) =>
-        Centres(section, before, after) - Setback(before, atBefore) - Setback(after, atAfter);
+    public static Length BetweenSupports(Section section, Post before, Treatment atBefore, Post after, Treatment atAfter)
+    {
+        var (toCentreBefore, toCentreAfter) = (IsAtCentre(atBefore), IsAtCentre(atAfter));
+        return section.Spacing switch
+        {
+            SpacingKind.Clear => section.Width + (WidthsWhere(toCentreBefore, before, toCentreAfter, after) / 2),
+            SpacingKind.Centres => section.Width - (WidthsWhere(!toCentreBefore, before, !toCentreAfter, after) / 2),
+            _ => throw new ArgumentOutOfRangeException(nameof(section), section.Spacing, message: null),
+        };
+    }
 
     /// <summary>Slope of the ground along a section: rise over the distance of the post centres.</summary>
     public static double Slope(Section section, Post before, Post after) =>
         section.Rise.Inches / Centres(section, before, after).Inches;
 
-    private static Length Setback(Post post, Treatment treatment) =>
-        treatment.Kind == TreatmentKind.Wrap ? Length.Zero : post.Across / 2;
+    private static bool IsAtCentre(Treatment treatment) => treatment.Kind == TreatmentKind.Wrap;
+
+    private static Length WidthsWhere(bool takeBefore, Post before, bool takeAfter, Post after) =>
+        (takeBefore ? before.Across : Length.Zero) + (takeAfter ? after.Across : Length.Zero);
 }

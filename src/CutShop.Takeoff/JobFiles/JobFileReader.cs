@@ -66,9 +66,13 @@ public static class JobFileReader
         var rope = ReadRope(fields, required: true);
         var oneLot = fields.YesOrNo("oneLot") ?? false;
         var allowances = ReadAllowances(fields);
-        var lines = ReadAll(fields, "lines", LineNames, problems, line => ReadLine(line, problems), least: 1);
+        var crossings = 0L;
+        var lines = ReadAll(fields, "lines", LineNames, problems, line => ReadLine(line, problems, ref crossings), least: 1);
 
-        JobChecks.Check(lines, rope, problems);
+        if (fields.IsGivenUp)
+            problems.Add(new("$", "", $"{JsonFields.MostProblems} problems up to here, the rest of the file was not read; accepted: a job file"));
+        else
+            JobChecks.Check(lines, rope, problems);
         return problems.Count > 0
             ? new(Job: null, problems)
             : new(new Job(number!, customer, due, rope!, allowances, [.. lines.Select(Finished)], oneLot), []);
@@ -102,15 +106,30 @@ public static class JobFileReader
         return new(shrink, perPiece, roundUp);
     }
 
-    private static LineDraft ReadLine(JsonFields fields, List<JobProblem> problems)
+    private static LineDraft ReadLine(JsonFields fields, List<JobProblem> problems, ref long crossings)
     {
         var mark = ReadMark(fields, "mark");
         var posts = ReadAll(fields, "posts", PostNames, problems, ReadPost, least: 2);
         var sections = ReadAll(fields, "sections", SectionNames, problems, ReadSection, least: 1);
-        var rows = ReadAll(fields, "rows", RowNames, problems, row => ReadRow(row, posts), least: 1);
-        if (posts.Count >= 2 && sections.Count >= 1 && sections.Count != posts.Count - 1)
+        List<RowDraft> rows = HasTooManyRows(fields, posts.Count, ref crossings)
+            ? []
+            : ReadAll(fields, "rows", RowNames, problems, row => ReadRow(row, posts), least: 1);
+        if (posts.Count >= 2 && sections.Count >= 1 && sections.Count != posts.Count - 1 && !fields.IsGivenUp)
             fields.ProblemAt(fields.Place["sections"], fields.Find("sections"), $"{sections.Count} sections for {posts.Count} posts; accepted: one fewer than the posts, here {posts.Count - 1}");
         return new(fields.Place, mark, posts, sections, rows);
+    }
+
+    /// <summary>Counted before the rows are read: each of them takes room for every post.</summary>
+    private static bool HasTooManyRows(JsonFields fields, int posts, ref long crossings)
+    {
+        var given = fields.Find("rows");
+        var rows = given.ValueKind == JsonValueKind.Array ? given.GetArrayLength() : 0;
+        crossings += (long)posts * rows;
+        if (rows > Job.MostRows)
+            fields.Problem("rows", $"{rows} rows; accepted: at most {Job.MostRows} in a line");
+        else if (crossings > Job.MostCrossings)
+            fields.Problem("rows", $"with this line rows meet posts at {crossings} places; accepted: at most {Job.MostCrossings} in a job");
+        return rows > Job.MostRows || crossings > Job.MostCrossings;
     }
 
     private static List<T> ReadAll<T>(
@@ -121,7 +140,7 @@ public static class JobFileReader
             parent.Problem(name, $"{elements.Length} given; accepted: at least {least}");
         var place = parent.Place[name];
         var all = new List<T>(elements?.Length ?? 0);
-        for (var i = 0; i < (elements?.Length ?? 0); i++)
+        for (var i = 0; i < (elements?.Length ?? 0) && !parent.IsGivenUp; i++)
             all.Add(read(new JsonFields(elements![i], place[i], problems, names)));
         return all;
     }

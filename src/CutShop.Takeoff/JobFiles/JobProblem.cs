@@ -12,5 +12,5 @@ public sealed record JobProblem(string Path, string Value, string Text)
 
 /// <summary>What reading a job file gave: a job, or every problem with it.</summary>
 /// <param name="Job">The job, or null where there is any problem.</param>
-/// <param name="Problems">Every problem, in the order of the file.</param>
+/// <param name="Problems">Every problem: those of single fields in the order of the file, then what does not go together.</param>
 public sealed record JobFileReading(Job? Job, IReadOnlyList<JobProblem> Problems);

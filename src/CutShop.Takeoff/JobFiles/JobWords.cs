@@ -57,7 +57,7 @@ internal static class JobWords
 
     /// <summary>What is wrong with a mark, or null.</summary>
     public static string? ProblemWithMark(string mark) =>
-        mark.Length is 0 or > LongestMark || mark.Any(char.IsControl) || char.IsWhiteSpace(mark[0]) || char.IsWhiteSpace(mark[^1])
+        mark.Length is 0 or > LongestMark || mark.Any(OneLine.BreaksLine) || char.IsWhiteSpace(mark[0]) || char.IsWhiteSpace(mark[^1])
             ? $"accepted: {AcceptedMark}"
             : null;
 

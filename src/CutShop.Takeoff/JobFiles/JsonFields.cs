@@ -8,6 +8,12 @@ namespace CutShop.Takeoff;
 /// </summary>
 internal sealed class JsonFields
 {
+    /// <summary>After so many problems the rest of a file is not read: it is no job file, and nobody would read them.</summary>
+    public const int MostProblems = 100_000;
+
+    /// <summary>After so many problems a hint at what was meant helps nobody.</summary>
+    private const int MostHints = 100;
+
     private readonly string[] _known;
     private readonly JsonElement[] _values;
     private readonly List<JobProblem> _problems;
@@ -23,7 +29,11 @@ internal sealed class JsonFields
             return;
         }
         foreach (var property in element.EnumerateObject())
+        {
+            if (IsGivenUp)
+                break;
             Keep(property);
+        }
     }
 
     /// <summary>Where the object stands.</summary>
@@ -31,6 +41,9 @@ internal sealed class JsonFields
 
     /// <summary>False where the value was no object at all, so that nothing more is said of its fields.</summary>
     public bool IsObject { get; }
+
+    /// <summary>True where there are too many problems to go on.</summary>
+    public bool IsGivenUp => _problems.Count >= MostProblems;
 
     public bool Has(string name) => Find(name).ValueKind != JsonValueKind.Undefined;
 
@@ -40,6 +53,10 @@ internal sealed class JsonFields
 
     public void ProblemAt(JsonPlace place, JsonElement element, string text) =>
         _problems.Add(new(place.ToString(), element.ValueKind == JsonValueKind.Undefined ? "" : JsonPlace.Shown(element), text));
+
+    /// <summary>A hint at the name that was meant, or nothing.</summary>
+    public string HintFor(string typed, IEnumerable<string> known) =>
+        _problems.Count < MostHints ? NearestName.Hint(typed, known) : "";
 
     /// <summary>A text field; null where it is missing or no text.</summary>
     public string? Text(string name, string accepted, bool required)
@@ -93,7 +110,7 @@ internal sealed class JsonFields
         var accepted = string.Join(", ", words.Keys);
         return Value(
             name,
-            text => words.TryGetValue(text, out var value) ? Parsed.Good(value) : Parsed.Bad<T>($"accepted: {accepted}{NearestName.Hint(text, words.Keys)}"),
+            text => words.TryGetValue(text, out var value) ? Parsed.Good(value) : Parsed.Bad<T>($"accepted: {accepted}{HintFor(text, words.Keys)}"),
             accepted,
             required);
     }
@@ -130,11 +147,11 @@ internal sealed class JsonFields
 
     private void Keep(JsonProperty property)
     {
-        var at = Array.FindIndex(_known, property.NameEquals);
+        var name = WholeText(() => property.Name) ?? "\uFFFD";
+        var at = Array.IndexOf(_known, name);
         if (at < 0)
         {
-            var name = WholeText(() => property.Name) ?? "\uFFFD";
-            ProblemAt(Place[name], property.Value, $"unknown name; accepted here: {string.Join(", ", _known)}{NearestName.Hint(name, _known)}");
+            ProblemAt(Place[name], property.Value, $"unknown name; accepted here: {string.Join(", ", _known)}{HintFor(name, _known)}");
             return;
         }
         if (_values[at].ValueKind != JsonValueKind.Undefined)

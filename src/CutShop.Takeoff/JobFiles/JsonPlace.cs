@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 
@@ -28,36 +27,22 @@ internal sealed partial class JsonPlace
         var before = _parent.ToString();
         if (_name is null)
             return string.Create(CultureInfo.InvariantCulture, $"{before}[{_index}]");
-        return PlainName().IsMatch(_name) ? $"{before}.{_name}" : $"{before}[{Quoted(_name)}]";
+        return PlainName().IsMatch(_name) ? $"{before}.{_name}" : $"{before}['{Quoted(_name)}']";
     }
 
     /// <summary>A value as it stands in the file, on one line and cut short.</summary>
     public static string Shown(JsonElement element)
     {
-        const int longest = 60;
         if (element.ValueKind == JsonValueKind.Object)
             return "{…}";
         if (element.ValueKind == JsonValueKind.Array)
             return "[…]";
-        var raw = element.GetRawText();
-        return raw.Length <= longest ? raw : string.Concat(raw.AsSpan(0, longest), "…");
+        return OneLine.Of(element.GetRawText());
     }
 
-    private static string Quoted(string name)
-    {
-        var quoted = new StringBuilder("'");
-        foreach (var c in name.Length <= 60 ? name : name[..60] + "…")
-        {
-            if (c is '\'' or '\\')
-                quoted.Append('\\').Append(c);
-            else if (char.IsControl(c))
-                quoted.Append(CultureInfo.InvariantCulture, $"\\u{(int)c:x4}");
-            else
-                quoted.Append(c);
-        }
-        return quoted.Append('\'').ToString();
-    }
+    private static string Quoted(string name) =>
+        OneLine.Of(name.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("'", "\\'", StringComparison.Ordinal));
 
-    [GeneratedRegex(@"^[A-Za-z_][A-Za-z0-9_]{0,60}$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"^[A-Za-z_][A-Za-z0-9_]{0,60}\z", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex PlainName();
 }

@@ -62,9 +62,11 @@ internal static class TreatmentReader
         var seen = new HashSet<int>();
         foreach (var property in at.EnumerateObject())
         {
+            if (row.IsGivenUp)
+                break;
             var mark = JsonFields.WholeText(() => property.Name) ?? "\uFFFD";
             if (!indexes.TryGetValue(mark, out var index))
-                row.ProblemAt(place[mark], property.Value, $"this line has no post of that mark{NearestName.Hint(mark, indexes.Keys)}");
+                row.ProblemAt(place[mark], property.Value, $"this line has no post of that mark{row.HintFor(mark, indexes.Keys)}");
             else if (!seen.Add(index))
                 row.ProblemAt(place[mark], property.Value, "given twice; each post may stand once");
             else

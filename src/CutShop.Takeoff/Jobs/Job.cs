@@ -15,6 +15,12 @@ public sealed record Job(
 {
     /// <summary>The most posts a job may have, over all its lines.</summary>
     public const int MostPosts = 100_000;
+
+    /// <summary>The most rows a line may have.</summary>
+    public const int MostRows = 100;
+
+    /// <summary>The most places in a job where a row meets a post.</summary>
+    public const int MostCrossings = 1_000_000;
 }
 
 /// <summary>A line of posts with the rope rows strung along it.</summary>

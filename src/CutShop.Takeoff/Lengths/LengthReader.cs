@@ -18,8 +18,8 @@ internal readonly record struct Measure(decimal Nanometres, LengthUnit Unit, boo
 /// <summary>Walks once over a length's text; every step takes what it can and leaves the rest.</summary>
 internal sealed class LengthReader(string text)
 {
-    /// <summary>Digits that fit a decimal with room for the unit's factor.</summary>
-    private const int LongestNumber = 18;
+    /// <summary>Digits that fit a decimal with room for the unit's factor, and enough for any length in millimetres to the nanometre.</summary>
+    private const int MostDigits = 19;
 
     private int _at;
     private string? _problem;
@@ -38,7 +38,7 @@ internal sealed class LengthReader(string text)
     public string Problem(string accepted) =>
         _problem is not null ? $"{_problem}; accepted: {accepted}"
         : AtEnd ? $"unfinished; accepted: {accepted}"
-        : $"'{text[_at..].Trim()}' is not understood; accepted: {accepted}";
+        : $"'{OneLine.Of(text[_at..].Trim())}' is not understood; accepted: {accepted}";
 
     /// <summary>Takes one character if it is next.</summary>
     public bool Take(char wanted)
@@ -109,7 +109,7 @@ internal sealed class LengthReader(string text)
             Fail("a number is missing");
             return null;
         }
-        if (_at - start > LongestNumber)
+        if (_at - start - (plain ? 0 : 1) > MostDigits)
         {
             Fail("too many digits");
             return null;

@@ -59,8 +59,10 @@ public static class LengthText
             if (!first.IsWhole)
                 return Parsed.Bad<Length>($"whole feet before inches, please; accepted: {Accepted}");
             reader.Take('-');
-            if (reader.ReadMeasure(Units, bareUnit: LengthUnit.Inch) is not { Unit: LengthUnit.Inch } inches)
+            if (reader.ReadMeasure(Units, bareUnit: LengthUnit.Inch) is not { } inches)
                 return Parsed.Bad<Length>(reader.Problem(Accepted));
+            if (inches.Unit != LengthUnit.Inch)
+                return Parsed.Bad<Length>($"only inches go after feet; accepted: {Accepted}");
             if (inches.Nanometres >= Length.Foot.Nanometres)
                 return Parsed.Bad<Length>($"after feet the inches must be under 12; accepted: {Accepted}");
             total += inches.Nanometres;

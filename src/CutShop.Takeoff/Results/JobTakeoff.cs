@@ -118,7 +118,7 @@ public sealed record Bore(
 /// <summary>One drilling from one face.</summary>
 /// <param name="Face">The face drilled into.</param>
 /// <param name="Depth">Depth from that face.</param>
-public sealed record BoreOperation(Face Face, Length Depth);
+public readonly record struct BoreOperation(Face Face, Length Depth);
 
 /// <summary>A face of a post, named by the neighbour it looks to.</summary>
 /// <param name="Sight">Whether it looks toward the neighbour, away from it, or is to the side.</param>
@@ -200,6 +200,7 @@ public enum FixingPurpose
 /// <param name="Screw">The screw chosen, or null where none in the catalogue fits.</param>
 /// <param name="Count">How many.</param>
 /// <param name="Face">The face it is driven from.</param>
+/// <param name="Height">Height above ground at which it crosses the post's middle.</param>
 /// <param name="Pilot">Diameter of the pilot hole for the thread; zero where none is needed.</param>
 public sealed record Fixing(
     Post Post,
@@ -211,6 +212,7 @@ public sealed record Fixing(
     Screw? Screw,
     int Count,
     Face Face,
+    Length Height,
     Length Pilot)
 {
     /// <summary>The screw's length; where none fits, the shortest reach that would.</summary>

@@ -130,6 +130,7 @@ public static class TakeoffJson
         WriteInches(json, "lengthIn", fixing.Length);
         json.WriteNumber("count", fixing.Count);
         json.WriteString("face", fixing.Face.ToString());
+        WriteInches(json, "heightIn", fixing.Height);
         WriteInches(json, "pilotIn", fixing.Pilot);
         WriteInches(json, "shankHoleIn", fixing.ShankHole);
         WriteInches(json, "counterboreIn", fixing.Counterbore);

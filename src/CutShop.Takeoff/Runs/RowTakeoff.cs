@@ -17,6 +17,8 @@ internal sealed class RowTakeoff
     private readonly double? _poundsPerFoot;
     private readonly Length _bit;
     private readonly BitChoice _bitChoice;
+    private readonly double[] _slopes;
+    private readonly Dictionary<(FixingPurpose Purpose, Length Across), ScrewChoice> _chosen = [];
 
     public RowTakeoff(Job job, Line line, Row row, ShopTables tables)
     {
@@ -25,6 +27,7 @@ internal sealed class RowTakeoff
         _poundsPerFoot = tables.Weights.PoundsPerFoot(_rope);
         _bit = RopeBit.DiameterFor(_rope);
         _bitChoice = tables.Rack.Choose(_bit, _rope.Across);
+        _slopes = [.. line.Sections.Select((section, i) => Spans.Slope(section, line.Posts[i], line.Posts[i + 1]))];
     }
 
     /// <summary>The row's runs: a bored corner ends one and starts the next.</summary>
@@ -75,17 +78,17 @@ internal sealed class RowTakeoff
             switch (at.Kind)
             {
                 case AtPostKind.Stopped:
-                    fixings.Add(FixingAt(i, piece, FixingPurpose.End, ReachWanted.ForEnd(at.Post.Across, _rope.Across), FarSide(piece, i)));
+                    fixings.Add(FixingAt(i, piece, FixingPurpose.End, FarSide(piece, i)));
                     break;
                 case AtPostKind.Corner:
-                    fixings.Add(CornerFixing(i, piece, at.Post));
+                    fixings.Add(FixingAt(i, piece, i == piece.Last ? FixingPurpose.CornerFirst : FixingPurpose.CornerSecond, FarSide(piece, i)));
                     break;
                 case AtPostKind.Through:
-                    fixings.Add(FixingAt(i, piece, FixingPurpose.Line, ReachWanted.ForLine(at.Post.Across, _bit), new(FaceSight.Side, _line.Posts[i + 1].Mark)));
+                    fixings.Add(FixingAt(i, piece, FixingPurpose.Line, new(FaceSight.Side, _line.Posts[i + 1].Mark)));
                     break;
                 case AtPostKind.Wrap:
                     var count = at.Treatment.HalfTurns >= LongWrapHalfTurns ? ScrewsOnALongWrap : ScrewsOnAWrap;
-                    fixings.Add(FixingAt(i, piece, FixingPurpose.Wrap, ReachWanted.ForWrap(at.Post.Across, _rope.Across), new(FaceSight.Around, at.Post.Mark)) with { Count = count });
+                    fixings.Add(FixingAt(i, piece, FixingPurpose.Wrap, new(FaceSight.Around, at.Post.Mark), count));
                     break;
                 case AtPostKind.Knot:
                     break;
@@ -136,7 +139,7 @@ internal sealed class RowTakeoff
         var section = _line.Sections[index];
         var (before, after) = (_line.Posts[index], _line.Posts[index + 1]);
         var level = Spans.BetweenSupports(section, before, _row.Treatments[index], after, _row.Treatments[index + 1]);
-        var rise = Spans.Slope(section, before, after) * level.Inches;
+        var rise = _slopes[index] * level.Inches;
         var hang = section.Hang ?? _row.Hang!.Value;
         var rope = hang.Kind == HangKind.Sag
             ? HangingRope.FromSag(level.Inches, rise, hang.Amount.Inches)
@@ -174,13 +177,11 @@ internal sealed class RowTakeoff
     }
 
     /// <summary>Slope of a through bore at a line post: the mean of the sections before and after.</summary>
-    private double LineSlope(int index) => (SectionSlope(index - 1) + SectionSlope(index)) / 2;
-
-    private double SectionSlope(int index) => Spans.Slope(_line.Sections[index], _line.Posts[index], _line.Posts[index + 1]);
+    private double LineSlope(int index) => (_slopes[index - 1] + _slopes[index]) / 2;
 
     private double SlopeAt(int index, Piece piece) =>
-        index == piece.First ? SectionSlope(index)
-        : index == piece.Last ? SectionSlope(index - 1)
+        index == piece.First ? _slopes[index]
+        : index == piece.Last ? _slopes[index - 1]
         : LineSlope(index);
 
     private BoreOperation[] Operations(Piece piece, int index, AtPostKind kind, double slope)
@@ -202,34 +203,13 @@ internal sealed class RowTakeoff
     /// <summary>At the end of a run, the face opposite to the one its rope leaves by.</summary>
     private Face FarSide(Piece piece, int index) => NearSide(piece, index) with { Sight = FaceSight.AwayFrom };
 
-    private Fixing CornerFixing(int index, Piece piece, Post post)
+    private Fixing FixingAt(int index, Piece piece, FixingPurpose purpose, Face face, int count = 1)
     {
-        var wanted = ReachWanted.ForEnd(post.Across, _rope.Across);
-        if (index == piece.Last)
-            return FixingAt(index, piece, FixingPurpose.CornerFirst, wanted, FarSide(piece, index));
-        var first = _tables.Screws.Choose(FixingPurpose.CornerFirst, _rope.Diameter, wanted);
-        return FixingAt(
-            index,
-            piece,
-            FixingPurpose.CornerSecond,
-            ReachWanted.ForCornerSecond(post.Across, _rope.Across),
-            FarSide(piece, index),
-            longerThan: first?.Length ?? Length.Zero);
-    }
-
-    private Fixing FixingAt(int index, Piece piece, FixingPurpose purpose, ReachWanted wanted, Face face, Length longerThan = default)
-    {
-        var screw = _tables.Screws.Choose(purpose, _rope.Diameter, wanted, longerThan);
-        return new(
-            _line.Posts[index],
-            _line,
-            _row,
-            piece.Run,
-            purpose,
-            wanted,
-            screw,
-            Count: 1,
-            face,
-            screw is null ? Length.Zero : LeadHole.Pilot(screw, _tables.WoodGravity));
+        var post = _line.Posts[index];
+        // Most posts of a row are alike.
+        if (!_chosen.TryGetValue((purpose, post.Across), out var choice))
+            _chosen[(purpose, post.Across)] = choice = ScrewChoice.For(purpose, post.Across, _rope, _bit, _tables);
+        var height = _row.Height + ScrewChoice.RaiseFor(purpose, _rope);
+        return new(post, _line, _row, piece.Run, purpose, choice.Wanted, choice.Screw, count, face, height, choice.Pilot);
     }
 }

@@ -11,10 +11,16 @@ internal sealed class LineWarnings
     private readonly int _lineIndex;
     private readonly Line _line;
     private readonly ShopTables _tables;
+    private readonly int?[] _below;
+    private readonly Length[] _bits;
     private readonly List<Warning> _warnings = [];
 
-    private LineWarnings(Job job, int lineIndex, ShopTables tables) =>
+    private LineWarnings(Job job, int lineIndex, ShopTables tables)
+    {
         (_job, _lineIndex, _line, _tables) = (job, lineIndex, job.Lines[lineIndex], tables);
+        _below = RowsBelow(_line.Rows);
+        _bits = [.. _line.Rows.Select(row => RopeBit.DiameterFor(row.Rope ?? job.Rope))];
+    }
 
     /// <summary>The warnings of one line, row by row and then along the line.</summary>
     public static List<Warning> Of(Job job, int lineIndex, IReadOnlyList<Piece> pieces, IReadOnlyList<Fixing> fixings, ShopTables tables)
@@ -30,6 +36,16 @@ internal sealed class LineWarnings
         }
         warnings.CheckScrews(fixings);
         return warnings._warnings;
+    }
+
+    /// <summary>For each row the next one down; of rows at one height the later in the file is above.</summary>
+    private static int?[] RowsBelow(IReadOnlyList<Row> rows)
+    {
+        var byHeight = Enumerable.Range(0, rows.Count).OrderBy(row => rows[row].Height).ThenBy(row => row).ToArray();
+        var below = new int?[rows.Count];
+        for (var i = 1; i < byHeight.Length; i++)
+            below[byHeight[i]] = byHeight[i - 1];
+        return below;
     }
 
     private Rope RopeOf(int row) => _line.Rows[row].Rope ?? _job.Rope;
@@ -69,7 +85,7 @@ internal sealed class LineWarnings
         if (rope.Measured is { } measured && (measured - rope.Diameter).Abs() * 4 > rope.Diameter)
             Warn("measured-far-off", where, RopePath(row) + ".measured", $"The rope was measured at {LengthText.Brief(measured)}, more than a quarter off its nominal {LengthText.Brief(rope.Diameter)}. Measure again.");
 
-        var bit = RopeBit.DiameterFor(rope);
+        var bit = _bits[row];
         var isBored = _line.Rows[row].Treatments.Any(treatment => treatment.Kind != TreatmentKind.Wrap);
         if (isBored && _tables.Rack.Choose(bit, rope.Across) is { OnRack: false } choice)
             Warn("bit-not-on-rack", where, RopePath(row), $"Bores for this row: {choice.Reason}.");
@@ -78,43 +94,48 @@ internal sealed class LineWarnings
     private void CheckPosts(int row)
     {
         var (rope, thisRow) = (RopeOf(row), _line.Rows[row]);
-        var bit = RopeBit.DiameterFor(rope);
+        var bit = _bits[row];
         for (var i = 0; i < _line.Posts.Count; i++)
         {
             var post = _line.Posts[i];
-            var where = $"{post.Mark}/{thisRow.Mark}";
             if (!CommonRope.Suits(post.Across, rope.Diameter))
-                Warn("rope-for-post", where, PostPath(i) + ".across", $"{LengthText.Brief(rope.Diameter)} rope on a post {LengthText.Brief(post.Across)} across; common is {CommonRope.SizesFor(post.Across)}.");
+                Warn("rope-for-post", At(post, thisRow), PostPath(i) + ".across", $"{LengthText.Brief(rope.Diameter)} rope on a post {LengthText.Brief(post.Across)} across; common is {CommonRope.SizesFor(post.Across)}.");
             if (thisRow.Treatments[i].Kind == TreatmentKind.Wrap)
                 continue;
             var wall = BoreRules.SideWall(post.Across, bit);
             if (wall < ThinWall)
-                Warn("thin-wall", where, PostPath(i) + ".across", $"The {LengthText.Brief(bit)} bore leaves a side wall of {LengthText.Inches(wall, 16)}, under {LengthText.Brief(ThinWall)}.");
+                Warn("thin-wall", At(post, thisRow), PostPath(i) + ".across", $"The {LengthText.Brief(bit)} bore leaves a side wall of {LengthText.Inches(wall, 16)}, under {LengthText.Brief(ThinWall)}.");
             var above = post.Height - thisRow.Height - (bit / 2);
             if (above.IsNegative)
-                Warn("near-top", where, RowPath(row) + ".height", $"The {LengthText.Brief(bit)} bore breaks out of the top of the post.");
+                Warn("near-top", At(post, thisRow), RowPath(row) + ".height", $"The {LengthText.Brief(bit)} bore breaks out of the top of the post.");
             else if (above < bit)
-                Warn("near-top", where, RowPath(row) + ".height", $"{LengthText.Inches(above, 16)} of wood above the {LengthText.Brief(bit)} bore, less than one bit diameter.");
-            CheckNeighbours(row, i, where, bit);
+                Warn("near-top", At(post, thisRow), RowPath(row) + ".height", $"{LengthText.Inches(above, 16)} of wood above the {LengthText.Brief(bit)} bore, less than one bit diameter.");
+            if (NextBoreDown(row, i) is { } lower)
+                CheckWoodBetween(row, lower, post);
         }
     }
 
-    private void CheckNeighbours(int row, int post, string where, Length bit)
+    private static string At(Post post, Row row) => $"{post.Mark}/{row.Mark}";
+
+    private int? NextBoreDown(int row, int post)
     {
-        // Each pair of rows is looked at once, from the later of the two.
-        for (var other = 0; other < row; other++)
-        {
-            if (_line.Rows[other].Treatments[post].Kind == TreatmentKind.Wrap)
-                continue;
-            var otherBit = RopeBit.DiameterFor(RopeOf(other));
-            var wood = (_line.Rows[row].Height - _line.Rows[other].Height).Abs() - ((bit + otherBit) / 2);
-            if (wood < Length.Max(bit, otherBit))
-            {
-                Warn("bores-close", where, RowPath(row) + ".height", wood.IsPositive
-                    ? $"{LengthText.Inches(wood, 16)} of wood between this bore and that of row {_line.Rows[other].Mark}, less than one bit diameter."
-                    : $"This bore runs into that of row {_line.Rows[other].Mark}.");
-            }
-        }
+        var lower = _below[row];
+        while (lower is { } candidate && _line.Rows[candidate].Treatments[post].Kind == TreatmentKind.Wrap)
+            lower = _below[candidate];
+        return lower;
+    }
+
+    private void CheckWoodBetween(int row, int lower, Post post)
+    {
+        var (bit, lowerBit) = (_bits[row], _bits[lower]);
+        var wood = _line.Rows[row].Height - _line.Rows[lower].Height - ((bit + lowerBit) / 2);
+        if (wood >= Length.Max(bit, lowerBit))
+            return;
+        // Of the two the warning names the one that comes later in the file.
+        var (named, other) = (Math.Max(row, lower), Math.Min(row, lower));
+        Warn("bores-close", At(post, _line.Rows[named]), RowPath(named) + ".height", wood.IsPositive
+            ? $"{LengthText.Inches(wood, 16)} of wood between this bore and that of row {_line.Rows[other].Mark}, less than one bit diameter."
+            : $"This bore runs into that of row {_line.Rows[other].Mark}.");
     }
 
     private void CheckSags(int row, PieceSection[][] sections)
@@ -123,32 +144,21 @@ internal sealed class LineWarnings
         for (var i = 0; i < sections[row].Length; i++)
         {
             var section = sections[row][i];
-            var where = $"{section.From.Mark}-{section.To.Mark}/{thisRow.Mark}";
-            var path = _line.Sections[i].Hang is null ? RowPath(row) : string.Create(CultureInfo.InvariantCulture, $"$.lines[{_lineIndex}].sections[{i}]");
             if (section.Sag * 2 > thisRow.Height)
-                Warn("deep-sag", where, path, $"A sag of {LengthText.Inches(section.Sag, 16)} is over half of the row's height of {LengthText.Brief(thisRow.Height)}.");
+                WarnOfSag("deep-sag", row, i, section, $"is over half of the row's height of {LengthText.Brief(thisRow.Height)}");
             var underside = thisRow.Height - section.Sag - (rope.Across / 2);
             if (!underside.IsPositive)
-                Warn("sag-to-ground", where, path, $"With a sag of {LengthText.Inches(section.Sag, 16)} the rope reaches the ground.");
-            if (RowBelow(row) is { } below)
-            {
-                var gap = underside - (_line.Rows[below].Height - sections[below][i].Sag) - (RopeOf(below).Across / 2);
-                if (!gap.IsPositive)
-                    Warn("sag-to-row-below", where, path, $"With a sag of {LengthText.Inches(section.Sag, 16)} the rope reaches row {_line.Rows[below].Mark}.");
-            }
+                WarnOfSag("sag-to-ground", row, i, section, "brings the rope to the ground");
+            if (_below[row] is { } below && underside <= _line.Rows[below].Height - sections[below][i].Sag + (RopeOf(below).Across / 2))
+                WarnOfSag("sag-to-row-below", row, i, section, $"brings the rope to row {_line.Rows[below].Mark}");
         }
     }
 
-    private int? RowBelow(int row)
-    {
-        int? below = null;
-        for (var other = 0; other < _line.Rows.Count; other++)
-        {
-            if (_line.Rows[other].Height < _line.Rows[row].Height && (below is null || _line.Rows[other].Height > _line.Rows[below.Value].Height))
-                below = other;
-        }
-        return below;
-    }
+    private void WarnOfSag(string code, int row, int index, PieceSection section, string doesWhat) => Warn(
+        code,
+        $"{section.From.Mark}-{section.To.Mark}/{_line.Rows[row].Mark}",
+        _line.Sections[index].Hang is null ? RowPath(row) : string.Create(CultureInfo.InvariantCulture, $"$.lines[{_lineIndex}].sections[{index}]"),
+        $"A sag of {LengthText.Inches(section.Sag, 16)} {doesWhat}.");
 
     private void CheckScrews(IReadOnlyList<Fixing> fixings)
     {

@@ -33,6 +33,7 @@ public static class ShopSite
         app.UseRouting();
         app.MapAssets();
         app.MapPaper();
+        app.MapPlans();
         app.MapQuotes();
         app.MapRazorPages();
         return app;
@@ -46,6 +47,11 @@ public static class ShopSite
         services.AddSingleton(settings.Paper);
         services.AddSingleton<JobShelf>();
         services.AddSingleton<CoilStock>();
+        services.AddSingleton<PlanShelf>();
+        services.AddSingleton<CutPlanDesk>();
+        services.AddSingleton<PlanSearches>();
+        services.AddSingleton<SettingsShelf>();
+        services.AddSingleton<HistoryShelf>();
         services.AddOrderDesk();
         services.TryAddSingleton(settings.Database.Time);
         services.AddRazorPages().AddApplicationPart(typeof(ShopSite).Assembly);

@@ -33,7 +33,7 @@ public sealed record CoilReceived(RopeKind Kind, string Lot, Length Length, stri
 /// <param name="Left">What is left of it.</param>
 /// <param name="State">in stock, used up or retired.</param>
 /// <param name="CameAt">When it came in, UTC.</param>
-public sealed record Coil(
+public sealed record StockCoil(
     long Id, string Mark, RopeKind Kind, string Lot, string Place, string? From, Length Whole, Length Left, string State, DateTimeOffset CameAt)
 {
     /// <summary>True for a bought coil from which nothing was cut.</summary>

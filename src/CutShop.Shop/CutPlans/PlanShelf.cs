@@ -1,0 +1,146 @@
+using CutShop.CutPlan;
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>Finds cut plans, and what waits to be planned.</summary>
+public sealed class PlanShelf(ShopDatabase database)
+{
+    /// <summary>The ropes that pieces wait for, the earliest due first.</summary>
+    public IReadOnlyList<RopeWaiting> Waiting() => database.Read(session => session.All<WaitingRow>(
+        """
+        SELECT pieces.material, pieces.diameter_nm AS diameter, count(*) AS pieces,
+          count(cut_tickets.plan_coil_id) AS planned, sum(cut_nm) AS rope_nm, coalesce(min(jobs.due), '') AS first_due,
+          (SELECT coalesce(sum(left_nm), 0) FROM coils
+           WHERE state = 'in stock' AND coils.material = pieces.material AND coils.diameter_nm = pieces.diameter_nm) AS stock_nm
+        FROM pieces JOIN cut_tickets ON piece_id = pieces.id JOIN jobs ON jobs.id = job_id
+        WHERE cut_tickets.state = 'waiting' AND jobs.released_at IS NOT NULL
+        GROUP BY pieces.material, pieces.diameter_nm
+        ORDER BY first_due = '', first_due, pieces.material, pieces.diameter_nm
+        """).Select(row => row.ToRope()).ToList());
+
+    /// <summary>The plans, the newest first.</summary>
+    /// <param name="most">How many at most.</param>
+    public IReadOnlyList<PlanListed> List(int most = 100) => database.Read(session => session.All<PlanRow>(
+        PlanColumns + " FROM cut_plans ORDER BY id DESC LIMIT @most", new { most }).Select(row => row.ToListed()).ToList());
+
+    /// <summary>A plan by its number, or null.</summary>
+    public StoredPlan? Find(long id) => database.Read(session => Find(session, id));
+
+    /// <summary>
+    /// The coils to buy by the newest plan of each rope that waits, the earliest needed first. Pieces that have since been
+    /// cut or planned otherwise no longer ask for a coil.
+    /// </summary>
+    public IReadOnlyList<CoilToBuy> ToBuy() => database.Read(session => session.All<BuyRow>(
+        """
+        SELECT cut_plans.material, cut_plans.diameter_nm AS diameter, construction, left_before_nm AS coil, count(*) AS pieces,
+          sum(cut_nm) AS short_nm, coalesce(min(jobs.due), '') AS needed_by, plan_id
+        FROM cut_plans JOIN plan_coils ON plan_id = cut_plans.id AND coil_id IS NULL
+        JOIN plan_cuts ON plan_cuts.plan_coil_id = plan_coils.id
+        JOIN pieces ON pieces.id = plan_cuts.piece_id JOIN jobs ON jobs.id = job_id
+        JOIN cut_tickets ON cut_tickets.piece_id = pieces.id AND cut_tickets.state = 'waiting' AND cut_tickets.plan_coil_id IS NULL
+        WHERE cut_plans.id IN (SELECT max(id) FROM cut_plans WHERE state <> 'replaced' GROUP BY material, diameter_nm, construction)
+        GROUP BY plan_coils.id
+        ORDER BY needed_by = '', needed_by, plan_id, plan_coils.position
+        """).Select(row => row.ToCoil()).ToList());
+
+    internal static StoredPlan? Find(ShopSession session, long id)
+    {
+        if (session.FirstOrDefault<PlanRow>(PlanColumns + " FROM cut_plans WHERE id = @id", new { id }) is not { } plan)
+            return null;
+        var cuts = session.All<CutRow>(
+            """
+            SELECT plan_cuts.plan_coil_id, code, jobs.number AS job, run, jobs.due, cut_tickets.state, cut_nm AS cut, from_nm AS mark_from, to_nm AS mark_to
+            FROM plan_cuts JOIN plan_coils ON plan_coils.id = plan_cuts.plan_coil_id
+            JOIN pieces ON pieces.id = plan_cuts.piece_id JOIN jobs ON jobs.id = job_id JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
+            WHERE plan_id = @id ORDER BY plan_coils.position, plan_cuts.position
+            """,
+            new { id }).ToLookup(cut => cut.PlanCoilId);
+        var coils = session.All<CoilRow>(
+            """
+            SELECT plan_coils.id, mark, lot, parent_id, whole_nm, left_before_nm AS start, rest_nm AS rest
+            FROM plan_coils LEFT JOIN coils ON coils.id = coil_id WHERE plan_id = @id ORDER BY position
+            """,
+            new { id });
+        var toBuy = 0;
+        return new(
+            plan.Id,
+            plan.Kind,
+            plan.State,
+            plan.MadeAt,
+            plan.MadeBy,
+            plan.Proof,
+            plan.Allowances,
+            [.. coils.Select(coil => coil.ToCuts(coil.Mark ?? $"buy {++toBuy}", cuts[coil.Id], plan.Keep))],
+            cuts.SelectMany(same => same).ToDictionary(
+                cut => cut.Code.Plain, cut => new PlannedPiece(cut.Code, cut.Job, cut.Run, cut.Due, cut.State)));
+    }
+
+    private const string PlanColumns =
+        """
+        SELECT id, material, diameter_nm AS diameter, construction, state, made_at, made_by, proof,
+          kerf_nm AS kerf, squaring_nm AS squaring, first_trim_nm AS first_trim, keep_nm AS keep,
+          (SELECT count(*) FROM plan_cuts JOIN plan_coils ON plan_coils.id = plan_coil_id WHERE plan_id = cut_plans.id) AS pieces
+        """;
+
+    private sealed record WaitingRow(string Material, Length Diameter, long Pieces, long Planned, long RopeNm, string FirstDue, long StockNm)
+    {
+        public RopeWaiting ToRope() => new(
+            CoilStock.MaterialNamed(Material),
+            Diameter,
+            Pieces,
+            Planned,
+            Length.FromNanometres(RopeNm),
+            SqlTypes.DateOrNone(FirstDue),
+            Length.FromNanometres(StockNm));
+    }
+
+    private sealed record BuyRow(
+        string Material, Length Diameter, string Construction, Length Coil, long Pieces, long ShortNm, string NeededBy, long PlanId)
+    {
+        public CoilToBuy ToCoil() => new(
+            new RopeKind(CoilStock.MaterialNamed(Material), Diameter, Construction),
+            Coil,
+            Pieces,
+            Length.FromNanometres(ShortNm),
+            SqlTypes.DateOrNone(NeededBy),
+            PlanId);
+    }
+
+    private sealed record PlanRow(
+        long Id,
+        string Material,
+        Length Diameter,
+        string Construction,
+        string State,
+        DateTimeOffset MadeAt,
+        string MadeBy,
+        string Proof,
+        Length Kerf,
+        Length Squaring,
+        Length FirstTrim,
+        Length Keep,
+        long Pieces)
+    {
+        public RopeKind Kind => new(CoilStock.MaterialNamed(Material), Diameter, Construction);
+
+        public CutAllowances Allowances => new(Kerf, Squaring, FirstTrim, Keep);
+
+        public PlanListed ToListed() => new(Id, Kind, State, MadeAt, Pieces, Proof);
+    }
+
+    private sealed record CoilRow(long Id, string? Mark, string? Lot, long? ParentId, Length? WholeNm, Length Start, Length Rest)
+    {
+        public CoilCuts ToCuts(string name, IEnumerable<CutRow> cuts, Length keep) => new(
+            name,
+            Lot ?? "",
+            Mark is null ? CoilKind.ToBuy : ParentId is null && WholeNm == Start ? CoilKind.Full : CoilKind.Offcut,
+            Start,
+            [.. cuts.Select(cut => new CutPiece(cut.Code.Plain, cut.Cut, cut.MarkFrom, cut.MarkTo))],
+            Rest,
+            IsKept: Rest.IsPositive && Rest >= keep);
+    }
+
+    private sealed record CutRow(
+        long PlanCoilId, PieceCode Code, string Job, string Run, DateOnly? Due, string State, Length Cut, Length MarkFrom, Length MarkTo);
+}

@@ -1,0 +1,57 @@
+using System.ComponentModel.DataAnnotations;
+using CutShop.CutPlan;
+using CutShop.Shop;
+using CutShop.Takeoff;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace CutShop.Web.Pages.Plans;
+
+/// <summary>What waits to be planned, what is to be bought, and the plans made.</summary>
+public sealed class PlansModel(PlanShelf shelf, PlanSearches searches, CoilStock stock, TimeProvider time) : PageModel
+{
+    /// <summary>Ropes that pieces wait for.</summary>
+    public IReadOnlyList<RopeWaiting> Waiting { get; private set; } = [];
+
+    /// <summary>Coils to buy.</summary>
+    public IReadOnlyList<CoilToBuy> ToBuy { get; private set; } = [];
+
+    /// <summary>The plans.</summary>
+    public IReadOnlyList<PlanListed> Plans { get; private set; } = [];
+
+    /// <summary>Why no plan was made.</summary>
+    public IReadOnlyList<string> Problems { get; private set; } = [];
+
+    /// <summary>The shop's clock.</summary>
+    public TimeProvider Time => time;
+
+    /// <summary>Constructions in stock of a rope, the usual one first.</summary>
+    public IEnumerable<string> ConstructionsOf(RopeWaiting rope) => _coils
+        .Where(coil => coil.Kind.Material == rope.Material && coil.Kind.Diameter == rope.Diameter)
+        .Select(coil => coil.Kind.Construction).Prepend(RopeKind.ThreeStrand).Distinct();
+
+    private IReadOnlyList<StockCoil> _coils = [];
+
+    /// <summary>Shows it all.</summary>
+    public void OnGet() => Load();
+
+    /// <summary>Starts the search for a plan and goes to it.</summary>
+    public IActionResult OnPost(RopeMaterial material, string? diameter, string? construction, DateOnly? dueBy, [Range(1, 120)] int seconds)
+    {
+        var parsed = LengthText.Parse(diameter ?? "");
+        if (ModelState.IsValid && parsed.IsGood && construction is not null)
+        {
+            var kind = new RopeKind(material, parsed.Value, construction);
+            return Redirect($"/plans/search/{searches.Start(kind, dueBy, new PlanBudget(TimeSpan.FromSeconds(seconds)), Who.Of(User))}");
+        }
+        Problems = ["Seconds: from 1 to 120. Due by: a date, or empty."];
+        Load();
+        return Page();
+    }
+
+    private void Load()
+    {
+        (Waiting, ToBuy, Plans) = (shelf.Waiting(), shelf.ToBuy(), shelf.List());
+        _coils = stock.InHand();
+    }
+}

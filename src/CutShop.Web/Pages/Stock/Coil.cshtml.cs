@@ -1,0 +1,72 @@
+using CutShop.Shop;
+using CutShop.Takeoff;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace CutShop.Web.Pages.Stock;
+
+/// <summary>One coil: what is left of it, its history, and the forms that correct or retire it.</summary>
+public sealed class CoilModel(CoilStock stock, HistoryShelf history, TimeProvider time) : PageModel
+{
+    /// <summary>The coil.</summary>
+    public StockCoil? Coil { get; private set; }
+
+    /// <summary>Its history, the newest last.</summary>
+    public IReadOnlyList<HistoryLine> History { get; private set; } = [];
+
+    /// <summary>The shop's clock.</summary>
+    public TimeProvider Time => time;
+
+    /// <summary>Why nothing was changed, or null.</summary>
+    public string? Problem { get; private set; }
+
+    /// <summary>The forms' own key: sent twice it counts once.</summary>
+    [BindProperty]
+    public string RequestKey { get; set; } = "";
+
+    /// <summary>What is left, as typed.</summary>
+    [BindProperty]
+    public string? Left { get; set; }
+
+    /// <summary>The reason.</summary>
+    [BindProperty]
+    public string? Reason { get; set; }
+
+    /// <summary>Shows the coil.</summary>
+    public IActionResult OnGet(string mark)
+    {
+        RequestKey = Guid.NewGuid().ToString("N");
+        return Shown(mark);
+    }
+
+    /// <summary>Corrects what is left.</summary>
+    public async Task<IActionResult> OnPostAdjustAsync(string mark, CancellationToken cancel)
+    {
+        var left = LengthText.Parse(Left ?? "");
+        return left.IsGood
+            ? Answered(mark, await stock.AdjustAsync(mark, left.Value, Reason ?? "", Who.Of(User), RequestKey, cancel))
+            : Answered(mark, new StockAnswer("", $"Left: \"{Left}\": {left.Problem}"));
+    }
+
+    /// <summary>Takes the coil off the rack.</summary>
+    public async Task<IActionResult> OnPostRetireAsync(string mark, CancellationToken cancel) =>
+        Answered(mark, await stock.RetireAsync(mark, Reason ?? "", Who.Of(User), RequestKey, cancel));
+
+    private IActionResult Answered(string mark, StockAnswer answer)
+    {
+        if (answer.IsDone)
+            return Redirect($"/stock/{mark}");
+        Problem = answer.Problem;
+        RequestKey = RequestKey.Split('-')[0];
+        return Shown(mark);
+    }
+
+    private IActionResult Shown(string mark)
+    {
+        Coil = stock.Find(mark);
+        if (Coil is null)
+            return NotFound();
+        History = history.Of("coil", Coil.Id);
+        return Page();
+    }
+}

@@ -1,0 +1,106 @@
+using System.Text;
+using CutShop.Takeoff;
+
+namespace CutShop.Paper.Tests.Samples;
+
+/// <summary>Invented jobs to print.</summary>
+internal static class SampleJobs
+{
+    /// <summary>A square line with a bored corner, a slope and a wrap, and a pier of pilings with manila of its own.</summary>
+    public const string LanternQuay = """
+        {
+          "number": "LQ-1042", "customer": "Lantern Quay boardwalk", "due": "2027-03-12",
+          "rope": { "material": "polypropylene", "diameter": "1 1/2 in" },
+          "allowances": { "shrink": "12.5%", "perPiece": "0 in", "roundUp": "1/4 in" },
+          "lines": [ {
+            "mark": "A",
+            "posts": [
+              { "mark": "A1", "shape": "square", "across": "5 1/2 in", "height": "42 in" },
+              { "mark": "A2", "shape": "square", "across": "5 1/2 in", "height": "42 in" },
+              { "mark": "A3", "shape": "square", "across": "5 1/2 in", "height": "42 in", "turn": "90 left" },
+              { "mark": "A4", "shape": "square", "across": "5 1/2 in", "height": "42 in" },
+              { "mark": "A5", "shape": "square", "across": "5 1/2 in", "height": "42 in" } ],
+            "sections": [ { "clear": "72 in" }, { "clear": "72 in" }, { "centres": "77 1/2 in" }, { "centres": "78 in", "rise": "9 in" } ],
+            "rows": [
+              { "mark": "top", "height": "36 in", "sag": "6 in", "start": "stopped", "finish": "knot", "between": "bored" },
+              { "mark": "low", "height": "18 in", "slack": "3 in", "start": "stopped", "finish": "stopped", "at": { "A4": "wrap 2" } } ]
+          }, {
+            "mark": "Pier",
+            "posts": [
+              { "mark": "P1", "shape": "round", "across": "9 1/2 in", "height": "44 in" },
+              { "mark": "P2", "shape": "round", "across": "9 1/2 in", "height": "44 in" },
+              { "mark": "P3", "shape": "round", "across": "9 1/2 in", "height": "44 in", "turn": "60 right" },
+              { "mark": "P4", "shape": "round", "across": "9 1/2 in", "height": "44 in" } ],
+            "sections": [ { "centres": "96 in" }, { "centres": "96 in", "rise": "-6 in" }, { "centres": "96 in", "rise": "12 in" } ],
+            "rows": [
+              { "mark": "hand", "height": "38 in", "sag": "5 in", "start": "wrap 3", "finish": "stopped", "between": "wrap 2",
+                "rope": { "material": "manila", "diameter": "2 in", "measured": "2 1/16 in" }, "at": { "P2": "bored" } } ]
+          } ]
+        }
+        """;
+
+    /// <summary>A job of one line of two posts, for what the caller wants to see in it.</summary>
+    public static string TwoPosts(
+        string material = "polypropylene",
+        string start = "stopped",
+        string finish = "stopped",
+        string number = "LQ-7",
+        string customer = "Lantern Quay",
+        string line = "B",
+        string clear = "72 in",
+        string hang = "\"sag\": \"6 in\"",
+        string height = "42 in",
+        string rowHeight = "36 in") => $$"""
+        {
+          "number": {{Json(number)}}, "customer": {{Json(customer)}},
+          "rope": { "material": "{{material}}", "diameter": "1 1/2 in" },
+          "lines": [ {
+            "mark": {{Json(line)}},
+            "posts": [
+              { "mark": "B1", "shape": "square", "across": "5 1/2 in", "height": "{{height}}" },
+              { "mark": "B2", "shape": "square", "across": "5 1/2 in", "height": "{{height}}" } ],
+            "sections": [ { "clear": "{{clear}}" } ],
+            "rows": [ { "mark": "top", "height": "{{rowHeight}}", {{hang}}, "start": "{{start}}", "finish": "{{finish}}" } ]
+          } ]
+        }
+        """;
+
+    /// <summary>A line of three tall posts with so many rows, a foot apart.</summary>
+    public static string ManyRows(int rows)
+    {
+        var all = string.Join(",\n", Enumerable.Range(1, rows).Select(i =>
+            $$"""{ "mark": "r{{i}}", "height": "{{i * 12}} in", "slack": "1/8 in", "start": "stopped", "finish": "stopped" }"""));
+        var posts = string.Join(", ", Enumerable.Range(1, 3).Select(i =>
+            $$"""{ "mark": "T{{i}}", "shape": "square", "across": "5 1/2 in", "height": "{{(rows + 1) * 12}} in" }"""));
+        return $$"""
+            { "number": "LQ-9", "customer": "", "rope": { "material": "nylon", "diameter": "1 in" },
+              "lines": [ { "mark": "T", "posts": [ {{posts}} ], "sections": [ { "clear": "60 in", "rise": "4 in" }, { "clear": "60 in" } ], "rows": [ {{all}} ] } ] }
+            """;
+    }
+
+    /// <summary>A straight line of so many posts.</summary>
+    public static string LongLine(int posts)
+    {
+        var all = string.Join(", ", Enumerable.Range(1, posts).Select(i =>
+            $$"""{ "mark": "L{{i}}", "shape": "square", "across": "5 1/2 in", "height": "42 in" }"""));
+        var sections = string.Join(", ", Enumerable.Repeat("""{ "clear": "72 in" }""", posts - 1));
+        return $$"""
+            { "number": "LQ-10", "customer": "Lantern Quay boardwalk", "rope": { "material": "polyester", "diameter": "1 1/4 in" },
+              "lines": [ { "mark": "L", "posts": [ {{all}} ], "sections": [ {{sections}} ],
+                "rows": [ { "mark": "top", "height": "36 in", "sag": "4 in", "start": "stopped", "finish": "stopped" } ] } ] }
+            """;
+    }
+
+    /// <summary>The takeoff of a job file.</summary>
+    public static JobTakeoff Takeoff(string json)
+    {
+        var reading = JobFileReader.Read(Encoding.UTF8.GetBytes(json));
+        Assert.Empty(reading.Problems);
+        return JobTakeoff.Of(reading.Job!, ShopTables.Standard);
+    }
+
+    /// <summary>Some code; which one does not matter.</summary>
+    public static PieceCode Code { get; } = PieceCode.Parse("3333-3333-3332").OrThrow();
+
+    private static string Json(string text) => System.Text.Json.JsonSerializer.Serialize(text);
+}
