@@ -60,7 +60,7 @@ public sealed class AimsTests
                 if (EveryAssignment.Best(onHand) is not { } best)
                     return;
                 var task = new PlanSheet(onHand, [.. onHand.Pieces]).Stock.With([]);
-                var bound = new AimBounds(task, CoilReach.Of(task)).Below(best);
+                var bound = new AimBounds(task, new(task, CoilReach.Of(task)!, new(TimeSpan.FromSeconds(20), default))).Below(best);
                 Assert.True(bound <= best, $"{bound} is not a bound on {best}");
             },
             iter: 600, seed: "0000KOIGhvTm", threads: 1);

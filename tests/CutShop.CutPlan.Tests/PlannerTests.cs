@@ -114,6 +114,29 @@ public sealed class PlannerTests
     }
 
     [Fact]
+    public void Two_offcuts_that_want_the_same_piece_cannot_both_be_used_up()
+    {
+        // Only the 50 in piece fills a 50 in offcut; the 110 in offcut takes 50 and 60, or nothing that comes out even.
+        var request = new CutRequest(
+            [Piece("A", 50), Piece("B", 60), Piece("C", 70)],
+            [Offcut("R1", 50), Offcut("R2", 50), Offcut("R3", 110), Full("C1", 600)], [], NoLoss);
+        var task = new PlanSheet(request, [.. request.Pieces]).Stock.With([]);
+        Assert.Equal(1, UsedUpTogether.Most(task, CoilReach.Of(task)!, new(TimeSpan.FromSeconds(20), default)));
+    }
+
+    [Fact]
+    public void Tight_stock_where_the_plain_rules_leave_a_piece_over_is_cut_by_the_fullest_coils()
+    {
+        int[] pieces = [44, 43, 31, 30, 26, 26];
+        var request = new CutRequest(
+            [.. pieces.Select((inches, n) => Piece($"P{n}", inches))], [Offcut("R1", 100), Offcut("R2", 100)], [], NoLoss);
+        var task = new PlanSheet(request, [.. request.Pieces]).Stock.With([]);
+        // By hand: 44 + 30 + 26 and 43 + 31 + 26 are 100 each. The rule pairs 44 with 43 and has 26 left over.
+        Assert.Null(TightestFit.Of(task, []));
+        Assert.NotNull(FullestFit.Of(task, [], null));
+    }
+
+    [Fact]
     public void Sixty_pieces_are_proved_best()
     {
         var plan = Plan(ShopCases.Drawn(seed: 1, pieces: 60, fullCoils: 3, offcuts: 12));
@@ -210,11 +233,4 @@ public sealed class PlannerTests
     private static Coil Full(string id, int inches) => new(id, "lot 1", Length.FromInches(inches), IsOffcut: false);
 
     private static Length Eighths(long eighths) => Length.FromSixtyFourths(8 * eighths);
-
-    private sealed class Told : IProgress<PlanProgress>
-    {
-        public List<PlanProgress> All { get; } = [];
-
-        public void Report(PlanProgress value) => All.Add(value);
-    }
 }

@@ -58,7 +58,9 @@ public sealed class PublishedInstancesTests
             [],
             [Takeoff.Length.FromMillimetres(instance.Capacity)],
             new(Takeoff.Length.Zero, Takeoff.Length.Zero, Takeoff.Length.Zero, Takeoff.Length.Zero));
-        var plan = CutPlanner.Plan(request, new(TimeSpan.FromSeconds(20))).Plan;
+        var told = new Told();
+        var plan = CutPlanner.Plan(request, new(TimeSpan.FromSeconds(10)), told).Plan;
+        Assert.Contains(told.All, progress => progress.Best.Bought == Takeoff.Length.FromMillimetres(23 * instance.Capacity));
         Assert.Equal(23, plan?.ToBuy.Count());
         Assert.NotEqual(PlanAim.Bought, plan!.Proof.FirstOpen);
     }

@@ -43,15 +43,17 @@ internal sealed class FewestCoils
     private const int LongList = 40_000;
 
     private readonly PieceMix _mix;
+    private readonly long _unit;
     private readonly SearchClock _clock;
-    private readonly Action<int, int>? _progress;
+    private readonly Action<EqualCoilPlan>? _progress;
     private List<Pattern> _best = [];
     private EqualCoilMethod _method;
     private int _bound;
 
-    private FewestCoils(PieceMix mix, SearchClock clock, Action<int, int>? progress)
+    private FewestCoils(PieceMix mix, long unit, SearchClock clock, Action<EqualCoilPlan>? progress)
     {
         _mix = mix;
+        _unit = unit;
         _clock = clock;
         _progress = progress;
     }
@@ -63,28 +65,30 @@ internal sealed class FewestCoils
     /// <param name="room">What each coil takes.</param>
     /// <param name="withSolver">False where the solver package cannot be used: the quick rules and their bound answer.</param>
     /// <param name="clock">Time.</param>
-    /// <param name="progress">Told the coils of the best plan and the bound, each time either is better.</param>
+    /// <param name="progress">Told the best plan each time it or its bound is better.</param>
     public static EqualCoilPlan Of(
-        IReadOnlyList<long> pieces, long room, bool withSolver, SearchClock clock, Action<int, int>? progress = null)
+        IReadOnlyList<long> pieces, long room, bool withSolver, SearchClock clock, Action<EqualCoilPlan>? progress = null)
     {
         if (pieces.Count == 0)
             return new([], 0, EqualCoilMethod.QuickRule);
         var unit = WholeUnit.Of(pieces);
-        var search = new FewestCoils(PieceMix.Of(pieces, room / unit * unit), clock, progress);
+        var search = new FewestCoils(PieceMix.Of(pieces, room / unit * unit), unit, clock, progress);
         search.QuickRules();
         if (withSolver && !search.IsDone)
             search.WithSolver();
-        return new([.. search._best.Select(coil => search.Sizes(coil, unit))], search._bound, search._method);
+        return search.Plan();
     }
 
     /// <summary>Longest piece first, each into the coil that it leaves the least room in: the rule to compare with.</summary>
     public static int BestFit(IReadOnlyList<long> pieces, long room) => QuickFits.BestFit(PieceMix.Of(pieces, room)).Count;
 
-    private List<long> Sizes(Pattern coil, long unit)
+    private EqualCoilPlan Plan() => new([.. _best.Select(Sizes)], _bound, _method);
+
+    private List<long> Sizes(Pattern coil)
     {
         var sizes = new List<long>();
         for (var k = 0; k < coil.Kinds.Length; k++)
-            sizes.AddRange(Enumerable.Repeat(_mix.Sizes[coil.Kinds[k]] * unit, coil.Counts[k]));
+            sizes.AddRange(Enumerable.Repeat(_mix.Sizes[coil.Kinds[k]] * _unit, coil.Counts[k]));
         return sizes;
     }
 
@@ -167,7 +171,7 @@ internal sealed class FewestCoils
             return;
         _best = coils;
         _method = method;
-        _progress?.Invoke(_best.Count, _bound);
+        _progress?.Invoke(Plan());
     }
 
     private void Raise(int bound)
@@ -176,6 +180,6 @@ internal sealed class FewestCoils
             return;
         _bound = bound;
         if (_best.Count > 0)
-            _progress?.Invoke(_best.Count, _bound);
+            _progress?.Invoke(Plan());
     }
 }

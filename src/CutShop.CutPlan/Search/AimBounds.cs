@@ -6,15 +6,13 @@ namespace CutShop.CutPlan;
 internal sealed class AimBounds
 {
     private readonly CutTask _task;
-    private readonly NoScrapBound? _noScrap;
     private readonly Dictionary<PlanAim, PlanAims> _proved = [];
 
-    /// <summary>Bounds from the lengths alone.</summary>
-    public AimBounds(CutTask task, CoilReach[]? reach)
-    {
-        _task = task;
-        _noScrap = reach is null ? null : new(task, reach);
-    }
+    /// <summary>Bounds from the lengths alone, until more is proved.</summary>
+    public AimBounds(CutTask task, NoScrapBound? noScrap) => (_task, NoScrap) = (task, noScrap);
+
+    /// <summary>Bounds for plans without scrap; null where the lengths have no unit that allows them.</summary>
+    public NoScrapBound? NoScrap { get; }
 
     /// <summary>Notes that no plan as good as <paramref name="bound"/> in the aims before betters it in <paramref name="aim"/>.</summary>
     public void Prove(PlanAim aim, PlanAims bound) => _proved[aim] = bound;
@@ -33,15 +31,18 @@ internal sealed class AimBounds
         var bound = new PlanAims(plan.Bought, Length.Zero, toBuy, 0, plan.LongestOffcut);
         bound = Best(PlanAim.Bought, plan, bound);
         bound = Best(PlanAim.Scrap, plan, bound);
-        if (plan.Scrap == Length.Zero && _noScrap?.FewestFull() is { } full)
+        if (plan.Scrap == Length.Zero && NoScrap?.FewestFull() is { } full)
             bound = bound with { FullCoils = toBuy + full };
         bound = Best(PlanAim.FullCoils, plan, bound);
-        if (plan.Scrap == Length.Zero && _noScrap is not null)
-            bound = bound with { Rack = _noScrap.FewestOnRack(plan.FullCoils - toBuy) };
+        if (plan.Scrap == Length.Zero && NoScrap is not null)
+            bound = bound with { Rack = NoScrap.FewestOnRack(plan.FullCoils - toBuy) };
         bound = Best(PlanAim.Rack, plan, bound);
-        bound = bound with { LongestOffcut = plan.Scrap == Length.Zero && _noScrap is not null
-            ? _noScrap.LongestOffcut(plan.FullCoils - toBuy, plan.Rack)
-            : MostLeft(plan) };
+        bound = bound with
+        {
+            LongestOffcut = plan.Scrap == Length.Zero && NoScrap is not null
+            ? NoScrap.LongestOffcut(plan.FullCoils - toBuy, plan.Rack)
+            : MostLeft(plan)
+        };
         return Best(PlanAim.LongestOffcut, plan, bound);
     }
 

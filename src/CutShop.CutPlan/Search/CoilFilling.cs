@@ -8,7 +8,7 @@ internal sealed class CoilFilling
     private readonly CutTask _task;
     private readonly CoilReach[] _reach;
     private readonly CoilRoles _roles;
-    private readonly int[] _lots;
+    private readonly int[]? _lots;
     private readonly SearchClock _clock;
     private readonly int[] _order;
     private readonly HashSet<int> _exact;
@@ -22,11 +22,11 @@ internal sealed class CoilFilling
     /// <param name="task">The task.</param>
     /// <param name="reach">Reach of each coil.</param>
     /// <param name="roles">What each coil is for.</param>
-    /// <param name="lots">Lot of each job that wants one.</param>
+    /// <param name="lots">Lot of each job that wants one; null leaves lots out of account.</param>
     /// <param name="chance">Shuffles which pieces are taken first; null takes the longest.</param>
     /// <param name="fillsACoil">Ways of cutting a coil to one sum that are tried before going back.</param>
     /// <param name="clock">Time.</param>
-    public CoilFilling(CutTask task, CoilReach[] reach, CoilRoles roles, int[] lots, Random? chance, int fillsACoil, SearchClock clock)
+    public CoilFilling(CutTask task, CoilReach[] reach, CoilRoles roles, int[]? lots, Random? chance, int fillsACoil, SearchClock clock)
     {
         (_task, _reach, _roles, _lots, _fillsACoil, _clock) = (task, reach, roles, lots, fillsACoil, clock);
         _exact = [.. roles.Exact];
@@ -47,7 +47,7 @@ internal sealed class CoilFilling
     private bool From(int at, long mayMiss)
     {
         if (at == _order.Length)
-            return Carry();
+            return _roles.Carrier == CoilRoles.NoCarrier || Carry();
         if (++_steps > MostSteps || _clock.IsUp)
         {
             IsExhaustive = false;
@@ -87,7 +87,7 @@ internal sealed class CoilFilling
         return new(kinds, [.. kinds.Select(k => (int)(_task.Kinds[k].Need / _task.Grid))], [.. kinds.Select(k => _left[k])], most);
     }
 
-    private bool MayBe(int kind, int lot) => _task.Kinds[kind].Job < 0 || _lots[_task.Kinds[kind].Job] == lot;
+    private bool MayBe(int kind, int lot) => _lots is null || _task.Kinds[kind].Job < 0 || _lots[_task.Kinds[kind].Job] == lot;
 
     private bool Carry()
     {

@@ -10,26 +10,33 @@ internal sealed record EnoughToBuy(long[] Purchase, int[][] Cuts, int Fewest)
     public long Total => Purchase.Sum();
 
     /// <summary>Packs all pieces into the fewest coils where all must be bought in one length; else follows the plain rule and buys what it needs.</summary>
-    public static EnoughToBuy? Of(Stock stock, bool withSolver, SearchClock clock)
+    /// <param name="stock">The request.</param>
+    /// <param name="withSolver">Whether the solver package may be used.</param>
+    /// <param name="clock">Time.</param>
+    /// <param name="progress">Told each purchase of fewer coils.</param>
+    public static EnoughToBuy? Of(Stock stock, bool withSolver, SearchClock clock, Action<EnoughToBuy> progress)
     {
         if (stock.Standard.Count == 0)
             return null;
-        return stock is { OnHand.Count: 0, Standard.Count: 1, Jobs: 0 } ? Equal(stock, withSolver, clock) : ByRule(stock);
+        return stock is { OnHand.Count: 0, Standard.Count: 1, Jobs: 0 } ? Equal(stock, withSolver, clock, progress) : ByRule(stock);
     }
 
-    private static EnoughToBuy Equal(Stock stock, bool withSolver, SearchClock clock)
+    private static EnoughToBuy Equal(Stock stock, bool withSolver, SearchClock clock, Action<EnoughToBuy> progress)
     {
         var length = stock.Standard[0];
-        var plan = FewestCoils.Of(stock.Needs(), length - stock.Trim, withSolver, clock.AtMost(clock.Left * 0.8));
         var kindOf = stock.Kinds.Select((kind, k) => (kind.Need, k)).ToDictionary(pair => pair.Need, pair => pair.k);
-        var cuts = plan.Coils.Select(coil =>
+        return Bought(FewestCoils.Of(
+            stock.Needs(), length - stock.Trim, withSolver, clock.AtMost(clock.Left * 0.8), plan => progress(Bought(plan))));
+
+        EnoughToBuy Bought(EqualCoilPlan plan) => new([.. plan.Coils.Select(_ => length)], [.. plan.Coils.Select(Counts)], plan.Bound);
+
+        int[] Counts(IReadOnlyList<long> coil)
         {
             var counts = new int[stock.Kinds.Count];
             foreach (var need in coil)
                 counts[kindOf[need]]++;
             return counts;
-        });
-        return new([.. plan.Coils.Select(_ => length)], [.. cuts], plan.Bound);
+        }
     }
 
     private static EnoughToBuy? ByRule(Stock stock)

@@ -16,9 +16,10 @@ internal sealed class NoScrapBound
     private readonly long _shortest;
 
     /// <summary>Bounds for a task whose coils to buy are all opened.</summary>
-    public NoScrapBound(CutTask task, CoilReach[] reach)
+    public NoScrapBound(CutTask task, CoilReach[] reach, SearchClock clock)
     {
         (_task, _reach) = (task, reach);
+        MostUsedUp = UsedUpTogether.Most(task, reach, clock);
         _full = Of(CoilKind.Full);
         _toBuy = Of(CoilKind.ToBuy);
         _offcuts = Of(CoilKind.Offcut);
@@ -26,6 +27,9 @@ internal sealed class NoScrapBound
 
         int[] Of(CoilKind sort) => [.. Enumerable.Range(0, task.Coils.Length).Where(c => task.Coils[c].Sort == sort)];
     }
+
+    /// <summary>The most offcuts that can be used up in one plan.</summary>
+    public int MostUsedUp { get; }
 
     /// <summary>Fewest full coils on hand that must be opened, or null where all together cannot do it.</summary>
     public int? FewestFull()
@@ -57,7 +61,7 @@ internal sealed class NoScrapBound
             if (cut > _task.Demand)
                 continue;
             var usedUp = 0;
-            while (usedUp < exact.Length && cut + exact[usedUp] <= _task.Demand)
+            while (usedUp < MostUsedUp && cut + exact[usedUp] <= _task.Demand)
                 cut += exact[usedUp++];
             var place = widest.Take(keptFull).Sum();
             var onRack = 0;

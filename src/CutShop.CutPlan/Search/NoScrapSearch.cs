@@ -23,10 +23,9 @@ internal sealed class NoScrapSearch
     private readonly int[] _offcuts;
 
     /// <summary>A search of one task, whose coils to buy are all to be opened.</summary>
-    public NoScrapSearch(CutTask task, CoilReach[] reach, SearchClock clock)
+    public NoScrapSearch(CutTask task, CoilReach[] reach, NoScrapBound bound, SearchClock clock)
     {
-        (_task, _reach, _clock) = (task, reach, clock);
-        _bound = new(task, reach);
+        (_task, _reach, _bound, _clock) = (task, reach, bound, clock);
         _full = Of(CoilKind.Full);
         _toBuy = Of(CoilKind.ToBuy);
         _offcuts = Of(CoilKind.Offcut);
@@ -60,7 +59,7 @@ internal sealed class NoScrapSearch
         var usable = _offcuts.Where(c => _reach[c].IsExact).ToArray();
         var levels =
             from keptFull in Enumerable.Range(0, Math.Min(full + _toBuy.Length, 1) + 1)
-            from usedUp in Enumerable.Range(0, usable.Length + 1)
+            from usedUp in Enumerable.Range(0, _bound.MostUsedUp + 1)
             orderby keptFull - usedUp, keptFull descending
             select (keptFull, usedUp);
         foreach (var level in levels.GroupBy(level => level.keptFull - level.usedUp))
@@ -154,13 +153,19 @@ internal sealed class NoScrapSearch
     private IEnumerable<int[]> UsedUp(int[] usable, int count, long cutAlready)
     {
         bool Fits(int[] set) => cutAlready + set.Sum(c => _task.Coils[c].Room) <= _task.Demand;
-        int[] shortest = [.. usable.OrderBy(c => _task.Coils[c].Room).Take(count)];
+        int[] byRoom = [.. usable.OrderBy(c => _task.Coils[c].Room)];
+        int[] shortest = byRoom[..count];
         if (!Fits(shortest))
             yield break;
         yield return shortest;
         if (count == usable.Length || count == 0)
             yield break;
-        int[] longest = [.. usable.OrderByDescending(c => _task.Coils[c].Room).Take(count)];
+        // One or two too many: the shortest are the likeliest not to come out even together.
+        if (usable.Length - count <= 2)
+            foreach (var without in UsedUpTogether.Subsets(byRoom[..Math.Min(byRoom.Length, 6)], usable.Length - count))
+                if (Fits([.. byRoom.Except(without)]))
+                    yield return [.. byRoom.Except(without)];
+        int[] longest = byRoom[^count..];
         if (Fits(longest))
             yield return longest;
         for (var draw = 0; draw < Shuffles; draw++)
@@ -223,4 +228,8 @@ internal sealed class NoScrapSearch
 /// <param name="Exact">Coils to be cut to nothing left.</param>
 /// <param name="Shorten">Offcuts to be cut down as near to the keep length as may be, or left alone.</param>
 /// <param name="Carrier">The coil that takes the rest of the pieces and keeps the longest offcut.</param>
-internal sealed record CoilRoles(int[] Exact, int[] Shorten, int Carrier);
+internal sealed record CoilRoles(int[] Exact, int[] Shorten, int Carrier)
+{
+    /// <summary>Stands for a carrier where only the other coils are asked about.</summary>
+    public const int NoCarrier = -1;
+}

@@ -25,6 +25,7 @@ internal sealed class PlanSearch
     private readonly bool _withSolver;
     private readonly SearchClock _clock;
     private readonly Action<FoundPlan>? _progress;
+    private PlanAims? _told;
 
     private PlanSearch(Stock stock, bool withSolver, SearchClock clock, Action<FoundPlan>? progress) =>
         (_stock, _withSolver, _clock, _progress) = (stock, withSolver, clock, progress);
@@ -35,7 +36,7 @@ internal sealed class PlanSearch
 
     private SearchEnd Run()
     {
-        var enough = EnoughToBuy.Of(_stock, _withSolver, _clock);
+        var enough = EnoughToBuy.Of(_stock, _withSolver, _clock, enough => Tell(Found(enough)));
         var (purchases, boughtBound) = ToTry(enough);
         FoundPlan? best = null;
         foreach (var purchase in purchases)
@@ -53,7 +54,7 @@ internal sealed class PlanSearch
             var clock = isLess ? _clock.AtMost(_clock.Left / 3) : _clock;
             var start = enough is not null && enough.Purchase.AsSpan().SequenceEqual(purchase) ? enough.Cuts : null;
             var bound = boughtBound;
-            var search = new TaskSearch(_stock.With(purchase), start, _withSolver, clock, found => _progress?.Invoke(BoughtAtLeast(found, bound)));
+            var search = new TaskSearch(_stock.With(purchase), start, _withSolver, clock, found => Tell(BoughtAtLeast(found, bound)));
             var (found, isImpossible) = search.Run();
             if (found is not null)
                 best = best is null ? found : Best(best, found);
@@ -61,6 +62,23 @@ internal sealed class PlanSearch
                 boughtBound ??= total;
         }
         return new(best is null ? null : BoughtAtLeast(best, boughtBound), best is null && boughtBound is null);
+    }
+
+    /// <summary>Tells of a plan that is better than any told before.</summary>
+    private void Tell(FoundPlan plan)
+    {
+        if (_progress is null || (_told is { } told && plan.Aims >= told))
+            return;
+        _told = plan.Aims;
+        _progress(plan);
+    }
+
+    private FoundPlan Found(EnoughToBuy enough)
+    {
+        var task = _stock.With(enough.Purchase);
+        var aims = task.AimsOf(enough.Cuts);
+        var bound = new AimBounds(task, null).Below(aims) with { Bought = Length.FromNanometres(enough.Fewest * _stock.Standard.Min()) };
+        return new(task, enough.Cuts, aims, bound, PlanMethod.OwnSearch);
     }
 
     private static FoundPlan BoughtAtLeast(FoundPlan plan, long? bought) =>

@@ -4,6 +4,7 @@ namespace CutShop.CutPlan;
 internal sealed class TaskSearch
 {
     private const int FewPieces = 12;
+    private const int FullestDraws = 1_000;
 
     private readonly CutTask _task;
     private readonly int[][]? _start;
@@ -25,7 +26,7 @@ internal sealed class TaskSearch
     {
         (_task, _start, _withSolver, _clock, _progress) = (task, start, withSolver, clock, progress);
         _reach = CoilReach.Of(task);
-        _bounds = new(task, _reach);
+        _bounds = new(task, _reach is null ? null : new(task, _reach, clock.AtMost(clock.Left / 10)));
     }
 
     private bool IsProved => _best is not null && PlanProof.Of(_task.AimsOf(_best), _bounds.Below(_task.AimsOf(_best))).IsBest;
@@ -40,6 +41,7 @@ internal sealed class TaskSearch
             return (null, true);
         QuickRules(lots);
         OwnSearch(lots);
+        Fullest(lots);
         if (!IsProved && _task.Kinds.Sum(kind => kind.Count) <= FewPieces)
         {
             var every = new EveryPlan(_task, _best, _clock);
@@ -78,16 +80,26 @@ internal sealed class TaskSearch
 
     private void OwnSearch(List<int[]> lots)
     {
-        if (_reach is null)
+        if (_reach is null || _bounds.NoScrap is not { } bound)
             return;
         // Without time for all choices of lots, each gets its share.
         for (var choice = 0; choice < lots.Count && !IsProved && !_clock.IsUp; choice++)
         {
-            var search = new NoScrapSearch(_task, _reach, _clock.AtMost(_clock.Left * (_withSolver ? 0.5 : 0.9) / (lots.Count - choice)));
+            var search = new NoScrapSearch(_task, _reach, bound, _clock.AtMost(_clock.Left * (_withSolver ? 0.5 : 0.9) / (lots.Count - choice)));
             Offer(search.Find(lots[choice], _best is null ? null : _task.AimsOf(_best)), PlanMethod.OwnSearch);
             if (search.LongestProved is { } longest)
                 _bounds.Prove(PlanAim.LongestOffcut, longest);
         }
+    }
+
+    /// <summary>Where scrap is left, coils cut as full as may be, in orders drawn from seeds.</summary>
+    private void Fullest(List<int[]> lots)
+    {
+        if (_reach is null || _best is not null && _task.AimsOf(_best).Scrap == Takeoff.Length.Zero)
+            return;
+        var clock = _clock.AtMost(_clock.Left / 10);
+        for (var draw = 0; draw < FullestDraws && !clock.IsUp; draw++)
+            Offer(FullestFit.Of(_task, lots[draw % lots.Count], draw < lots.Count ? null : new Random(draw)), PlanMethod.OwnSearch);
     }
 
     private void Offer(int[][]? cuts, PlanMethod method)

@@ -16,19 +16,17 @@ public static class Elevation
     /// <param name="line">A line of the job.</param>
     /// <param name="settings">Units and words.</param>
     /// <param name="boldRun">The run to draw bold, or null.</param>
-    public static IReadOnlyList<Drawing> Of(JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun = null)
+    public static IReadOnlyList<Drawing> Of(JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun = null) =>
+        Draw(takeoff, line, settings, boldRun, (_, number) => number <= MostBands);
+
+    /// <summary>The bands of a line in which a run hangs, the run bold.</summary>
+    /// <param name="takeoff">The job's takeoff.</param>
+    /// <param name="piece">The run.</param>
+    /// <param name="settings">Units and words.</param>
+    public static IReadOnlyList<Drawing> OfRun(JobTakeoff takeoff, Piece piece, PaperSettings settings)
     {
-        ArgumentNullException.ThrowIfNull(takeoff);
-        ArgumentNullException.ThrowIfNull(line);
-        ArgumentNullException.ThrowIfNull(settings);
-        var ground = LineGround.Of(line);
-        var (scale, bands) = ElevationBands.Of(line, ground);
-        var pieces = takeoff.Pieces.Where(piece => piece.Line.Mark == line.Mark).ToList();
-        return
-        [
-            .. bands.Take(MostBands).Select((band, i) => new ElevationBand(line, ground, scale, band, pieces, settings, boldRun)
-                .Draw(settings.Text.ElevationTitle(line.Mark, i + 1, bands.Count, scale.OneTo))),
-        ];
+        ArgumentNullException.ThrowIfNull(piece);
+        return Draw(takeoff, piece.Line, settings, piece.Run, (band, _) => band.First < piece.Last && band.Last > piece.First);
     }
 
     /// <summary>How many of a line's posts stand past the last band that is drawn.</summary>
@@ -37,5 +35,26 @@ public static class Elevation
         ArgumentNullException.ThrowIfNull(line);
         var (_, bands) = ElevationBands.Of(line, LineGround.Of(line));
         return bands.Count <= MostBands ? 0 : line.Posts.Count - 1 - bands[MostBands - 1].Last;
+    }
+
+    private static List<Drawing> Draw(
+        JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun, Func<Band, int, bool> isWanted)
+    {
+        ArgumentNullException.ThrowIfNull(takeoff);
+        ArgumentNullException.ThrowIfNull(line);
+        ArgumentNullException.ThrowIfNull(settings);
+        var ground = LineGround.Of(line);
+        var (scale, bands) = ElevationBands.Of(line, ground);
+        var pieces = takeoff.Pieces.Where(piece => piece.Line.Mark == line.Mark).ToList();
+        var drawings = new List<Drawing>();
+        foreach (var (index, band) in bands.Index())
+        {
+            if (isWanted(band, index + 1))
+            {
+                drawings.Add(new ElevationBand(line, ground, scale, band, pieces, settings, boldRun)
+                    .Draw(settings.Text.ElevationTitle(line.Mark, index + 1, bands.Count, scale.OneTo)));
+            }
+        }
+        return drawings;
     }
 }

@@ -10,31 +10,31 @@ internal static class JobChecks
         if (posts > Job.MostPosts)
             problems.Add(new("$.lines", "", $"{posts} posts in all; accepted: at most {Job.MostPosts}"));
 
-        CheckMarks(lines.Select(line => (line.Mark, line.Place)), "line of this job", problems);
-        CheckMarks(lines.SelectMany(line => line.Posts).Select(post => (post.Mark, post.Place)), "post of this job", problems);
+        CheckMarks(lines.Select(line => (line.Mark, line.Fields)), "line of this job");
+        CheckMarks(lines.SelectMany(line => line.Posts).Select(post => (post.Mark, post.Fields)), "post of this job");
         foreach (var line in lines)
         {
-            CheckMarks(line.Rows.Select(row => (row.Mark, row.Place)), "row of this line", problems);
-            CheckSections(line, problems);
+            CheckMarks(line.Rows.Select(row => (row.Mark, row.Fields)), "row of this line");
+            CheckSections(line);
             foreach (var row in line.Rows)
             {
-                CheckHang(line, row, problems);
-                CheckPosts(line, row, row.HasOwnRope ? row.OwnRope : jobRope, problems);
+                CheckHang(line, row);
+                CheckPosts(line, row, row.HasOwnRope ? row.OwnRope : jobRope);
             }
         }
     }
 
-    private static void CheckMarks(IEnumerable<(string? Mark, JsonPlace Place)> marked, string what, List<JobProblem> problems)
+    private static void CheckMarks(IEnumerable<(string? Mark, JsonFields Fields)> marked, string what)
     {
         var first = new Dictionary<string, JsonPlace>(StringComparer.Ordinal);
-        foreach (var (mark, place) in marked)
+        foreach (var (mark, fields) in marked)
         {
-            if (mark is not null && !first.TryAdd(mark, place))
-                problems.Add(new(place["mark"].ToString(), $"\"{mark}\"", $"the mark of another {what} too, at {first[mark]}; accepted: each mark once"));
+            if (mark is not null && !first.TryAdd(mark, fields.Place))
+                fields.Problem("mark", $"the mark of another {what} too, at {first[mark]}; accepted: each mark once");
         }
     }
 
-    private static void CheckSections(LineDraft line, List<JobProblem> problems)
+    private static void CheckSections(LineDraft line)
     {
         for (var i = 0; i < Math.Min(line.Sections.Count, line.Posts.Count - 1); i++)
         {
@@ -44,45 +44,32 @@ internal static class JobChecks
                 continue;
             var halves = (before + after) / 2;
             if (width <= halves)
-                problems.Add(new(section.Place["centres"].ToString(), $"\"{width}\"", $"the posts would touch; accepted: above {halves}, half of both posts"));
+                section.Fields.Problem("centres", $"the posts would touch; accepted: above {halves}, half of both posts");
         }
     }
 
-    private static void CheckHang(LineDraft line, RowDraft row, List<JobProblem> problems)
+    private static void CheckHang(LineDraft line, RowDraft row)
     {
-        if (!row.Hang.IsGiven && !line.Sections.All(section => section.Hang.IsGiven))
-            problems.Add(new(row.Place["sag"].ToString(), "", "missing; accepted: sag or slack, here or in every section of the line"));
+        if (!row.Hang.IsGiven && row.Fields.IsObject && !line.Sections.All(section => section.Hang.IsGiven))
+            row.Fields.Problem("sag", "missing; accepted: sag or slack, here or in every section of the line");
     }
 
-    private static void CheckPosts(LineDraft line, RowDraft row, Rope? rope, List<JobProblem> problems)
+    private static void CheckPosts(LineDraft line, RowDraft row, Rope? rope)
     {
         for (var i = 0; i < line.Posts.Count; i++)
         {
             var post = line.Posts[i];
             if (row.Height is { } height && post.Height is { } top && height >= top)
-            {
-                problems.Add(new(
-                    row.Place["height"].ToString(),
-                    $"\"{height}\"",
-                    $"not below the top of post {post.Mark ?? post.Place.ToString()}; accepted: under {top}"));
-            }
+                row.Fields.Problem("height", $"not below the top of post {Name(post.Mark, post.Fields)}; accepted: under {top}");
             if (rope is null || row.Treatments[i] is not { Kind: not TreatmentKind.Wrap })
                 continue;
             var bit = RopeBit.DiameterFor(rope);
             if (post.Across is { } across && bit >= across)
-            {
-                problems.Add(new(
-                    post.Place["across"].ToString(),
-                    $"\"{across}\"",
-                    $"row {row.Mark ?? row.Place.ToString()} needs a {LengthText.Inches(bit)} bit here; accepted: a post wider than the bit"));
-            }
+                post.Fields.Problem("across", $"row {Name(row.Mark, row.Fields)} needs a {LengthText.Inches(bit)} bit here; accepted: a post wider than the bit");
             if (row.Height is { } centre && centre <= bit / 2)
-            {
-                problems.Add(new(
-                    row.Place["height"].ToString(),
-                    $"\"{centre}\"",
-                    $"the {LengthText.Inches(bit)} bore of post {post.Mark ?? post.Place.ToString()} would cut into the ground; accepted: above {bit / 2}"));
-            }
+                row.Fields.Problem("height", $"the {LengthText.Inches(bit)} bore of post {Name(post.Mark, post.Fields)} would cut into the ground; accepted: above {bit / 2}");
         }
     }
+
+    private static string Name(string? mark, JsonFields fields) => mark ?? fields.Place.ToString();
 }

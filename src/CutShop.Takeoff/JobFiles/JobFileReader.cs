@@ -116,7 +116,7 @@ public static class JobFileReader
             : ReadAll(fields, "rows", RowNames, problems, row => ReadRow(row, posts), least: 1);
         if (posts.Count >= 2 && sections.Count >= 1 && sections.Count != posts.Count - 1 && !fields.IsGivenUp)
             fields.ProblemAt(fields.Place["sections"], fields.Find("sections"), $"{sections.Count} sections for {posts.Count} posts; accepted: one fewer than the posts, here {posts.Count - 1}");
-        return new(fields.Place, mark, posts, sections, rows);
+        return new(fields, mark, posts, sections, rows);
     }
 
     /// <summary>Counted before the rows are read: each of them takes room for every post.</summary>
@@ -146,7 +146,7 @@ public static class JobFileReader
     }
 
     private static PostDraft ReadPost(JsonFields fields) => new(
-        fields.Place,
+        fields,
         ReadMark(fields, "mark"),
         fields.Word("shape", JobWords.Shapes, fields.IsObject),
         fields.Length("across", Least, WidestAcross, fields.IsObject),
@@ -166,7 +166,7 @@ public static class JobFileReader
         var rise = fields.Length("rise", -LongestOnSite, LongestOnSite, required: false);
         SpacingKind? spacing = hasClear == hasCentres ? null : hasClear ? SpacingKind.Clear : SpacingKind.Centres;
         return new(
-            fields.Place,
+            fields,
             spacing,
             spacing == SpacingKind.Clear ? clear : centres,
             fields.Has("rise") ? rise : Length.Zero,
@@ -191,7 +191,7 @@ public static class JobFileReader
     }
 
     private static RowDraft ReadRow(JsonFields fields, List<PostDraft> posts) => new(
-        fields.Place,
+        fields,
         ReadMark(fields, "mark"),
         fields.Length("height", Least, LongestOnSite, fields.IsObject),
         ReadHang(fields),

@@ -7,8 +7,8 @@ internal static class JobWords
 {
     public const string AcceptedTurn = "a turn above 0 and under 180 degrees, such as \"90 left\" or \"22.5 right\"";
     public const string AcceptedMark = "a text of 1 to 40 characters without control characters or spaces at its ends";
-    public const string AcceptedNumber = AcceptedMark + " or slashes";
-    public const string AcceptedWrap = "\"wrap N\" with N turns in halves, such as \"wrap 2\" or \"wrap 2.5\"";
+    public const string AcceptedNumber = "a text of 1 to 40 characters without control characters, slashes, or spaces at its ends";
+    public const string AcceptedWrap = "\"wrap N\" with N turns in halves up to 1000, such as \"wrap 2\" or \"wrap 2.5\"";
     private const int LongestMark = 40;
 
     public static Dictionary<string, RopeMaterial> Materials { get; } =
@@ -72,6 +72,6 @@ internal static class JobWords
         if (decimal.TryParse(turns, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
             && number is > 0 and <= Treatment.MostTurns && number * 2 == decimal.Truncate(number * 2))
             return Parsed.Good(Treatment.Wrap((int)(number * 2), side));
-        return Parsed.Bad<Treatment>($"accepted: {AcceptedWrap}, at most {Treatment.MostTurns} turns");
+        return Parsed.Bad<Treatment>($"accepted: {AcceptedWrap}");
     }
 }

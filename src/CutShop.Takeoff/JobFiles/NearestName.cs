@@ -11,9 +11,15 @@ internal static class NearestName
     {
         if (typed.Length > LongestCompared)
             return "";
-        var (name, distance) = known.Take(MostCompared).Select(k => (k, Distance(typed.ToLowerInvariant(), k.ToLowerInvariant())))
-            .MinBy(candidate => candidate.Item2);
-        return name is not null && distance <= Math.Max(2, typed.Length / 3) && distance < typed.Length ? $"; did you mean '{name}'?" : "";
+        var lower = typed.ToLowerInvariant();
+        var (nearest, least) = ("", Math.Min(Math.Max(3, (typed.Length / 3) + 1), typed.Length));
+        foreach (var name in known.Take(MostCompared))
+        {
+            var distance = Distance(lower, name.ToLowerInvariant());
+            if (distance < least)
+                (nearest, least) = (name, distance);
+        }
+        return nearest.Length > 0 ? $"; did you mean '{nearest}'?" : "";
     }
 
     /// <summary>Insertions, deletions and replacements that turn one word into the other (Levenshtein's distance).</summary>

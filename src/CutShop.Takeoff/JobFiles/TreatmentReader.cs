@@ -33,7 +33,9 @@ internal static class TreatmentReader
     private static Parsed<Treatment> ParseAs(string text, bool isEnd)
     {
         var parsed = JobWords.ParseTreatment(text);
-        if (!parsed.IsGood || parsed.Value.Kind == TreatmentKind.Wrap)
+        if (!parsed.IsGood)
+            return Parsed.Bad<Treatment>($"accepted: {(isEnd ? AcceptedAtEnd : AcceptedBetween)}");
+        if (parsed.Value.Kind == TreatmentKind.Wrap)
             return parsed;
         return (parsed.Value.Kind == TreatmentKind.Bored) != isEnd
             ? parsed

@@ -4,7 +4,7 @@ using System.Text.Json;
 
 namespace CutShop.Takeoff;
 
-/// <summary>Writes a takeoff as JSON: the contract of docs/job-file.md, with what people read beside the figures.</summary>
+/// <summary>Writes a takeoff as JSON: as docs/job-file.md describes it, with what people read beside the figures.</summary>
 public static class TakeoffJson
 {
     private static readonly JsonWriterOptions Readable = new()

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using CutShop.CutPlan;
 using CutShop.CutPlan.Tests;
+using CutShop.Takeoff;
 
 namespace CutShop.Benchmarks.Cutting;
 
@@ -74,5 +75,5 @@ internal static class Shop
     }
 
     private static string Say(PlanAims? aims) => aims is not { } some ? "none" : FormattableString.Invariant(
-        $"{(some.Bought > Takeoff.Length.Zero ? $"{some.Bought.Inches:f0} in bought, " : "")}{some.Scrap.Inches:f1} in scrap, {some.FullCoils} full, {some.Rack} on rack, longest {some.LongestOffcut.Inches:f1} in");
+        $"{(some.Bought > Length.Zero ? $"{some.Bought.Inches:f0} in bought, " : "")}{some.Scrap.Inches:f1} in scrap, {some.FullCoils} full, {some.Rack} on rack, longest {some.LongestOffcut.Inches:f1} in");
 }
