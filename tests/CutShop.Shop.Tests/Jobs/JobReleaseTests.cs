@@ -16,6 +16,19 @@ public sealed class JobReleaseTests
     }
 
     [Fact]
+    public async Task Rope_waits_to_be_planned_only_once_its_job_is_released_and_not_when_it_is_cancelled()
+    {
+        using var shop = new DeskShop();
+        var plans = new PlanShelf(shop.Database);
+        await shop.Intake.TakeInAsync(await shop.StartAsync(DeskShop.FourPosts()), 1, "test", DeskShop.Cancel);
+        Assert.Empty(plans.Waiting());
+        await shop.Release.ReleaseAsync("LQ-3001", "test", DeskShop.Cancel);
+        Assert.Single(plans.Waiting());
+        await shop.Release.CancelAsync("LQ-3001", "a reason", "test", DeskShop.Cancel);
+        Assert.Empty(plans.Waiting());
+    }
+
+    [Fact]
     public async Task Cancelling_ends_what_waits_and_makes_what_was_cut_or_drilled_surplus()
     {
         using var shop = new DeskShop();

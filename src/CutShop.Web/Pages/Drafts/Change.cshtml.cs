@@ -5,7 +5,6 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Pages.Drafts;
 
 /// <summary>What a draft would change in a stored job, before it is accepted.</summary>
-[ResponseCache(NoStore = true)]
 public sealed class ChangeModel(DraftShelf drafts, ShopTablesShelf tables, JobChanging changing) : PageModel
 {
     /// <summary>The draft's id.</summary>

@@ -8,7 +8,6 @@ namespace CutShop.Web.Pages.Drafts;
 
 /// <summary>The editor of a draft.</summary>
 [RequestFormLimits(ValueCountLimit = 20_000)]
-[ResponseCache(NoStore = true)]
 public sealed class DraftModel(
     DraftShelf drafts, ShopTablesShelf tables, PriceBook prices, QuoteDesk quotes, DraftIntake intake, JobChanging changing, PaperSettings paper, ShopDatabase database)
     : PageModel

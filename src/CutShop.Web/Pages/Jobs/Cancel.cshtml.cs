@@ -5,7 +5,6 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Pages.Jobs;
 
 /// <summary>Cancels a job, after showing what is made of it already.</summary>
-[ResponseCache(NoStore = true)]
 public sealed class CancelModel(JobShelf jobs, JobRelease release) : PageModel
 {
     /// <summary>The job's number.</summary>

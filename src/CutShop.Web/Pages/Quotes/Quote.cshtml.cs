@@ -6,7 +6,6 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Pages.Quotes;
 
 /// <summary>A quote on screen.</summary>
-[ResponseCache(NoStore = true)]
 public sealed class QuoteModel(QuoteDesk quotes, PaperSettings settings) : PageModel
 {
     /// <summary>The quote.</summary>
