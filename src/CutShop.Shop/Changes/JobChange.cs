@@ -61,12 +61,18 @@ public sealed record JobChange(
     public static int Count(IEnumerable<ChangedThing> things, ChangeKind kind) => things.Count(thing => thing.Kind == kind);
 
     /// <summary>Holds a stored job against its next form.</summary>
-    internal static JobChange Between(StoredWork was, JobTakeoff next) => new(
-        next.Job.Number,
-        was.IsCancelled,
-        FactsOf(was.Takeoff.Job, next.Job),
-        Things(was.Pieces.ToDictionary(piece => piece.Run, piece => (Text(piece.Piece), piece.State)), next.Pieces.Select(piece => (piece.Run, Text(piece)))),
-        Things(was.Posts.ToDictionary(post => post.Post.Mark, post => (PostText(was.Takeoff, post.Post), post.State)), PostsOf(next.Job).Select(post => (post.Mark, PostText(next, post)))));
+    internal static JobChange Between(StoredWork was, JobTakeoff next)
+    {
+        var change = new JobChange(
+            next.Job.Number,
+            was.IsCancelled,
+            FactsOf(was.Takeoff.Job, next.Job),
+            Things(was.Pieces.ToDictionary(piece => piece.Run, piece => (Text(piece.Piece), piece.State)), next.Pieces.Select(piece => (piece.Run, Text(piece)))),
+            Things(was.Posts.ToDictionary(post => post.Post.Mark, post => (PostText(was.Takeoff, post.Post), post.State)), PostsOf(next.Job).Select(post => (post.Mark, PostText(next, post)))));
+        return change.IsNothing && was.JobFile != JobFileWriter.Write(next.Job)
+            ? change with { Facts = ["Figures, such as a sag, that make no piece and no post different"] }
+            : change;
+    }
 
     /// <summary>All posts of a job in order.</summary>
     internal static IEnumerable<Post> PostsOf(Job job) => job.Lines.SelectMany(line => line.Posts);
@@ -96,8 +102,6 @@ public sealed record JobChange(
             facts.Add($"Due: {Day(was.Due)} → {Day(next.Due)}");
         if (was.OneLot != next.OneLot)
             facts.Add(next.OneLot ? "All rope from one lot now" : "Rope from any lots now");
-        if (facts.Count == 0 && JobFileWriter.Write(was) != JobFileWriter.Write(next))
-            facts.Add("The job's own figures, such as sags or allowances, are written differently");
         return facts;
     }
 

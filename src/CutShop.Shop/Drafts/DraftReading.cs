@@ -26,6 +26,9 @@ public sealed record FieldNote(NoteKind Kind, string Text);
 /// <param name="Errors">How many errors.</param>
 public sealed record DraftReading(JobTakeoff? Takeoff, IReadOnlyDictionary<string, IReadOnlyList<FieldNote>> Notes, int Errors)
 {
+    /// <summary>Beside a field there is room for a few examples, and a bare number may have the draft's unit.</summary>
+    private const string AcceptedLength = "a length such as 6' 2 3/8, 74 3/8 in or 1890 mm";
+
     private static readonly HashSet<string> Lengths =
         ["diameter", "measured", "perPiece", "roundUp", "across", "height", "width", "rise", "sag", "slack"];
 
@@ -39,7 +42,7 @@ public sealed record DraftReading(JobTakeoff? Takeoff, IReadOnlyDictionary<strin
         var places = new NotePlaces(fields.Select(field => field.Key));
         var notes = new Dictionary<string, List<FieldNote>>();
         foreach (var problem in reading.Problems)
-            Add(places.Of(problem.Path), new(NoteKind.Error, Capital(problem.Text)));
+            Add(places.Of(problem.Path), new(NoteKind.Error, Capital(problem.Text.Replace(LengthText.Accepted, AcceptedLength, StringComparison.Ordinal))));
         foreach (var same in (takeoff?.Warnings ?? []).GroupBy(warning => (places.Of(warning.Path), warning.Text)))
             Add(same.Key.Item1, new(NoteKind.Warning, $"{same.Key.Text} ({Places(same)})"));
         foreach (var (name, typed) in fields)

@@ -7,7 +7,7 @@ namespace CutShop.Shop;
 /// <param name="What">What it is for.</param>
 /// <param name="Quantity">How much, in words.</param>
 /// <param name="Price">The price of one.</param>
-/// <param name="Unit">What the price is for: a foot, each.</param>
+/// <param name="Unit">What the price is for: a foot, a bore, a piece, a job.</param>
 /// <param name="Amount">Quantity times price, half up to the cent.</param>
 public sealed record QuoteLine(string What, string Quantity, Money Price, string Unit, Money Amount);
 
@@ -28,8 +28,6 @@ public sealed record Priced(IReadOnlyList<QuoteLine> Lines, Money Net, Money Tax
 /// <summary>Works out what a job costs by a price list.</summary>
 public static class Pricing
 {
-    private const string Each = "each";
-
     /// <summary>The job's price, or what of it has none.</summary>
     public static Priced Of(JobTakeoff takeoff, PriceList prices)
     {
@@ -72,5 +70,5 @@ public static class Pricing
     }
 
     private static void AddCounted(List<QuoteLine> lines, string what, int count, string of, Money price) => lines.Add(new(
-        what, string.Create(CultureInfo.InvariantCulture, $"{count} {of}{(count == 1 ? "" : "s")}"), price, Each, price.Times(count)));
+        what, string.Create(CultureInfo.InvariantCulture, $"{count} {of}{(count == 1 ? "" : "s")}"), price, $"a {of}", price.Times(count)));
 }
