@@ -7,7 +7,8 @@ namespace CutShop.CutPlan;
 /// <param name="Cut">Its cut length, positive.</param>
 /// <param name="OneLotJob">The job that wants one lot throughout, where it does; null where any lot will do.</param>
 /// <param name="Due">The day it is due, or null where it is due now.</param>
-public sealed record WaitingPiece(string Code, Length Cut, string? OneLotJob = null, DateOnly? Due = null);
+/// <param name="BegunLot">The lot that the one-lot job was begun in, the same for all its pieces; null where nothing of it is cut.</param>
+public sealed record WaitingPiece(string Code, Length Cut, string? OneLotJob = null, DateOnly? Due = null, string? BegunLot = null);
 
 /// <summary>A coil on hand.</summary>
 /// <param name="Id">Its tag, unique among the coils of a request.</param>

@@ -30,6 +30,10 @@ internal static class PlanProblems
             ? $"piece {piece.Code} of {piece.Cut} has no coil: none is on hand and no standard length can be bought"
             : $"piece {piece.Code} of {piece.Cut} needs {need} with its cut, after the first trim; the longest coil that can be had is {longest}");
 
+    public static PlanProblem LotIsShort(string job, string lot, Length shortage) => new(
+        $"pieces of {job}", lot,
+        $"{job} asks for one lot and was begun in lot {lot}, of which {shortage} is missing on hand; accepted: more of that lot, or a job that takes any lot");
+
     public static PlanProblem NotEnough(Length shortage) => new(
         "coils", shortage.ToString(),
         $"the coils on hand are {shortage} short of the pieces and their cuts; accepted: more coils, or a standard length to buy");

@@ -35,7 +35,7 @@ internal sealed class PlanSheet
             [.. request.StandardLengths.Where(length => length > allowances.FirstTrim).Select(length => length.Nanometres).Distinct()],
             allowances.FirstTrim.Nanometres,
             allowances.Keep.Nanometres,
-            jobs.Count,
+            [.. jobs.Select(job => due.First(piece => piece.OneLotJob == job).BegunLot is { } begun ? lots.IndexOf(begun) : -1)],
             lots.Count);
     }
 

@@ -76,6 +76,7 @@ internal static class RequestCheck
             .Where(piece => allowances.FirstTrim + piece.Cut + allowances.PerPiece > longest)
             .Select(piece => PlanProblems.FitsNothing(piece, allowances.FirstTrim + piece.Cut + allowances.PerPiece, longest))
             .ToList();
+        problems.AddRange(OfBegunLots(request, due));
         if (problems.Count > 0 || request.StandardLengths.Count > 0)
             return problems;
         var need = due.Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut + allowances.PerPiece);
@@ -83,5 +84,18 @@ internal static class RequestCheck
         if (need > room)
             problems.Add(PlanProblems.NotEnough(need - room));
         return problems;
+    }
+
+    /// <summary>Jobs whose lot, once begun, is no longer on hand in the length they need.</summary>
+    private static IEnumerable<PlanProblem> OfBegunLots(CutRequest request, IReadOnlyList<WaitingPiece> due)
+    {
+        foreach (var job in due.Where(piece => piece is { OneLotJob: not null, BegunLot: not null }).GroupBy(piece => (Name: piece.OneLotJob!, Lot: piece.BegunLot!)))
+        {
+            var need = job.Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut + request.Allowances.PerPiece);
+            var room = request.Coils.Where(coil => coil.Lot == job.Key.Lot)
+                .Aggregate(Length.Zero, (sum, coil) => sum + Length.Max(Length.Zero, coil.Left - request.Allowances.FirstTrim));
+            if (need > room)
+                yield return PlanProblems.LotIsShort(job.Key.Name, job.Key.Lot, need - room);
+        }
     }
 }

@@ -3,7 +3,11 @@ namespace CutShop.CutPlan;
 /// <summary>Cuts coils to the sums their roles ask for, shortest coil first, going back where the pieces left do not add up.</summary>
 internal sealed class CoilFilling
 {
-    private const int MostSteps = 3_000;
+    /// <summary>Steps that nearly always do where there is a filling.</summary>
+    public const int FewSteps = 100;
+
+    /// <summary>Steps after which a filling is given up.</summary>
+    public const int ManySteps = 3_000;
 
     private readonly CutTask _task;
     private readonly CoilReach[] _reach;
@@ -16,6 +20,7 @@ internal sealed class CoilFilling
     private readonly int[] _left;
     private readonly int[][] _cuts;
     private readonly int _fillsACoil;
+    private readonly int _mostSteps;
     private int _steps;
 
     /// <summary>A filling.</summary>
@@ -25,10 +30,11 @@ internal sealed class CoilFilling
     /// <param name="lots">Lot of each job that wants one; null leaves lots out of account.</param>
     /// <param name="chance">Shuffles which pieces are taken first; null takes the longest.</param>
     /// <param name="fillsACoil">Ways of cutting a coil to one sum that are tried before going back.</param>
+    /// <param name="mostSteps">Steps before the filling is given up.</param>
     /// <param name="clock">Time.</param>
-    public CoilFilling(CutTask task, CoilReach[] reach, CoilRoles roles, int[]? lots, Random? chance, int fillsACoil, SearchClock clock)
+    public CoilFilling(CutTask task, CoilReach[] reach, CoilRoles roles, int[]? lots, Random? chance, int fillsACoil, int mostSteps, SearchClock clock)
     {
-        (_task, _reach, _roles, _lots, _fillsACoil, _clock) = (task, reach, roles, lots, fillsACoil, clock);
+        (_task, _reach, _roles, _lots, _fillsACoil, _mostSteps, _clock) = (task, reach, roles, lots, fillsACoil, mostSteps, clock);
         _exact = [.. roles.Exact];
         _order = [.. roles.Exact.Concat(roles.Shorten).OrderBy(c => task.Coils[c].Room)];
         _kinds = [.. Enumerable.Range(0, task.Kinds.Length)];
@@ -48,7 +54,7 @@ internal sealed class CoilFilling
     {
         if (at == _order.Length)
             return _roles.Carrier == CoilRoles.NoCarrier || Carry();
-        if (++_steps > MostSteps || _clock.IsUp)
+        if (++_steps > _mostSteps || _clock.IsUp)
         {
             IsExhaustive = false;
             return false;
@@ -75,7 +81,7 @@ internal sealed class CoilFilling
                     return true;
                 PutBack(c, counts);
             }
-            if (_steps > MostSteps)
+            if (_steps > _mostSteps)
                 return false;
         }
         return false;

@@ -22,13 +22,15 @@ internal readonly record struct TaskCoil(long Room, long Left, int Lot, CoilKind
 /// <summary>A request in whole nanometres: kinds of pieces, longest first, and the coils with the purchase to be tried.</summary>
 internal sealed class CutTask
 {
+    private readonly IReadOnlyList<int> _begunLots;
+
     /// <summary>A task.</summary>
-    public CutTask(IReadOnlyList<Kind> kinds, IReadOnlyList<TaskCoil> coils, long keep, int jobs, int lots)
+    public CutTask(IReadOnlyList<Kind> kinds, IReadOnlyList<TaskCoil> coils, long keep, IReadOnlyList<int> begunLots, int lots)
     {
+        _begunLots = begunLots;
         Kinds = [.. kinds];
         Coils = [.. coils];
         Keep = keep;
-        Jobs = jobs;
         Lots = lots;
         Demand = kinds.Sum(kind => kind.Need * kind.Count);
         Grid = WholeUnit.Of(kinds.Select(kind => kind.Need));
@@ -45,7 +47,10 @@ internal sealed class CutTask
     public long Keep { get; }
 
     /// <summary>How many jobs want one lot.</summary>
-    public int Jobs { get; }
+    public int Jobs => _begunLots.Count;
+
+    /// <summary>True where a job that wants one lot may have this one: any before it is begun, then the one it was begun in.</summary>
+    public bool MayHave(int job, int lot) => _begunLots[job] < 0 || _begunLots[job] == lot;
 
     /// <summary>How many lots there are, the lot of the coils to buy with them.</summary>
     public int Lots { get; }

@@ -36,6 +36,8 @@ internal sealed class EveryPlan
 
     private PlanAims? BestAims { get; set; }
 
+    private bool MayTake(int job, int lot) => _task.MayHave(job, lot) && (_jobPieces[job] == 0 || _lots[job] == lot);
+
     private bool Place(int kind, int piece, int firstCoil)
     {
         if (++_steps > MostSteps || ((_steps & 1023) == 0 && _clock.IsUp))
@@ -50,7 +52,7 @@ internal sealed class EveryPlan
         var (need, job, count) = _task.Kinds[kind];
         for (var c = firstCoil; c < _room.Length; c++)
         {
-            if (_room[c] < need || HasTwinBefore(c, firstCoil) || (job >= 0 && _jobPieces[job] > 0 && _lots[job] != _task.Coils[c].Lot))
+            if (_room[c] < need || HasTwinBefore(c, firstCoil) || (job >= 0 && !MayTake(job, _task.Coils[c].Lot)))
                 continue;
             _room[c] -= need;
             _cuts[c][kind]++;

@@ -38,7 +38,7 @@ internal static class LotChoices
             }
             foreach (var lot in Enumerable.Range(0, task.Lots).OrderByDescending(lot => room[lot]))
             {
-                if (room[lot] < demand[job] || longestRoom[lot] < longest[job])
+                if (!task.MayHave(job, lot) || room[lot] < demand[job] || longestRoom[lot] < longest[job])
                     continue;
                 chosen[job] = lot;
                 room[lot] -= demand[job];

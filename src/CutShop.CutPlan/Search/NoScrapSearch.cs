@@ -17,15 +17,21 @@ internal sealed class NoScrapSearch
     private readonly CutTask _task;
     private readonly CoilReach[] _reach;
     private readonly NoScrapBound _bound;
+    private readonly int _steps;
     private readonly SearchClock _clock;
     private readonly int[] _full;
     private readonly int[] _toBuy;
     private readonly int[] _offcuts;
 
     /// <summary>A search of one task, whose coils to buy are all to be opened.</summary>
-    public NoScrapSearch(CutTask task, CoilReach[] reach, NoScrapBound bound, SearchClock clock)
+    /// <param name="task">The task.</param>
+    /// <param name="reach">Reach of each coil.</param>
+    /// <param name="bound">Bounds of the task.</param>
+    /// <param name="steps">Steps before a set of coils is given up.</param>
+    /// <param name="clock">Time.</param>
+    public NoScrapSearch(CutTask task, CoilReach[] reach, NoScrapBound bound, int steps, SearchClock clock)
     {
-        (_task, _reach, _bound, _clock) = (task, reach, bound, clock);
+        (_task, _reach, _bound, _steps, _clock) = (task, reach, bound, steps, clock);
         _full = Of(CoilKind.Full);
         _toBuy = Of(CoilKind.ToBuy);
         _offcuts = Of(CoilKind.Offcut);
@@ -45,7 +51,7 @@ internal sealed class NoScrapSearch
         {
             if (toBeat is { Scrap.Nanometres: 0 } known && known.FullCoils < full + _toBuy.Length)
                 return null;
-            if (AtFull(full, lots) is { } found)
+            if (AtFull(full, lots, toBeat) is { } found)
                 return found;
             if (_clock.IsUp)
                 return null;
@@ -53,7 +59,7 @@ internal sealed class NoScrapSearch
         return null;
     }
 
-    private int[][]? AtFull(int full, int[] lots)
+    private int[][]? AtFull(int full, int[] lots, PlanAims? toBeat)
     {
         var sets = FullSets(full);
         var usable = _offcuts.Where(c => _reach[c].IsExact).ToArray();
@@ -64,6 +70,9 @@ internal sealed class NoScrapSearch
             select (keptFull, usedUp);
         foreach (var level in levels.GroupBy(level => level.keptFull - level.usedUp))
         {
+            // What is known is as good as any plan of this level or a later one.
+            if (toBeat is { Scrap.Nanometres: 0 } known && known.FullCoils == full + _toBuy.Length && known.Rack < _offcuts.Length + level.Key)
+                return null;
             int[][]? best = null;
             foreach (var (keptFull, usedUp) in level)
             {
@@ -183,20 +192,20 @@ internal sealed class NoScrapSearch
         if (_task.Demand - roles.Exact.Sum(c => _task.Coils[c].Room) - most > _task.Coils[roles.Carrier].Room)
             return null;
         // First as asked for; else with as much missed as need be, and then less until it cannot be less.
-        var found = new CoilFilling(_task, _reach, roles, lots, null, FewFills, _clock).Fill(0);
+        var found = new CoilFilling(_task, _reach, roles, lots, null, FewFills, _steps, _clock).Fill(0);
         if (found is not null)
         {
             NoteBest(roles, found);
             return found;
         }
         for (var draw = 0; draw < Shuffles && found is null && !_clock.IsUp; draw++)
-            found = new CoilFilling(_task, _reach, roles, lots, draw == 0 ? null : new Random(draw), FewFills, _clock).Fill(most);
+            found = new CoilFilling(_task, _reach, roles, lots, draw == 0 ? null : new Random(draw), FewFills, _steps, _clock).Fill(most);
         while (found is not null && !_clock.IsUp)
         {
             var missed = most - roles.Shorten.Sum(c => _task.Used(found[c]));
             if (missed == 0)
                 break;
-            var filling = new CoilFilling(_task, _reach, roles, lots, null, int.MaxValue, _clock);
+            var filling = new CoilFilling(_task, _reach, roles, lots, null, int.MaxValue, _steps, _clock);
             var better = filling.Fill(missed - _task.Grid);
             if (better is null && filling.IsExhaustive)
                 NoteBest(roles, found);

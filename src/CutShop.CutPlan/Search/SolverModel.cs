@@ -119,6 +119,9 @@ internal sealed class SolverModel
         {
             var lots = Enumerable.Range(0, _task.Lots).Select(lot => Model.NewBoolVar($"lot{job}_{lot}")).ToArray();
             Model.AddExactlyOne(lots);
+            for (var lot = 0; lot < lots.Length; lot++)
+                if (!_task.MayHave(job, lot))
+                    Model.Add(lots[lot] == 0);
             for (var c = 0; c < _cut.Length; c++)
                 for (var k = 0; k < _task.Kinds.Length; k++)
                     if (_task.Kinds[k].Job == job && _cut[c][k] is { } cut)

@@ -6,7 +6,7 @@ namespace CutShop.CutPlan;
 /// <param name="Standard">Lengths that can be bought.</param>
 /// <param name="Trim">The first trim.</param>
 /// <param name="Keep">The keep length.</param>
-/// <param name="Jobs">How many jobs want one lot.</param>
+/// <param name="BegunLots">For each job that wants one lot, the lot it was begun in, or -1.</param>
 /// <param name="LotsOnHand">How many lots are on hand; coils to buy are one more.</param>
 internal sealed record Stock(
     IReadOnlyList<Kind> Kinds,
@@ -14,9 +14,12 @@ internal sealed record Stock(
     IReadOnlyList<long> Standard,
     long Trim,
     long Keep,
-    int Jobs,
+    IReadOnlyList<int> BegunLots,
     int LotsOnHand)
 {
+    /// <summary>How many jobs want one lot.</summary>
+    public int Jobs => BegunLots.Count;
+
     /// <summary>What all pieces use up.</summary>
     public long Demand => Kinds.Sum(kind => kind.Need * kind.Count);
 
@@ -27,7 +30,7 @@ internal sealed record Stock(
     public CutTask With(IEnumerable<long> purchase) => new(
         Kinds,
         [.. OnHand, .. purchase.Select(length => new TaskCoil(length - Trim, length, LotsOnHand, CoilKind.ToBuy))],
-        Keep, Jobs, LotsOnHand + 1);
+        Keep, BegunLots, LotsOnHand + 1);
 
     /// <summary>The task with more of the longest standard coils than could be needed.</summary>
     public CutTask Plenty()

@@ -82,13 +82,17 @@ internal sealed class TaskSearch
     {
         if (_reach is null || _bounds.NoScrap is not { } bound)
             return;
-        // Without time for all choices of lots, each gets its share.
-        for (var choice = 0; choice < lots.Count && !IsProved && !_clock.IsUp; choice++)
+        foreach (var steps in (int[])[CoilFilling.FewSteps, CoilFilling.ManySteps])
         {
-            var search = new NoScrapSearch(_task, _reach, bound, _clock.AtMost(_clock.Left * (_withSolver ? 0.5 : 0.9) / (lots.Count - choice)));
-            Offer(search.Find(lots[choice], _best is null ? null : _task.AimsOf(_best)), PlanMethod.OwnSearch);
-            if (search.LongestProved is { } longest)
-                _bounds.Prove(PlanAim.LongestOffcut, longest);
+            // Without time for all choices of lots, each gets its share.
+            for (var choice = 0; choice < lots.Count && !IsProved && !_clock.IsUp; choice++)
+            {
+                var share = _clock.AtMost(_clock.Left * (_withSolver ? 0.4 : 0.8) / (lots.Count - choice));
+                var search = new NoScrapSearch(_task, _reach, bound, steps, share);
+                Offer(search.Find(lots[choice], _best is null ? null : _task.AimsOf(_best)), PlanMethod.OwnSearch);
+                if (search.LongestProved is { } longest)
+                    _bounds.Prove(PlanAim.LongestOffcut, longest);
+            }
         }
     }
 

@@ -23,7 +23,7 @@ internal static class UsedUpTogether
         bool IsRuledOut(int[] set)
         {
             var roles = new CoilRoles(set, [], CoilRoles.NoCarrier);
-            var filling = new CoilFilling(task, reach, roles, null, null, int.MaxValue, clock);
+            var filling = new CoilFilling(task, reach, roles, null, null, int.MaxValue, CoilFilling.ManySteps, clock);
             return filling.Fill(0) is null && filling.IsExhaustive;
         }
     }

@@ -166,7 +166,9 @@ public sealed class CutPlanDesk(ShopDatabase database)
 
     private sealed record WaitingRow(long Id, PieceCode Code, Length Cut, string Job, long OneLot, DateOnly? Due, string LotSoFar)
     {
-        public WaitingPiece ToPiece() => new(Code.Plain, Cut, OneLot == 1 ? Job : null, Due);
+        public WaitingPiece ToPiece() => OneLot == 1
+            ? new(Code.Plain, Cut, Job, Due, LotSoFar.Length == 0 ? null : LotSoFar)
+            : new(Code.Plain, Cut, OneLotJob: null, Due);
     }
 
     private sealed record DraftRow(string Material, Length Diameter, string Construction, string State, long? AfterPlanId)

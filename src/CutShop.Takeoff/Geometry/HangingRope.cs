@@ -29,7 +29,7 @@ public readonly record struct HangingRope(double Level, double Rise, double Sag,
     private const double LogMargin = 5;
 
     /// <summary>The straight distance between the supports.</summary>
-    public double Chord => double.Hypot(Level, Rise);
+    public double Chord => Hypotenuse(Level, Rise);
 
     /// <summary>True where the rope is straight.</summary>
     public bool IsStraight => double.IsPositiveInfinity(Parameter);
@@ -45,7 +45,7 @@ public readonly record struct HangingRope(double Level, double Rise, double Sag,
         var slope = rise / level;
         // A shallow rope has q = 4 s / chord, a deep one at most about e^q = 4 s q / a.
         var most = LogMargin + Math.Log(1 + (4 * sag / level));
-        var q = Solve(DropAndDerivative, slope, 2 * sag / level, 4 * sag / double.Hypot(level, rise), most);
+        var q = Solve(DropAndDerivative, slope, 2 * sag / level, 4 * sag / Hypotenuse(level, rise), most);
         return new(level, rise, sag, ArcOf(level, rise, q), level / (2 * q));
     }
 
@@ -56,7 +56,7 @@ public readonly record struct HangingRope(double Level, double Rise, double Sag,
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(level);
         ArgumentOutOfRangeException.ThrowIfNegative(slack);
         // L² − h² = a² (1 + e), so sinh q / q = √(1 + e); what is left over 1 is kept apart so that a small slack loses no digits.
-        var chord = double.Hypot(level, rise);
+        var chord = Hypotenuse(level, rise);
         var excess = slack * ((2 * chord) + slack) / (level * level);
         if (excess == 0)
             return Straight(level, rise) with { Arc = chord + slack };
@@ -78,10 +78,13 @@ public readonly record struct HangingRope(double Level, double Rise, double Sag,
         return (Rise * x / Level) - (2 * c * Math.Sinh(x / (2 * c)) * Math.Sinh(mean));
     }
 
-    private static HangingRope Straight(double level, double rise) =>
-        new(level, rise, Sag: 0, double.Hypot(level, rise), double.PositiveInfinity);
+    /// <summary>Lengths on a site are far from where their squares would overflow.</summary>
+    private static double Hypotenuse(double a, double b) => Math.Sqrt((a * a) + (b * b));
 
-    private static double ArcOf(double level, double rise, double q) => double.Hypot(rise, level * Math.Sinh(q) / q);
+    private static HangingRope Straight(double level, double rise) =>
+        new(level, rise, Sag: 0, Hypotenuse(level, rise), double.PositiveInfinity);
+
+    private static double ArcOf(double level, double rise, double q) => Hypotenuse(rise, level * Math.Sinh(q) / q);
 
     /// <summary>The drop at mid-span over half the level distance, and its derivative; the slope is h / a.</summary>
     private static (double Value, double Derivative) DropAndDerivative(double q, double slope)
@@ -94,7 +97,7 @@ public readonly record struct HangingRope(double Level, double Rise, double Sag,
         var droopDerivative = ((2 * sinh * cosh) - droop) / q;
         var tilt = slope * sinh / cosh;
         var tiltDerivative = slope / (2 * cosh2);
-        var size = Math.Sqrt((droop * droop) + (tilt * tilt));
+        var size = Hypotenuse(droop, tilt);
         return (size, ((droop * droopDerivative) + (tilt * tiltDerivative)) / size);
     }
 

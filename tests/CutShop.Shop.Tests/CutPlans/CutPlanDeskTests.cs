@@ -167,6 +167,22 @@ public sealed class CutPlanDeskTests : IDisposable
         Assert.Equal([RopeMaterial.Manila, RopeMaterial.Polypropylene], Plans.Waiting().Select(rope => rope.Material));
     }
 
+    [Fact]
+    public async Task A_one_lot_job_goes_on_in_the_lot_it_was_begun_in()
+    {
+        var manila = new RopeKind(RopeMaterial.Manila, LengthText.Parse("1 1/2 in").OrThrow(), RopeKind.ThreeStrand);
+        await _shop.Stock.ReceiveAsync(new(manila, "M-1", Length.Foot * 600, "rack 3"), "Ada", "m1", Cancel);
+        await _shop.Intake.TakeInAsync(ShopOnDisk.Demo("lq-1043-beach-ramp.json"), "Ada", cancel: Cancel);
+        var first = await Desk.DraftAsync(manila, dueBy: null, Budget, "Ada", cancel: Cancel);
+        await Desk.AcceptAsync(first.PlanId, "Ada", Cancel);
+        Assert.True((await Bench.RecordCutAsync(_shop.Jobs.Find("LQ-1043")!.Codes[0], "Cai", "c1", Cancel)).IsDone);
+
+        // A length of another lot that the second piece, 37' 4 1/2" long, would use up: but for the lot it would be taken.
+        await _shop.Stock.ReceiveAsync(new(manila, "M-2", LengthText.Parse("37' 5 7/8\"").OrThrow(), "rack 3"), "Ada", "m2", Cancel);
+        var second = await Desk.DraftAsync(manila, dueBy: null, Budget, "Ada", cancel: Cancel);
+        Assert.Equal(["M-1"], Plans.Find(second.PlanId)!.Coils.Where(coil => coil.Pieces.Count > 0).Select(coil => coil.Lot));
+    }
+
     public void Dispose() => _shop.Dispose();
 
     private static Length Inches(string number) => LengthText.Parse(number + " in").OrThrow();

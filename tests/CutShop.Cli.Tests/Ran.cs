@@ -1,0 +1,33 @@
+using System.Diagnostics;
+
+namespace CutShop.Cli.Tests;
+
+/// <summary>A run of the program as a person runs it: a process of its own.</summary>
+/// <param name="ExitCode">Its exit code.</param>
+/// <param name="Output">What it wrote to standard output.</param>
+/// <param name="Errors">What it wrote to standard error.</param>
+public sealed record Ran(int ExitCode, string Output, string Errors)
+{
+    /// <summary>Runs the program to its end.</summary>
+    public static async Task<Ran> WithAsync(string? input, params string[] arguments)
+    {
+        var start = new ProcessStartInfo("dotnet")
+        {
+            UseShellExecute = false,
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            WorkingDirectory = AppContext.BaseDirectory,
+        };
+        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "cutshop.dll"));
+        foreach (var argument in arguments)
+            start.ArgumentList.Add(argument);
+        using var process = Process.Start(start)!;
+        var (output, errors) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
+        if (input is not null)
+            await process.StandardInput.WriteAsync(input);
+        process.StandardInput.Close();
+        await process.WaitForExitAsync(TestContext.Current.CancellationToken);
+        return new(process.ExitCode, await output, await errors);
+    }
+}
