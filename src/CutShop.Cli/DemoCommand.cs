@@ -34,6 +34,7 @@ internal static class DemoCommand
                     return exitCode;
             }
             await DemoCoils.HangAsync(database, cancel);
+            await DemoPrices.KeepAsync(database, cancel);
             return parsed.GetValue(noSite)
                 ? Exit.Done
                 : await ServeCommand.ServeAsync(database, address, settings, parsed.GetRequiredValue(listen), cancel);

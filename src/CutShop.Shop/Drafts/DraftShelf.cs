@@ -35,7 +35,7 @@ public sealed class DraftShelf(ShopDatabase database)
         return database.WriteAsync(session => Save(session, id, version, form, who), cancel);
     }
 
-    /// <summary>Puts an open draft away for good.</summary>
+    /// <summary>Puts an open draft away; it can be taken up again.</summary>
     /// <returns>False where it is not open.</returns>
     public Task<bool> DropAsync(long id, string who, CancellationToken cancel = default) => database.WriteAsync(
         session =>
@@ -43,6 +43,18 @@ public sealed class DraftShelf(ShopDatabase database)
             if (session.Execute("UPDATE drafts SET state = 'dropped', changed_at = @Now, changed_by = @who WHERE id = @id AND state = 'open'", new { id, who, session.Now }) == 0)
                 return false;
             session.Record("draft", id, who, "dropped", "open", "dropped");
+            return true;
+        },
+        cancel);
+
+    /// <summary>Takes a draft up again that was put away.</summary>
+    /// <returns>False where it was not put away.</returns>
+    public Task<bool> ReopenAsync(long id, string who, CancellationToken cancel = default) => database.WriteAsync(
+        session =>
+        {
+            if (session.Execute("UPDATE drafts SET state = 'open', changed_at = @Now, changed_by = @who WHERE id = @id AND state = 'dropped'", new { id, who, session.Now }) == 0)
+                return false;
+            session.Record("draft", id, who, "taken up again", "dropped", "open");
             return true;
         },
         cancel);

@@ -68,7 +68,7 @@ public sealed class DraftShelfTests
     }
 
     [Fact]
-    public async Task A_draft_put_away_keeps_its_text_and_takes_no_more()
+    public async Task A_draft_put_away_keeps_its_text_takes_no_more_and_can_be_taken_up_again()
     {
         using var shop = new DeskShop();
         var id = await shop.StartAsync(DeskShop.FourPosts());
@@ -78,6 +78,9 @@ public sealed class DraftShelfTests
         Assert.False(saved!.IsKept);
         Assert.Equal("Lantern Quay boardwalk", shop.Drafts.Find(id)!.Form.Customer);
         Assert.Empty(shop.Drafts.Open());
+        Assert.True(await shop.Drafts.ReopenAsync(id, "test", DeskShop.Cancel));
+        Assert.False(await shop.Drafts.ReopenAsync(id, "test", DeskShop.Cancel));
+        Assert.Single(shop.Drafts.Open());
     }
 
     [Fact]

@@ -169,6 +169,17 @@ public sealed class DraftPageTests(HeadlessBrowser browser)
     }
 
     [Fact]
+    public async Task A_draft_put_away_by_mistake_is_taken_up_again()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var page = await OpenDraftAsync(shop, scripts: false);
+        await page.Field("customer").FillAsync("Lantern Quay harbour");
+        await page.Button("Put the draft away").ClickAsync();
+        await page.Button("Take it up again").ClickAsync();
+        await Assertions.Expect(page.Field("customer")).ToHaveValueAsync("Lantern Quay harbour");
+    }
+
+    [Fact]
     public async Task The_rack_takes_a_bit_and_gives_it_up()
     {
         await using var shop = await RunningShop.StartAsync();

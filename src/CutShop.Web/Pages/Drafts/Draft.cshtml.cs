@@ -85,6 +85,13 @@ public sealed class DraftModel(
         return saved.Conflict is { } conflict ? ShowConflict(saved.Draft, mine, conflict) : Redirect($"/drafts/{id}");
     }
 
+    /// <summary>Takes the draft up again after it was put away.</summary>
+    public async Task<IActionResult> OnPostReopenAsync(long id, CancellationToken cancel)
+    {
+        await drafts.ReopenAsync(id, HttpContext.Who(), cancel);
+        return Redirect($"/drafts/{id}");
+    }
+
     private async Task<IActionResult> StepAsync(Draft draft, string[] step, CancellationToken cancel)
     {
         var form = draft.Form;
@@ -139,7 +146,7 @@ public sealed class DraftModel(
     private async Task<IActionResult> DropAsync(Draft draft, CancellationToken cancel)
     {
         await drafts.DropAsync(draft.Id, HttpContext.Who(), cancel);
-        return Redirect("/drafts");
+        return Redirect($"/drafts/{draft.Id}");
     }
 
     private PageResult Refused(Draft draft, string problem)

@@ -18,19 +18,19 @@ public sealed class StepModel(JobShelf jobs, JobRelease release, DraftShelf draf
     }
 
     /// <summary>Starts a draft that changes the job.</summary>
-    public Task<IActionResult> OnPostChangeAsync(string number, CancellationToken cancel) => DraftFromAsync(number, form => form, cancel);
+    public Task<IActionResult> OnPostChangeAsync(string number, string key, CancellationToken cancel) => DraftFromAsync(number, key, form => form, cancel);
 
     /// <summary>Starts a draft like the job, with no number yet.</summary>
-    public Task<IActionResult> OnPostCopyAsync(string number, CancellationToken cancel) =>
-        DraftFromAsync(number, form => form with { Number = "", Due = "" }, cancel);
+    public Task<IActionResult> OnPostCopyAsync(string number, string key, CancellationToken cancel) =>
+        DraftFromAsync(number, key, form => form with { Number = "", Due = "" }, cancel);
 
-    private async Task<IActionResult> DraftFromAsync(string number, Func<DraftForm, DraftForm> change, CancellationToken cancel)
+    private async Task<IActionResult> DraftFromAsync(string number, string key, Func<DraftForm, DraftForm> change, CancellationToken cancel)
     {
         if (jobs.Find(number) is not { } job)
             return NotFound();
         if (DraftOf.Job(job.Takeoff.Job) is not { } form)
             return new ContentResult { StatusCode = StatusCodes.Status422UnprocessableEntity, Content = $"Job {number} has more than {DraftForm.MostPosts} posts: too many for a form. Take it in as a job file." };
-        var id = await drafts.StartAsync(change(form), HttpContext.Who(), $"draft {Guid.NewGuid():N}", cancel);
+        var id = await drafts.StartAsync(change(form), HttpContext.Who(), $"draft {key}", cancel);
         return Redirect($"/drafts/{id}");
     }
 }
