@@ -35,9 +35,11 @@ internal static class DemoCommand
             }
             await DemoCoils.HangAsync(database, cancel);
             await DemoPrices.KeepAsync(database, cancel);
-            return parsed.GetValue(noSite)
-                ? Exit.Done
-                : await ServeCommand.ServeAsync(database, address, settings, parsed.GetRequiredValue(listen), cancel);
+            if (parsed.GetValue(noSite))
+                return Exit.Done;
+            foreach (var hand in await new DemoPeople(database).MakeAsync(cancel))
+                Console.WriteLine($"{RoleNames.NameOf(hand.Person.Role),-8} {hand.Person.Name,-6} password {hand.Password}   PIN on an enrolled tablet {hand.Pin}");
+            return await ServeCommand.ServeAsync(database, address, settings, parsed.GetRequiredValue(listen), cancel);
         });
         return command;
     }

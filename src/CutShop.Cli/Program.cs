@@ -7,5 +7,6 @@ var root = new RootCommand("CutShop: cut and drill work orders for rope railings
     TakeInCommand.Create(),
     ServeCommand.Create(),
     DemoCommand.Create(),
+    PersonCommand.Create(),
 };
 return await root.Parse(args).InvokeAsync();

@@ -36,6 +36,8 @@ internal static class ServeCommand
         await using var site = ShopSite.Build(new ShopSiteSettings(database, ShopTables.Standard, settings, address), listen);
         await site.StartAsync(cancel);
         Console.WriteLine($"The shop's pages: {string.Join(' ', site.Urls)}   (Ctrl+C stops)");
+        if (await new FirstOwner(database).DrawLinkAsync(cancel) is { } token)
+            Console.WriteLine($"Nobody can sign in yet. Make the owner's account here; the link works once: {site.Urls.First().TrimEnd('/')}/set-up/{token}");
         await site.WaitForShutdownAsync(cancel);
         return Exit.Done;
     }

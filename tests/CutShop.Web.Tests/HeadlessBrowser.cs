@@ -1,4 +1,6 @@
+using CutShop.Shop;
 using Microsoft.Playwright;
+using Cookie = System.Net.Cookie;
 
 [assembly: AssemblyFixture(typeof(CutShop.Web.Tests.HeadlessBrowser))]
 
@@ -22,8 +24,17 @@ public sealed class HeadlessBrowser : IAsyncLifetime
         _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = Flags });
     }
 
-    /// <summary>A new page on a shop, at a screen's size.</summary>
-    public async Task<IPage> OpenAsync(RunningShop shop, int width = 1280, int height = 800, bool touch = false)
+    /// <summary>A new page on a shop, at a screen's size, signed in as the person of a role.</summary>
+    public async Task<IPage> OpenAsync(RunningShop shop, int width = 1280, int height = 800, bool touch = false, Role role = Role.Owner)
+    {
+        var page = await OpenAsStrangerAsync(shop, width, height, touch);
+        foreach (Cookie cookie in (await shop.CookiesOfAsync(role)).GetCookies(shop.Address))
+            await page.Context.AddCookiesAsync([new() { Name = cookie.Name, Value = cookie.Value, Url = shop.Address.ToString(), HttpOnly = cookie.HttpOnly }]);
+        return page;
+    }
+
+    /// <summary>A new page on a shop where nobody is signed in.</summary>
+    public async Task<IPage> OpenAsStrangerAsync(RunningShop shop, int width = 1280, int height = 800, bool touch = false)
     {
         var context = await _browser!.NewContextAsync(new()
         {

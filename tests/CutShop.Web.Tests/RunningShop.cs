@@ -1,7 +1,10 @@
+using System.Net;
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace CutShop.Web.Tests;
 
@@ -9,47 +12,139 @@ namespace CutShop.Web.Tests;
 public sealed class RunningShop : IAsyncDisposable
 {
     private readonly string _folder;
-    private readonly WebApplication _site;
+    private readonly Dictionary<Role, string> _passwords = [];
+    private readonly List<HttpClient> _clients = [];
+    private WebApplication _site;
 
     private RunningShop(string folder, ShopDatabase database, WebApplication site)
     {
         (_folder, Database, _site) = (folder, database, site);
         Address = new Uri(site.Urls.First());
-        Client = new HttpClient { BaseAddress = Address };
+        Stranger = NewClient(new CookieContainer(), follow: false);
+        Client = NewClient(OwnersCookies, follow: true);
     }
 
     public Uri Address { get; }
 
+    /// <summary>Signed in as the owner; follows redirects.</summary>
     public HttpClient Client { get; }
+
+    /// <summary>Not signed in; follows no redirect.</summary>
+    public HttpClient Stranger { get; }
 
     public ShopDatabase Database { get; }
 
     public JobShelf Jobs => new(Database, ShopTables.Standard);
 
+    public Shop.People People => new(Database);
+
+    /// <summary>The cookies of <see cref="Client"/>.</summary>
+    public CookieContainer OwnersCookies { get; } = new();
+
+    /// <summary>Every route that the site answers.</summary>
+    public IEnumerable<RouteEndpoint> Routes => _site.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>();
+
+    /// <summary>Starts a shop where the owner is signed in on <see cref="Client"/>.</summary>
     public static async Task<RunningShop> StartAsync(TimeProvider? time = null)
+    {
+        var shop = await StartEmptyAsync(time);
+        await shop.SignInAsync(Role.Owner, shop.Client);
+        return shop;
+    }
+
+    /// <summary>Starts a shop that has nobody yet.</summary>
+    public static async Task<RunningShop> StartEmptyAsync(TimeProvider? time = null)
     {
         var folder = Directory.CreateTempSubdirectory("cutshop-").FullName;
         var database = ShopDatabase.Open(Path.Combine(folder, "cutshop.db"), time ?? TimeProvider.System);
-        var settings = new ShopSiteSettings(database, ShopTables.Standard, PaperSettings.Default, new Uri("https://shop.example"));
-        var site = ShopSite.Build(settings, "http://127.0.0.1:0");
-        await site.StartAsync(TestContext.Current.CancellationToken);
-        return new RunningShop(folder, database, site);
+        return new RunningShop(folder, database, await RunAsync(database, "http://127.0.0.1:0"));
+    }
+
+    /// <summary>The name of the person of a role.</summary>
+    public static string NameOf(Role role) => $"Test {RoleNames.NameOf(role)}";
+
+    /// <summary>The password of the person of a role, who is added where there is none.</summary>
+    public async Task<string> PasswordOfAsync(Role role)
+    {
+        if (_passwords.TryGetValue(role, out var known))
+            return known;
+        var password = Shop.People.DrawPassword();
+        var answer = await People.AddAsync(NameOf(role), role, password, "test", TestContext.Current.CancellationToken);
+        Assert.True(answer.IsDone);
+        return _passwords[role] = password;
+    }
+
+    /// <summary>A client that is signed in with a password as the person of a role.</summary>
+    public Task<HttpClient> SignInAsync(Role role, bool follow = true) => SignInAsync(role, NewClient(new CookieContainer(), follow));
+
+    /// <summary>The cookies of someone signed in as the person of a role.</summary>
+    public async Task<CookieContainer> CookiesOfAsync(Role role)
+    {
+        if (role == Role.Owner)
+            return OwnersCookies;
+        var cookies = new CookieContainer();
+        await SignInAsync(role, NewClient(cookies, follow: true));
+        return cookies;
+    }
+
+    /// <summary>A client with cookies of its own and nobody signed in.</summary>
+    public HttpClient NewClient(CookieContainer? cookies = null, bool follow = false)
+    {
+        var client = new HttpClient(new HttpClientHandler { CookieContainer = cookies ?? new CookieContainer(), AllowAutoRedirect = follow }) { BaseAddress = Address };
+        _clients.Add(client);
+        return client;
+    }
+
+    /// <summary>A client for a program with a new key.</summary>
+    public async Task<HttpClient> WithKeyAsync(KeyScope scope)
+    {
+        var (answer, key) = await new ApiKeys(Database).MakeAsync($"{ApiKeys.NameOf(scope)} program", scope, "test", TestContext.Current.CancellationToken);
+        Assert.True(answer.IsDone);
+        var client = NewClient();
+        client.DefaultRequestHeaders.Authorization = new("Bearer", key);
+        return client;
+    }
+
+    /// <summary>Stops the site and starts it again at the same address, on the same database.</summary>
+    public async Task RestartAsync()
+    {
+        await _site.DisposeAsync();
+        _site = await RunAsync(Database, Address.ToString());
     }
 
     /// <summary>Takes in one of the demo's jobs.</summary>
     public async Task<StoredJob> TakeInDemoAsync(string file)
     {
-        var bytes = await File.ReadAllBytesAsync(Path.Combine(AppContext.BaseDirectory, "demo", file), TestContext.Current.CancellationToken);
-        var job = JobFileReader.Read(bytes).Job!;
+        var job = JobFileReader.Read(await DemoFileAsync(file)).Job!;
         await new JobIntake(Database, ShopTables.Standard).TakeInAsync(job, "test", cancel: TestContext.Current.CancellationToken);
         return Jobs.Find(job.Number)!;
     }
 
+    /// <summary>The bytes of one of the demo's job files.</summary>
+    public static Task<byte[]> DemoFileAsync(string file) =>
+        File.ReadAllBytesAsync(Path.Combine(AppContext.BaseDirectory, "demo", file), TestContext.Current.CancellationToken);
+
     public async ValueTask DisposeAsync()
     {
-        Client.Dispose();
+        foreach (var client in _clients)
+            client.Dispose();
         await _site.DisposeAsync();
         Database.Dispose();
         Directory.Delete(_folder, recursive: true);
+    }
+
+    private async Task<HttpClient> SignInAsync(Role role, HttpClient client)
+    {
+        using var answer = await client.SendFormAsync("/sign-in", ("name", NameOf(role)), ("password", await PasswordOfAsync(role)));
+        Assert.NotEqual("/sign-in", answer.Headers.Location?.OriginalString ?? answer.RequestMessage!.RequestUri!.AbsolutePath);
+        return client;
+    }
+
+    private static async Task<WebApplication> RunAsync(ShopDatabase database, string address)
+    {
+        var settings = new ShopSiteSettings(database, ShopTables.Standard, PaperSettings.Default, new Uri("https://shop.example"));
+        var site = ShopSite.Build(settings, address);
+        await site.StartAsync(TestContext.Current.CancellationToken);
+        return site;
     }
 }

@@ -30,7 +30,7 @@ public sealed class ShopDatabase : IDisposable
     /// <summary>Where the database file is.</summary>
     public string Path { get; }
 
-    /// <summary>The clock.</summary>
+    /// <summary>The shop's clock.</summary>
     public TimeProvider Time => _time;
 
     /// <summary>Called before each statement of a write, so that a test can break one.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using CutShop.Takeoff;
 
 namespace CutShop.Shop;
@@ -14,7 +15,17 @@ public enum IntakeOutcome
 
     /// <summary>Another job has this number; nothing changed.</summary>
     NumberTaken,
+
+    /// <summary>The request's key was used before for something else; nothing changed.</summary>
+    KeyTaken,
 }
+
+/// <summary>The answer to a request that takes a job in.</summary>
+/// <param name="Outcome">How it went.</param>
+/// <param name="Number">The job's number.</param>
+/// <param name="Pieces">Its pieces of rope.</param>
+/// <param name="Bores">Its bores.</param>
+public sealed record IntakeAnswer(IntakeOutcome Outcome, string Number, int Pieces, int Bores);
 
 /// <summary>Takes jobs in.</summary>
 public sealed class JobIntake(ShopDatabase database, ShopTables tables)
@@ -35,15 +46,55 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
     {
         ArgumentNullException.ThrowIfNull(job);
         var takeoff = JobTakeoff.Of(job, _tables.Current());
-        return database.WriteAsync(
-            session =>
-            {
-                var outcome = Receive(session, takeoff, who, progress);
-                if (outcome == IntakeOutcome.TakenIn)
-                    JobRelease.Release(session, job.Number, who);
-                return outcome;
-            },
-            cancel);
+        return database.WriteAsync(session => TakeIn(session, takeoff, who, progress), cancel);
+    }
+
+    /// <summary>Takes a job in as <see cref="TakeInAsync"/> does, and tells its counts.</summary>
+    public Task<IntakeAnswer> TakeInAnsweredAsync(Job job, string who, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        var takeoff = JobTakeoff.Of(job, _tables.Current());
+        return database.WriteAsync(session => Answered(session, takeoff, who), cancel);
+    }
+
+    /// <summary>
+    /// Takes a job in under a key of the request's own: the same key with the same content gives the first answer again, as
+    /// it was. A refusal is not kept: the same request may come again once it is put right.
+    /// </summary>
+    /// <param name="job">The job.</param>
+    /// <param name="who">Who takes it in.</param>
+    /// <param name="requestKey">The request's key.</param>
+    /// <param name="fingerprint">A hash of the request's content.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<IntakeAnswer> TakeInOnceAsync(Job job, string who, string requestKey, string fingerprint, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        var takeoff = JobTakeoff.Of(job, _tables.Current());
+        return database.WriteAsync(session => Once(session, requestKey, fingerprint, () => Answered(session, takeoff, who)), cancel);
+    }
+
+    private static IntakeAnswer Once(ShopSession session, string requestKey, string fingerprint, Func<IntakeAnswer> takeIn)
+    {
+        if (RequestLog.Find(session, requestKey) is { } text)
+        {
+            var kept = JsonSerializer.Deserialize<KeptAnswer>(text)!;
+            return kept.Fingerprint == fingerprint ? kept.Answer : kept.Answer with { Outcome = IntakeOutcome.KeyTaken };
+        }
+        var answer = takeIn();
+        if (answer.Outcome != IntakeOutcome.NumberTaken)
+            RequestLog.Keep(session, requestKey, JsonSerializer.Serialize(new KeptAnswer(fingerprint, answer)));
+        return answer;
+    }
+
+    private static IntakeAnswer Answered(ShopSession session, JobTakeoff takeoff, string who) => new(
+        TakeIn(session, takeoff, who, progress: null), takeoff.Job.Number, takeoff.Pieces.Count, takeoff.Bores.Count);
+
+    private static IntakeOutcome TakeIn(ShopSession session, JobTakeoff takeoff, string who, IProgress<int>? progress)
+    {
+        var outcome = Receive(session, takeoff, who, progress);
+        if (outcome == IntakeOutcome.TakenIn)
+            JobRelease.Release(session, takeoff.Job.Number, who);
+        return outcome;
     }
 
     /// <summary>Stores a job, not yet released to the shop: the one way in.</summary>
@@ -119,4 +170,6 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
             "INSERT INTO bore_operations (bore_id, position, face, depth_nm) VALUES (@boreId, @position, @face, @depth)",
             bore.Operations.Select((operation, position) => new { boreId, position, face = operation.Face.ToString(), depth = operation.Depth }));
     }
+
+    private sealed record KeptAnswer(string Fingerprint, IntakeAnswer Answer);
 }

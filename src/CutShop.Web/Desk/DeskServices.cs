@@ -19,5 +19,5 @@ internal static class DeskServices
     }
 
     /// <summary>Who sits at the desk.</summary>
-    public static string Who(this HttpContext context) => context.User.Identity?.Name ?? "desk";
+    public static string Who(this HttpContext context) => CutShop.Web.Who.Of(context.User);
 }

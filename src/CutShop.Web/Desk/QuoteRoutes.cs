@@ -7,7 +7,7 @@ namespace CutShop.Web;
 /// <summary>The address of a quote's printed paper.</summary>
 internal static class QuoteRoutes
 {
-    public static void MapQuotes(this IEndpointRouteBuilder routes) => routes.MapGet("/quotes/{id:long}.pdf", Pdf);
+    public static void MapQuotes(this IEndpointRouteBuilder routes) => routes.MapGet("/quotes/{id:long}.pdf", Pdf).RequireAuthorization(May.SeePrices);
 
     /// <summary>A quote as a sheet of paper.</summary>
     public static Sheet SheetOf(Quote quote, PaperSettings settings)

@@ -1,11 +1,12 @@
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace CutShop.Web.Pages;
 
 /// <summary>What a person sees when a page is not there or something broke.</summary>
+[AllowAnonymous]
 [IgnoreAntiforgeryToken]
-[ResponseCache(NoStore = true)]
 public sealed class TroubleModel : PageModel
 {
     /// <summary>The heading.</summary>
@@ -24,6 +25,8 @@ public sealed class TroubleModel : PageModel
     {
         404 => ("Not here", "There is no such page. A job, coil or piece may have been typed wrong."),
         400 => ("Not understood", "What was sent is not complete. Go back, load the page again and send it once more."),
+        403 => ("Not yours to do", "Your role does not allow this. Some pages also ask that you signed in with a password and not with a PIN."),
+        429 => ("Too many at once", "Too many tries came from here within a minute. Wait a minute, then try again."),
         _ => ("Something broke", "Nothing that was acknowledged is lost, and nothing half done was stored. Try again; if it stays, the log of the server says why."),
     };
 }

@@ -19,7 +19,7 @@ internal static class Assets
                 return Results.NotFound();
             response.Headers.CacheControl = "public, max-age=31536000, immutable";
             return Results.Bytes(asset.Bytes, asset.ContentType);
-        });
+        }).AllowAnonymous();
 
     private static FrozenDictionary<string, Asset> Read()
     {

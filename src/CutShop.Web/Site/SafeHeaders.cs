@@ -1,6 +1,6 @@
 namespace CutShop.Web;
 
-/// <summary>Headers that keep a page to its own scripts, styles and frames.</summary>
+/// <summary>Headers that keep a page to its own scripts, styles and frames, and out of shared caches: what does not change says so itself.</summary>
 internal sealed class SafeHeaders(RequestDelegate next)
 {
     private const string Policy =
@@ -11,6 +11,7 @@ internal sealed class SafeHeaders(RequestDelegate next)
     {
         var headers = context.Response.Headers;
         headers.ContentSecurityPolicy = Policy;
+        headers.CacheControl = "no-cache, no-store";
         headers.XContentTypeOptions = "nosniff";
         headers["Referrer-Policy"] = "no-referrer";
         return next(context);

@@ -1,6 +1,7 @@
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
+using Microsoft.AspNetCore.HttpOverrides;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 
 namespace CutShop.Web;
@@ -10,7 +11,11 @@ namespace CutShop.Web;
 /// <param name="Tables">Rope weights, screws and bits.</param>
 /// <param name="Paper">Page size, units and words of printed paper.</param>
 /// <param name="Address">The address that labels carry, such as <c>https://shop.example</c>.</param>
-public sealed record ShopSiteSettings(ShopDatabase Database, ShopTables Tables, PaperSettings Paper, Uri Address);
+public sealed record ShopSiteSettings(ShopDatabase Database, ShopTables Tables, PaperSettings Paper, Uri Address)
+{
+    /// <summary>The shop's folder, where its database is: the keys that cookies are sealed with are kept there too.</summary>
+    public string Folder { get; init; } = Path.GetDirectoryName(Database.Path)!;
+}
 
 /// <summary>The shop's web site.</summary>
 public static class ShopSite
@@ -24,17 +29,27 @@ public static class ShopSite
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ApplicationName = typeof(ShopSite).Assembly.GetName().Name });
         builder.WebHost.UseUrls(listenOn);
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
+        // It warns that cookie keys lie unsealed in the shop's folder; the database lies there too, and the folder is the shop's to guard.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        // Every request without a key would be a line.
+        builder.Logging.AddFilter(typeof(KeyHandler).FullName, LogLevel.Warning);
         AddServices(builder.Services, settings);
 
         var app = builder.Build();
-        app.UseExceptionHandler("/trouble");
-        app.UseStatusCodePagesWithReExecute("/trouble", "?status={0}");
+        // A proxy on this machine says who asks and that the way there is https; nobody else is believed.
+        app.UseForwardedHeaders(new ForwardedHeadersOptions { ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto });
+        app.UseTrouble();
         app.UseMiddleware<SafeHeaders>();
         app.UseRouting();
+        app.UseRateLimiter();
+        app.UseAuthentication();
+        app.UseAuthorization();
         app.MapAssets();
+        app.MapHealth();
         app.MapPaper();
         app.MapPlans();
         app.MapQuotes();
+        app.MapApi();
         app.MapRazorPages();
         return app;
     }
@@ -54,6 +69,9 @@ public static class ShopSite
         services.AddSingleton<HistoryShelf>();
         services.AddOrderDesk();
         services.TryAddSingleton(settings.Database.Time);
+        services.AddSignIn(settings);
+        services.AddGuessLimits();
+        services.AddApi();
         services.AddRazorPages().AddApplicationPart(typeof(ShopSite).Assembly);
     }
 }

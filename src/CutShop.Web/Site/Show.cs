@@ -1,4 +1,5 @@
 using System.Globalization;
+using CutShop.Paper;
 using CutShop.Takeoff;
 
 namespace CutShop.Web;
@@ -18,6 +19,14 @@ public static class Show
 
     /// <summary>A length both ways: feet and inches, and millimetres.</summary>
     public static string Both(Length length) => $"{LengthText.FeetInches(length, 16)} ({LengthText.Millimetres(length)})";
+
+    /// <summary>A length both ways, the given unit first.</summary>
+    public static string Both(Length length, UnitsFirst first) => first == UnitsFirst.FeetInches
+        ? Both(length)
+        : $"{LengthText.Millimetres(length)} ({LengthText.FeetInches(length, 16)})";
+
+    /// <summary>A length both ways, first the unit that whoever asks has chosen.</summary>
+    public static string Both(HttpContext context, Length length) => Both(length, PersonUnits.UnitsOf(context));
 
     /// <summary>A weight in pounds, or that it is not known.</summary>
     public static string Pounds(double? pounds) => pounds is { } known ? string.Create(CultureInfo.InvariantCulture, $"{known:0.0} lb") : "not known";

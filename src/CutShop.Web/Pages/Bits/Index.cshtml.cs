@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Pages.Bits;
 
 /// <summary>The shop's rack of bits.</summary>
+[MaySend(May.ChangeSettings)]
 public sealed class IndexModel(ShopTablesShelf tables, RackOfBits rack) : PageModel
 {
     /// <summary>The bits, by kind and size.</summary>

@@ -1,10 +1,12 @@
 using CutShop.Shop;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace CutShop.Web.Pages.Drafts;
 
 /// <summary>What a draft would change in a stored job, before it is accepted.</summary>
+[Authorize(Policy = May.ManageJobs)]
 public sealed class ChangeModel(DraftShelf drafts, ShopTablesShelf tables, JobChanging changing) : PageModel
 {
     /// <summary>The draft's id.</summary>

@@ -1,6 +1,6 @@
 using System.Globalization;
-using CutShop.Paper;
 using CutShop.Shop;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -8,8 +8,9 @@ namespace CutShop.Web.Pages.Drafts;
 
 /// <summary>The editor of a draft.</summary>
 [RequestFormLimits(ValueCountLimit = 20_000)]
+[Authorize(Policy = May.ManageJobs)]
 public sealed class DraftModel(
-    DraftShelf drafts, ShopTablesShelf tables, PriceBook prices, QuoteDesk quotes, DraftIntake intake, JobChanging changing, PaperSettings paper, ShopDatabase database)
+    DraftShelf drafts, ShopTablesShelf tables, PriceBook prices, QuoteDesk quotes, DraftIntake intake, JobChanging changing, ShopDatabase database)
     : PageModel
 {
     /// <summary>The draft as stored.</summary>
@@ -172,7 +173,7 @@ public sealed class DraftModel(
     private DraftView Viewed(DraftForm form)
     {
         var today = database.Read(session => session.Today);
-        return new(form, DraftReading.Of(form, tables.Current()), prices.On(today), prices.Currency(), paper);
+        return new(form, DraftReading.Of(form, tables.Current()), prices.On(today), prices.Currency(), PersonUnits.PaperFor(HttpContext));
     }
 
     private DraftForm Typed() => DraftFields.Read(Request.Form.Select(pair => KeyValuePair.Create(pair.Key, pair.Value.ToString())));

@@ -1,9 +1,11 @@
 using CutShop.Shop;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace CutShop.Web.Pages.Drafts;
 
 /// <summary>The list of open drafts.</summary>
+[Authorize(Policy = May.ManageJobs)]
 public sealed class IndexModel(DraftShelf drafts, TimeProvider time) : PageModel
 {
     /// <summary>The drafts.</summary>

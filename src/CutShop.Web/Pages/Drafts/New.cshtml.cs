@@ -1,10 +1,12 @@
 using CutShop.Shop;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace CutShop.Web.Pages.Drafts;
 
 /// <summary>The few questions that a draft starts from.</summary>
+[Authorize(Policy = May.ManageJobs)]
 public sealed class NewModel(DraftShelf drafts) : PageModel
 {
     /// <summary>The answers as typed.</summary>

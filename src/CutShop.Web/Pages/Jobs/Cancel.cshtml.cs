@@ -1,10 +1,12 @@
 using CutShop.Shop;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace CutShop.Web.Pages.Jobs;
 
 /// <summary>Cancels a job, after showing what is made of it already.</summary>
+[Authorize(Policy = May.ManageJobs)]
 public sealed class CancelModel(JobShelf jobs, JobRelease release) : PageModel
 {
     /// <summary>The job's number.</summary>

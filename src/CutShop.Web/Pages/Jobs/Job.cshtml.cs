@@ -7,7 +7,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Pages.Jobs;
 
 /// <summary>One job: its figures, drawings, pieces and paper.</summary>
-public sealed class JobModel(JobShelf jobs, PaperSettings settings) : PageModel
+public sealed class JobModel(JobShelf jobs) : PageModel
 {
     private const int MostMarks = 6;
 
@@ -15,7 +15,7 @@ public sealed class JobModel(JobShelf jobs, PaperSettings settings) : PageModel
     public StoredJob? Stored { get; private set; }
 
     /// <summary>Units and words of the drawings.</summary>
-    public PaperSettings Settings => settings;
+    public PaperSettings Settings => PersonUnits.PaperFor(HttpContext);
 
     /// <summary>Rope to cut, in all.</summary>
     public Length TotalRope { get; private set; }

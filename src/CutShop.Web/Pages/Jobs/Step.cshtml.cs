@@ -1,10 +1,12 @@
 using CutShop.Shop;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace CutShop.Web.Pages.Jobs;
 
 /// <summary>Steps of a job that need nothing typed: release, change, copy.</summary>
+[Authorize(Policy = May.ManageJobs)]
 public sealed class StepModel(JobShelf jobs, JobRelease release, DraftShelf drafts) : PageModel
 {
     /// <summary>There is nothing to see here: the job's page has the buttons.</summary>

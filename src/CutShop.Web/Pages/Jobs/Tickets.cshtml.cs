@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Pages.Jobs;
 
 /// <summary>A job's tickets on screen, to read or to print.</summary>
-public sealed class TicketsModel(JobShelf jobs, PaperSettings settings) : PageModel
+public sealed class TicketsModel(JobShelf jobs) : PageModel
 {
     /// <summary>The job's number.</summary>
     public string Number { get; private set; } = "";
@@ -22,7 +22,7 @@ public sealed class TicketsModel(JobShelf jobs, PaperSettings settings) : PageMo
     {
         if (PaperRoutes.KindOf(kind) is not { } paper || jobs.Find(number) is not { } job)
             return NotFound();
-        (Number, Kind, Sheets) = (number, kind, PaperRoutes.PaperOf(job, settings).Sheets(paper));
+        (Number, Kind, Sheets) = (number, kind, PaperRoutes.PaperOf(job, PersonUnits.PaperFor(HttpContext)).Sheets(paper));
         return Page();
     }
 }

@@ -1,11 +1,15 @@
 using CutShop.Shop;
 using CutShop.Takeoff;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.AspNetCore.RateLimiting;
 
 namespace CutShop.Web.Pages.Pieces;
 
 /// <summary>Finds a piece by the code typed from its label.</summary>
+[AllowAnonymous]
+[EnableRateLimiting(GuessLimits.Codes)]
 public sealed class FindModel(JobShelf jobs) : PageModel
 {
     /// <summary>What was typed.</summary>

@@ -1,8 +1,10 @@
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.AspNetCore.RateLimiting;
 
 namespace CutShop.Web.Pages.Pieces;
 
@@ -10,7 +12,9 @@ namespace CutShop.Web.Pages.Pieces;
 /// The page that a label leads to: where the piece goes and how it is fixed. It names no customer and no price, since the
 /// label is its only key.
 /// </summary>
-public sealed class PieceModel(JobShelf jobs, PaperSettings settings) : PageModel
+[AllowAnonymous]
+[EnableRateLimiting(GuessLimits.Codes)]
+public sealed class PieceModel(JobShelf jobs) : PageModel
 {
     /// <summary>The piece's code.</summary>
     public PieceCode Code { get; private set; }
@@ -25,7 +29,7 @@ public sealed class PieceModel(JobShelf jobs, PaperSettings settings) : PageMode
     public IReadOnlyList<Fixing> Fixings { get; private set; } = [];
 
     /// <summary>Units and words of the drawing.</summary>
-    public PaperSettings Settings => settings;
+    public PaperSettings Settings => PersonUnits.PaperFor(HttpContext);
 
     /// <summary>Shows the piece.</summary>
     public IActionResult OnGet(string code)

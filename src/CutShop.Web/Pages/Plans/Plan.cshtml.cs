@@ -6,7 +6,8 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Pages.Plans;
 
 /// <summary>One cut plan, with its picture, and the button that accepts it.</summary>
-public sealed class PlanModel(PlanShelf shelf, CutPlanDesk desk, PaperSettings settings) : PageModel
+[MaySend(May.PlanCuts)]
+public sealed class PlanModel(PlanShelf shelf, CutPlanDesk desk) : PageModel
 {
     /// <summary>The plan.</summary>
     public StoredPlan? Stored { get; private set; }
@@ -35,7 +36,7 @@ public sealed class PlanModel(PlanShelf shelf, CutPlanDesk desk, PaperSettings s
         Stored = shelf.Find(id);
         if (Stored is null)
             return NotFound();
-        Sheet = PlanRoutes.SheetOf(Stored, settings);
+        Sheet = PlanRoutes.SheetOf(Stored, PersonUnits.PaperFor(HttpContext));
         return Page();
     }
 }

@@ -8,6 +8,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Pages.Plans;
 
 /// <summary>What waits to be planned, what is to be bought, and the plans made.</summary>
+[MaySend(May.PlanCuts)]
 public sealed class PlansModel(PlanShelf shelf, PlanSearches searches, CoilStock stock, TimeProvider time) : PageModel
 {
     /// <summary>Ropes that pieces wait for.</summary>

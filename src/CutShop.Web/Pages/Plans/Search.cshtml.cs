@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Pages.Plans;
 
 /// <summary>A search for a plan while it goes on: the best so far, and a button that takes it.</summary>
+[MaySend(May.PlanCuts)]
 public sealed class SearchModel(PlanSearches searches) : PageModel
 {
     /// <summary>The search.</summary>

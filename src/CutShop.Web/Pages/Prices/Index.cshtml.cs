@@ -1,10 +1,13 @@
 using CutShop.Shop;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace CutShop.Web.Pages.Prices;
 
 /// <summary>The prices that count today and those to come.</summary>
+[Authorize(Policy = May.SeePrices)]
+[MaySend(May.ChangeSettings)]
 public sealed class IndexModel(PriceBook prices, ShopDatabase database) : PageModel
 {
     /// <summary>The day in the shop.</summary>

@@ -1,4 +1,5 @@
 using CutShop.Shop;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -6,6 +7,8 @@ namespace CutShop.Web.Pages.Prices;
 
 /// <summary>Writes a new price list.</summary>
 [RequestFormLimits(ValueCountLimit = 2_000)]
+[Authorize(Policy = May.SeePrices)]
+[MaySend(May.ChangeSettings)]
 public sealed class NewModel(PriceBook prices, ShopDatabase database) : PageModel
 {
     private const int MostRows = 200;

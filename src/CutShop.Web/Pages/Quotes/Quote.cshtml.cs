@@ -1,11 +1,13 @@
 using CutShop.Paper;
 using CutShop.Shop;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace CutShop.Web.Pages.Quotes;
 
 /// <summary>A quote on screen.</summary>
+[Authorize(Policy = May.ManageJobs)]
 public sealed class QuoteModel(QuoteDesk quotes, PaperSettings settings) : PageModel
 {
     /// <summary>The quote.</summary>

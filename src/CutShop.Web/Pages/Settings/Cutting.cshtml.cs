@@ -1,10 +1,12 @@
 using CutShop.Shop;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace CutShop.Web.Pages.Settings;
 
 /// <summary>The form for how the shop cuts and buys rope.</summary>
+[Authorize(Policy = May.ChangeSettings)]
 public sealed class CuttingModel(SettingsShelf settings) : PageModel
 {
     private IReadOnlyList<FieldProblem> _problems = [];

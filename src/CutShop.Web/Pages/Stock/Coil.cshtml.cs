@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Pages.Stock;
 
 /// <summary>One coil: what is left of it, its history, and the forms that correct or retire it.</summary>
+[MaySend(May.ManageStock)]
 public sealed class CoilModel(CoilStock stock, HistoryShelf history, TimeProvider time) : PageModel
 {
     /// <summary>The coil.</summary>

@@ -7,6 +7,7 @@ namespace CutShop.Web.Pages.Stock;
 
 /// <summary>The coils in stock, and the form for one that came in.</summary>
 [BindProperties]
+[MaySend(May.ManageStock)]
 public sealed class StockModel(CoilStock stock) : PageModel
 {
     /// <summary>The coils.</summary>

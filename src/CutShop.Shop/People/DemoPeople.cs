@@ -1,0 +1,52 @@
+using System.Globalization;
+
+namespace CutShop.Shop;
+
+/// <summary>A person of the demo with new secrets, to be shown once.</summary>
+/// <param name="Person">The person.</param>
+/// <param name="Password">The password.</param>
+/// <param name="Pin">The PIN.</param>
+public sealed record DemoPerson(Person Person, string Password, string Pin);
+
+/// <summary>The people of the demo: one of each role, with secrets drawn anew each time. A shop with people of its own gets none.</summary>
+public sealed class DemoPeople(ShopDatabase database)
+{
+    private const string Setting = "demo people";
+    private const string Who = "demo";
+
+    private static readonly (string Name, Role Role)[] Names =
+    [
+        ("Maren", Role.Owner), ("Jory", Role.Desk), ("Tamsin", Role.Cutter), ("Odo", Role.Driller),
+    ];
+
+    /// <summary>Makes the demo's people where there is nobody, or draws new secrets for those it made before.</summary>
+    /// <returns>The people and their secrets; none where the shop's people are not the demo's.</returns>
+    public async Task<IReadOnlyList<DemoPerson>> MakeAsync(CancellationToken cancel = default)
+    {
+        var people = new People(database);
+        if (people.All().Count == 0)
+        {
+            var ids = new List<long>();
+            foreach (var (name, role) in Names)
+                ids.Add((await people.AddAsync(name, role, People.DrawPassword(), Who, cancel).ConfigureAwait(false)).Id);
+            var value = string.Join(' ', ids.Select(id => id.ToString(CultureInfo.InvariantCulture)));
+            await database.WriteAsync(
+                session => session.Execute("INSERT INTO settings (name, value) VALUES (@Setting, @value)", new { Setting, value }), cancel).ConfigureAwait(false);
+        }
+
+        var made = new List<DemoPerson>();
+        foreach (var id in MadeBefore())
+        {
+            var (password, pin) = (People.DrawPassword(), People.DrawPin());
+            await people.SetPasswordAsync(id, password, Who, cancel).ConfigureAwait(false);
+            await people.SetPinAsync(id, pin, Who, cancel).ConfigureAwait(false);
+            made.Add(new(people.Find(id)!, password, pin));
+        }
+        return made;
+    }
+
+    private IEnumerable<long> MadeBefore() =>
+        (database.Read(session => session.FirstOrDefault<string>("SELECT value FROM settings WHERE name = @Setting", new { Setting })) ?? "")
+            .Split(' ', StringSplitOptions.RemoveEmptyEntries)
+            .Select(id => long.Parse(id, CultureInfo.InvariantCulture));
+}

@@ -1,0 +1,53 @@
+namespace CutShop.Shop;
+
+/// <summary>
+/// The first start: where there is no person yet, a one-time link lets whoever reads the console make the owner's account.
+/// Only the link's hash is kept; a new link ends the one before.
+/// </summary>
+public sealed class FirstOwner(ShopDatabase database)
+{
+    private const string Setting = "first owner link";
+
+    /// <summary>Draws the token of a new link.</summary>
+    /// <returns>The token, or null where there are people already.</returns>
+    public Task<string?> DrawLinkAsync(CancellationToken cancel = default) => database.WriteAsync(
+        session =>
+        {
+            if (HasPeople(session))
+                return null;
+            var token = Secrets.DrawToken();
+            session.Execute(
+                "INSERT INTO settings (name, value) VALUES (@Setting, @hash) ON CONFLICT (name) DO UPDATE SET value = excluded.value",
+                new { Setting, hash = Secrets.HashOfToken(token) });
+            return token;
+        },
+        cancel);
+
+    /// <summary>True where the link with this token still leads to an owner's account.</summary>
+    public bool IsOpen(string token) => database.Read(session => IsOpen(session, token));
+
+    /// <summary>Makes the owner's account and ends the link.</summary>
+    public Task<PersonAnswer> MakeAsync(string token, string name, string password, CancellationToken cancel = default)
+    {
+        if (Secrets.ProblemWithPassword(password, PersonRows.Tidy(name)) is { } problem)
+            return Task.FromResult(new PersonAnswer(0, problem));
+        var passwordHash = Secrets.Hash(password);
+        return database.WriteAsync(
+            session =>
+            {
+                if (!IsOpen(session, token))
+                    return PersonAnswer.Refused("link", "", "a link that was not used yet; start the program again for a new one");
+                var answer = People.Add(session, name, Role.Owner, passwordHash, PersonRows.Tidy(name));
+                if (answer.IsDone)
+                    session.Execute("DELETE FROM settings WHERE name = @Setting", new { Setting });
+                return answer;
+            },
+            cancel);
+    }
+
+    private static bool IsOpen(ShopSession session, string token) =>
+        !HasPeople(session)
+        && session.FirstOrDefault<string>("SELECT value FROM settings WHERE name = @Setting", new { Setting }) == Secrets.HashOfToken(token);
+
+    private static bool HasPeople(ShopSession session) => session.Value<bool>("SELECT EXISTS (SELECT 1 FROM people)");
+}

@@ -1,0 +1,63 @@
+using System.Text.Json.Serialization;
+using CutShop.Takeoff;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.WebUtilities;
+
+namespace CutShop.Web;
+
+/// <summary>One thing wrong with what was sent.</summary>
+/// <param name="Path">Where: a JSON path such as <c>$.lines[0].posts[1].across</c>, or the name of a header or query value.</param>
+/// <param name="Value">The value there; empty where it is missing.</param>
+/// <param name="Text">What is wrong and what is accepted.</param>
+/// <param name="Line">In a sheet, the line, from 1.</param>
+/// <param name="Column">In a sheet, the column, from 1.</param>
+public sealed record ProblemPlace(
+    string Path,
+    string Value,
+    string Text,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? Line = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? Column = null);
+
+/// <summary>How a problem looks (RFC 9457): the standard members, and every place that is wrong.</summary>
+/// <param name="Type">What kind of problem.</param>
+/// <param name="Title">The kind in words.</param>
+/// <param name="Status">The HTTP status.</param>
+/// <param name="Detail">This problem in words.</param>
+/// <param name="Problems">Every place that is wrong; left out where no place is.</param>
+public sealed record ApiProblemBody(string Type, string Title, int Status, string? Detail, IReadOnlyList<ProblemPlace>? Problems);
+
+/// <summary>Makes problem details.</summary>
+internal static class ApiProblem
+{
+    public const string ContentType = "application/problem+json";
+
+    public static ProblemHttpResult Of(int status, string detail, params IReadOnlyList<ProblemPlace> problems)
+    {
+        var body = new ProblemDetails { Type = "about:blank", Title = ReasonPhrases.GetReasonPhrase(status), Status = status, Detail = detail };
+        if (problems.Count > 0)
+            body.Extensions["problems"] = problems;
+        return TypedResults.Problem(body);
+    }
+
+    /// <summary>The problem of a job file that could not be read.</summary>
+    public static ProblemHttpResult Of(IReadOnlyList<JobProblem> problems) => Of(
+        StatusCodes.Status400BadRequest,
+        $"{problems.Count} {(problems.Count == 1 ? "thing is" : "things are")} wrong with the job file.",
+        [.. problems.Select(problem => new ProblemPlace(problem.Path, problem.Value, problem.Text))]);
+
+    /// <summary>The problem of a job that is not there.</summary>
+    public static ProblemHttpResult NoJob(string number) =>
+        Of(StatusCodes.Status404NotFound, "There is no such job.", new ProblemPlace("number", number, "accepted: the number of a job that was taken in"));
+
+    /// <summary>Answers with a status alone.</summary>
+    public static Task WriteAsync(HttpContext context, int status) => Of(status, status switch
+    {
+        401 => "Send a key of this shop as \"Authorization: Bearer KEY\".",
+        403 => "This key may read only; taking jobs in needs a take-in key.",
+        404 => "There is nothing at this address.",
+        405 => "This address does not take this method.",
+        500 => "Something broke. Nothing half done was stored.",
+        _ => ReasonPhrases.GetReasonPhrase(status),
+    }).ExecuteAsync(context);
+}

@@ -1,0 +1,30 @@
+using CutShop.Shop;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace CutShop.Web;
+
+/// <summary>Changes since a cursor.</summary>
+/// <param name="Changes">Lines of the history, in order.</param>
+/// <param name="Next">The cursor to ask with next.</param>
+/// <param name="More">True where there may be more right now.</param>
+public sealed record ChangePage(IReadOnlyList<Change> Changes, long Next, bool More);
+
+/// <summary>Tells what changed in the shop, for programs that ask now and then.</summary>
+internal static class ChangesApi
+{
+    public static void MapChanges(this RouteGroupBuilder api) => api.MapGet("/changes", List)
+        .WithName("listChanges")
+        .WithTags("Changes")
+        .WithSummary("What changed since a cursor: jobs, tickets, coils and plans.")
+        .WithDescription("The history is append-only and in order. Keep \"next\" of each answer and ask with it again; nothing is missed and nothing comes twice.")
+        .Tells(400);
+
+    private static Results<Ok<ChangePage>, ProblemHttpResult> List(JobNews news, string? since, string? most)
+    {
+        var asked = Cursor.Read(since, most);
+        if (!asked.IsGood)
+            return asked.Problem!;
+        var changes = news.ChangesSince(asked.Since, asked.Most);
+        return TypedResults.Ok(new ChangePage(changes, changes.Count > 0 ? changes[^1].Id : asked.Since, changes.Count == asked.Most));
+    }
+}

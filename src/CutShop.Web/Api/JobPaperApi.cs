@@ -1,0 +1,114 @@
+using CutShop.Paper;
+using CutShop.Shop;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.Net.Http.Headers;
+
+namespace CutShop.Web;
+
+/// <summary>A cut ticket.</summary>
+/// <param name="Run">The piece's run.</param>
+/// <param name="Code">The piece's code.</param>
+/// <param name="State">Waiting or cut.</param>
+/// <param name="CutIn">Length to cut, in inches.</param>
+/// <param name="Coil">The coil that the plan gives it, or null.</param>
+/// <param name="Position">Its place among the cuts of that coil, from 1, or null.</param>
+public sealed record CutTicketLine(string Run, string Code, string State, double CutIn, string? Coil, int? Position);
+
+/// <summary>A job's tickets.</summary>
+/// <param name="Job">The job's number.</param>
+/// <param name="Cut">Cut tickets, in the takeoff's order.</param>
+/// <param name="Drill">Drill tickets, in the order of the posts.</param>
+public sealed record TicketList(string Job, IReadOnlyList<CutTicketLine> Cut, IReadOnlyList<DrillState> Drill);
+
+/// <summary>A label.</summary>
+/// <param name="Run">The piece's run.</param>
+/// <param name="Code">The piece's code.</param>
+/// <param name="Address">The address that its square code holds.</param>
+public sealed record LabelLine(string Run, string Code, string Address);
+
+/// <summary>Tells of a job's tickets and labels: as JSON, or as PDF to who accepts it or asks for .pdf.</summary>
+internal static class JobPaperApi
+{
+    private const string Pdf = "application/pdf";
+
+    public static void MapJobPaper(this RouteGroupBuilder api)
+    {
+        var jobs = api.MapGroup("/jobs/{number}").WithTags("Paper");
+        jobs.MapGet("/tickets", Tickets).WithName("getTickets").WithSummary("Cut and drill tickets; as PDF where the request accepts application/pdf.").TellsPdf();
+        jobs.MapGet("/tickets.pdf", TicketsPdf).WithName("getTicketsPdf").WithSummary("Cut and drill tickets to print.").TellsPdf();
+        jobs.MapGet("/labels", Labels).WithName("getLabels").WithSummary("Labels; as PDF where the request accepts application/pdf.").TellsPdf();
+        jobs.MapGet("/labels.pdf", LabelsPdf).WithName("getLabelsPdf").WithSummary("Labels to print.").TellsPdf();
+    }
+
+    private static RouteHandlerBuilder TellsPdf(this RouteHandlerBuilder route) =>
+        route.Produces<byte[]>(StatusCodes.Status200OK, Pdf).Tells(404, 422);
+
+    private static Results<Ok<TicketList>, FileContentHttpResult, ProblemHttpResult> Tickets(
+        string number, HttpRequest request, JobShelf shelf, JobNews news, PaperSettings settings)
+    {
+        if (shelf.Find(number) is not { } job)
+            return ApiProblem.NoJob(number);
+        if (WantsPdf(request))
+            return PrintTickets(job, settings);
+        return TypedResults.Ok(new TicketList(
+            job.Number,
+            [.. job.Pieces.Select(piece => new CutTicketLine(
+                piece.Run, piece.Code.ToString(), piece.State, Math.Round(piece.Cut.Inches, 6), piece.Place?.Coil, piece.Place?.Position))],
+            news.DrillTickets(number)));
+    }
+
+    private static Results<FileContentHttpResult, ProblemHttpResult> TicketsPdf(string number, JobShelf shelf, PaperSettings settings) =>
+        shelf.Find(number) is { } job ? PrintTickets(job, settings) : ApiProblem.NoJob(number);
+
+    private static FileContentHttpResult PrintTickets(StoredJob job, PaperSettings settings)
+    {
+        var paper = PaperRoutes.PaperOf(job, settings);
+        var sheets = paper.Sheets(PaperKind.CutTickets).Concat(paper.Sheets(PaperKind.DrillTickets));
+        return TypedResults.File(PdfSheets.Write($"{job.Number} tickets", sheets, settings), Pdf);
+    }
+
+    private static Results<Ok<IReadOnlyList<LabelLine>>, FileContentHttpResult, ProblemHttpResult> Labels(
+        string number, HttpRequest request, JobShelf shelf, PaperSettings settings, ShopSiteSettings site)
+    {
+        if (shelf.Find(number) is not { } job)
+            return ApiProblem.NoJob(number);
+        if (WantsPdf(request))
+        {
+            var pdf = PaperRoutes.PaperOf(job, settings).Labels(site.Address, LabelStock.Default);
+            return pdf.IsGood ? TypedResults.File(pdf.Value, Pdf) : NotPrintable(pdf.Problem!);
+        }
+        var labels = new List<LabelLine>(job.Pieces.Count);
+        foreach (var piece in job.Pieces)
+        {
+            var address = PieceAddress.Of(site.Address.ToString(), piece.Code);
+            if (!address.IsGood)
+                return NotPrintable(address.Problem!);
+            labels.Add(new(piece.Run, piece.Code.ToString(), address.Value));
+        }
+        return TypedResults.Ok<IReadOnlyList<LabelLine>>(labels);
+    }
+
+    private static Results<FileContentHttpResult, ProblemHttpResult> LabelsPdf(
+        string number, JobShelf shelf, PaperSettings settings, ShopSiteSettings site)
+    {
+        if (shelf.Find(number) is not { } job)
+            return ApiProblem.NoJob(number);
+        var pdf = PaperRoutes.PaperOf(job, settings).Labels(site.Address, LabelStock.Default);
+        return pdf.IsGood ? TypedResults.File(pdf.Value, Pdf) : NotPrintable(pdf.Problem!);
+    }
+
+    private static ProblemHttpResult NotPrintable(string problem) => ApiProblem.Of(StatusCodes.Status422UnprocessableEntity, problem);
+
+    /// <summary>True where PDF is accepted, and JSON is not or is liked less.</summary>
+    private static bool WantsPdf(HttpRequest request)
+    {
+        var accepted = request.GetTypedHeaders().Accept;
+        return Liking(accepted, Pdf) > Liking(accepted, "application/json");
+    }
+
+    private static double Liking(IList<MediaTypeHeaderValue> accepted, string type) => accepted
+        .Where(range => range.MediaType.Equals(type, StringComparison.OrdinalIgnoreCase))
+        .Select(range => range.Quality ?? 1)
+        .DefaultIfEmpty(0)
+        .Max();
+}

@@ -1,0 +1,93 @@
+using CsvHelper;
+
+namespace CutShop.Web;
+
+/// <summary>Reads a sheet's rows and parts them into its three tables: the job, the posts, the rows of rope.</summary>
+internal static class SheetRows
+{
+    public const string JobTable = "number";
+    public const string PostTable = "post";
+    public const string RopeTable = "row";
+
+    private static readonly Dictionary<string, string[]> Names = new()
+    {
+        [JobTable] = ["number", "customer", "due", "material", "diameter", "measured", "one lot", "shrink", "per piece", "round up"],
+        [PostTable] = ["line", "post", "shape", "across", "height", "turn", "clear", "centres", "rise", "sag", "slack"],
+        [RopeTable] = ["line", "row", "height", "sag", "slack", "start", "finish", "between", "at", "material", "diameter", "measured"],
+    };
+
+    private static readonly CsvReaderOptions Options = new()
+    {
+        HasHeader = false,
+        TrackLineNumbers = true,
+        MalformedData = CsvMalformedDataHandling.Throw,
+    };
+
+    /// <summary>The tables by name; what is wrong goes to <paramref name="problems"/>.</summary>
+    public static Dictionary<string, SheetTable> Read(byte[] bytes, List<ProblemPlace> problems)
+    {
+        var tables = new Dictionary<string, SheetTable>();
+        SheetTable? table = null;
+        foreach (var row in Rows(bytes, problems).Where(row => !row.IsBlank))
+        {
+            if (KindOf(row) is { } kind)
+            {
+                table = new(Columns(kind, row, problems), []);
+                if (!tables.TryAdd(kind, table))
+                    problems.Add(new("$", row[0], $"a second table of this kind; accepted: one table a kind", row.Line, 1));
+            }
+            else if (table is null)
+            {
+                problems.Add(new("$", row[0], "accepted: first the names of the columns, in a row that starts with \"number\" or \"line\"", row.Line, 1));
+                return tables;
+            }
+            else
+            {
+                table.Rows.Add(row);
+            }
+        }
+        return tables;
+    }
+
+    private static List<SheetRow> Rows(byte[] bytes, List<ProblemPlace> problems)
+    {
+        var rows = new List<SheetRow>();
+        try
+        {
+            using var csv = CsvReader.Create(bytes, Options);
+            while (csv.Read())
+                rows.Add(new((int)csv.LineNumber, [.. csv.Current.ToArray().Select(cell => cell.Trim())]));
+        }
+        catch (CsvFormatException e)
+        {
+            problems.Add(new("$", "", "the quotes are not right; accepted: a quote inside quotes doubled, and each closed", (int)e.LineNumber, 1));
+        }
+        return rows;
+    }
+
+    /// <summary>Which table a row of names starts, or null where it is no row of names.</summary>
+    private static string? KindOf(SheetRow row) => (Name(row[0]), row) switch
+    {
+        ("number", _) => JobTable,
+        ("line", _) when row.Cells.Any(cell => Name(cell) == "post") => PostTable,
+        ("line", _) when row.Cells.Any(cell => Name(cell) == "row") => RopeTable,
+        _ => null,
+    };
+
+    private static Dictionary<string, int> Columns(string kind, SheetRow row, List<ProblemPlace> problems)
+    {
+        var columns = new Dictionary<string, int>();
+        foreach (var (column, cell) in row.Cells.Index())
+        {
+            if (cell.Length == 0)
+                continue;
+            if (!Names[kind].Contains(Name(cell)))
+                problems.Add(new("$", cell, $"accepted: {string.Join(", ", Names[kind])}", row.Line, column + 1));
+            else if (!columns.TryAdd(Name(cell), column))
+                problems.Add(new("$", cell, "this column is there twice; accepted: each name once", row.Line, column + 1));
+        }
+        return columns;
+    }
+
+    private static string Name(string cell) => cell.ToLowerInvariant();
+}

@@ -1,0 +1,72 @@
+using System.Text.Json;
+using CutShop.Shop;
+using CutShop.Takeoff;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace CutShop.Web;
+
+/// <summary>A job in a list.</summary>
+/// <param name="Number">The job's number.</param>
+/// <param name="Customer">Who ordered it.</param>
+/// <param name="Due">When it is due, or null.</param>
+/// <param name="TakenInAt">When it was taken in, UTC.</param>
+/// <param name="Pieces">Pieces of rope.</param>
+/// <param name="Cut">Pieces cut so far.</param>
+/// <param name="Posts">Posts to drill.</param>
+/// <param name="Drilled">Posts drilled so far.</param>
+public sealed record JobLine(
+    string Number, string Customer, DateOnly? Due, DateTimeOffset TakenInAt, long Pieces, long Cut, long Posts, long Drilled)
+{
+    internal static JobLine Of(JobNewsLine job) => new(
+        job.Number, job.Customer, job.Due, job.TakenInAt, job.Pieces, job.Cut, job.Posts, job.Drilled);
+}
+
+/// <summary>Jobs since a cursor.</summary>
+/// <param name="Jobs">The jobs, the oldest change first.</param>
+/// <param name="Next">The cursor to ask with next.</param>
+/// <param name="More">True where there may be more right now.</param>
+public sealed record JobPage(IReadOnlyList<JobLine> Jobs, long Next, bool More);
+
+/// <summary>A job with its file.</summary>
+/// <param name="Job">How it stands.</param>
+/// <param name="File">The job file in its plain form.</param>
+public sealed record JobWithFile(JobLine Job, JsonElement File);
+
+/// <summary>Tells of jobs.</summary>
+internal static class JobsApi
+{
+    public static void MapJobs(this RouteGroupBuilder api)
+    {
+        var jobs = api.MapGroup("").WithTags("Jobs");
+        jobs.MapGet("/jobs", List).WithName("listJobs").WithSummary("Jobs taken in or changed since a cursor.").Tells(400);
+        jobs.MapGet("/jobs/{number}", Find).WithName("getJob").WithSummary("A job, how it stands, and its job file.").Tells(404);
+        jobs.MapGet("/jobs/{number}/takeoff", Takeoff).WithName("getTakeoff").WithSummary("The job's pieces, bores, screws and warnings.")
+            .Produces<object>(StatusCodes.Status200OK, "application/json").Tells(404);
+    }
+
+    private static Results<Ok<JobPage>, ProblemHttpResult> List(JobNews news, string? since, string? most)
+    {
+        var asked = Cursor.Read(since, most);
+        if (!asked.IsGood)
+            return asked.Problem!;
+        var jobs = news.JobsSince(asked.Since, asked.Most);
+        return TypedResults.Ok(new JobPage([.. jobs.Select(JobLine.Of)], jobs.Count > 0 ? jobs[^1].Cursor : asked.Since, jobs.Count == asked.Most));
+    }
+
+    private static Results<Ok<JobWithFile>, ProblemHttpResult> Find(string number, JobNews news, JobShelf shelf)
+    {
+        if (news.Job(number) is not { } line || shelf.Find(number) is not { } job)
+            return ApiProblem.NoJob(number);
+        using var file = JsonDocument.Parse(JobFileWriter.Write(job.Takeoff.Job));
+        return TypedResults.Ok(new JobWithFile(JobLine.Of(line), file.RootElement.Clone()));
+    }
+
+    private static Results<FileContentHttpResult, ProblemHttpResult> Takeoff(string number, JobShelf shelf)
+    {
+        if (shelf.Find(number) is not { } job)
+            return ApiProblem.NoJob(number);
+        using var json = new MemoryStream();
+        TakeoffJson.Write(job.Takeoff, json);
+        return TypedResults.Bytes(json.ToArray(), "application/json");
+    }
+}

@@ -1,0 +1,26 @@
+using System.Net.Http.Headers;
+using CutShop.Takeoff;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace CutShop.Web;
+
+/// <summary>Reads the body of a request that brings a file.</summary>
+internal static class RequestBody
+{
+    /// <summary>The body, or the problem: another content type, or more bytes than are taken.</summary>
+    public static async Task<(byte[] Bytes, ProblemHttpResult? Problem)> ReadAsync(HttpRequest request, string contentType)
+    {
+        if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var sent) || !contentType.Equals(sent.MediaType, StringComparison.OrdinalIgnoreCase))
+            return ([], ApiProblem.Of(StatusCodes.Status415UnsupportedMediaType, $"Send the body as {contentType}.", new ProblemPlace("Content-Type", request.ContentType ?? "", $"accepted: {contentType}")));
+        try
+        {
+            using var bytes = new MemoryStream();
+            await request.Body.CopyToAsync(bytes, request.HttpContext.RequestAborted);
+            return (bytes.ToArray(), null);
+        }
+        catch (BadHttpRequestException e) when (e.StatusCode == StatusCodes.Status413PayloadTooLarge)
+        {
+            return ([], ApiProblem.Of(e.StatusCode, $"The body is too large; accepted: at most {JobFileReader.LargestFile / (1024 * 1024)} MiB."));
+        }
+    }
+}

@@ -1,0 +1,46 @@
+using System.Security.Claims;
+using CutShop.Shop;
+using CutShop.Takeoff;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Mvc;
+
+namespace CutShop.Web;
+
+/// <summary>Takes a job in from a spreadsheet's sheet.</summary>
+internal static class SheetTakeInApi
+{
+    public static void MapSheetTakeIn(this RouteGroupBuilder api) => api.MapPost("/jobs/csv", TakeInAsync)
+        .RequireAuthorization(KeyRights.TakeIn)
+        .WithMetadata(new RequestSizeLimitAttribute(JobFileReader.LargestFile))
+        .WithName("takeInJobSheet")
+        .WithTags("Taking in")
+        .WithSummary("Takes a job in from a sheet, as docs/csv.md describes it.")
+        .WithDescription("Three tables one under the other: the job, its posts, its rows of rope. What is wrong is told by line and column.")
+        .TakesAndTells("text/csv");
+
+    private static async Task<Results<Created<JobTakenIn>, Ok<JobTakenIn>, ProblemHttpResult>> TakeInAsync(
+        HttpRequest request, ClaimsPrincipal user, JobIntake intake, CancellationToken cancel)
+    {
+        var (bytes, problem) = await RequestBody.ReadAsync(request, "text/csv");
+        if (problem is not null)
+            return problem;
+        var sheet = JobSheetReader.Read(bytes);
+        if (sheet.Problems.Count > 0)
+            return Wrong(sheet.Problems);
+        var reading = JobFileReader.Read(sheet.JobFile);
+        return reading.Job is { } job
+            ? await TakeInApi.StoreAsync(job, bytes, request, user, intake, cancel)
+            : Wrong([.. reading.Problems.Select(wrong => InCell(wrong, sheet))]);
+    }
+
+    private static ProblemPlace InCell(JobProblem problem, JobSheet sheet)
+    {
+        var cell = sheet.CellOf(problem.Path);
+        return new(problem.Path, problem.Value, problem.Text, cell.Line, cell.Column);
+    }
+
+    private static ProblemHttpResult Wrong(IReadOnlyList<ProblemPlace> problems) => ApiProblem.Of(
+        StatusCodes.Status400BadRequest,
+        $"{problems.Count} {(problems.Count == 1 ? "thing is" : "things are")} wrong with the sheet.",
+        [.. problems.OrderBy(problem => problem.Line).ThenBy(problem => problem.Column)]);
+}

@@ -1,0 +1,75 @@
+using System.Security.Claims;
+using System.Security.Cryptography;
+using CutShop.Shop;
+using CutShop.Takeoff;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Mvc;
+
+namespace CutShop.Web;
+
+/// <summary>A job as taken in.</summary>
+/// <param name="Number">The job's number.</param>
+/// <param name="Outcome"><c>taken in</c>, or <c>as before</c> where the very same job was there.</param>
+/// <param name="Pieces">Its pieces of rope.</param>
+/// <param name="Bores">Its bores.</param>
+public sealed record JobTakenIn(string Number, string Outcome, int Pieces, int Bores);
+
+/// <summary>Takes a job in from its job file.</summary>
+internal static class TakeInApi
+{
+    private const int LongestKey = 200;
+
+    public static void MapTakeIn(this RouteGroupBuilder api) => api.MapPost("/jobs", TakeInAsync)
+        .RequireAuthorization(KeyRights.TakeIn)
+        .WithMetadata(new RequestSizeLimitAttribute(JobFileReader.LargestFile))
+        .WithName("takeInJob")
+        .WithTags("Taking in")
+        .WithSummary("Takes a job in from its job file.")
+        .WithDescription("The same job again answers 200 and changes nothing. With an Idempotency-Key the first answer is given again, word for word.")
+        .TakesAndTells("application/json");
+
+    private static async Task<Results<Created<JobTakenIn>, Ok<JobTakenIn>, ProblemHttpResult>> TakeInAsync(
+        HttpRequest request, ClaimsPrincipal user, JobIntake intake, CancellationToken cancel)
+    {
+        var (bytes, problem) = await RequestBody.ReadAsync(request, "application/json");
+        if (problem is not null)
+            return problem;
+        var reading = JobFileReader.Read(bytes);
+        return reading.Job is { } job
+            ? await StoreAsync(job, bytes, request, user, intake, cancel)
+            : ApiProblem.Of(reading.Problems);
+    }
+
+    /// <summary>Takes a job in that was read from <paramref name="content"/>, minding the request's Idempotency-Key.</summary>
+    internal static async Task<Results<Created<JobTakenIn>, Ok<JobTakenIn>, ProblemHttpResult>> StoreAsync(
+        Job job, byte[] content, HttpRequest request, ClaimsPrincipal user, JobIntake intake, CancellationToken cancel)
+    {
+        var key = request.Headers["Idempotency-Key"].ToString();
+        if (key.Length > LongestKey)
+            return ApiProblem.Of(StatusCodes.Status400BadRequest, "The key is too long.", new ProblemPlace("Idempotency-Key", key[..40] + "…", $"accepted: at most {LongestKey} characters"));
+
+        // Without a key of its own the request is known by the job's number.
+        var fingerprint = Convert.ToHexStringLower(SHA256.HashData(content));
+        var who = KeyRights.WhoIs(user);
+        var answer = key.Length > 0
+            ? await intake.TakeInOnceAsync(job, who, $"api {KeyRights.IdOf(user)} {request.Path} {key}", fingerprint, cancel)
+            : await intake.TakeInAnsweredAsync(job, who, cancel);
+        return Answer(answer, key);
+    }
+
+    private static Results<Created<JobTakenIn>, Ok<JobTakenIn>, ProblemHttpResult> Answer(IntakeAnswer answer, string key) => answer.Outcome switch
+    {
+        IntakeOutcome.TakenIn => TypedResults.Created(
+            $"{ApiRoutes.Root}/jobs/{Uri.EscapeDataString(answer.Number)}", new JobTakenIn(answer.Number, "taken in", answer.Pieces, answer.Bores)),
+        IntakeOutcome.HadItAlready => TypedResults.Ok(new JobTakenIn(answer.Number, "as before", answer.Pieces, answer.Bores)),
+        IntakeOutcome.NumberTaken => ApiProblem.Of(
+            StatusCodes.Status409Conflict,
+            "Another job has this number.",
+            new ProblemPlace("$.number", answer.Number, "accepted: a number of its own, or the same job again")),
+        IntakeOutcome.KeyTaken => ApiProblem.Of(
+            StatusCodes.Status422UnprocessableEntity,
+            "This key was sent before with other content.",
+            new ProblemPlace("Idempotency-Key", key, "accepted: a new key for new content, or the same content again")),
+        _ => throw new InvalidOperationException($"No answer is known for {answer.Outcome}."),
+    };
+}

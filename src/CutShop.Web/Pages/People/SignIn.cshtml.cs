@@ -1,0 +1,71 @@
+using CutShop.Shop;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.AspNetCore.RateLimiting;
+
+namespace CutShop.Web.Pages.People;
+
+/// <summary>Signs a person in: by password anywhere, by PIN on an enrolled tablet.</summary>
+[AllowAnonymous]
+[EnableRateLimiting(GuessLimits.Secrets)]
+public sealed class SignInModel(SignIn signIn, Shop.People people) : PageModel
+{
+    /// <summary>What is said of a wrong name, a wrong password and a wrong PIN alike.</summary>
+    public const string Wrong = "This name and what was typed with it do not belong together. Try again; after five wrong tries the name is locked for 15 minutes.";
+
+    /// <summary>What is said of a locked name.</summary>
+    public const string Locked = "Too many wrong tries: this name is locked for 15 minutes. The shop's owner may set a new password before that.";
+
+    /// <summary>Where to go once signed in.</summary>
+    public string Back { get; private set; } = "/";
+
+    /// <summary>The name typed or chosen.</summary>
+    public string? Name { get; private set; }
+
+    /// <summary>Why nobody was signed in, or null.</summary>
+    public string? Trouble { get; private set; }
+
+    /// <summary>The tablet, where this is an enrolled one.</summary>
+    public Tablet? Tablet { get; private set; }
+
+    /// <summary>The names of those who have a PIN; empty anywhere but on an enrolled tablet.</summary>
+    public IReadOnlyList<string> Names { get; private set; } = [];
+
+    /// <summary>True where the form asks for a PIN.</summary>
+    public bool ByPin { get; private set; }
+
+    /// <summary>The address of the form that asks for the other secret.</summary>
+    public string OtherWay => $"/sign-in?way={(ByPin ? "password" : "pin")}&back={Uri.EscapeDataString(Back)}";
+
+    /// <summary>Shows the form.</summary>
+    public void OnGet(string? back, string? way) => Prepare(back, way);
+
+    /// <summary>Signs in, or says that it went wrong.</summary>
+    public async Task<IActionResult> OnPostAsync(string? back, string? way, string? name, string? password, string? pin)
+    {
+        Prepare(back, way);
+        Name = name ?? "";
+        // A PIN counts only where a tablet is enrolled; anywhere else the form asks for a password, whatever was sent.
+        var answer = ByPin
+            ? await signIn.WithPinAsync(Name, pin ?? "", HttpContext.RequestAborted)
+            : await signIn.WithPasswordAsync(Name, password ?? "", HttpContext.RequestAborted);
+        if (answer.Person is { } person)
+        {
+            TabletCookie.Renew(HttpContext);
+            await SignedIn.InAsync(HttpContext, person, ByPin ? SignedIn.ByPin : SignedIn.ByPassword);
+            return LocalRedirect(Back);
+        }
+        Trouble = answer.Outcome == SignInOutcome.Locked ? Locked : Wrong;
+        return Page();
+    }
+
+    private void Prepare(string? back, string? way)
+    {
+        Back = Url.IsLocalUrl(back) ? back! : "/";
+        Tablet = TabletCookie.TabletOf(HttpContext);
+        if (Tablet is not null)
+            Names = [.. people.All().Where(person => person is { IsActive: true, HasPin: true }).Select(person => person.Name)];
+        ByPin = Names.Count > 0 && way != "password";
+    }
+}

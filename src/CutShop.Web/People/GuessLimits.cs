@@ -1,0 +1,33 @@
+using System.Net;
+using System.Threading.RateLimiting;
+
+namespace CutShop.Web;
+
+/// <summary>How often one address may guess: secrets on forms, codes of pieces. Reading a sign-in form is not a guess.</summary>
+public static class GuessLimits
+{
+    /// <summary>The policy of forms that take a password or a PIN.</summary>
+    public const string Secrets = "secrets";
+
+    /// <summary>The policy of pages that take a piece's code.</summary>
+    public const string Codes = "codes";
+
+    /// <summary>Forms with a secret, each minute from one address.</summary>
+    public const int SecretsAMinute = 30;
+
+    /// <summary>Piece codes, each minute from one address: a crew that scans a pallet of labels stays well under it.</summary>
+    public const int CodesAMinute = 240;
+
+    internal static void AddGuessLimits(this IServiceCollection services) => services.AddRateLimiter(options =>
+    {
+        options.RejectionStatusCode = StatusCodes.Status429TooManyRequests;
+        options.AddPolicy(Secrets, context => HttpMethods.IsPost(context.Request.Method)
+            ? AMinute(context, SecretsAMinute)
+            : RateLimitPartition.GetNoLimiter(IPAddress.Any));
+        options.AddPolicy(Codes, context => AMinute(context, CodesAMinute));
+    });
+
+    private static RateLimitPartition<IPAddress> AMinute(HttpContext context, int most) => RateLimitPartition.GetFixedWindowLimiter(
+        context.Connection.RemoteIpAddress ?? IPAddress.None,
+        _ => new FixedWindowRateLimiterOptions { PermitLimit = most, Window = TimeSpan.FromMinutes(1) });
+}

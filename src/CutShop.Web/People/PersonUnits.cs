@@ -1,0 +1,23 @@
+using CutShop.Paper;
+
+namespace CutShop.Web;
+
+/// <summary>Which unit leads on a page: the choice of the person who is signed in, else that of the shop's paper.</summary>
+public static class PersonUnits
+{
+    /// <summary>The unit that leads for whoever asks.</summary>
+    public static UnitsFirst UnitsOf(HttpContext context) => PaperFor(context).Units;
+
+    /// <summary>The shop's paper settings with the units of whoever asks, for drawings and sheets on screen.</summary>
+    public static PaperSettings PaperFor(HttpContext context)
+    {
+        ArgumentNullException.ThrowIfNull(context);
+        var shop = context.RequestServices.GetRequiredService<PaperSettings>();
+        return SignedIn.PersonOf(context)?.MillimetresFirst switch
+        {
+            true => shop with { Units = UnitsFirst.Millimetres },
+            false => shop with { Units = UnitsFirst.FeetInches },
+            null => shop,
+        };
+    }
+}

@@ -1,0 +1,88 @@
+using CutShop.Shop;
+using Microsoft.AspNetCore.Authentication.Cookies;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.DataProtection;
+
+namespace CutShop.Web;
+
+/// <summary>Sets up signing in: the cookie for people, the key for programs, and the rule that what is not open is shut.</summary>
+internal static class SignInServices
+{
+    public const string SignInPath = "/sign-in";
+
+    /// <summary>Chooses how a request says who it is: by key under /api, by cookie everywhere else.</summary>
+    private const string ByPath = "by path";
+
+    /// <summary>A cookie is renewed no more often than this.</summary>
+    private static readonly TimeSpan RenewAfter = TimeSpan.FromMinutes(1);
+
+    public static void AddSignIn(this IServiceCollection services, ShopSiteSettings settings)
+    {
+        services.AddSingleton<People>();
+        services.AddSingleton<SignIn>();
+        services.AddSingleton<FirstOwner>();
+        services.AddSingleton<Tablets>();
+        services.AddSingleton<ApiKeys>();
+
+        services.AddAuthentication(ByPath)
+            .AddPolicyScheme(ByPath, displayName: null, options => options.ForwardDefaultSelector = context =>
+                IsApi(context) ? KeyHandler.Scheme : CookieAuthenticationDefaults.AuthenticationScheme)
+            .AddCookie(SetUpCookie)
+            .AddScheme<KeyOptions, KeyHandler>(KeyHandler.Scheme, configureOptions: null);
+
+        var authorization = services.AddAuthorizationBuilder()
+            .SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build());
+        authorization.AddRights();
+        authorization.AddKeyRights();
+
+        KeepKeys(services, settings.Folder);
+        services.AddAntiforgery(options =>
+        {
+            options.Cookie.Name = "cutshop-form";
+            options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        });
+    }
+
+    private static void SetUpCookie(CookieAuthenticationOptions options)
+    {
+        options.Cookie.Name = "cutshop";
+        options.Cookie.HttpOnly = true;
+        options.Cookie.SameSite = SameSiteMode.Lax;
+        options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        options.LoginPath = SignInPath;
+        options.ReturnUrlParameter = "back";
+        options.SlidingExpiration = true;
+        options.Events.OnValidatePrincipal = SignedIn.CheckAsync;
+        options.Events.OnCheckSlidingExpiration = context =>
+        {
+            context.ShouldRenew = context.ElapsedTime >= RenewAfter;
+            return Task.CompletedTask;
+        };
+        var toForm = options.Events.OnRedirectToLogin;
+        options.Events.OnRedirectToLogin = context =>
+        {
+            if (!IsApi(context.HttpContext))
+                return toForm(context);
+            context.Response.StatusCode = StatusCodes.Status401Unauthorized;
+            return Task.CompletedTask;
+        };
+        options.Events.OnRedirectToAccessDenied = context =>
+        {
+            context.Response.StatusCode = StatusCodes.Status403Forbidden;
+            return Task.CompletedTask;
+        };
+    }
+
+    private static bool IsApi(HttpContext context) => ApiRoutes.Serves(context.Request.Path);
+
+    /// <summary>The keys that cookies are sealed with stay in the shop's folder, so that a restart signs nobody out.</summary>
+    private static void KeepKeys(IServiceCollection services, string folder)
+    {
+        var keys = Path.Combine(folder, "cookie-keys");
+        if (OperatingSystem.IsWindows())
+            Directory.CreateDirectory(keys);
+        else
+            Directory.CreateDirectory(keys, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        services.AddDataProtection().SetApplicationName("CutShop").PersistKeysToFileSystem(new DirectoryInfo(keys));
+    }
+}

@@ -1,0 +1,174 @@
+using CutShop.Shop;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace CutShop.Web.Tests.People;
+
+public sealed class PeoplePagesTests(HeadlessBrowser browser)
+{
+    [Fact]
+    public async Task The_owner_adds_a_cutter_who_signs_in_with_the_password_shown_once()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var page = await browser.OpenAsync(shop);
+        await page.GotoAsync("/people");
+        await page.GetByLabel("Name").FillAsync("Wilmot");
+        await page.GetByLabel("Role").SelectOptionAsync("cutter");
+        await page.GetByLabel("Role").PressAsync("Tab");
+        await page.Keyboard.PressAsync("Enter");
+        var password = await page.Locator(".secret").TextContentAsync();
+        await page.GotoAsync("/people");
+        await Assertions.Expect(page.Locator(".secret")).ToHaveCountAsync(0);
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).ClickAsync();
+        await page.GetByLabel("Name").FillAsync("wilmot");
+        await page.GetByLabel("Password").FillAsync(password!);
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Jobs");
+        await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = "Wilmot" })).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = "People" })).ToHaveCountAsync(0);
+    }
+
+    [Fact]
+    public async Task The_last_owner_cannot_be_switched_off_or_given_another_role()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var id = shop.People.Find(RunningShop.NameOf(Role.Owner))!.Id;
+        using var off = await shop.Client.SendFormAsync($"/people/{id}?handler=Switch", ("on", "false"));
+        Assert.Contains("at least one active owner", await off.TextAsync(), StringComparison.Ordinal);
+        using var other = await shop.Client.SendFormAsync($"/people/{id}?handler=Role", ("role", "desk"));
+        Assert.Contains("at least one active owner", await other.TextAsync(), StringComparison.Ordinal);
+        Assert.Equal(Role.Owner, shop.People.Find(id)!.Role);
+    }
+
+    [Fact]
+    public async Task A_person_changes_password_and_pin_only_with_the_password_at_hand()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var client = await shop.SignInAsync(Role.Cutter);
+        var password = await shop.PasswordOfAsync(Role.Cutter);
+        using var refused = await client.SendFormAsync("/me?handler=Pin", ("proof", "not the password"), ("pin", "4071"));
+        Assert.Contains("the password that you sign in with", await refused.TextAsync(), StringComparison.Ordinal);
+        Assert.False(shop.People.Find(RunningShop.NameOf(Role.Cutter))!.HasPin);
+        using var set = await client.SendFormAsync("/me?handler=Pin", ("proof", password), ("pin", "4071"));
+        Assert.Contains("Your PIN is set", await set.TextAsync(), StringComparison.Ordinal);
+        using var changed = await client.SendFormAsync("/me?handler=Password", ("now", password), ("password", "four short words here"), ("again", "four short words here"));
+        Assert.Contains("Your password is changed", await changed.TextAsync(), StringComparison.Ordinal);
+        var signIn = new SignIn(shop.Database);
+        Assert.Equal(SignInOutcome.Wrong, (await signIn.WithPasswordAsync(RunningShop.NameOf(Role.Cutter), password, TestContext.Current.CancellationToken)).Outcome);
+        Assert.Equal(SignInOutcome.Right, (await signIn.WithPasswordAsync(RunningShop.NameOf(Role.Cutter), "four short words here", TestContext.Current.CancellationToken)).Outcome);
+    }
+
+    [Theory]
+    [InlineData("1234")]
+    [InlineData("8765")]
+    [InlineData("0000")]
+    [InlineData("123")]
+    [InlineData("407140710")]
+    [InlineData("40a1")]
+    public async Task A_pin_that_anyone_would_guess_is_not_taken(string pin)
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var answer = await shop.People.SetPinAsync(shop.People.Find(RunningShop.NameOf(Role.Owner))!.Id, pin, "test", TestContext.Current.CancellationToken);
+        Assert.Equal("pin", answer.Problem!.Field);
+    }
+
+    [Fact]
+    public async Task Each_person_sees_lengths_in_the_unit_of_their_choice_and_an_installer_in_the_shops()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync("lq-1042-north-walk.json");
+        var client = await shop.SignInAsync(Role.Cutter);
+        var address = $"/p/{job.Codes[0].Plain}";
+        var inches = await client.GetStringAsync(new Uri(address, UriKind.Relative), TestContext.Current.CancellationToken);
+        using (await client.SendFormAsync("/me?handler=Units", ("units", "millimetres"))) { }
+        var millimetres = await client.GetStringAsync(new Uri(address, UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Matches("class=\"huge\">[^<]*&#x27;", inches);
+        Assert.Matches("class=\"huge\">[^<]* mm<", millimetres);
+        using var stranger = await shop.Stranger.AskAsync(address);
+        Assert.Matches("class=\"huge\">[^<]*'", await stranger.TextAsync());
+    }
+
+    [Fact]
+    public async Task A_script_in_a_name_is_shown_as_text()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var page = await browser.OpenAsync(shop);
+        await page.GotoAsync("/people");
+        await page.GetByLabel("Name").FillAsync("<img src=x onerror=alert(1)>");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add and show a first password" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = "<img src=x onerror=alert(1)>" })).ToBeVisibleAsync();
+        Assert.Equal(0, await page.Locator("img").CountAsync());
+    }
+
+    [Theory]
+    [InlineData("/people")]
+    [InlineData("/people/1")]
+    [InlineData("/me")]
+    [InlineData("/tablets")]
+    [InlineData("/keys")]
+    [InlineData("/sign-out")]
+    public async Task Axe_finds_nothing_wrong_for_who_is_signed_in(string address)
+    {
+        await using var shop = await RunningShop.StartAsync();
+        await new ApiKeys(shop.Database).MakeAsync("Order desk program", KeyScope.TakeIn, "test", TestContext.Current.CancellationToken);
+        await Bench.EnrolAsync(shop);
+        foreach (var (width, height) in Sizes)
+            await LookAsync(await browser.OpenAsync(shop, width, height), address, width);
+    }
+
+    [Fact]
+    public async Task Axe_finds_nothing_wrong_with_what_strangers_see()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        foreach (var (width, height) in Sizes)
+        {
+            var page = await browser.OpenAsStrangerAsync(shop, width, height);
+            await LookAsync(page, "/sign-in", width);
+            await page.GetByLabel("Name").FillAsync("Nobody");
+            await page.GetByLabel("Password").FillAsync("nothing");
+            await page.Keyboard.PressAsync("Enter");
+            await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToBeVisibleAsync();
+            await LookAsync(page, address: null, width);
+        }
+    }
+
+    [Fact]
+    public async Task Axe_finds_nothing_wrong_with_the_first_start()
+    {
+        await using var shop = await RunningShop.StartEmptyAsync();
+        var token = await new FirstOwner(shop.Database).DrawLinkAsync(TestContext.Current.CancellationToken);
+        foreach (var (width, height) in Sizes)
+            await LookAsync(await browser.OpenAsStrangerAsync(shop, width, height), $"/set-up/{token}", width);
+    }
+
+    [Fact]
+    public async Task At_a_tablet_a_finger_finds_name_pin_and_button()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        await shop.People.SetPinAsync(shop.People.Find(RunningShop.NameOf(Role.Owner))!.Id, "4071", "test", TestContext.Current.CancellationToken);
+        var page = await browser.OpenAsync(shop, 820, 1180, touch: true, role: Role.Desk);
+        await page.GotoAsync("/tablets");
+        await page.GetByLabel("What the shop calls it").FillAsync("Bench 1");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Enrol this tablet and sign out" }).TapAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Group, new() { Name = "Who are you?" })).ToBeVisibleAsync();
+        await LookAsync(page, address: null, 820);
+        foreach (var target in await page.Locator("main .choice, main input[type=password], main .button, main button, .who a").AllAsync())
+            Assert.InRange((await target.BoundingBoxAsync())!.Height, 48, double.MaxValue);
+        await page.GetByText(RunningShop.NameOf(Role.Owner)).TapAsync();
+        await page.GetByLabel("PIN").FillAsync("4071");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).TapAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Jobs");
+    }
+
+    private static (int Width, int Height)[] Sizes { get; } = [(1280, 800), (390, 844)];
+
+    private static async Task LookAsync(IPage page, string? address, int width)
+    {
+        if (address is not null)
+            Assert.Equal(200, (await page.GotoAsync(address))!.Status);
+        var result = await page.RunAxe();
+        Assert.Empty(result.Violations.Select(violation => $"{violation.Id}: {violation.Nodes[0].Html}"));
+        Assert.Equal(width, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+    }
+}

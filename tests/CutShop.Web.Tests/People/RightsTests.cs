@@ -1,0 +1,148 @@
+using System.Net;
+using CutShop.Shop;
+using Microsoft.AspNetCore.Routing;
+
+namespace CutShop.Web.Tests.People;
+
+/// <summary>Every route of the site, tried by everyone, against one table.</summary>
+public sealed class RightsTests
+{
+    /// <summary>Who may use each route: O owner, D desk, C cutter, B driller (who bores), A anyone without signing in; R and T keys that read and take in.</summary>
+    private static readonly Dictionary<string, string> Table = new()
+    {
+        ["GET assets/{tag}/{name}"] = "ODCBA",
+        ["GET health"] = "ODCBA",
+        ["GET p"] = "ODCBA",
+        ["GET p/{code}"] = "ODCBA",
+        ["GET trouble"] = "ODCBA",
+        ["GET sign-in"] = "ODCBA",
+        ["GET sign-out"] = "ODCBA",
+        ["GET set-up/{token}"] = "ODCBA",
+
+        ["GET "] = "ODCB",
+        ["GET Index"] = "ODCB",
+        ["GET jobs/{number}"] = "ODCB",
+        ["GET jobs/{number}/{kind:regex(^(summary|cut-tickets|drill-tickets)$)}"] = "ODCB",
+        ["GET jobs/{number}/{kind}.pdf"] = "ODCB",
+        ["GET jobs/{number}/labels.pdf"] = "ODCB",
+        ["GET stock"] = "ODCB",
+        ["POST stock"] = "ODC",
+        ["GET stock/{mark}"] = "ODCB",
+        ["POST stock/{mark}"] = "ODC",
+        ["GET plans"] = "ODCB",
+        ["POST plans"] = "ODC",
+        ["GET plans/{id:long}"] = "ODCB",
+        ["POST plans/{id:long}"] = "ODC",
+        ["GET plans/search/{id:long}"] = "ODCB",
+        ["POST plans/search/{id:long}"] = "ODC",
+        ["GET plans/{id:long}.pdf"] = "ODCB",
+        ["GET plans/{id:long}.svg"] = "ODCB",
+        ["GET settings/cutting"] = "OD",
+
+        ["GET me"] = "ODCB",
+        ["GET people"] = "O",
+        ["GET people/{id:long}"] = "O",
+        ["GET tablets"] = "OD",
+        ["GET keys"] = "O",
+
+        ["GET api/openapi.json"] = "ODCBRT",
+        ["GET api/jobs"] = "RT",
+        ["POST api/jobs"] = "T",
+        ["POST api/jobs/csv"] = "T",
+        ["GET api/jobs/{number}"] = "RT",
+        ["GET api/jobs/{number}/takeoff"] = "RT",
+        ["GET api/jobs/{number}/tickets"] = "RT",
+        ["GET api/jobs/{number}/tickets.pdf"] = "RT",
+        ["GET api/jobs/{number}/labels"] = "RT",
+        ["GET api/jobs/{number}/labels.pdf"] = "RT",
+        ["GET api/jobs/{number}/pieces.csv"] = "RT",
+        ["GET api/jobs/{number}/bores.csv"] = "RT",
+        ["GET api/jobs/{number}/fixings.csv"] = "RT",
+        ["GET api/changes"] = "RT",
+    };
+
+    private static readonly (char Letter, Role Role)[] Roles = [('O', Role.Owner), ('D', Role.Desk), ('C', Role.Cutter), ('B', Role.Driller)];
+
+    [Fact]
+    public async Task Every_route_answers_each_role_and_each_key_as_the_one_table_says()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var callers = new List<(char Letter, HttpClient Client)> { ('A', shop.NewClient()) };
+        foreach (var (letter, role) in Roles)
+            callers.Add((letter, await shop.SignInAsync(role, follow: false)));
+        callers.Add(('R', await shop.WithKeyAsync(KeyScope.Read)));
+        callers.Add(('T', await shop.WithKeyAsync(KeyScope.TakeIn)));
+
+        var wrong = new List<string>();
+        var seen = new HashSet<string>();
+        foreach (var (method, route) in shop.Routes.SelectMany(Methods))
+        {
+            var key = $"{method} {route.RoutePattern.RawText?.TrimStart('/')}";
+            seen.Add(key);
+            if (!Table.TryGetValue(key, out var allowed) && !Table.TryGetValue($"GET{key[method.Length..]}", out allowed))
+            {
+                wrong.Add($"{key}: no row");
+                continue;
+            }
+            foreach (var (letter, client) in callers)
+            {
+                var isAllowed = allowed.Contains(letter, StringComparison.Ordinal) || (letter is 'R' or 'T' && allowed.Contains('A', StringComparison.Ordinal));
+                using var request = new HttpRequestMessage(new HttpMethod(method), AddressOf(route));
+                using var answer = await client.SendAsync(request, TestContext.Current.CancellationToken);
+                if (isAllowed == IsRefusal(answer))
+                    wrong.Add($"{key}: {letter} got {(int)answer.StatusCode} {answer.Headers.Location}");
+            }
+        }
+        Assert.Empty(wrong);
+        Assert.Empty(Table.Keys.Except(seen));
+    }
+
+    [Fact]
+    public async Task A_route_that_is_not_there_is_shut_to_strangers_too()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        using var page = await shop.Stranger.AskAsync("/no-such-page");
+        Assert.Equal("/sign-in", page.Headers.Location!.AbsolutePath);
+        using var api = await shop.Stranger.AskAsync("/api/no-such-thing");
+        Assert.Equal(HttpStatusCode.Unauthorized, api.StatusCode);
+    }
+
+    [Fact]
+    public async Task What_asks_for_a_password_is_shut_to_an_owner_who_signed_in_by_pin()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var tablet = await Bench.EnrolAsync(shop);
+        await shop.People.SetPinAsync(shop.People.Find(RunningShop.NameOf(Role.Owner))!.Id, "4071", "test", TestContext.Current.CancellationToken);
+        using var signedIn = await tablet.SendFormAsync("/sign-in", ("name", RunningShop.NameOf(Role.Owner)), ("pin", "4071"));
+        foreach (var (address, status) in new[]
+        {
+            ("/stock", HttpStatusCode.OK), ("/settings/cutting", HttpStatusCode.OK),
+            ("/people", HttpStatusCode.Forbidden), ("/keys", HttpStatusCode.Forbidden), ("/tablets", HttpStatusCode.Forbidden),
+        })
+        {
+            using var answer = await tablet.AskAsync(address);
+            Assert.Equal(status, answer.StatusCode);
+        }
+    }
+
+    /// <summary>A page answers both; where the table has no row for sending, sending is as reading.</summary>
+    private static IEnumerable<(string Method, RouteEndpoint Route)> Methods(RouteEndpoint route) =>
+        route.Metadata.GetMetadata<IHttpMethodMetadata>() is { } methods
+            ? methods.HttpMethods.Select(method => (method, route))
+            : [("GET", route), ("POST", route)];
+
+    private static string AddressOf(RouteEndpoint route) => "/" + string.Concat((route.RoutePattern.RawText ?? "").TrimStart('/')
+        .Replace("{number}", "none", StringComparison.Ordinal)
+        .Replace("{kind:regex(^(summary|cut-tickets|drill-tickets)$)}", "summary", StringComparison.Ordinal)
+        .Replace("{kind}", "summary", StringComparison.Ordinal)
+        .Replace("{id:long}", "1", StringComparison.Ordinal)
+        .Replace("{mark}", "none", StringComparison.Ordinal)
+        .Replace("{code}", "none", StringComparison.Ordinal)
+        .Replace("{tag}", "none", StringComparison.Ordinal)
+        .Replace("{name}", "none", StringComparison.Ordinal)
+        .Replace("{token}", "none", StringComparison.Ordinal));
+
+    private static bool IsRefusal(HttpResponseMessage answer) =>
+        answer.StatusCode is HttpStatusCode.Unauthorized or HttpStatusCode.Forbidden
+        || (answer.StatusCode == HttpStatusCode.Redirect && answer.Headers.Location!.OriginalString.Contains("/sign-in?", StringComparison.Ordinal));
+}
