@@ -5,7 +5,7 @@
 CREATE TABLE new_cut_tickets (
   id           INTEGER PRIMARY KEY,
   piece_id     INTEGER NOT NULL UNIQUE REFERENCES pieces (id),
-  state        TEXT NOT NULL CHECK (state IN ('waiting', 'at the bench', 'cut', 'packed')),
+  state        TEXT NOT NULL CHECK (state IN ('waiting', 'at the bench', 'cut', 'packed', 'cancelled', 'surplus')),
   plan_coil_id INTEGER REFERENCES plan_coils (id),        -- the place by the accepted plan, or the one it was cut from
   queue_due    TEXT NOT NULL DEFAULT '9999-12-31',        -- the job's day; the last day there is where it has none
   queue_place  INTEGER NOT NULL DEFAULT 0,                -- place on the plan's coil
@@ -28,9 +28,9 @@ CREATE TABLE new_cut_tickets (
 INSERT INTO new_cut_tickets (id, piece_id, state, plan_coil_id, queue_due, queue_place, steps, cut_coil_id, measured_nm, cut_at)
 SELECT cut_tickets.id, piece_id, state, plan_coil_id, coalesce(jobs.due, '9999-12-31'),
   coalesce((SELECT plan_cuts.position FROM plan_cuts WHERE plan_cuts.piece_id = pieces.id AND plan_cuts.plan_coil_id = cut_tickets.plan_coil_id), 0),
-  iif(state = 'cut', 6, 0),
-  iif(state = 'cut', (SELECT plan_coils.coil_id FROM plan_coils WHERE plan_coils.id = plan_coil_id), NULL),
-  iif(state = 'cut', cut_nm, NULL), cut_at
+  iif(state IN ('cut', 'surplus'), 6, 0),
+  iif(state IN ('cut', 'surplus'), (SELECT plan_coils.coil_id FROM plan_coils WHERE plan_coils.id = plan_coil_id), NULL),
+  iif(state IN ('cut', 'surplus'), cut_nm, NULL), cut_at
 FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id;
 
 DROP TABLE cut_tickets;
@@ -46,7 +46,7 @@ CREATE INDEX cut_tickets_by_time ON cut_tickets (cut_at) WHERE cut_at IS NOT NUL
 CREATE TABLE new_drill_tickets (
   id         INTEGER PRIMARY KEY,
   post_id    INTEGER NOT NULL UNIQUE REFERENCES posts (id),
-  state      TEXT NOT NULL CHECK (state IN ('waiting', 'at the bench', 'drilled', 're-ordered')),
+  state      TEXT NOT NULL CHECK (state IN ('waiting', 'at the bench', 'drilled', 're-ordered', 'cancelled', 'surplus')),
   queue_due  TEXT NOT NULL DEFAULT '9999-12-31',
   likeness   TEXT NOT NULL DEFAULT '',                    -- the same for posts that are bored alike
   claimed_by TEXT,
@@ -110,7 +110,7 @@ FROM coils;
 
 -- Whether the ragged end was trimmed off for this plan.
 ALTER TABLE plan_coils ADD COLUMN trimmed INTEGER NOT NULL DEFAULT 0 CHECK (trimmed IN (0, 1));
-UPDATE plan_coils SET trimmed = 1 WHERE id IN (SELECT plan_coil_id FROM cut_tickets WHERE state = 'cut');
+UPDATE plan_coils SET trimmed = 1 WHERE id IN (SELECT plan_coil_id FROM cut_tickets WHERE state IN ('cut', 'surplus'));
 
 -- Where the rope of a coil went. What came in is what is left and the sum of these lines. What was given back is a line below zero.
 CREATE TABLE rope_uses (
@@ -154,8 +154,8 @@ CREATE TABLE damages (
 
 CREATE INDEX damages_by_ticket ON damages (ticket_id);
 
-CREATE INDEX cut_tickets_not_packed ON cut_tickets (piece_id) WHERE state <> 'packed';
+CREATE INDEX cut_tickets_not_packed ON cut_tickets (piece_id) WHERE state IN ('waiting', 'at the bench', 'cut');
 CREATE INDEX cut_tickets_by_packing ON cut_tickets (packed_at) WHERE packed_at IS NOT NULL;
-CREATE INDEX drill_tickets_not_drilled ON drill_tickets (post_id) WHERE state <> 'drilled';
+CREATE INDEX drill_tickets_not_drilled ON drill_tickets (post_id) WHERE state IN ('waiting', 'at the bench', 're-ordered');
 CREATE INDEX re_cuts_by_time ON re_cuts (at);
 CREATE INDEX damages_by_time ON damages (at);

@@ -34,6 +34,7 @@ internal static class DemoCommand
                     return exitCode;
             }
             await DemoCoils.HangAsync(database, cancel);
+            await DemoPrices.KeepAsync(database, cancel);
             if (parsed.GetValue(noSite))
                 return Exit.Done;
             foreach (var hand in await new DemoPeople(database).MakeAsync(cancel))

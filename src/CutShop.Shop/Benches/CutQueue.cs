@@ -20,7 +20,7 @@ internal static class CutQueue
         CROSS JOIN jobs ON jobs.id = pieces.job_id
         WHERE cut_tickets.state = 'waiting' AND cut_tickets.plan_coil_id IS NOT NULL AND coils.state = 'in stock'
           AND free_nm >= cut_nm + kerf_nm + squaring_nm + iif(plan_coils.trimmed, 0, first_trim_nm)
-          AND {JobRelease.IsReleased}
+          AND {ReleasedJobs.Condition}
         """;
 
     private const string Order = " ORDER BY cut_tickets.queue_due, cut_tickets.plan_coil_id, cut_tickets.queue_place LIMIT 1";
@@ -57,7 +57,7 @@ internal static class CutQueue
         $"""
         FROM cut_tickets JOIN plan_coils ON plan_coils.id = cut_tickets.plan_coil_id JOIN cut_plans ON cut_plans.id = plan_coils.plan_id
         JOIN pieces ON pieces.id = cut_tickets.piece_id JOIN jobs ON jobs.id = pieces.job_id
-        WHERE cut_tickets.id = @ticketId AND plan_coils.coil_id IS NOT NULL AND {JobRelease.IsReleased}
+        WHERE cut_tickets.id = @ticketId AND plan_coils.coil_id IS NOT NULL AND {ReleasedJobs.Condition}
         """,
         new { ticketId });
 

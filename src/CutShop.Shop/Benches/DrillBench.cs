@@ -61,7 +61,7 @@ public sealed class DrillBench(ShopDatabase database)
             Claims.HandBackForgotten(session);
             if (Claims.Of(session, who) is { } mine && mine != work.Id)
                 return $"You have another ticket at the bench: finish it or hand it back first.";
-            if (session.Value<long>($"SELECT EXISTS (SELECT 1 FROM jobs WHERE number = @job AND {JobRelease.IsReleased})", new { job }) == 0)
+            if (session.Value<long>($"SELECT EXISTS (SELECT 1 FROM jobs WHERE number = @job AND {ReleasedJobs.Condition})", new { job }) == 0)
                 return $"Job {job} is not released to the benches.";
             return TicketStates.ClaimDrill.Try(session, work.Id, who, Claims.Take, new { who, now = session.Now });
         },
@@ -154,7 +154,7 @@ public sealed class DrillBench(ShopDatabase database)
         const string Waiting =
             $"""
             SELECT drill_tickets.id, queue_due FROM drill_tickets CROSS JOIN posts ON posts.id = post_id CROSS JOIN jobs ON jobs.id = job_id
-            WHERE drill_tickets.state = 'waiting' AND {JobRelease.IsReleased}
+            WHERE drill_tickets.state = 'waiting' AND {ReleasedJobs.Condition}
             """;
         const string Order = " ORDER BY drill_tickets.queue_due, drill_tickets.likeness, drill_tickets.id LIMIT 1";
         if (session.All<(long Id, string Due)>(Waiting + Order) is not [var first, ..])

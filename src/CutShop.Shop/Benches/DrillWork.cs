@@ -64,7 +64,7 @@ public sealed record DrillWork(
     internal static IReadOnlyList<(string Job, string Post)> Waiting(ShopSession session, int most) => session.All<(string, string)>(
         $"""
         SELECT jobs.number, mark FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
-        WHERE drill_tickets.state IN ('waiting', 'at the bench') AND {JobRelease.IsReleased}
+        WHERE drill_tickets.state IN ('waiting', 'at the bench') AND {ReleasedJobs.Condition}
         ORDER BY drill_tickets.queue_due, likeness, drill_tickets.id LIMIT @most
         """,
         new { most });

@@ -35,8 +35,8 @@ public sealed class ScanReading(ShopDatabase database)
         var pieces = session.All<PieceFound>(
             """
             SELECT number AS job, code FROM jobs JOIN pieces ON job_id = jobs.id
-            WHERE number || ' ' || run = @scan COLLATE NOCASE
-               OR (run = @scan COLLATE NOCASE AND EXISTS (SELECT 1 FROM cut_tickets WHERE piece_id = pieces.id AND state IN ('waiting', 'at the bench')))
+            WHERE dropped_at IS NULL AND (number || ' ' || run = @scan COLLATE NOCASE
+               OR (run = @scan COLLATE NOCASE AND EXISTS (SELECT 1 FROM cut_tickets WHERE piece_id = pieces.id AND state IN ('waiting', 'at the bench'))))
             LIMIT 2
             """,
             new { scan });

@@ -14,7 +14,7 @@ public sealed class PlanShelf(ShopDatabase database)
           (SELECT coalesce(sum(left_nm), 0) FROM coils
            WHERE state = 'in stock' AND coils.material = pieces.material AND coils.diameter_nm = pieces.diameter_nm) AS stock_nm
         FROM pieces JOIN cut_tickets ON piece_id = pieces.id JOIN jobs ON jobs.id = job_id
-        WHERE cut_tickets.state = 'waiting'
+        WHERE cut_tickets.state = 'waiting' AND jobs.released_at IS NOT NULL
         GROUP BY pieces.material, pieces.diameter_nm
         ORDER BY first_due = '', first_due, pieces.material, pieces.diameter_nm
         """).Select(row => row.ToRope()).ToList());

@@ -34,6 +34,9 @@ public sealed class ShopDatabase : IDisposable
     /// <summary>The shop's clock.</summary>
     public TimeProvider Time => _time;
 
+    /// <summary>Called before each statement of a write, so that a test can break one.</summary>
+    internal Action? BeforeEachWrite { get; set; }
+
     /// <summary>Opens the database, makes it where there is none, and brings its tables up to date.</summary>
     /// <param name="path">The database file.</param>
     /// <param name="time">The clock.</param>
@@ -57,7 +60,7 @@ public sealed class ShopDatabase : IDisposable
         ArgumentNullException.ThrowIfNull(work);
         using var connection = Connect();
         using var transaction = connection.BeginTransaction(deferred: true);
-        return work(new ShopSession(connection, transaction, _time.GetUtcNow()));
+        return work(new ShopSession(connection, transaction, _time));
     }
 
     /// <summary>
@@ -71,7 +74,7 @@ public sealed class ShopDatabase : IDisposable
         {
             _writer ??= Connect();
             using var transaction = _writer.BeginTransaction(deferred: false);
-            var result = work(new ShopSession(_writer, transaction, _time.GetUtcNow()));
+            var result = work(new ShopSession(_writer, transaction, _time, BeforeEachWrite));
             transaction.Commit();
             return result;
         }

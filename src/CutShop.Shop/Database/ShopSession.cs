@@ -10,11 +10,20 @@ public sealed class ShopSession
     private readonly SqliteConnection _connection;
     private readonly SqliteTransaction _transaction;
 
-    internal ShopSession(SqliteConnection connection, SqliteTransaction transaction, DateTimeOffset now) =>
-        (_connection, _transaction, Now) = (connection, transaction, now);
+    private readonly Action? _beforeEach;
+
+    internal ShopSession(SqliteConnection connection, SqliteTransaction transaction, TimeProvider time, Action? beforeEach = null)
+    {
+        (_connection, _transaction, _beforeEach) = (connection, transaction, beforeEach);
+        Now = time.GetUtcNow();
+        Today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(Now, time.LocalTimeZone).DateTime);
+    }
 
     /// <summary>The moment of this transaction, UTC.</summary>
     public DateTimeOffset Now { get; }
+
+    /// <summary>The day in the shop at that moment.</summary>
+    public DateOnly Today { get; }
 
     /// <summary>All rows of a query. A computed column may not be null: give it a value with coalesce.</summary>
     public IReadOnlyList<T> All<T>(string sql, object? values = null)
@@ -32,10 +41,18 @@ public sealed class ShopSession
 
     /// <summary>Runs a statement, once for each element where <paramref name="values"/> is a list.</summary>
     /// <returns>Rows changed.</returns>
-    public int Execute(string sql, object? values = null) => _connection.Execute(sql, values, _transaction);
+    public int Execute(string sql, object? values = null)
+    {
+        _beforeEach?.Invoke();
+        return _connection.Execute(sql, values, _transaction);
+    }
 
     /// <summary>Runs an INSERT and gives the new row's id.</summary>
-    public long Insert(string sql, object values) => _connection.QuerySingle<long>(sql + " RETURNING id", values, _transaction);
+    public long Insert(string sql, object values)
+    {
+        _beforeEach?.Invoke();
+        return _connection.QuerySingle<long>(sql + " RETURNING id", values, _transaction);
+    }
 
     /// <summary>Adds a line to the append-only history. Every change of state has one, in the same transaction.</summary>
     /// <param name="subject">What changed: job, cut ticket, drill ticket, coil or cut plan.</param>

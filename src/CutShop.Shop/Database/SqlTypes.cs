@@ -5,7 +5,7 @@ using Dapper;
 
 namespace CutShop.Shop;
 
-/// <summary>How our values stand in columns: lengths as nanometres, dates and UTC times as ISO 8601 text, codes as their symbols.</summary>
+/// <summary>How our values stand in columns: lengths as nanometres, dates and UTC times as ISO 8601 text, codes as their symbols, money as ten-thousandths.</summary>
 internal static class SqlTypes
 {
     private const string TimeFormat = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
@@ -19,6 +19,7 @@ internal static class SqlTypes
         SqlMapper.RemoveTypeMap(typeof(DateTimeOffset));
         SqlMapper.AddTypeHandler(new TimeColumn());
         SqlMapper.AddTypeHandler(new CodeColumn());
+        SqlMapper.AddTypeHandler(new MoneyColumn());
         return true;
     });
 
@@ -59,5 +60,12 @@ internal static class SqlTypes
         public override void SetValue(IDbDataParameter parameter, PieceCode value) => parameter.Value = value.Plain;
 
         public override PieceCode Parse(object value) => PieceCode.Parse((string)value).OrThrow();
+    }
+
+    private sealed class MoneyColumn : SqlMapper.TypeHandler<Money>
+    {
+        public override void SetValue(IDbDataParameter parameter, Money value) => parameter.Value = value.TenThousandths;
+
+        public override Money Parse(object value) => Money.FromTenThousandths((long)value);
     }
 }

@@ -32,9 +32,11 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
 {
     private const int ReportEvery = 500;
 
+    private readonly ShopTablesShelf _tables = new(database, tables);
+
     /// <summary>
-    /// Stores a job with its pieces, bores and tickets, all or nothing. Safe to send twice: the same job again answers
-    /// <see cref="IntakeOutcome.HadItAlready"/>.
+    /// Stores a job with its pieces, bores and tickets and releases it to the shop, all or nothing. Safe to send twice: the
+    /// same job again answers <see cref="IntakeOutcome.HadItAlready"/>.
     /// </summary>
     /// <param name="job">The job.</param>
     /// <param name="who">Who takes it in.</param>
@@ -43,18 +45,16 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
     public Task<IntakeOutcome> TakeInAsync(Job job, string who, IProgress<int>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(job);
-        var takeoff = JobTakeoff.Of(job, tables);
-        var file = JobFileWriter.Write(job);
-        return database.WriteAsync(session => TakeIn(session, takeoff, file, who, progress), cancel);
+        var takeoff = JobTakeoff.Of(job, _tables.Current());
+        return database.WriteAsync(session => TakeIn(session, takeoff, who, progress), cancel);
     }
 
     /// <summary>Takes a job in as <see cref="TakeInAsync"/> does, and tells its counts.</summary>
     public Task<IntakeAnswer> TakeInAnsweredAsync(Job job, string who, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(job);
-        var takeoff = JobTakeoff.Of(job, tables);
-        var file = JobFileWriter.Write(job);
-        return database.WriteAsync(session => Answered(session, takeoff, file, who), cancel);
+        var takeoff = JobTakeoff.Of(job, _tables.Current());
+        return database.WriteAsync(session => Answered(session, takeoff, who), cancel);
     }
 
     /// <summary>
@@ -69,9 +69,8 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
     public Task<IntakeAnswer> TakeInOnceAsync(Job job, string who, string requestKey, string fingerprint, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(job);
-        var takeoff = JobTakeoff.Of(job, tables);
-        var file = JobFileWriter.Write(job);
-        return database.WriteAsync(session => Once(session, requestKey, fingerprint, () => Answered(session, takeoff, file, who)), cancel);
+        var takeoff = JobTakeoff.Of(job, _tables.Current());
+        return database.WriteAsync(session => Once(session, requestKey, fingerprint, () => Answered(session, takeoff, who)), cancel);
     }
 
     private static IntakeAnswer Once(ShopSession session, string requestKey, string fingerprint, Func<IntakeAnswer> takeIn)
@@ -87,12 +86,22 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
         return answer;
     }
 
-    private static IntakeAnswer Answered(ShopSession session, JobTakeoff takeoff, string file, string who) => new(
-        TakeIn(session, takeoff, file, who, progress: null), takeoff.Job.Number, takeoff.Pieces.Count, takeoff.Bores.Count);
+    private static IntakeAnswer Answered(ShopSession session, JobTakeoff takeoff, string who) => new(
+        TakeIn(session, takeoff, who, progress: null), takeoff.Job.Number, takeoff.Pieces.Count, takeoff.Bores.Count);
 
-    private static IntakeOutcome TakeIn(ShopSession session, JobTakeoff takeoff, string file, string who, IProgress<int>? progress)
+    private static IntakeOutcome TakeIn(ShopSession session, JobTakeoff takeoff, string who, IProgress<int>? progress)
+    {
+        var outcome = Receive(session, takeoff, who, progress);
+        if (outcome == IntakeOutcome.TakenIn)
+            JobRelease.Release(session, takeoff.Job.Number, who);
+        return outcome;
+    }
+
+    /// <summary>Stores a job, not yet released to the shop: the one way in.</summary>
+    internal static IntakeOutcome Receive(ShopSession session, JobTakeoff takeoff, string who, IProgress<int>? progress = null)
     {
         var job = takeoff.Job;
+        var file = JobFileWriter.Write(job);
         if (session.FirstOrDefault<string>("SELECT job_file FROM jobs WHERE number = @Number", new { job.Number }) is { } stored)
             return stored == file ? IntakeOutcome.HadItAlready : IntakeOutcome.NumberTaken;
 
@@ -111,14 +120,7 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
         var ids = new Dictionary<string, long>(takeoff.Pieces.Count);
         foreach (var (position, piece) in takeoff.Pieces.Index())
         {
-            var id = session.Insert(
-                """
-                INSERT INTO pieces (job_id, position, run, code, material, diameter_nm, cut_nm)
-                VALUES (@jobId, @position, @Run, @code, @MaterialName, @Diameter, @Cut)
-                """,
-                new { jobId, position, piece.Run, code = PieceCode.Draw(), piece.Rope.MaterialName, piece.Rope.Diameter, piece.Cut });
-            session.Execute("INSERT INTO cut_tickets (piece_id, state) VALUES (@id, 'waiting')", new { id });
-            ids.Add(piece.Run, id);
+            ids.Add(piece.Run, InsertPiece(session, jobId, position, piece));
             if (ids.Count % ReportEvery == 0)
                 progress?.Report(ids.Count);
         }
@@ -130,15 +132,33 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
     {
         var bores = takeoff.Bores.ToLookup(bore => bore.Post.Mark);
         foreach (var (position, post) in takeoff.Job.Lines.SelectMany(line => line.Posts).Index())
-        {
-            var postId = session.Insert(
-                "INSERT INTO posts (job_id, position, mark) VALUES (@jobId, @position, @Mark)", new { jobId, position, post.Mark });
-            if (!bores.Contains(post.Mark))
-                continue;
-            foreach (var bore in bores[post.Mark])
-                InsertBore(session, postId, pieceIds[bore.Run], bore);
-            session.Execute("INSERT INTO drill_tickets (post_id, state) VALUES (@postId, 'waiting')", new { postId });
-        }
+            InsertPost(session, jobId, position, post, [.. bores[post.Mark]], pieceIds);
+    }
+
+    /// <summary>Stores a piece with its ticket.</summary>
+    internal static long InsertPiece(ShopSession session, long jobId, int position, Piece piece)
+    {
+        var id = session.Insert(
+            """
+            INSERT INTO pieces (job_id, position, run, code, material, diameter_nm, cut_nm)
+            VALUES (@jobId, @position, @Run, @code, @MaterialName, @Diameter, @Cut)
+            """,
+            new { jobId, position, piece.Run, code = PieceCode.Draw(), piece.Rope.MaterialName, piece.Rope.Diameter, piece.Cut });
+        session.Execute("INSERT INTO cut_tickets (piece_id, state) VALUES (@id, 'waiting')", new { id });
+        return id;
+    }
+
+    /// <summary>Stores a post with its bores and, where it has any, its ticket.</summary>
+    internal static void InsertPost(
+        ShopSession session, long jobId, int position, Post post, IReadOnlyList<Bore> bores, Dictionary<string, long> pieceIds)
+    {
+        var postId = session.Insert(
+            "INSERT INTO posts (job_id, position, mark) VALUES (@jobId, @position, @Mark)", new { jobId, position, post.Mark });
+        if (bores.Count == 0)
+            return;
+        foreach (var bore in bores)
+            InsertBore(session, postId, pieceIds[bore.Run], bore);
+        session.Execute("INSERT INTO drill_tickets (post_id, state) VALUES (@postId, 'waiting')", new { postId });
     }
 
     private static void InsertBore(ShopSession session, long postId, long pieceId, Bore bore)

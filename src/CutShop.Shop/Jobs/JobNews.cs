@@ -39,7 +39,7 @@ public sealed class JobNews(ShopDatabase database)
         """
         SELECT max(history.id) AS cursor, number, customer, due, taken_in_at,
           (SELECT count(*) FROM pieces WHERE job_id = jobs.id) AS pieces,
-          (SELECT count(*) FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = jobs.id AND state = 'cut') AS cut,
+          (SELECT count(*) FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = jobs.id AND state IN ('cut', 'packed')) AS cut,
           (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id) AS posts,
           (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id AND state = 'drilled') AS drilled
         FROM history JOIN jobs ON jobs.id = subject_id AND subject = 'job'

@@ -18,15 +18,17 @@ public sealed record JobListed(
 /// <summary>Finds stored jobs.</summary>
 public sealed class JobShelf(ShopDatabase database, ShopTables tables)
 {
+    private readonly ShopTablesShelf _tables = new(database, tables);
+
     /// <summary>The jobs, the earliest due first and those without a date last.</summary>
     /// <param name="most">How many at most.</param>
     public IReadOnlyList<JobListed> List(int most = 200) => database.Read(session => session.All<JobListed>(
         """
         SELECT number, customer, due, taken_in_at,
-          (SELECT count(*) FROM pieces WHERE job_id = jobs.id) AS pieces,
-          (SELECT count(*) FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = jobs.id AND state IN ('cut', 'packed')) AS cut,
-          (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id) AS posts,
-          (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id AND state = 'drilled') AS drilled
+          (SELECT count(*) FROM pieces WHERE job_id = jobs.id AND dropped_at IS NULL) AS pieces,
+          (SELECT count(*) FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = jobs.id AND dropped_at IS NULL AND state IN ('cut', 'packed')) AS cut,
+          (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id AND dropped_at IS NULL) AS posts,
+          (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id AND dropped_at IS NULL AND state = 'drilled') AS drilled
         FROM jobs
         ORDER BY due IS NULL, due, number
         LIMIT @most
@@ -35,14 +37,14 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
 
     /// <summary>A job by its number, or null.</summary>
     public StoredJob? Find(string number) =>
-        database.Read(session => session.FirstOrDefault<JobRow>("SELECT id, job_file, taken_in_at FROM jobs WHERE number = @number", new { number }) is { } row
+        database.Read(session => session.FirstOrDefault<JobRow>("SELECT id, job_file, taken_in_at, released_at, cancelled_at FROM jobs WHERE number = @number", new { number }) is { } row
             ? Load(session, row)
             : null);
 
     /// <summary>The job of the piece with this code, or null.</summary>
     public StoredJob? Find(PieceCode code) =>
         database.Read(session => session.FirstOrDefault<JobRow>(
-            "SELECT jobs.id, job_file, taken_in_at FROM jobs JOIN pieces ON job_id = jobs.id WHERE code = @code", new { code }) is { } row
+            "SELECT jobs.id, job_file, taken_in_at, released_at, cancelled_at FROM jobs JOIN pieces ON job_id = jobs.id WHERE code = @code", new { code }) is { } row
             ? Load(session, row)
             : null);
 
@@ -55,10 +57,11 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
         var reading = JobFileReader.Read(Encoding.UTF8.GetBytes(row.JobFile));
         if (reading.Job is not { } job)
             throw new InvalidDataException($"The stored job file is not readable: {reading.Problems[0]}");
-        var takeoff = JobTakeoff.Of(job, tables);
-        var pieces = session.All<PieceRow>(
+        var takeoff = JobTakeoff.Of(job, _tables.Current(session));
+        var all = session.All<PieceRow>(
             """
-            SELECT run, code, cut_nm AS cut, cut_tickets.state, coils.mark AS coil, coils.lot, plan_cuts.position, from_nm AS mark_from, to_nm AS mark_to
+            SELECT run, code, cut_nm AS cut, cut_tickets.state, coils.mark AS coil, coils.lot, plan_cuts.position, from_nm AS mark_from, to_nm AS mark_to,
+              dropped_at
             FROM pieces JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
             LEFT JOIN plan_coils ON plan_coils.id = cut_tickets.plan_coil_id
             LEFT JOIN plan_cuts ON plan_cuts.plan_coil_id = plan_coils.id AND plan_cuts.piece_id = pieces.id
@@ -66,15 +69,21 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
             WHERE job_id = @Id ORDER BY pieces.position
             """,
             new { row.Id });
+        var pieces = all.Where(piece => piece.DroppedAt is null).ToList();
         if (!pieces.Select(piece => (piece.Run, piece.Cut)).SequenceEqual(takeoff.Pieces.Select(piece => (piece.Run, piece.Cut))))
             throw new InvalidDataException($"Job {job.Number} was ticketed with other lengths than this program works out. Its tickets stand; do not print it again with this program.");
-        return new(takeoff, [.. pieces.Select(piece => piece.ToPiece())], row.TakenInAt);
+        return new(takeoff, [.. pieces.Select(piece => piece.ToPiece())], row.TakenInAt)
+        {
+            ReleasedAt = row.ReleasedAt,
+            CancelledAt = row.CancelledAt,
+            Dropped = [.. all.Where(piece => piece.DroppedAt is not null).Select(piece => piece.ToPiece())],
+        };
     }
 
-    private sealed record JobRow(long Id, string JobFile, DateTimeOffset TakenInAt);
+    private sealed record JobRow(long Id, string JobFile, DateTimeOffset TakenInAt, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt);
 
     private sealed record PieceRow(
-        string Run, PieceCode Code, Length Cut, string State, string? Coil, string? Lot, long? Position, Length? MarkFrom, Length? MarkTo)
+        string Run, PieceCode Code, Length Cut, string State, string? Coil, string? Lot, long? Position, Length? MarkFrom, Length? MarkTo, DateTimeOffset? DroppedAt)
     {
         public StoredPiece ToPiece() => new(
             Run,

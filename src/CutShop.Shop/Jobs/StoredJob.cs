@@ -8,6 +8,15 @@ namespace CutShop.Shop;
 /// <param name="TakenInAt">When it was taken in, UTC.</param>
 public sealed record StoredJob(JobTakeoff Takeoff, IReadOnlyList<StoredPiece> Pieces, DateTimeOffset TakenInAt)
 {
+    /// <summary>When it was released to the shop, UTC; null while it is only received.</summary>
+    public DateTimeOffset? ReleasedAt { get; init; }
+
+    /// <summary>When it was cancelled, UTC, or null.</summary>
+    public DateTimeOffset? CancelledAt { get; init; }
+
+    /// <summary>Pieces that a change took out, the surplus ones among them.</summary>
+    public IReadOnlyList<StoredPiece> Dropped { get; init; } = [];
+
     /// <summary>The job's number.</summary>
     public string Number => Takeoff.Job.Number;
 
@@ -19,7 +28,7 @@ public sealed record StoredJob(JobTakeoff Takeoff, IReadOnlyList<StoredPiece> Pi
 /// <param name="Run">Its run.</param>
 /// <param name="Code">Its code.</param>
 /// <param name="Cut">Its cut length.</param>
-/// <param name="State">Its cut ticket: waiting or cut.</param>
+/// <param name="State">Its cut ticket: waiting, cut, cancelled or surplus.</param>
 /// <param name="Place">Where the accepted cut plan puts it, or where it was cut; null before there is a plan.</param>
 public sealed record StoredPiece(string Run, PieceCode Code, Length Cut, string State, PiecePlace? Place);
 

@@ -17,11 +17,11 @@ public sealed class PackingBench(ShopDatabase database)
                 """
                 SELECT run, code, cut_nm AS cut, cut_tickets.state, measured_nm AS measured, lot
                 FROM pieces JOIN cut_tickets ON piece_id = pieces.id LEFT JOIN coils ON coils.id = cut_coil_id AND measured_nm IS NOT NULL
-                WHERE job_id = @Id ORDER BY pieces.position
+                WHERE job_id = @Id AND dropped_at IS NULL ORDER BY pieces.position
                 """,
                 new { row.Id }),
             session.All<ParcelPost>(
-                "SELECT mark, state FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = @Id ORDER BY position", new { row.Id }));
+                "SELECT mark, state FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = @Id AND dropped_at IS NULL ORDER BY position", new { row.Id }));
     });
 
     /// <summary>Jobs with pieces that are not packed yet, the earliest due first.</summary>
@@ -29,8 +29,8 @@ public sealed class PackingBench(ShopDatabase database)
         $"""
         SELECT number AS job, due, count(*) AS pieces, count(*) FILTER (WHERE state = 'cut') AS cut, count(*) FILTER (WHERE state = 'packed') AS packed
         FROM jobs JOIN pieces ON job_id = jobs.id JOIN cut_tickets ON piece_id = pieces.id
-        WHERE jobs.id IN (SELECT job_id FROM cut_tickets AS open JOIN pieces AS open_piece ON open_piece.id = open.piece_id WHERE open.state <> 'packed')
-          AND {JobRelease.IsReleased}
+        WHERE jobs.id IN (SELECT job_id FROM cut_tickets AS open JOIN pieces AS open_piece ON open_piece.id = open.piece_id WHERE open.state IN ('waiting', 'at the bench', 'cut'))
+          AND pieces.dropped_at IS NULL AND {ReleasedJobs.Condition}
         GROUP BY jobs.id ORDER BY due IS NULL, due, number LIMIT @most
         """,
         new { most }));

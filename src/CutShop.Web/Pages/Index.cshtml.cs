@@ -1,14 +1,52 @@
+using System.Globalization;
 using CutShop.Shop;
+using Microsoft.AspNetCore.Http.Extensions;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace CutShop.Web.Pages;
 
-/// <summary>The list of jobs.</summary>
-public sealed class IndexModel(JobShelf jobs) : PageModel
+/// <summary>The list of jobs, searched and paged.</summary>
+public sealed class IndexModel(JobSearch jobs) : PageModel
 {
-    /// <summary>The jobs.</summary>
-    public IReadOnlyList<JobListed> Jobs { get; private set; } = [];
+    private static readonly Dictionary<string, JobsShown> ShownByWord = new()
+    {
+        ["open"] = JobsShown.Open,
+        ["late"] = JobsShown.Late,
+        ["received"] = JobsShown.Received,
+        ["all"] = JobsShown.All,
+    };
 
-    /// <summary>Shows the list.</summary>
-    public void OnGet() => Jobs = jobs.List();
+    /// <summary>The jobs of this page.</summary>
+    public JobsPage Jobs { get; private set; } = new([], NextKey: null);
+
+    /// <summary>Part of the number or the customer.</summary>
+    public string Text { get; private set; } = "";
+
+    /// <summary>The first day.</summary>
+    public string DueFrom { get; private set; } = "";
+
+    /// <summary>The last day.</summary>
+    public string DueTo { get; private set; } = "";
+
+    /// <summary>Which jobs.</summary>
+    public string Shown { get; private set; } = "open";
+
+    /// <summary>True where something was asked for.</summary>
+    public bool IsSearch => Text.Length + DueFrom.Length + DueTo.Length > 0 || Shown != "open";
+
+    /// <summary>The address of the next page, or null.</summary>
+    public string? NextAddress { get; private set; }
+
+    /// <summary>Shows a page of the list. A date that is none is passed over.</summary>
+    public void OnGet(string? q, string? from, string? to, string? show, string? after)
+    {
+        (Text, DueFrom, DueTo) = (q ?? "", Day(from) is null ? "" : from!, Day(to) is null ? "" : to!);
+        Shown = show is not null && ShownByWord.ContainsKey(show) ? show : "open";
+        Jobs = jobs.Find(new(ShownByWord[Shown], Text, Day(from), Day(to), after));
+        if (Jobs.NextKey is { } key)
+            NextAddress = "/" + new QueryBuilder { { "q", Text }, { "from", DueFrom }, { "to", DueTo }, { "show", Shown }, { "after", key } };
+    }
+
+    private static DateOnly? Day(string? text) =>
+        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
 }

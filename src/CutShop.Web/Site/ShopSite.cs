@@ -50,6 +50,7 @@ public static class ShopSite
         app.MapHealth();
         app.MapPaper();
         app.MapPlans();
+        app.MapQuotes();
         app.MapApi();
         app.MapBenches();
         app.MapRazorPages();
@@ -69,6 +70,7 @@ public static class ShopSite
         services.AddSingleton<PlanSearches>();
         services.AddSingleton<SettingsShelf>();
         services.AddSingleton<HistoryShelf>();
+        services.AddOrderDesk();
         services.TryAddSingleton(settings.Database.Time);
         services.AddSignIn(settings);
         services.AddGuessLimits();

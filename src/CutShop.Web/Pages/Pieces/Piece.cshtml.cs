@@ -37,6 +37,8 @@ public sealed class PieceModel(JobShelf jobs) : PageModel
         var parsed = PieceCode.Parse(code);
         if (!parsed.IsGood || jobs.Find(parsed.Value) is not { } stored)
             return NotFound();
+        if (stored.Dropped.Any(piece => piece.Code == parsed.Value))
+            return Redirect($"/p/{parsed.Value.Plain}/dropped");
         (Code, Stored) = (parsed.Value, stored);
         Piece = stored.Takeoff.Pieces[stored.Pieces.Index().First(pair => pair.Item.Code == Code).Index];
         Fixings = [.. stored.Takeoff.Fixings.Where(fixing => fixing.Run == Piece.Run)];

@@ -1,0 +1,63 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Paper;
+
+/// <summary>A line of a quote, its amounts written out.</summary>
+/// <param name="What">What it is for.</param>
+/// <param name="Quantity">How much.</param>
+/// <param name="Price">The price of one.</param>
+/// <param name="Amount">The amount.</param>
+public sealed record QuotedLine(string What, string Quantity, string Price, string Amount);
+
+/// <summary>A quote's figures, its amounts written out.</summary>
+/// <param name="Number">The quote's number.</param>
+/// <param name="MadeOn">The day it was made.</param>
+/// <param name="StandsUntil">The last day it stands.</param>
+/// <param name="Lines">What is charged.</param>
+/// <param name="Net">The sum.</param>
+/// <param name="TaxShare">The share of tax.</param>
+/// <param name="Tax">The tax.</param>
+/// <param name="Total">Sum and tax.</param>
+public sealed record QuoteFigures(
+    long Number, DateOnly MadeOn, DateOnly StandsUntil, IReadOnlyList<QuotedLine> Lines, string Net, string TaxShare, string Tax, string Total);
+
+/// <summary>A quote on paper: what is charged, what is included, how it stands and what to beware of.</summary>
+public static class QuoteSheet
+{
+    private const int MostDrawings = 12;
+
+    /// <summary>The sheet.</summary>
+    public static Sheet Of(QuoteFigures quote, JobTakeoff takeoff, PaperSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(quote);
+        ArgumentNullException.ThrowIfNull(takeoff);
+        ArgumentNullException.ThrowIfNull(settings);
+        var (text, job) = (settings.Text, takeoff.Job);
+        var blocks = new List<Block>
+        {
+            new FieldsBlock(
+            [
+                new(text.Customer, job.Customer),
+                new(text.Job, job.Number),
+                new(text.Due, job.Due is { } due ? text.DayOf(due) : "–"),
+                new(text.QuoteMade, text.DayOf(quote.MadeOn)),
+                new(text.QuoteStands, text.DayOf(quote.StandsUntil)),
+            ]),
+            new BigFigureBlock(text.Total, quote.Total, text.TaxIncluded(quote.Tax, quote.TaxShare)),
+            new TableBlock(
+                text.QuotedLines,
+                text.QuotedColumns,
+                [
+                    .. quote.Lines.Select(line => (IReadOnlyList<string>)[line.What, line.Quantity, line.Price, line.Amount]),
+                    [text.NetSum, "", "", quote.Net],
+                    [text.TaxLine(quote.TaxShare), "", "", quote.Tax],
+                    [text.Total, "", "", quote.Total],
+                ]),
+            new StepsBlock(text.Included, text.IncludedIn(takeoff.Pieces.Count, takeoff.Bores.Count, takeoff.Bores.Select(bore => bore.Post.Mark).Distinct().Count())),
+        };
+        var drawings = Plan.Of(job, settings).Concat(job.Lines.SelectMany(line => Elevation.Of(takeoff, line, settings)));
+        blocks.AddRange(drawings.Take(MostDrawings).Select(drawing => new DrawingBlock(drawing)));
+        blocks.Add(new CautionsBlock(text.Cautions, text.QuoteCautions));
+        return new(text.Quote, text.QuoteName(quote.Number), text.Foot(job.Number, text.QuoteName(quote.Number)), blocks);
+    }
+}

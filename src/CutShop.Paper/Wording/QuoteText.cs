@@ -1,0 +1,54 @@
+namespace CutShop.Paper;
+
+/// <content>Words on quotes.</content>
+public partial class PaperText
+{
+    /// <summary>Title of a quote.</summary>
+    public virtual string Quote => "Quote";
+
+    /// <summary>A quote's name.</summary>
+    public virtual string QuoteName(long id) => Say($"Quote {id}");
+
+    /// <summary>A label.</summary>
+    public virtual string QuoteMade => "Made";
+
+    /// <summary>A label.</summary>
+    public virtual string QuoteStands => "Stands until";
+
+    /// <summary>A label.</summary>
+    public virtual string Total => "Total";
+
+    /// <summary>Under the total.</summary>
+    public virtual string TaxIncluded(string tax, string share) => $"of it {tax} tax ({share})";
+
+    /// <summary>Over the lines of a quote.</summary>
+    public virtual string QuotedLines => "What is charged";
+
+    /// <summary>Columns of the lines of a quote.</summary>
+    public virtual IReadOnlyList<string> QuotedColumns => ["For", "Quantity", "Price", "Amount"];
+
+    /// <summary>The sum before tax.</summary>
+    public virtual string NetSum => "Sum";
+
+    /// <summary>The line of tax.</summary>
+    public virtual string TaxLine(string share) => $"Tax, {share} of the sum";
+
+    /// <summary>Over what the price includes.</summary>
+    public virtual string Included => "What is included";
+
+    /// <summary>What the price includes.</summary>
+    public virtual IReadOnlyList<string> IncludedIn(int pieces, int bores, int posts) =>
+    [
+        Say($"{pieces} piece{(pieces == 1 ? "" : "s")} of rope, cut to length with allowances, ends sealed or bound, each with its label."),
+        Say($"{bores} bore{(bores == 1 ? "" : "s")} in {posts} post{(posts == 1 ? "" : "s")} that the customer's drawing shows; the posts themselves are not included."),
+        "Cut tickets, drill tickets and a drawing of how it stands. Setting the posts and hanging the rope are not included.",
+    ];
+
+    /// <summary>Cautions of a quote.</summary>
+    public virtual IReadOnlyList<string> QuoteCautions =>
+    [
+        .. RailingCautions,
+        "Lengths are worked out from the figures above. Measure the posts and spacings again before accepting.",
+        "Rope hangs, stretches and, where it is natural, shrinks: what is hung is adjusted on the site.",
+    ];
+}

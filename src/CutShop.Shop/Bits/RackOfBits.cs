@@ -1,0 +1,51 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>The shop's own rack of bits: hanging bits up and taking them off. The first change starts from the program's list.</summary>
+public sealed class RackOfBits(ShopDatabase database, ShopTablesShelf tables)
+{
+    private static readonly Length Widest = Length.FromInches(12);
+
+    /// <summary>Hangs a bit on the rack.</summary>
+    /// <returns>Why not, or null where it hangs there now.</returns>
+    public Task<string?> HangAsync(RackBit bit, string who, CancellationToken cancel = default) => database.WriteAsync(
+        session =>
+        {
+            if (!bit.Diameter.IsPositive || bit.Diameter > Widest)
+                return $"diameter: {bit.Diameter}; accepted: above zero, at most {Widest}";
+            Own(session);
+            if (session.Execute("INSERT INTO bits (kind, diameter_nm) VALUES (@Kind, @Diameter) ON CONFLICT DO NOTHING", Row(bit)) == 1)
+                session.Record("bit rack", 1, who, "hung up", before: "", after: NameOf(bit));
+            return null;
+        },
+        cancel);
+
+    /// <summary>Takes a bit off the rack; one that does not hang there is no problem.</summary>
+    public Task<bool> TakeOffAsync(RackBit bit, string who, CancellationToken cancel = default) => database.WriteAsync(
+        session =>
+        {
+            Own(session);
+            if (session.Execute("DELETE FROM bits WHERE kind = @Kind AND diameter_nm = @Diameter", Row(bit)) == 0)
+                return false;
+            session.Record("bit rack", 1, who, "taken off", before: NameOf(bit), after: "");
+            return true;
+        },
+        cancel);
+
+    /// <summary>Copies the program's list once, so that the rack can change.</summary>
+    private void Own(ShopSession session)
+    {
+        if (ShopTablesShelf.HasOwnRack(session))
+            return;
+        session.Execute("INSERT INTO bits (kind, diameter_nm) VALUES (@Kind, @Diameter)", tables.Current(session).Rack.Bits.Distinct().Select(Row));
+        session.Execute(
+            "INSERT INTO settings (name, value) VALUES (@RackSetting, @OwnRack)", new { ShopTablesShelf.RackSetting, ShopTablesShelf.OwnRack });
+    }
+
+    private static BitValues Row(RackBit bit) => new(BitWords.Of(bit.Kind), bit.Diameter);
+
+    private static string NameOf(RackBit bit) => $"{LengthText.Brief(bit.Diameter)} {BitWords.Of(bit.Kind)}";
+
+    private sealed record BitValues(string Kind, Length Diameter);
+}

@@ -1,0 +1,28 @@
+namespace CutShop.Shop;
+
+/// <summary>Takes an open draft in as a job, without a quote.</summary>
+public sealed class DraftIntake(ShopDatabase database, ShopTablesShelf tables)
+{
+    /// <summary>Stores the draft's job and closes the draft, in one step. Safe to send twice.</summary>
+    /// <returns>The job's number, or why there is none.</returns>
+    public Task<DeskAnswer> TakeInAsync(long id, long version, string who, CancellationToken cancel = default) =>
+        database.WriteAsync(session => TakeIn(session, id, version, who), cancel);
+
+    private DeskAnswer TakeIn(ShopSession session, long id, long version, string who)
+    {
+        if (DraftShelf.Find(session, id) is not { } draft)
+            return DeskAnswer.Refused("There is no such draft.");
+        if (draft.JobNumber is { } number)
+            return DeskAnswer.Done(number);
+        if (!draft.IsOpen)
+            return DeskAnswer.Refused("This draft was put away.");
+        if (draft.Version != version)
+            return DeskAnswer.Refused("Somebody changed this draft meanwhile. Look at it again, then take it in.");
+        if (DraftReading.Of(draft.Form, tables.Current(session)).Takeoff is not { } takeoff)
+            return DeskAnswer.Refused("The draft has errors. Put them right first.");
+        if (JobIntake.Receive(session, takeoff, who) == IntakeOutcome.NumberTaken)
+            return DeskAnswer.Refused($"Job {takeoff.Job.Number} is stored already and is not the same. Give this one a number of its own, or change that job.");
+        DraftShelf.Close(session, id, takeoff.Job.Number, who);
+        return DeskAnswer.Done(takeoff.Job.Number);
+    }
+}

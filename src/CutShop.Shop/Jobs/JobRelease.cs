@@ -1,0 +1,106 @@
+using System.Globalization;
+
+namespace CutShop.Shop;
+
+/// <summary>How releasing or cancelling a job went.</summary>
+public enum ReleaseOutcome
+{
+    /// <summary>It is done.</summary>
+    Done,
+
+    /// <summary>It had been done before; nothing changed.</summary>
+    DoneBefore,
+
+    /// <summary>There is no such job.</summary>
+    NoSuchJob,
+
+    /// <summary>The job was cancelled, so it cannot be released.</summary>
+    Cancelled,
+
+    /// <summary>A reason is wanted, 1 to 200 characters.</summary>
+    NoReason,
+}
+
+/// <summary>What a job has in the shop, to look at before it is cancelled.</summary>
+/// <param name="Waiting">Pieces not cut.</param>
+/// <param name="Cut">Pieces cut.</param>
+/// <param name="ToDrill">Posts not drilled.</param>
+/// <param name="Drilled">Posts drilled.</param>
+public sealed record WorkDone(long Waiting, long Cut, long ToDrill, long Drilled);
+
+/// <summary>Releases jobs to the shop and cancels them.</summary>
+public sealed class JobRelease(ShopDatabase database)
+{
+    private const int LongestReason = 200;
+
+    /// <summary>Releases a received job, so that its tickets count at the benches and in plans. Safe to send twice.</summary>
+    public Task<ReleaseOutcome> ReleaseAsync(string number, string who, CancellationToken cancel = default) =>
+        database.WriteAsync(session => Release(session, number, who), cancel);
+
+    /// <summary>
+    /// Cancels a job: what waits is cancelled, what was cut or drilled becomes surplus. Safe to send twice.
+    /// </summary>
+    public Task<ReleaseOutcome> CancelAsync(string number, string reason, string who, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(reason);
+        return database.WriteAsync(session => Cancel(session, number, reason.Trim(), who), cancel);
+    }
+
+    /// <summary>What a job has in the shop.</summary>
+    public WorkDone WorkOf(string number) => database.Read(session => session.Value<WorkDone>(
+        """
+        SELECT count(*) FILTER (WHERE kind = 'cut' AND state IN ('waiting', 'at the bench')) AS waiting, count(*) FILTER (WHERE kind = 'cut' AND state IN ('cut', 'packed')) AS cut,
+          count(*) FILTER (WHERE kind = 'drill' AND state IN ('waiting', 'at the bench', 're-ordered')) AS to_drill, count(*) FILTER (WHERE kind = 'drill' AND state = 'drilled') AS drilled
+        FROM (
+          SELECT 'cut' AS kind, state FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id WHERE number = @number
+          UNION ALL
+          SELECT 'drill', state FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id WHERE number = @number)
+        """,
+        new { number }));
+
+    internal static ReleaseOutcome Release(ShopSession session, string number, string who)
+    {
+        if (Find(session, number) is not { } job)
+            return ReleaseOutcome.NoSuchJob;
+        if (job.CancelledAt is not null)
+            return ReleaseOutcome.Cancelled;
+        if (job.ReleasedAt is not null)
+            return ReleaseOutcome.DoneBefore;
+        session.Execute("UPDATE jobs SET released_at = @Now WHERE id = @Id", new { session.Now, job.Id });
+        session.Record("job", job.Id, who, "released", "received", "released");
+        return ReleaseOutcome.Done;
+    }
+
+    private static ReleaseOutcome Cancel(ShopSession session, string number, string reason, string who)
+    {
+        if (Find(session, number) is not { } job)
+            return ReleaseOutcome.NoSuchJob;
+        if (job.CancelledAt is not null)
+            return ReleaseOutcome.DoneBefore;
+        if (reason.Length is 0 or > LongestReason)
+            return ReleaseOutcome.NoReason;
+        session.Execute("UPDATE jobs SET cancelled_at = @Now WHERE id = @Id", new { session.Now, job.Id });
+        var cutTickets = session.All<TicketRow>(
+            "SELECT cut_tickets.id, state FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE job_id = @Id", new { job.Id });
+        var drillTickets = session.All<TicketRow>(
+            "SELECT drill_tickets.id, state FROM drill_tickets JOIN posts ON posts.id = post_id WHERE job_id = @Id", new { job.Id });
+        var counts = cutTickets.Sum(ticket => TicketEnd.OfPiece(session, ticket.Id, ticket.State, who, reason) == TicketEnd.Surplus ? 1 : 0)
+            + drillTickets.Sum(ticket => TicketEnd.OfPost(session, ticket.Id, ticket.State, who, reason) == TicketEnd.Surplus ? 1 : 0);
+        session.Record(
+            "job",
+            job.Id,
+            who,
+            "cancelled",
+            job.ReleasedAt is null ? "received" : "released",
+            string.Create(CultureInfo.InvariantCulture, $"cancelled, {counts} made and now surplus"),
+            reason);
+        return ReleaseOutcome.Done;
+    }
+
+    private static JobRow? Find(ShopSession session, string number) =>
+        session.FirstOrDefault<JobRow>("SELECT id, released_at, cancelled_at FROM jobs WHERE number = @number", new { number });
+
+    private sealed record JobRow(long Id, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt);
+
+    private sealed record TicketRow(long Id, string State);
+}

@@ -1,0 +1,127 @@
+namespace CutShop.Shop;
+
+/// <summary>Which jobs a list shows.</summary>
+public enum JobsShown
+{
+    /// <summary>Not cancelled, and work is left or it waits for release.</summary>
+    Open,
+
+    /// <summary>Open and past their day.</summary>
+    Late,
+
+    /// <summary>Received, not yet released.</summary>
+    Received,
+
+    /// <summary>Every job.</summary>
+    All,
+}
+
+/// <summary>What is looked for in the list of jobs.</summary>
+/// <param name="Shown">Which jobs.</param>
+/// <param name="Text">Part of the number or the customer; empty for any.</param>
+/// <param name="DueFrom">The first day they are due, or null.</param>
+/// <param name="DueTo">The last day they are due, or null.</param>
+/// <param name="AfterKey">The key of the last job seen, to go on after it; null to start.</param>
+public sealed record JobsWanted(JobsShown Shown, string Text = "", DateOnly? DueFrom = null, DateOnly? DueTo = null, string? AfterKey = null);
+
+/// <summary>A job found.</summary>
+/// <param name="Number">Its number.</param>
+/// <param name="Customer">Who ordered it.</param>
+/// <param name="Due">When it is due, or null.</param>
+/// <param name="State">received, released or cancelled.</param>
+/// <param name="Pieces">Pieces of rope.</param>
+/// <param name="Cut">Pieces cut so far.</param>
+/// <param name="Posts">Posts to drill.</param>
+/// <param name="Drilled">Posts drilled so far.</param>
+/// <param name="IsLate">True where its day is past and work is left.</param>
+public sealed record JobFound(string Number, string Customer, DateOnly? Due, string State, long Pieces, long Cut, long Posts, long Drilled, bool IsLate);
+
+/// <summary>A page of the list of jobs.</summary>
+/// <param name="Jobs">The jobs, the earliest due first and those without a day last.</param>
+/// <param name="NextKey">The key to go on after, or null at the end.</param>
+public sealed record JobsPage(IReadOnlyList<JobFound> Jobs, string? NextKey);
+
+/// <summary>Searches the stored jobs, a page at a time. A page costs the same wherever it lies.</summary>
+public sealed class JobSearch(ShopDatabase database)
+{
+    private const int PageSize = 50;
+    private const string NoDay = "9999-99-99";
+    private const int KeyDayLength = 10;
+
+    /// <summary>Jobs with work left: driven from the tickets that wait or are at the bench, which are few however many jobs there were.</summary>
+    private const string WithWorkLeft =
+        """
+        (released_at IS NULL OR jobs.id IN (
+          SELECT job_id FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE state = 'waiting'
+          UNION SELECT job_id FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE state = 'at the bench'
+          UNION SELECT job_id FROM drill_tickets JOIN posts ON posts.id = post_id WHERE state IN ('waiting', 'at the bench', 're-ordered')))
+        """;
+
+    /// <summary>A page of jobs.</summary>
+    public JobsPage Find(JobsWanted wanted)
+    {
+        ArgumentNullException.ThrowIfNull(wanted);
+        return database.Read(session => Find(session, wanted));
+    }
+
+    private static JobsPage Find(ShopSession session, JobsWanted wanted)
+    {
+        var conditions = new List<string> { "(coalesce(due, '9999-99-99'), number) > (@day, @number)" };
+        var (day, number) = Key(wanted.AfterKey);
+        if (wanted.DueFrom is { } from && string.CompareOrdinal(Text(from), day) > 0)
+            (day, number) = (Text(from), "");
+        if (wanted.DueTo is not null)
+            conditions.Add("coalesce(due, '9999-99-99') <= @DueTo");
+        if (wanted.Text.Trim().Length > 0)
+            conditions.Add("(instr(lower(number), lower(@text)) > 0 OR instr(lower(customer), lower(@text)) > 0)");
+        if (wanted.Shown != JobsShown.All)
+            conditions.Add("cancelled_at IS NULL");
+        if (wanted.Shown is JobsShown.Open or JobsShown.Late)
+            conditions.Add(WithWorkLeft);
+        if (wanted.Shown == JobsShown.Late)
+            conditions.Add("coalesce(due, '9999-99-99') < @Today");
+        if (wanted.Shown == JobsShown.Received)
+            conditions.Add("released_at IS NULL");
+
+        var rows = session.All<JobRow>(
+            $"""
+            SELECT number, customer, day, released_at, cancelled_at,
+              (SELECT count(*) FROM pieces WHERE job_id = page.id AND dropped_at IS NULL) AS pieces,
+              (SELECT count(*) FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = page.id AND dropped_at IS NULL AND state IN ('cut', 'packed')) AS cut,
+              (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = page.id AND dropped_at IS NULL) AS posts,
+              (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = page.id AND dropped_at IS NULL AND state = 'drilled') AS drilled
+            FROM (
+              SELECT id, number, customer, coalesce(due, '9999-99-99') AS day, released_at, cancelled_at
+              FROM jobs INDEXED BY jobs_listed
+              WHERE {string.Join(" AND ", conditions)}
+              ORDER BY coalesce(due, '9999-99-99'), number
+              LIMIT @most) AS page
+            ORDER BY day, number
+            """,
+            new { day, number, wanted.DueTo, text = wanted.Text.Trim(), session.Today, most = PageSize + 1 });
+        var jobs = rows.Take(PageSize).Select(row => row.ToFound(session.Today)).ToList();
+        return new(jobs, rows.Count > PageSize ? (jobs[^1].Due is { } last ? Text(last) : NoDay) + jobs[^1].Number : null);
+    }
+
+    private static (string Day, string Number) Key(string? key) =>
+        key is { Length: >= KeyDayLength } ? (key[..KeyDayLength], key[KeyDayLength..]) : ("", "");
+
+    private static string Text(DateOnly day) => day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+
+    private sealed record JobRow(
+        string Number, string Customer, string Day, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt, long Pieces, long Cut, long Posts, long Drilled)
+    {
+        private DateOnly? Due => Day == NoDay ? null : DateOnly.ParseExact(Day, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+
+        public JobFound ToFound(DateOnly today) => new(
+            Number,
+            Customer,
+            Due,
+            CancelledAt is not null ? "cancelled" : ReleasedAt is null ? "received" : "released",
+            Pieces,
+            Cut,
+            Posts,
+            Drilled,
+            CancelledAt is null && Due < today && (Cut < Pieces || Drilled < Posts));
+    }
+}

@@ -1,0 +1,45 @@
+namespace CutShop.Shop;
+
+/// <summary>
+/// How a ticket ends whose piece or post is no longer wanted: work not begun is cancelled, made work is surplus, and either
+/// says so. Whoever has it at the bench has it no more.
+/// </summary>
+internal static class TicketEnd
+{
+    public const string Cancelled = "cancelled";
+    public const string Surplus = "surplus";
+
+    /// <summary>Ends a cut ticket.</summary>
+    /// <returns>Its state now.</returns>
+    public static string OfPiece(ShopSession session, long ticketId, string state, string who, string reason)
+    {
+        var isCut = session.Value<long>("SELECT measured_nm IS NOT NULL FROM cut_tickets WHERE id = @ticketId", new { ticketId }) == 1;
+        var next = Next(state, isCut);
+        // A piece that is never cut needs no place on a coil; a cut one keeps the place it came from.
+        var place = next == Cancelled ? ", plan_coil_id = NULL, cut_coil_id = NULL, steps = 0, longest_nm = NULL" : "";
+        return End(session, TicketStates.CutTickets, ticketId, state, next, ", reserved_nm = 0" + place, who, reason);
+    }
+
+    /// <summary>Ends a drill ticket.</summary>
+    /// <returns>Its state now.</returns>
+    public static string OfPost(ShopSession session, long ticketId, string state, string who, string reason)
+    {
+        var isBored = session.Value<long>("SELECT steps > 0 FROM drill_tickets WHERE id = @ticketId", new { ticketId }) == 1;
+        return End(session, TicketStates.DrillTickets, ticketId, state, Next(state, isBored), "", who, reason);
+    }
+
+    private static string Next(string state, bool isMade) => state switch
+    {
+        TicketStates.Waiting or TicketStates.ReOrdered => Cancelled,
+        TicketStates.AtTheBench => isMade ? Surplus : Cancelled,
+        TicketStates.Cut or TicketStates.Packed or TicketStates.Drilled => Surplus,
+        _ => state,
+    };
+
+    private static string End(ShopSession session, string table, long ticketId, string state, string next, string set, string who, string reason)
+    {
+        if (next != state)
+            new TicketMove(table, next == Surplus ? "no longer wanted" : "cancelled", state, next).Do(session, ticketId, who, Claims.Free + set, reason: reason);
+        return next;
+    }
+}

@@ -1,0 +1,152 @@
+using System.Globalization;
+using System.Text;
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>Makes quotes from drafts and turns an accepted one into a job.</summary>
+public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
+{
+    /// <summary>
+    /// Quotes a draft by today's prices. Safe to send twice: the same draft on the same day by the same prices is one quote.
+    /// </summary>
+    /// <returns>The quote's number, or why there is none.</returns>
+    public Task<DeskAnswer> MakeAsync(long draftId, long version, string who, CancellationToken cancel = default) =>
+        database.WriteAsync(session => Make(session, draftId, version, who), cancel);
+
+    /// <summary>Makes the quoted job, in one step with the quote. Safe to send twice.</summary>
+    /// <returns>The job's number, or why there is none.</returns>
+    public Task<DeskAnswer> AcceptAsync(long id, string who, CancellationToken cancel = default) =>
+        database.WriteAsync(session => Accept(session, id, who), cancel);
+
+    /// <summary>A quote, or null.</summary>
+    public Quote? Find(long id) => database.Read(session => Find(session, id));
+
+    /// <summary>The quotes made from a draft, the newest first.</summary>
+    public IReadOnlyList<QuoteListed> OfDraft(long draftId) => database.Read(session => session.All<QuoteListed>(
+        "SELECT id, made_on, valid_until, currency, total_e4 AS total, state FROM quotes WHERE draft_id = @draftId ORDER BY id DESC", new { draftId }));
+
+    private DeskAnswer Make(ShopSession session, long draftId, long version, string who)
+    {
+        if (DraftShelf.Find(session, draftId) is not { IsOpen: true } draft)
+            return DeskAnswer.Refused("This draft is no longer open.");
+        if (draft.Version != version)
+            return DeskAnswer.Refused("Somebody changed this draft meanwhile. Look at it again, then make the quote.");
+        if (DraftReading.Of(draft.Form, tables.Current(session)).Takeoff is not { } takeoff)
+            return DeskAnswer.Refused("The draft has errors. Put them right first.");
+        if (PriceBook.On(session, session.Today) is not { } prices)
+            return DeskAnswer.Refused("The shop has no prices that count today. Keep a price list first.");
+        var priced = Pricing.Of(takeoff, prices);
+        if (!priced.IsWhole)
+            return DeskAnswer.Refused($"No price in the book for: {string.Join("; ", priced.Missing)}. Add it to the prices first.");
+
+        var made = session.FirstOrDefault<long?>(
+            "SELECT id FROM quotes WHERE draft_id = @draftId AND draft_version = @version AND made_on = @Today AND price_list_id = @Id",
+            new { draftId, version, session.Today, prices.Id });
+        return DeskAnswer.Done(IdText(made ?? Insert(session, draft, takeoff, prices, priced, who)));
+    }
+
+    private static long Insert(ShopSession session, Draft draft, JobTakeoff takeoff, PriceList prices, Priced priced, string who)
+    {
+        var job = takeoff.Job;
+        var id = session.Insert(
+            """
+            INSERT INTO quotes (draft_id, draft_version, job_number, customer, job_file, price_list_id, currency, tax_millionths,
+              net_e4, tax_e4, total_e4, made_on, valid_until, state)
+            VALUES (@draftId, @Version, @Number, @Customer, @file, @listId, @currency, @Millionths, @Net, @Tax, @Total, @Today, @until, 'open')
+            """,
+            new
+            {
+                draftId = draft.Id,
+                draft.Version,
+                job.Number,
+                job.Customer,
+                file = JobFileWriter.Write(job),
+                listId = prices.Id,
+                currency = PriceBook.Currency(session),
+                prices.Tax.Millionths,
+                priced.Net,
+                priced.Tax,
+                priced.Total,
+                session.Today,
+                until = session.Today.AddDays(prices.QuoteDays),
+            });
+        session.Execute(
+            "INSERT INTO quote_lines (quote_id, position, what, quantity, price_e4, unit, amount_e4) VALUES (@id, @position, @What, @Quantity, @Price, @Unit, @Amount)",
+            priced.Lines.Select((line, position) => new { id, position, line.What, line.Quantity, line.Price, line.Unit, line.Amount }));
+        session.Record("quote", id, who, "made", before: "", after: priced.Total.ToString());
+        return id;
+    }
+
+    private DeskAnswer Accept(ShopSession session, long id, string who)
+    {
+        if (Find(session, id) is not { } quote)
+            return DeskAnswer.Refused("There is no such quote.");
+        var number = quote.Takeoff.Job.Number;
+        if (quote.IsAccepted)
+            return DeskAnswer.Done(number);
+        if (quote.ValidUntil < session.Today)
+            return DeskAnswer.Refused($"This quote stood until {quote.ValidUntil:yyyy-MM-dd}. Make a new one from the draft.");
+        var draft = DraftShelf.Find(session, quote.DraftId)!;
+        if (!draft.IsOpen)
+            return DeskAnswer.Refused(draft.JobNumber is null ? "The draft was put away." : $"The draft has already become job {draft.JobNumber}.");
+        if (JobIntake.Receive(session, quote.Takeoff, who) == IntakeOutcome.NumberTaken)
+            return DeskAnswer.Refused($"Another job has the number {number}. Give the draft a number of its own and make a new quote.");
+        session.Execute("UPDATE quotes SET state = 'accepted' WHERE id = @id", new { id });
+        session.Record("quote", id, who, "accepted", "open", "accepted");
+        DraftShelf.Close(session, quote.DraftId, number, who);
+        return DeskAnswer.Done(number);
+    }
+
+    private Quote? Find(ShopSession session, long id)
+    {
+        if (session.FirstOrDefault<QuoteRow>(
+            """
+            SELECT id, draft_id, job_file, currency, tax_millionths, net_e4 AS net, tax_e4 AS tax, total_e4 AS total, made_on, valid_until, state
+            FROM quotes WHERE id = @id
+            """,
+            new { id }) is not { } row)
+            return null;
+        var job = JobFileReader.Read(Encoding.UTF8.GetBytes(row.JobFile)).Job
+            ?? throw new InvalidDataException($"The job file of quote {id} is not readable.");
+        var lines = session.All<QuoteLine>(
+            "SELECT what, quantity, price_e4 AS price, unit, amount_e4 AS amount FROM quote_lines WHERE quote_id = @id ORDER BY position", new { id });
+        return new(
+            row.Id,
+            row.DraftId,
+            JobTakeoff.Of(job, tables.Current(session)),
+            lines,
+            row.Net,
+            Share.FromMillionths((int)row.TaxMillionths),
+            row.Tax,
+            row.Total,
+            row.Currency,
+            row.MadeOn,
+            row.ValidUntil,
+            row.State);
+    }
+
+    private static string IdText(long id) => id.ToString(CultureInfo.InvariantCulture);
+
+    private sealed record QuoteRow(
+        long Id,
+        long DraftId,
+        string JobFile,
+        string Currency,
+        long TaxMillionths,
+        Money Net,
+        Money Tax,
+        Money Total,
+        DateOnly MadeOn,
+        DateOnly ValidUntil,
+        string State);
+}
+
+/// <summary>A line in the list of a draft's quotes.</summary>
+/// <param name="Id">Its number.</param>
+/// <param name="MadeOn">The day it was made.</param>
+/// <param name="ValidUntil">The last day it stands.</param>
+/// <param name="Currency">The sign before amounts.</param>
+/// <param name="Total">Net and tax.</param>
+/// <param name="State">open or accepted.</param>
+public sealed record QuoteListed(long Id, DateOnly MadeOn, DateOnly ValidUntil, string Currency, Money Total, string State);

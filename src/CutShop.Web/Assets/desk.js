@@ -1,0 +1,114 @@
+// Improves the draft's form: shows what it comes to while it is typed, and keeps it at each step. Without it the page works
+// with its buttons alone.
+"use strict";
+(() => {
+  const form = document.querySelector("form[data-desk]");
+  const place = document.getElementById("preview-place");
+  const standing = document.getElementById("standing");
+  const saved = document.getElementById("saved");
+  if (!form || !place) return;
+
+  const waitAfterTyping = 400;
+  let typing = 0;
+  let asked = 0;
+  let saving = Promise.resolve();
+  let isSaving = false;
+  let isStale = false;
+
+  // A page that goes to sleep may still send a small form.
+  const mostWhenAsleep = 60000;
+  const send = (address) => {
+    const body = new URLSearchParams(new FormData(form));
+    return fetch(address, { method: "POST", body, credentials: "same-origin", keepalive: document.hidden && body.toString().length < mostWhenAsleep });
+  };
+
+  const say = (text, isTrouble) => {
+    saved.textContent = text;
+    saved.classList.toggle("trouble", isTrouble);
+  };
+
+  const putNotes = (section) => {
+    const byField = new Map([...section.querySelectorAll("[data-note-for]")].map((note) => [note.dataset.noteFor, note.innerHTML]));
+    for (const note of form.querySelectorAll("[data-note]")) {
+      const html = byField.get(note.dataset.note) ?? "";
+      if (note.innerHTML !== html) note.innerHTML = html;
+      const box = document.getElementById(note.dataset.note);
+      if (box) {
+        if (note.querySelector(".error")) box.setAttribute("aria-invalid", "true");
+        else box.removeAttribute("aria-invalid");
+      }
+    }
+  };
+
+  const preview = async () => {
+    const turn = ++asked;
+    try {
+      const answer = await send(form.dataset.preview);
+      if (!answer.ok || turn !== asked) return;
+      const html = await answer.text();
+      if (turn !== asked) return;
+      const section = new DOMParser().parseFromString(html, "text/html").getElementById("preview");
+      if (!section) return;
+      place.replaceChildren(document.importNode(section, true));
+      putNotes(section);
+      if (standing.textContent !== section.dataset.standing) standing.textContent = section.dataset.standing;
+    } catch {
+      // The next change asks again; Save and check always works.
+    }
+  };
+
+  const save = () => {
+    if (isStale) return saving;
+    saving = saving.then(async () => {
+      isSaving = true;
+      try {
+        const answer = await send(form.dataset.save);
+        if (answer.status === 409) {
+          isStale = true;
+          say(saved.dataset.changed, true);
+        } else if (answer.ok) {
+          form.elements.version.value = (await answer.json()).version;
+          say(saved.dataset.saved, false);
+        } else {
+          say(saved.dataset.failed, true);
+        }
+      } catch {
+        say(saved.dataset.failed, true);
+      } finally {
+        isSaving = false;
+      }
+    });
+    return saving;
+  };
+
+  form.addEventListener("input", () => {
+    clearTimeout(typing);
+    typing = setTimeout(preview, waitAfterTyping);
+  });
+  form.addEventListener("change", () => {
+    clearTimeout(typing);
+    preview();
+    save();
+  });
+  document.addEventListener("visibilitychange", () => {
+    if (document.hidden) save();
+  });
+  form.addEventListener("submit", (event) => {
+    const question = event.submitter?.dataset.confirm;
+    if (question && !window.confirm(question)) {
+      event.preventDefault();
+      return;
+    }
+    // A save on its way counts up the version that this form sends: wait for it.
+    if (isSaving) {
+      event.preventDefault();
+      saving.then(() => {
+        if (event.submitter) event.submitter.removeAttribute("data-confirm");
+        form.requestSubmit(event.submitter);
+      });
+    }
+  });
+
+  const target = location.hash.length > 1 ? document.getElementById(decodeURIComponent(location.hash.slice(1))) : null;
+  if (target && form.contains(target)) target.focus();
+})();

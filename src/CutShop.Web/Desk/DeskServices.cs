@@ -1,0 +1,23 @@
+using CutShop.Shop;
+
+namespace CutShop.Web;
+
+/// <summary>What the order desk's pages need.</summary>
+internal static class DeskServices
+{
+    public static void AddOrderDesk(this IServiceCollection services)
+    {
+        services.AddSingleton<ShopTablesShelf>();
+        services.AddSingleton<RackOfBits>();
+        services.AddSingleton<JobSearch>();
+        services.AddSingleton<JobRelease>();
+        services.AddSingleton<JobChanging>();
+        services.AddSingleton<DraftShelf>();
+        services.AddSingleton<DraftIntake>();
+        services.AddSingleton<PriceBook>();
+        services.AddSingleton<QuoteDesk>();
+    }
+
+    /// <summary>Who sits at the desk.</summary>
+    public static string Who(this HttpContext context) => CutShop.Web.Who.Of(context.User);
+}

@@ -1,0 +1,29 @@
+using CutShop.Paper;
+using CutShop.Shop;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace CutShop.Web;
+
+/// <summary>The address of a quote's printed paper.</summary>
+internal static class QuoteRoutes
+{
+    public static void MapQuotes(this IEndpointRouteBuilder routes) => routes.MapGet("/quotes/{id:long}.pdf", Pdf).RequireAuthorization(May.SeePrices);
+
+    /// <summary>A quote as a sheet of paper.</summary>
+    public static Sheet SheetOf(Quote quote, PaperSettings settings)
+    {
+        var lines = quote.Lines.Select(line => new QuotedLine(line.What, line.Quantity, $"{line.Price.With(quote.Currency)} {line.Unit}", line.Amount.With(quote.Currency)));
+        return QuoteSheet.Of(
+            new(quote.Id, quote.MadeOn, quote.ValidUntil, [.. lines], quote.Net.With(quote.Currency), quote.TaxShare.ToString(), quote.Tax.With(quote.Currency), quote.Total.With(quote.Currency)),
+            quote.Takeoff,
+            settings);
+    }
+
+    private static Results<FileContentHttpResult, NotFound> Pdf(long id, QuoteDesk quotes, PaperSettings settings)
+    {
+        if (quotes.Find(id) is not { } quote)
+            return TypedResults.NotFound();
+        var sheet = SheetOf(quote, settings);
+        return TypedResults.File(PdfSheets.Write($"{sheet.Subject}", [sheet], settings), "application/pdf");
+    }
+}

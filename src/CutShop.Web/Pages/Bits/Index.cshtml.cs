@@ -1,0 +1,57 @@
+using CutShop.Shop;
+using CutShop.Takeoff;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace CutShop.Web.Pages.Bits;
+
+/// <summary>The shop's rack of bits.</summary>
+[MaySend(May.ChangeSettings)]
+public sealed class IndexModel(ShopTablesShelf tables, RackOfBits rack) : PageModel
+{
+    /// <summary>The bits, by kind and size.</summary>
+    public IReadOnlyList<RackBit> Bits { get; private set; } = [];
+
+    /// <summary>Kinds of bit.</summary>
+    public IReadOnlyDictionary<string, string> Kinds { get; } = BitWords.All.ToDictionary(word => word, word => TakeoffJson.Word(BitWords.KindNamed(word)!.Value));
+
+    /// <summary>The kind chosen.</summary>
+    public string Kind { get; private set; } = BitWords.All.First();
+
+    /// <summary>The diameter typed.</summary>
+    public string Diameter { get; private set; } = "";
+
+    /// <summary>What is wrong with the diameter.</summary>
+    public IReadOnlyList<FieldNote> Notes { get; private set; } = [];
+
+    /// <summary>Shows the rack.</summary>
+    public void OnGet() => Bits = [.. tables.Current().Rack.Bits.OrderBy(bit => bit.Kind).ThenBy(bit => bit.Diameter)];
+
+    /// <summary>Hangs a bit up.</summary>
+    public Task<IActionResult> OnPostHangAsync(string kind, string? diameter, CancellationToken cancel) =>
+        ChangeAsync(kind, diameter, bit => rack.HangAsync(bit, HttpContext.Who(), cancel));
+
+    /// <summary>Takes a bit off.</summary>
+    public Task<IActionResult> OnPostTakeoffAsync(string kind, string? diameter, CancellationToken cancel) => ChangeAsync(
+        kind,
+        diameter,
+        async bit =>
+        {
+            await rack.TakeOffAsync(bit, HttpContext.Who(), cancel);
+            return null;
+        });
+
+    private async Task<IActionResult> ChangeAsync(string kind, string? diameter, Func<RackBit, Task<string?>> change)
+    {
+        if (BitWords.KindNamed(kind) is not { } known)
+            return BadRequest();
+        (Kind, Diameter) = (kind, diameter ?? "");
+        var read = LengthText.Parse(Diameter);
+        var problem = read.IsGood ? await change(new(known, read.Value)) : read.Problem;
+        if (problem is null)
+            return Redirect("/bits");
+        Notes = [new(NoteKind.Error, problem)];
+        OnGet();
+        return Page();
+    }
+}

@@ -1,0 +1,44 @@
+using CutShop.Shop;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace CutShop.Web.Pages.Drafts;
+
+/// <summary>What a draft would change in a stored job, before it is accepted.</summary>
+[Authorize(Policy = May.ManageJobs)]
+public sealed class ChangeModel(DraftShelf drafts, ShopTablesShelf tables, JobChanging changing) : PageModel
+{
+    /// <summary>The draft's id.</summary>
+    public long Id { get; private set; }
+
+    /// <summary>The change.</summary>
+    public JobChange? Change { get; private set; }
+
+    /// <summary>Why it was not accepted, or null.</summary>
+    public string? Problem { get; private set; }
+
+    /// <summary>Shows the change.</summary>
+    public IActionResult OnGet(long id)
+    {
+        Id = id;
+        if (drafts.Find(id) is not { IsOpen: true } draft || DraftReading.Of(draft.Form, tables.Current()).Takeoff is not { } next)
+            return Redirect($"/drafts/{id}");
+        Change = changing.Compare(next.Job);
+        if (Change is null)
+            return Redirect($"/drafts/{id}");
+        Problem = Change.IsCancelled ? $"Job {Change.Number} was cancelled and cannot change." : null;
+        return Page();
+    }
+
+    /// <summary>Accepts the change that was shown.</summary>
+    public async Task<IActionResult> OnPostAsync(long id, string token, CancellationToken cancel)
+    {
+        Id = id;
+        var answer = await changing.AcceptAsync(id, token, HttpContext.Who(), cancel);
+        if (answer.IsDone)
+            return Redirect($"/jobs/{Uri.EscapeDataString(answer.Number)}");
+        (Change, Problem) = (answer.Change, answer.Problem);
+        return Change is null ? Redirect($"/drafts/{id}") : Page();
+    }
+}

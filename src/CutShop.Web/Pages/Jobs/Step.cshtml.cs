@@ -1,0 +1,38 @@
+using CutShop.Shop;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace CutShop.Web.Pages.Jobs;
+
+/// <summary>Steps of a job that need nothing typed: release, change, copy.</summary>
+[Authorize(Policy = May.ManageJobs)]
+public sealed class StepModel(JobShelf jobs, JobRelease release, DraftShelf drafts) : PageModel
+{
+    /// <summary>There is nothing to see here: the job's page has the buttons.</summary>
+    public IActionResult OnGet(string number) => Redirect($"/jobs/{Uri.EscapeDataString(number)}");
+
+    /// <summary>Releases the job to the shop.</summary>
+    public async Task<IActionResult> OnPostReleaseAsync(string number, CancellationToken cancel)
+    {
+        var outcome = await release.ReleaseAsync(number, HttpContext.Who(), cancel);
+        return outcome == ReleaseOutcome.NoSuchJob ? NotFound() : OnGet(number);
+    }
+
+    /// <summary>Starts a draft that changes the job.</summary>
+    public Task<IActionResult> OnPostChangeAsync(string number, string key, CancellationToken cancel) => DraftFromAsync(number, key, form => form, cancel);
+
+    /// <summary>Starts a draft like the job, with no number yet.</summary>
+    public Task<IActionResult> OnPostCopyAsync(string number, string key, CancellationToken cancel) =>
+        DraftFromAsync(number, key, form => form with { Number = "", Due = "" }, cancel);
+
+    private async Task<IActionResult> DraftFromAsync(string number, string key, Func<DraftForm, DraftForm> change, CancellationToken cancel)
+    {
+        if (jobs.Find(number) is not { } job)
+            return NotFound();
+        if (DraftOf.Job(job.Takeoff.Job) is not { } form)
+            return new ContentResult { StatusCode = StatusCodes.Status422UnprocessableEntity, Content = $"Job {number} has more than {DraftForm.MostPosts} posts: too many for a form. Take it in as a job file." };
+        var id = await drafts.StartAsync(change(form), HttpContext.Who(), $"draft {key}", cancel);
+        return Redirect($"/drafts/{id}");
+    }
+}

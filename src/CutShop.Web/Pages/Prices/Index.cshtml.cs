@@ -1,0 +1,45 @@
+using CutShop.Shop;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace CutShop.Web.Pages.Prices;
+
+/// <summary>The prices that count today and those to come.</summary>
+[Authorize(Policy = May.SeePrices)]
+[MaySend(May.ChangeSettings)]
+public sealed class IndexModel(PriceBook prices, ShopDatabase database) : PageModel
+{
+    /// <summary>The day in the shop.</summary>
+    public DateOnly Today { get; private set; }
+
+    /// <summary>The lists, by day.</summary>
+    public IReadOnlyList<PriceList> Lists { get; private set; } = [];
+
+    /// <summary>The sign before amounts.</summary>
+    public string Currency { get; private set; } = "";
+
+    /// <summary>The sign as typed.</summary>
+    public string Typed { get; private set; } = "";
+
+    /// <summary>What is wrong with the sign.</summary>
+    public IReadOnlyList<FieldNote> Notes { get; private set; } = [];
+
+    /// <summary>Shows the prices.</summary>
+    public void OnGet()
+    {
+        Today = database.Read(session => session.Today);
+        Lists = prices.From(Today);
+        Currency = Typed = prices.Currency();
+    }
+
+    /// <summary>Sets the sign before amounts.</summary>
+    public async Task<IActionResult> OnPostAsync(string? sign, CancellationToken cancel)
+    {
+        if (await prices.SetCurrencyAsync(sign ?? "", HttpContext.Who(), cancel) is not { } problem)
+            return Redirect("/prices");
+        OnGet();
+        (Typed, Notes) = (sign ?? "", [new(NoteKind.Error, problem)]);
+        return Page();
+    }
+}

@@ -1,0 +1,41 @@
+using CutShop.Paper;
+using CutShop.Shop;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace CutShop.Web.Pages.Quotes;
+
+/// <summary>A quote on screen.</summary>
+[Authorize(Policy = May.ManageJobs)]
+public sealed class QuoteModel(QuoteDesk quotes, PaperSettings settings) : PageModel
+{
+    /// <summary>The quote.</summary>
+    public Quote? Quote { get; private set; }
+
+    /// <summary>The quote as printed.</summary>
+    public Sheet? Sheet { get; private set; }
+
+    /// <summary>Why it was not accepted, or null.</summary>
+    public string? Problem { get; private set; }
+
+    /// <summary>Shows the quote.</summary>
+    public IActionResult OnGet(long id)
+    {
+        Quote = quotes.Find(id);
+        if (Quote is null)
+            return NotFound();
+        Sheet = QuoteRoutes.SheetOf(Quote, settings);
+        return Page();
+    }
+
+    /// <summary>Accepts it, which makes the job.</summary>
+    public async Task<IActionResult> OnPostAsync(long id, CancellationToken cancel)
+    {
+        var answer = await quotes.AcceptAsync(id, HttpContext.Who(), cancel);
+        if (answer.IsDone)
+            return Redirect($"/jobs/{Uri.EscapeDataString(answer.Value)}");
+        Problem = answer.Problem;
+        return OnGet(id);
+    }
+}

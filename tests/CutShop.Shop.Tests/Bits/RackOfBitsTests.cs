@@ -1,0 +1,38 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop.Tests;
+
+public sealed class RackOfBitsTests
+{
+    private static readonly RackBit Odd = new(BitKind.Spade, Length.FromSixtyFourths(77));
+
+    [Fact]
+    public async Task The_rack_starts_as_the_program_s_and_keeps_what_the_shop_changes()
+    {
+        using var shop = new DeskShop();
+        var rack = new RackOfBits(shop.Database, shop.Tables);
+        var brought = ShopTables.Standard.Rack.Bits.Distinct().ToHashSet();
+        Assert.Equal(ShopTables.Standard.Rack.Bits, shop.Tables.Current().Rack.Bits);
+        Assert.Null(await rack.HangAsync(Odd, "test", DeskShop.Cancel));
+        Assert.True(await rack.TakeOffAsync(brought.First(), "test", DeskShop.Cancel));
+        Assert.False(await rack.TakeOffAsync(brought.First(), "test", DeskShop.Cancel));
+        Assert.Equal(brought.Append(Odd).Except([brought.First()]).ToHashSet(), shop.Tables.Current().Rack.Bits.ToHashSet());
+    }
+
+    [Fact]
+    public async Task An_empty_rack_stays_empty()
+    {
+        using var shop = new DeskShop();
+        var rack = new RackOfBits(shop.Database, shop.Tables);
+        foreach (var bit in ShopTables.Standard.Rack.Bits.Distinct())
+            await rack.TakeOffAsync(bit, "test", DeskShop.Cancel);
+        Assert.Empty(shop.Tables.Current().Rack.Bits);
+    }
+
+    [Fact]
+    public async Task A_bit_without_a_size_is_refused()
+    {
+        using var shop = new DeskShop();
+        Assert.Equal("diameter: 0\"; accepted: above zero, at most 1' 0\"", await new RackOfBits(shop.Database, shop.Tables).HangAsync(Odd with { Diameter = Length.Zero }, "test", DeskShop.Cancel));
+    }
+}

@@ -1,0 +1,133 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop.Tests;
+
+public sealed class JobChangingTests
+{
+    /// <summary>The low row's sag changes, a post and a section come at the end.</summary>
+    private static DraftForm Changed()
+    {
+        var form = DraftEdits.AddPost(DeskShop.FourPosts(), 0, 3);
+        return form with { Customer = "Lantern Quay harbour" };
+    }
+
+    private static async Task<(long Draft, JobChange Change)> ChangeAsync(DeskShop shop, DraftForm form)
+    {
+        var draft = await shop.StartAsync(form, "the change");
+        return (draft, shop.Changing.Compare(DraftReading.Of(form, ShopTables.Standard).Takeoff!.Job)!);
+    }
+
+    [Fact]
+    public async Task The_same_job_again_changes_nothing()
+    {
+        using var shop = new DeskShop();
+        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        Assert.True((await ChangeAsync(shop, DeskShop.FourPosts())).Change.IsNothing);
+    }
+
+    [Fact]
+    public async Task A_change_shows_what_is_added_changed_and_gone_and_what_was_made_already()
+    {
+        using var shop = new DeskShop();
+        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        await shop.CutAsync("A-top-1");
+        await shop.DrillAsync("A4");
+        await shop.DrillAsync("A2");
+        var (_, change) = await ChangeAsync(shop, Changed());
+        Assert.Equal(["Customer: Lantern Quay boardwalk → Lantern Quay harbour"], change.Facts);
+        Assert.Equal([("A-top-1", ChangeKind.Changed), ("A-low-1", ChangeKind.Changed)], change.Pieces.Select(piece => (piece.Name, piece.Kind)));
+        Assert.Equal(
+            [("A1", ChangeKind.Kept), ("A2", ChangeKind.Kept), ("A3", ChangeKind.Kept), ("A4", ChangeKind.Changed), ("A5", ChangeKind.Added)],
+            change.Posts.Select(post => (post.Name, post.Kind)));
+        Assert.Equal(["A-top-1", "A4"], change.Surplus.Select(thing => thing.Name));
+    }
+
+    [Fact]
+    public async Task An_accepted_change_keeps_what_stays_and_makes_what_was_made_surplus()
+    {
+        using var shop = new DeskShop();
+        var before = await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        await shop.CutAsync("A-top-1");
+        await shop.DrillAsync("A2");
+        await shop.DrillAsync("A4");
+        var (draft, change) = await ChangeAsync(shop, Changed());
+        var answer = await shop.Changing.AcceptAsync(draft, change.Token, "test", DeskShop.Cancel);
+        Assert.Equal("LQ-3001", answer.Number);
+
+        var job = shop.Jobs.Find("LQ-3001")!;
+        Assert.Equal("Lantern Quay harbour", job.Takeoff.Job.Customer);
+        Assert.Equal(["waiting", "waiting"], job.Pieces.Select(piece => piece.State));
+        Assert.Equal([("A-top-1", "surplus"), ("A-low-1", "cancelled")], job.Dropped.Select(piece => (piece.Run, piece.State)));
+        Assert.Equal(before.Codes, job.Dropped.Select(piece => piece.Code));
+        Assert.Equal(
+            ["A1 waiting", "A2 drilled", "A3 waiting", "A4 waiting", "A5 waiting"],
+            shop.All<string>("SELECT mark || ' ' || state FROM drill_tickets JOIN posts ON posts.id = post_id WHERE dropped_at IS NULL ORDER BY position"));
+        Assert.Equal(["surplus"], shop.All<string>("SELECT state FROM drill_tickets JOIN posts ON posts.id = post_id WHERE dropped_at IS NOT NULL"));
+        // Every bore that counts belongs to a piece that counts.
+        Assert.Empty(shop.All<long>("SELECT bores.id FROM bores JOIN posts ON posts.id = post_id JOIN pieces ON pieces.id = piece_id WHERE posts.dropped_at IS NULL AND pieces.dropped_at IS NOT NULL"));
+        Assert.Equal(10, shop.All<long>("SELECT bores.id FROM bores JOIN posts ON posts.id = post_id WHERE dropped_at IS NULL").Count);
+    }
+
+    [Fact]
+    public async Task A_change_accepted_twice_is_done_once()
+    {
+        using var shop = new DeskShop();
+        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        var (draft, change) = await ChangeAsync(shop, Changed());
+        await shop.Changing.AcceptAsync(draft, change.Token, "test", DeskShop.Cancel);
+        var after = shop.Dump();
+        Assert.True((await shop.Changing.AcceptAsync(draft, change.Token, "test", DeskShop.Cancel)).IsDone);
+        Assert.Equal(after, shop.Dump());
+    }
+
+    [Fact]
+    public async Task A_job_can_change_again_and_back()
+    {
+        using var shop = new DeskShop();
+        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        var (there, change) = await ChangeAsync(shop, Changed());
+        await shop.Changing.AcceptAsync(there, change.Token, "test", DeskShop.Cancel);
+        var back = await shop.StartAsync(DeskShop.FourPosts(), "back");
+        var again = shop.Changing.Compare(DraftReading.Of(DeskShop.FourPosts(), ShopTables.Standard).Takeoff!.Job)!;
+        Assert.True((await shop.Changing.AcceptAsync(back, again.Token, "test", DeskShop.Cancel)).IsDone);
+        var job = shop.Jobs.Find("LQ-3001")!;
+        Assert.Equal(2, job.Pieces.Count);
+        Assert.Equal(4, job.Dropped.Count);
+    }
+
+    [Fact]
+    public async Task A_piece_cut_after_the_change_was_shown_sends_it_back_to_be_looked_at_again()
+    {
+        using var shop = new DeskShop();
+        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        var (draft, change) = await ChangeAsync(shop, Changed());
+        await shop.CutAsync("A-low-1");
+        var before = shop.Dump();
+        var answer = await shop.Changing.AcceptAsync(draft, change.Token, "test", DeskShop.Cancel);
+        Assert.StartsWith("Something was cut", answer.Problem, StringComparison.Ordinal);
+        Assert.Equal(["A-low-1"], answer.Change!.Surplus.Select(thing => thing.Name));
+        Assert.Equal(before, shop.Dump());
+    }
+
+    [Fact]
+    public async Task A_cancelled_job_does_not_change()
+    {
+        using var shop = new DeskShop();
+        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        await shop.Release.CancelAsync("LQ-3001", "a reason", "test", DeskShop.Cancel);
+        var (draft, change) = await ChangeAsync(shop, Changed());
+        Assert.Equal("Job LQ-3001 was cancelled and cannot change.", (await shop.Changing.AcceptAsync(draft, change.Token, "test", DeskShop.Cancel)).Problem);
+    }
+
+    [Fact]
+    public async Task A_change_is_all_or_nothing_whichever_statement_breaks()
+    {
+        using var shop = new DeskShop();
+        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        await shop.CutAsync("A-top-1");
+        var (draft, change) = await ChangeAsync(shop, Changed());
+        var statements = await shop.BreakEachStatementAsync(() => shop.Changing.AcceptAsync(draft, change.Token, "test", DeskShop.Cancel));
+        Assert.InRange(statements, 20, 60);
+        Assert.Equal("Lantern Quay harbour", shop.Jobs.Find("LQ-3001")!.Takeoff.Job.Customer);
+    }
+}

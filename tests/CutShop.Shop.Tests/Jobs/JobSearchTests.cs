@@ -1,0 +1,82 @@
+namespace CutShop.Shop.Tests;
+
+public sealed class JobSearchTests
+{
+    private static async Task<JobSearch> WithJobsAsync(DeskShop shop)
+    {
+        foreach (var (number, customer, due, release) in new[]
+        {
+            ("LQ-1", "Lamp pier", "2027-01-10", true), ("LQ-2", "Lamp pier", "2027-01-11", true), ("LQ-3", "Beach ramp", "", true), ("LQ-4", "Beach ramp", "2027-01-05", false),
+        })
+        {
+            var form = DeskShop.FourPosts(number) with { Customer = customer, Due = due };
+            if (release)
+                await shop.ReleasedJobAsync(form);
+            else
+                await shop.Intake.TakeInAsync(await shop.StartAsync(form, number), 1, "test", DeskShop.Cancel);
+        }
+        return new(shop.Database);
+    }
+
+    [Fact]
+    public async Task Jobs_come_by_due_day_and_those_without_one_last()
+    {
+        using var shop = new DeskShop();
+        var jobs = (await WithJobsAsync(shop)).Find(new(JobsShown.All)).Jobs;
+        Assert.Equal(["LQ-4", "LQ-1", "LQ-2", "LQ-3"], jobs.Select(job => job.Number));
+        Assert.Equal([true, true, false, false], jobs.Select(job => job.IsLate));
+    }
+
+    [Theory]
+    [InlineData(JobsShown.Late, "", "LQ-4 LQ-1")]
+    [InlineData(JobsShown.Received, "", "LQ-4")]
+    [InlineData(JobsShown.Open, "lamp", "LQ-1 LQ-2")]
+    [InlineData(JobsShown.All, "lq-3", "LQ-3")]
+    [InlineData(JobsShown.All, "%", "")]
+    public async Task Jobs_are_found_by_what_is_asked(JobsShown shown, string text, string numbers)
+    {
+        using var shop = new DeskShop();
+        var search = await WithJobsAsync(shop);
+        Assert.Equal(numbers, string.Join(' ', search.Find(new(shown, text)).Jobs.Select(job => job.Number)));
+    }
+
+    [Fact]
+    public async Task Days_bound_the_search_on_both_sides_inclusively()
+    {
+        using var shop = new DeskShop();
+        var search = await WithJobsAsync(shop);
+        Assert.Equal(["LQ-1", "LQ-2"], search.Find(new(JobsShown.All, DueFrom: new(2027, 1, 10), DueTo: new(2027, 1, 11))).Jobs.Select(job => job.Number));
+    }
+
+    [Fact]
+    public async Task A_job_whose_work_is_done_is_not_open_and_not_late()
+    {
+        using var shop = new DeskShop();
+        var search = await WithJobsAsync(shop);
+        await shop.ExecuteAsync("UPDATE cut_tickets SET state = 'cut'");
+        await shop.ExecuteAsync("UPDATE drill_tickets SET state = 'drilled'");
+        Assert.Equal(["LQ-4"], search.Find(new(JobsShown.Open)).Jobs.Select(job => job.Number));
+        Assert.All(search.Find(new(JobsShown.All)).Jobs, job => Assert.False(job.IsLate));
+    }
+
+    [Fact]
+    public async Task Pages_follow_each_other_without_gap_or_double()
+    {
+        using var shop = new DeskShop();
+        var rows = Enumerable.Range(1, 120).Select(i => new { number = $"LQ-{i:000}", due = i > 110 ? null : $"2027-03-{1 + (i % 3):00}" });
+        await shop.ExecuteAsync("INSERT INTO jobs (number, customer, due, one_lot, job_file, taken_in_at) VALUES (@number, 'Lantern Quay', @due, 0, '', '2027-01-01T00:00:00.000Z')", rows);
+        var search = new JobSearch(shop.Database);
+        var seen = new List<JobFound>();
+        string? after = null;
+        do
+        {
+            var page = search.Find(new(JobsShown.All, AfterKey: after));
+            seen.AddRange(page.Jobs);
+            after = page.NextKey;
+        }
+        while (after is not null);
+        Assert.Equal(120, seen.Select(job => job.Number).Distinct().Count());
+        Assert.Equal(120, seen.Count);
+        Assert.Equal(seen.OrderBy(job => job.Due ?? DateOnly.MaxValue).ThenBy(job => job.Number, StringComparer.Ordinal).Select(job => job.Number), seen.Select(job => job.Number));
+    }
+}
