@@ -89,16 +89,15 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
     private static IntakeAnswer Answered(ShopSession session, JobTakeoff takeoff, string who) => new(
         TakeIn(session, takeoff, who, progress: null), takeoff.Job.Number, takeoff.Pieces.Count, takeoff.Bores.Count);
 
-    private static IntakeOutcome TakeIn(ShopSession session, JobTakeoff takeoff, string who, IProgress<int>? progress)
-    {
-        var outcome = Receive(session, takeoff, who, progress);
-        if (outcome == IntakeOutcome.TakenIn)
-            JobRelease.Release(session, takeoff.Job.Number, who);
-        return outcome;
-    }
+    private static IntakeOutcome TakeIn(ShopSession session, JobTakeoff takeoff, string who, IProgress<int>? progress) =>
+        Store(session, takeoff, who, releasedAt: session.Now, progress);
 
-    /// <summary>Stores a job, not yet released to the shop: the one way in.</summary>
-    internal static IntakeOutcome Receive(ShopSession session, JobTakeoff takeoff, string who, IProgress<int>? progress = null)
+    /// <summary>Stores a job that is yet to be released to the shop.</summary>
+    internal static IntakeOutcome Receive(ShopSession session, JobTakeoff takeoff, string who) =>
+        Store(session, takeoff, who, releasedAt: null, progress: null);
+
+    /// <summary>The one way in.</summary>
+    private static IntakeOutcome Store(ShopSession session, JobTakeoff takeoff, string who, DateTimeOffset? releasedAt, IProgress<int>? progress)
     {
         var job = takeoff.Job;
         var file = JobFileWriter.Write(job);
@@ -106,12 +105,15 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
             return stored == file ? IntakeOutcome.HadItAlready : IntakeOutcome.NumberTaken;
 
         var jobId = session.Insert(
-            "INSERT INTO jobs (number, customer, due, one_lot, job_file, taken_in_at) VALUES (@Number, @Customer, @Due, @OneLot, @file, @Now)",
-            new { job.Number, job.Customer, job.Due, job.OneLot, file, session.Now });
+            """
+            INSERT INTO jobs (number, customer, due, one_lot, job_file, taken_in_at, released_at)
+            VALUES (@Number, @Customer, @Due, @OneLot, @file, @Now, @releasedAt)
+            """,
+            new { job.Number, job.Customer, job.Due, job.OneLot, file, session.Now, releasedAt });
         var pieceIds = InsertPieces(session, jobId, takeoff, progress);
         InsertPosts(session, jobId, takeoff, pieceIds);
         session.Record(
-            "job", jobId, who, "taken in", before: "", after: string.Create(CultureInfo.InvariantCulture, $"{takeoff.Pieces.Count} pieces, {takeoff.Bores.Count} bores"));
+            "job", jobId, who, releasedAt is null ? "received" : "taken in", before: "", after: string.Create(CultureInfo.InvariantCulture, $"{takeoff.Pieces.Count} pieces, {takeoff.Bores.Count} bores"));
         return IntakeOutcome.TakenIn;
     }
 

@@ -58,7 +58,7 @@ public sealed class JobRelease(ShopDatabase database)
         """,
         new { number }));
 
-    internal static ReleaseOutcome Release(ShopSession session, string number, string who)
+    private static ReleaseOutcome Release(ShopSession session, string number, string who)
     {
         if (Find(session, number) is not { } job)
             return ReleaseOutcome.NoSuchJob;

@@ -179,6 +179,19 @@ public sealed class DraftPageTests(HeadlessBrowser browser)
         await Assertions.Expect(page.Field("customer")).ToHaveValueAsync("Lantern Quay harbour");
     }
 
+    [Theory]
+    [InlineData("/drafts/1/save", "Draft 1")]
+    [InlineData("/drafts/1/merge", "Draft 1")]
+    [InlineData("/bits/hang", "threaded Forstner")]
+    [InlineData("/jobs/LQ-1042/release", "Job LQ-1042")]
+    public async Task Who_just_goes_to_the_address_of_a_step_sees_its_page(string address, string shown)
+    {
+        await using var shop = await RunningShop.StartAsync();
+        await shop.DraftAsync();
+        await shop.TakeInDemoAsync("lq-1042-north-walk.json");
+        Assert.Contains(shown, await shop.Client.GetStringAsync(new Uri(address, UriKind.Relative), TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task The_rack_takes_a_bit_and_gives_it_up()
     {

@@ -82,9 +82,9 @@ public sealed class OrderTests(HeadlessBrowser browser)
         var page = await browser.OpenAsync(shop);
         await page.GotoAsync(string.Create(CultureInfo.InvariantCulture, $"/drafts/{id}"));
         await page.Field("customer").FillAsync("Lantern Quay harbour");
-        await page.Keyboard.PressAsync("Enter");
-        await Assertions.Expect(page.Locator("#saved")).ToContainTextAsync("Saved");
-        await page.ReloadAsync();
+        await page.RunAndWaitForResponseAsync(
+            () => page.Keyboard.PressAsync("Enter"), answer => answer.Request.Method == "GET" && answer.Url.EndsWith($"/drafts/{id}", StringComparison.Ordinal));
+        await page.WaitForLoadStateAsync();
         await Assertions.Expect(page.Field("customer")).ToHaveValueAsync("Lantern Quay harbour");
         await Assertions.Expect(page.Field("lines[0].posts[3].mark")).ToHaveValueAsync("A4");
         Assert.Null(shop.Jobs.Find("LQ-5001"));

@@ -60,6 +60,20 @@ public sealed class RightsTests
         ["GET board.csv"] = "ODCB",
         ["GET board/news"] = "ODCB",
 
+        ["GET drafts"] = "OD",
+        ["GET drafts/new"] = "OD",
+        ["GET drafts/{id:long}/{handler:regex(^(preview|save|merge|reopen)$)?}"] = "OD",
+        ["GET drafts/{id:long}/change"] = "OD",
+        ["GET quotes/{id:long}"] = "OD",
+        ["GET quotes/{id:long}.pdf"] = "OD",
+        ["GET prices"] = "OD",
+        ["GET prices/new"] = "OD",
+        ["GET bits/{handler:regex(^(hang|takeoff)$)?}"] = "ODCB",
+        ["POST bits/{handler:regex(^(hang|takeoff)$)?}"] = "OD",
+        ["GET jobs/{number}/cancel"] = "OD",
+        ["GET jobs/{number}/{handler:regex(^(release|change|copy)$)}"] = "OD",
+        ["GET p/{code}/dropped"] = "ODCBA",
+
         ["GET me"] = "ODCB",
         ["GET people"] = "O",
         ["GET people/{id:long}"] = "O",
@@ -157,6 +171,9 @@ public sealed class RightsTests
         .Replace("{kind:regex(^(summary|cut-tickets|drill-tickets)$)}", "summary", StringComparison.Ordinal)
         .Replace("{kind}", "summary", StringComparison.Ordinal)
         .Replace("{id:long}", "1", StringComparison.Ordinal)
+        .Replace("{handler:regex(^(preview|save|merge|reopen)$)?}", "save", StringComparison.Ordinal)
+        .Replace("{handler:regex(^(hang|takeoff)$)?}", "hang", StringComparison.Ordinal)
+        .Replace("{handler:regex(^(release|change|copy)$)}", "release", StringComparison.Ordinal)
         .Replace("{mark}", "none", StringComparison.Ordinal)
         .Replace("{code}", "none", StringComparison.Ordinal)
         .Replace("{tag}", "none", StringComparison.Ordinal)

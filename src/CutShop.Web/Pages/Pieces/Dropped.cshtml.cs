@@ -1,11 +1,15 @@
 using CutShop.Shop;
 using CutShop.Takeoff;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.AspNetCore.RateLimiting;
 
 namespace CutShop.Web.Pages.Pieces;
 
 /// <summary>What the label of a piece leads to that a change of its job took out.</summary>
+[AllowAnonymous]
+[EnableRateLimiting(GuessLimits.Codes)]
 public sealed class DroppedModel(JobShelf jobs) : PageModel
 {
     /// <summary>The piece.</summary>
