@@ -11,7 +11,7 @@ public static class ManyTickets
         {
             var inch = Length.Inch.Nanometres;
             var whole = (tickets / coils + 1) * 11 * inch;
-            session.Execute("INSERT INTO jobs (id, number, customer, one_lot, job_file, taken_in_at) VALUES (1, 'LQ-1', '', 0, '{}', @Now)", new { session.Now });
+            session.Execute("INSERT INTO jobs (id, number, customer, one_lot, job_file, taken_in_at, released_at) VALUES (1, 'LQ-1', '', 0, '{}', @Now, @Now)", new { session.Now });
             session.Execute(
                 """
                 INSERT INTO cut_plans (id, material, diameter_nm, construction, state, made_at, made_by, kerf_nm, squaring_nm, first_trim_nm, keep_nm, proof)
