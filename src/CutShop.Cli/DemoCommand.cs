@@ -25,7 +25,7 @@ internal static class DemoCommand
         };
         command.SetAction(async (parsed, cancel) =>
         {
-            var (shop, address, settings) = (parsed.GetRequiredValue(options.Folder), parsed.GetRequiredValue(options.Address), options.PaperOf(parsed));
+            var (shop, address, settings) = (parsed.GetRequiredValue(options.Folder), options.AddressOf(parsed, parsed.GetRequiredValue(listen)), options.PaperOf(parsed));
             using var database = ShopDatabase.Open(options.DatabaseOf(parsed), TimeProvider.System);
             foreach (var job in Jobs())
             {

@@ -10,6 +10,9 @@ namespace CutShop.Cli;
 /// <summary><c>serve</c>: runs the shop's web site.</summary>
 internal static class ServeCommand
 {
+    /// <summary>Where the site listens unless told otherwise.</summary>
+    public const string UsualListen = "http://localhost:5080";
+
     public static Command Create()
     {
         var options = new ShopOptions();
@@ -18,7 +21,7 @@ internal static class ServeCommand
         command.SetAction(async (parsed, cancel) =>
         {
             using var database = ShopDatabase.Open(options.DatabaseOf(parsed), TimeProvider.System);
-            return await ServeAsync(database, parsed.GetRequiredValue(options.Address), options.PaperOf(parsed), parsed.GetRequiredValue(listen), cancel);
+            return await ServeAsync(database, options.AddressOf(parsed, parsed.GetRequiredValue(listen)), options.PaperOf(parsed), parsed.GetRequiredValue(listen), cancel);
         });
         return command;
     }
@@ -27,7 +30,7 @@ internal static class ServeCommand
     public static Option<string> ListenOption() => new("--listen")
     {
         Description = "Where to listen; the default answers this machine only.",
-        DefaultValueFactory = _ => "http://localhost:5080",
+        DefaultValueFactory = _ => UsualListen,
     };
 
     /// <summary>Runs the site until it is stopped.</summary>

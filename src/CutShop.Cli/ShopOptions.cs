@@ -14,11 +14,20 @@ internal sealed class ShopOptions
 
     public Option<Uri> Address { get; } = new("--address")
     {
-        Description = "The site's address as labels carry it, such as https://shop.example.",
-        DefaultValueFactory = _ => new Uri("http://localhost:5080"),
+        Description = "The site's address as labels carry it, such as https://shop.example; where the site listens unless it is given.",
+        DefaultValueFactory = _ => new Uri(ServeCommand.UsualListen),
     };
 
     public Option<bool> Metric { get; } = new("--metric") { Description = "Millimetres first, feet and inches second; A4 paper." };
+
+    /// <summary>
+    /// The address given, or else where the site listens, so that a label leads somewhere. To listen on every address, as in
+    /// <c>http://*:80</c>, is no address to go to: then it is the usual one.
+    /// </summary>
+    public Uri AddressOf(ParseResult parsed, string listen) =>
+        parsed.GetResult(Address) is not { Implicit: false } && Uri.TryCreate(listen.Split(';')[0], UriKind.Absolute, out var own)
+            ? own
+            : parsed.GetRequiredValue(Address);
 
     /// <summary>Page, units and words as the options say.</summary>
     public PaperSettings PaperOf(ParseResult parsed) => parsed.GetValue(Metric)

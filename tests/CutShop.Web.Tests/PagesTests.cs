@@ -26,6 +26,21 @@ public sealed class PagesTests(HeadlessBrowser browser)
         Assert.DoesNotContain("2027", page, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_piece_page_tells_what_is_done_at_every_post()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var walk = await shop.TakeInDemoAsync("lq-1042-north-walk.json");
+        var pier = await shop.TakeInDemoAsync("lq-1044-lamp-pier.json");
+        var knotted = await shop.Stranger.GetStringAsync(new Uri($"/p/{walk.Codes[2].Plain}", UriKind.Relative), TestContext.Current.CancellationToken);
+        // The third run of the top row starts at a corner, its screw a quarter of the rope above 36 in, and ends in a knot.
+        Assert.Contains("<strong>A9</strong>: knot,", knotted, StringComparison.Ordinal);
+        Assert.Contains("3&#x27; 0 3/8&quot;", knotted, StringComparison.Ordinal);
+        var wrapped = await shop.Stranger.GetStringAsync(new Uri($"/p/{pier.Codes[0].Plain}", UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Contains("<strong>C3</strong>: wrap, 2.5 turns,", wrapped, StringComparison.Ordinal);
+        Assert.Contains("head below the rope", wrapped, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("/", 1280, 800)]
     [InlineData("/", 390, 844)]

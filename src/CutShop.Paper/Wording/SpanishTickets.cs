@@ -50,6 +50,9 @@ internal sealed partial class SpanishText
 
     public override string PlaceOnCoil => "Lugar en el rollo";
 
+    public override string TapeMarksAreForChecking =>
+        "Las marcas de cinta corren por todo el rollo desde su extremo libre, con el primer recorte y cada corte contados. Muestran cuánto rollo está usado: mida la pieza desde su propio extremo escuadrado.";
+
     public override string TapeFrom => "Marca de cinta, inicio";
 
     public override string TapeTo => "Marca de cinta, fin";

@@ -85,6 +85,10 @@ public partial class PaperText
     /// <summary>A label.</summary>
     public virtual string TapeTo => "Tape mark, end";
 
+    /// <summary>What the tape marks are for: a piece is measured from its own squared end.</summary>
+    public virtual string TapeMarksAreForChecking =>
+        "Tape marks run along the whole coil from its free end, with the first trim and every kerf counted. They show how far the coil is used: measure the piece itself from its squared end.";
+
     /// <summary>A label.</summary>
     public virtual string CutBy => "Cut by";
 
@@ -133,7 +137,7 @@ public partial class PaperText
     /// <summary>The steps of cutting a piece.</summary>
     public virtual IReadOnlyList<string> CuttingSteps(bool natural, string cutLength, bool hasCode) =>
     [
-        $"Pull the rope off the coil straight along the bench tape, under a light, even tension, without kinks. Mark {cutLength} from the squared end.",
+        $"Pull the rope off the coil straight along the bench tape, under a light, even tension, without kinks. Square the end, then mark {cutLength} from it.",
         natural
             ? "Tape or whip tightly on both sides of the mark, right up to it."
             : "Tape round the rope at the mark so that the cut runs square.",
