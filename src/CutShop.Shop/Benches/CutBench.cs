@@ -14,6 +14,8 @@ public sealed class CutBench(ShopDatabase database)
 
     private const string Fresh = ", steps = 0, cut_coil_id = NULL, reserved_nm = 0, longest_nm = NULL, measured_nm = NULL, first_use_id = NULL, cut_by = NULL, cut_at = NULL";
 
+    private static readonly string AllSteps = string.Create(CultureInfo.InvariantCulture, $", steps = {(int)CutStep.CoilAndTie}");
+
     /// <summary>A piece stays in the queue's order only while its plan is the accepted one.</summary>
     private const string Place =
         """
@@ -68,7 +70,7 @@ public sealed class CutBench(ShopDatabase database)
                 return $"You have another ticket at the bench: finish it or hand it back first.";
             if (CutQueue.Of(session, work.Id) is not { } cut)
                 return $"The piece {work.Code} has no coil yet: its job is to be released and a cut plan accepted first.";
-            if (work.State == TicketStates.Waiting && CutStock.CannotGive(CoilOf(session, cut), cut, work.Cut) is { } why)
+            if (work.State == TicketStates.Waiting && CutStock.CannotGive(cut, work.Cut) is { } why)
                 return why;
             return TryClaim(session, cut, who);
         },
@@ -125,7 +127,7 @@ public sealed class CutBench(ShopDatabase database)
                 return null;
             }
             var cut = CutQueue.Of(session, work.Id)!;
-            return TakeIn(session, CoilOf(session, cut), cut, work, measured, longest, who);
+            return TakeIn(session, cut, work, measured, longest, who);
         },
         cancel);
 
@@ -194,14 +196,13 @@ public sealed class CutBench(ShopDatabase database)
                 return $"The piece {code} is {new StateWord(work.State)} already.";
             if (CutQueue.Of(session, work.Id) is not { } cut)
                 return $"The piece {code} has no coil yet: its job is to be released and a cut plan accepted first.";
-            var coil = CoilOf(session, cut);
             var longest = Length.Max(work.Cut, work.Longest ?? work.Cut);
-            if (CutStock.CannotGive(coil, cut, longest) is { } why)
+            if (CutStock.CannotGive(cut, longest) is { } why)
                 return why;
             if (work.State == TicketStates.Waiting)
                 Claim(session, cut, who);
-            TakeIn(session, coil, cut, work, work.Cut, longest, who);
-            TicketStates.FinishCut.Do(session, work.Id, who, Claims.Free + ", steps = @all", new { all = (int)CutStep.CoilAndTie });
+            TakeIn(session, cut, work, work.Cut, longest, who);
+            TicketStates.FinishCut.Do(session, work.Id, who, Claims.Free + AllSteps);
             return null;
         },
         cancel);
@@ -217,14 +218,12 @@ public sealed class CutBench(ShopDatabase database)
         cut.Id,
         who,
         Claims.Take + ", steps = 0, cut_coil_id = @CoilId, reserved_nm = @reserved",
-        new { who, now = session.Now, cut.CoilId, reserved = cut.Cut + cut.Beside });
-
-    private static StockCoil CoilOf(ShopSession session, NextCut cut) => CoilStock.ById(session, cut.CoilId)!;
+        new { cut.CoilId, reserved = cut.Cut + cut.Beside });
 
     private static FormattableString? TakeIn(
-        ShopSession session, StockCoil coil, NextCut cut, CutWork work, Length measured, Length longest, string who)
+        ShopSession session, NextCut cut, CutWork work, Length measured, Length longest, string who)
     {
-        if (CutStock.TakeOff(session, coil, cut, measured, longest, isTaken: true, who, out var firstUse) is { } why)
+        if (CutStock.TakeOff(session, cut, measured, longest, isTaken: true, who, out var firstUse) is { } why)
             return why;
         const int Step = (int)CutStep.Measure;
         session.Execute(
@@ -242,7 +241,7 @@ public sealed class CutBench(ShopDatabase database)
     private static FormattableString? PutAside(ShopSession session, CutWork work, Length measured, Length longest, string who)
     {
         var cut = CutQueue.Of(session, work.Id)!;
-        if (CutStock.TakeOff(session, CoilOf(session, cut), cut, measured, longest, isTaken: false, who, out _) is { } why)
+        if (CutStock.TakeOff(session, cut, measured, longest, isTaken: false, who, out _) is { } why)
             return why;
         Again(session, work, measured, $"short by {work.Cut - measured}", who, TicketStates.PutAside);
         return null;

@@ -28,7 +28,7 @@ internal static class CutQueue
     private const string Columns =
         """
         SELECT cut_tickets.id, code, queue_due AS due, plan_coils.coil_id, cut_nm AS cut, kerf_nm AS kerf, squaring_nm AS squaring,
-          first_trim_nm AS first_trim, keep_nm AS keep, trimmed, plan_coils.id AS plan_coil_id
+          first_trim_nm AS first_trim, keep_nm AS keep, trimmed, plan_coils.id AS plan_coil_id, coils.mark AS coil_mark, coils.state AS coil_state, left_nm AS left
 
         """;
 
@@ -56,8 +56,8 @@ internal static class CutQueue
         Columns +
         $"""
         FROM cut_tickets JOIN plan_coils ON plan_coils.id = cut_tickets.plan_coil_id JOIN cut_plans ON cut_plans.id = plan_coils.plan_id
-        JOIN pieces ON pieces.id = cut_tickets.piece_id JOIN jobs ON jobs.id = pieces.job_id
-        WHERE cut_tickets.id = @ticketId AND plan_coils.coil_id IS NOT NULL AND {ReleasedJobs.Condition}
+        JOIN coils ON coils.id = plan_coils.coil_id JOIN pieces ON pieces.id = cut_tickets.piece_id JOIN jobs ON jobs.id = pieces.job_id
+        WHERE cut_tickets.id = @ticketId AND {ReleasedJobs.Condition}
         """,
         new { ticketId });
 
@@ -67,7 +67,20 @@ internal static class CutQueue
 
 /// <summary>A piece that can be given to a cutter.</summary>
 internal sealed record NextCut(
-    long Id, PieceCode Code, string Due, long CoilId, Length Cut, Length Kerf, Length Squaring, Length FirstTrim, Length Keep, long Trimmed, long PlanCoilId)
+    long Id,
+    PieceCode Code,
+    string Due,
+    long CoilId,
+    Length Cut,
+    Length Kerf,
+    Length Squaring,
+    Length FirstTrim,
+    Length Keep,
+    long Trimmed,
+    long PlanCoilId,
+    string CoilMark,
+    string CoilState,
+    Length Left)
 {
     /// <summary>What cutting takes of the coil beside the piece.</summary>
     public Length Beside => Kerf + Squaring + TrimNow;

@@ -6,17 +6,16 @@ namespace CutShop.Shop;
 internal static class CutStock
 {
     /// <summary>Why a coil cannot give a piece, or null.</summary>
-    public static FormattableString? CannotGive(StockCoil coil, NextCut cut, Length length)
+    public static FormattableString? CannotGive(NextCut cut, Length length)
     {
         var used = length + cut.Beside;
-        return coil.State == CoilStock.InStock && coil.Left >= used
+        return cut.CoilState == CoilStock.InStock && cut.Left >= used
             ? null
-            : (FormattableString)$"Coil {coil.Mark} is {new StateWord(coil.State)} with {coil.Left} left by the books; the piece takes {used}. Have the coil counted and corrected, then send this again, or make a new plan.";
+            : (FormattableString)$"Coil {cut.CoilMark} is {new StateWord(cut.CoilState)} with {cut.Left} left by the books; the piece takes {used}. Have the coil counted and corrected, then send this again, or make a new plan.";
     }
 
     /// <summary>Takes a cut piece with its kerf, squaring and trim off its coil; what was trimmed off the piece itself is scrap.</summary>
     /// <param name="session">The transaction.</param>
-    /// <param name="coil">The coil.</param>
     /// <param name="cut">The ticket.</param>
     /// <param name="measured">The piece's length.</param>
     /// <param name="longest">Its length before it was trimmed.</param>
@@ -25,21 +24,21 @@ internal static class CutStock
     /// <param name="firstUse">The ledger's first line of this cut.</param>
     /// <returns>Why the coil cannot give it, or null.</returns>
     public static FormattableString? TakeOff(
-        ShopSession session, StockCoil coil, NextCut cut, Length measured, Length longest, bool isTaken, string who, out long firstUse)
+        ShopSession session, NextCut cut, Length measured, Length longest, bool isTaken, string who, out long firstUse)
     {
         firstUse = 0;
-        if (CannotGive(coil, cut, longest) is { } why)
+        if (CannotGive(cut, longest) is { } why)
             return why;
-        var kerf = RopeLedger.Add(session, coil.Id, RopeLedger.Kerf, cut.Kerf + cut.Squaring, cut.Id);
-        var trim = RopeLedger.Add(session, coil.Id, RopeLedger.Trim, cut.TrimNow, cut.Id);
-        var trimmedOff = RopeLedger.Add(session, coil.Id, RopeLedger.Scrap, longest - measured, cut.Id);
+        var kerf = RopeLedger.Add(session, cut.CoilId, RopeLedger.Kerf, cut.Kerf + cut.Squaring, cut.Id);
+        var trim = RopeLedger.Add(session, cut.CoilId, RopeLedger.Trim, cut.TrimNow, cut.Id);
+        var trimmedOff = RopeLedger.Add(session, cut.CoilId, RopeLedger.Scrap, longest - measured, cut.Id);
         var piece = isTaken
-            ? RopeLedger.Add(session, coil.Id, RopeLedger.Piece, measured, cut.Id)
-            : PutAside(session, coil, cut.Id, measured, cut.Keep, who);
+            ? RopeLedger.Add(session, cut.CoilId, RopeLedger.Piece, measured, cut.Id)
+            : PutAside(session, CoilStock.ById(session, cut.CoilId)!, cut.Id, measured, cut.Keep, who);
         firstUse = (kerf ?? trim ?? trimmedOff ?? piece)!.Value;
         if (cut.Trimmed == 0)
             session.Execute("UPDATE plan_coils SET trimmed = 1 WHERE id = @PlanCoilId", new { cut.PlanCoilId });
-        CoilStock.Take(session, coil, coil.Left - longest - cut.Beside, who, isTaken ? "cut from" : "cut from, piece put aside");
+        CoilStock.Take(session, cut.CoilId, cut.Left, cut.Left - longest - cut.Beside, who, isTaken ? "cut from" : "cut from, piece put aside");
         return null;
     }
 

@@ -46,7 +46,7 @@ public sealed class DrillBench(ShopDatabase database)
                 return Given(DrillWork.Of(session, mine));
             if (Pick(session, who) is not { } next)
                 return BenchAnswer.Refused($"No post waits to be drilled.");
-            TicketStates.ClaimDrill.Do(session, next, who, Claims.Take, new { who, now = session.Now });
+            TicketStates.ClaimDrill.Do(session, next, who, Claims.Take);
             return Given(DrillWork.Of(session, next));
         },
         cancel);
@@ -63,7 +63,7 @@ public sealed class DrillBench(ShopDatabase database)
                 return $"You have another ticket at the bench: finish it or hand it back first.";
             if (session.Value<long>($"SELECT EXISTS (SELECT 1 FROM jobs WHERE number = @job AND {ReleasedJobs.Condition})", new { job }) == 0)
                 return $"Job {job} is not released to the benches.";
-            return TicketStates.ClaimDrill.Try(session, work.Id, who, Claims.Take, new { who, now = session.Now });
+            return TicketStates.ClaimDrill.Try(session, work.Id, who, Claims.Take);
         },
         cancel);
 
@@ -94,7 +94,7 @@ public sealed class DrillBench(ShopDatabase database)
             if (IsNotHis(work, who) is { } why)
                 return why;
             return work.IsFitDue
-                ? TicketStates.FinishDrill.Try(session, work.Id, who, Claims.Free + ", drilled_by = @who, drilled_at = @now", new { who, now = session.Now })
+                ? TicketStates.FinishDrill.Try(session, work.Id, who, Claims.Free + ", drilled_by = @who, drilled_at = @now")
                 : $"Not all is drilled yet: {work.Steps} of {work.Drillings} are done.";
         },
         cancel);

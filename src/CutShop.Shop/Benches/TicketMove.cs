@@ -15,19 +15,15 @@ internal sealed record TicketMove(string Table, string What, string From, string
     /// <param name="session">The transaction.</param>
     /// <param name="id">The ticket.</param>
     /// <param name="who">Who moves it.</param>
-    /// <param name="set">Further columns that the move sets, as SQL that starts with a comma.</param>
-    /// <param name="values">The values of <paramref name="set"/>.</param>
+    /// <param name="set">Further columns that the move sets, as SQL that starts with a comma; it may speak of @who and @now.</param>
+    /// <param name="values">What else <paramref name="set"/> speaks of.</param>
     /// <param name="reason">Why, where a reason was asked for.</param>
     /// <param name="more">What the history says beside what was done.</param>
     /// <returns>Null where it is done, else from which state it cannot go where.</returns>
     public FormattableString? Try(
         ShopSession session, long id, string who, string set = "", object? values = null, string reason = "", string more = "")
     {
-        var all = new DynamicParameters(values);
-        all.Add("id", id);
-        all.Add("from", From);
-        all.Add("to", To);
-        if (session.Execute($"UPDATE {Table} SET state = @to{set} WHERE id = @id AND state = @from", all) == 1)
+        if (session.Execute($"UPDATE {Table} SET state = @To{set} WHERE id = @id AND state = @From", With(id, who, session.Now, values)) == 1)
         {
             session.Record(Subject, id, who, What + more, From, To, reason);
             return null;
@@ -41,5 +37,15 @@ internal sealed record TicketMove(string Table, string What, string From, string
     {
         if (Try(session, id, who, set, values, reason, more) is { } why)
             throw new InvalidOperationException(FormattableString.Invariant(why));
+    }
+
+    private object With(long id, string who, DateTimeOffset now, object? values)
+    {
+        var usual = new { id, who, now, From, To };
+        if (values is null)
+            return usual;
+        var all = new DynamicParameters(usual);
+        all.AddDynamicParams(values);
+        return all;
     }
 }

@@ -13,7 +13,7 @@ public sealed class ShopDatabase : IDisposable
     private readonly SemaphoreSlim _gate = new(1, 1);
     private readonly string _connectionString;
     private readonly TimeProvider _time;
-    private SqliteConnection? _writer; // kept open between writes, and used only inside the gate
+    private KeptStatements? _writer; // kept open between writes, and used only inside the gate
 
     private ShopDatabase(string path, TimeProvider time)
     {
@@ -72,8 +72,8 @@ public sealed class ShopDatabase : IDisposable
         await _gate.WaitAsync(cancel).ConfigureAwait(false);
         try
         {
-            _writer ??= Connect();
-            using var transaction = _writer.BeginTransaction(deferred: false);
+            _writer ??= new KeptStatements(Connect());
+            using var transaction = _writer.BeginWrite();
             var result = work(new ShopSession(_writer, transaction, _time, BeforeEachWrite));
             transaction.Commit();
             return result;

@@ -1,18 +1,16 @@
 using System.Data.Common;
 using Dapper;
-using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop;
 
 /// <summary>One transaction on the shop's database. Every statement goes through here, so none can miss the transaction.</summary>
 public sealed class ShopSession
 {
-    private readonly SqliteConnection _connection;
-    private readonly SqliteTransaction _transaction;
-
+    private readonly DbConnection _connection;
+    private readonly DbTransaction _transaction;
     private readonly Action? _beforeEach;
 
-    internal ShopSession(SqliteConnection connection, SqliteTransaction transaction, TimeProvider time, Action? beforeEach = null)
+    internal ShopSession(DbConnection connection, DbTransaction transaction, TimeProvider time, Action? beforeEach = null)
     {
         (_connection, _transaction, _beforeEach) = (connection, transaction, beforeEach);
         Now = time.GetUtcNow();

@@ -40,7 +40,7 @@ public sealed class PackingBench(ShopDatabase database)
         code,
         requestKey,
         (session, work) => work.Job == job
-            ? TicketStates.Pack.Try(session, work.Id, who, ", packed_at = @now", new { now = session.Now })
+            ? TicketStates.Pack.Try(session, work.Id, who, ", packed_at = @now")
             : $"The piece {code} belongs to job {work.Job}.",
         cancel);
 

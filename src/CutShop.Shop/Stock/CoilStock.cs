@@ -56,11 +56,15 @@ public sealed class CoilStock(ShopDatabase database)
     internal static RopeMaterial MaterialNamed(string name) => Materials[name];
 
     /// <summary>Takes rope off a coil and says so in the history; a coil with nothing left is used up.</summary>
-    internal static void Take(ShopSession session, StockCoil coil, Length left, string who, string what, string reason = "")
+    internal static void Take(ShopSession session, StockCoil coil, Length left, string who, string what, string reason = "") =>
+        Take(session, coil.Id, coil.Left, left, who, what, reason);
+
+    /// <summary>The same, of a coil of which no more is known than what was left of it.</summary>
+    internal static void Take(ShopSession session, long id, Length before, Length left, string who, string what, string reason = "")
     {
         var state = left == Length.Zero ? UsedUp : InStock;
-        session.Execute("UPDATE coils SET left_nm = @left, state = @state WHERE id = @Id", new { left, state, coil.Id });
-        session.Record("coil", coil.Id, who, what, coil.Left.ToString(), left.ToString(), reason);
+        session.Execute("UPDATE coils SET left_nm = @left, state = @state WHERE id = @id", new { left, state, id });
+        session.Record("coil", id, who, what, before.ToString(), left.ToString(), reason);
     }
 
     /// <summary>Hangs up an offcut as a coil of its own, with its coil's lot.</summary>

@@ -15,8 +15,8 @@ internal static class BenchesBenchmark
     private const int Waiting = 60_000;
     private const int Coils = 200;
     private const int Finished = 1_000_000;
-    private const int Rounds = 7;
-    private const int PiecesARound = 500;
+    private const int Rounds = 15;
+    private const int PiecesARound = 400;
     private const int Clients = 16;
     private const double LeastOfRaw = 0.8;
     private const double LeastOfMean = 0.5;
@@ -122,6 +122,7 @@ internal static class BenchesBenchmark
 
     private static double Time(Action work)
     {
+        GC.Collect();
         var start = Stopwatch.GetTimestamp();
         work();
         return Stopwatch.GetElapsedTime(start).TotalSeconds;
