@@ -7,6 +7,9 @@ namespace CutShop.Shop;
 /// <param name="Outcome">What came of it, such as the code of the ticket that was given; empty where there is nothing to tell.</param>
 public sealed record BenchAnswer(FormattableString? Said, string Outcome = "")
 {
+    /// <summary>The longest reason that is kept, in characters.</summary>
+    public const int LongestReason = 200;
+
     /// <summary>Why nothing was changed, in English, or null.</summary>
     public string? Problem => Said?.ToString(CultureInfo.InvariantCulture);
 
@@ -20,19 +23,14 @@ public sealed record BenchAnswer(FormattableString? Said, string Outcome = "")
 
     internal static BenchAnswer Refused(FormattableString why) => new(why);
 
-    /// <summary>
-    /// Does a request's work once: a request that was done before is answered as it was then. A refusal is not kept: the
-    /// same request may come again once it is put right.
-    /// </summary>
-    internal static BenchAnswer Once(ShopSession session, string requestKey, Func<BenchAnswer> work)
-    {
-        if (RequestLog.Find(session, requestKey) is { } outcome)
-            return Given(outcome);
-        var answer = work();
-        if (answer.IsDone)
-            RequestLog.Keep(session, requestKey, answer.Outcome);
-        return answer;
-    }
+    /// <summary>Does a request's work once.</summary>
+    internal static BenchAnswer Once(ShopSession session, string requestKey, Func<BenchAnswer> work) =>
+        RequestLog.Once(session, requestKey, work, answer => answer.IsDone ? answer.Outcome : null, Given);
+
+    /// <summary>Why a reason will not do, or null.</summary>
+    internal static FormattableString? NeedsReason(string reason) => reason.Trim().Length is > 0 and <= LongestReason
+        ? null
+        : (FormattableString)$"Say why, in at most {LongestReason} characters.";
 }
 
 /// <summary>A ticket's state inside a message, told apart from marks and codes because it is said in the reader's language.</summary>

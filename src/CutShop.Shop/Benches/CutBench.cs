@@ -9,9 +9,6 @@ namespace CutShop.Shop;
 /// </summary>
 public sealed class CutBench(ShopDatabase database)
 {
-    /// <summary>The longest reason that is kept, in characters.</summary>
-    public const int LongestReason = 200;
-
     private const string Fresh = ", steps = 0, cut_coil_id = NULL, reserved_nm = 0, longest_nm = NULL, measured_nm = NULL, first_use_id = NULL, cut_by = NULL, cut_at = NULL";
 
     private static readonly string AllSteps = string.Create(CultureInfo.InvariantCulture, $", steps = {(int)CutStep.CoilAndTie}");
@@ -145,7 +142,7 @@ public sealed class CutBench(ShopDatabase database)
         requestKey,
         (session, work) =>
         {
-            if (IsNoReason(reason) is { } why)
+            if (BenchAnswer.NeedsReason(reason) is { } why)
                 return why;
             if (work.State is not (TicketStates.Cut or TicketStates.AtTheBench) || work.Measured is null)
                 return $"The piece {work.Code} is {new StateWord(work.State)}: there is no cut to undo.";
@@ -168,7 +165,7 @@ public sealed class CutBench(ShopDatabase database)
         requestKey,
         (session, work) =>
         {
-            if (IsNoReason(reason) is { } why)
+            if (BenchAnswer.NeedsReason(reason) is { } why)
                 return why;
             if (work.State is not (TicketStates.Cut or TicketStates.AtTheBench) || work.Measured is null)
                 return $"The piece {work.Code} is {new StateWord(work.State)}: only a piece that is cut can be cut again.";
@@ -268,10 +265,6 @@ public sealed class CutBench(ShopDatabase database)
         : work.ClaimedBy is { } other
             ? $"The piece {work.Code} is at the bench of {other}."
             : (FormattableString)$"The piece {work.Code} is {new StateWord(work.State)}: take it to the bench first.";
-
-    private static FormattableString? IsNoReason(string reason) => reason.Trim().Length is > 0 and <= LongestReason
-        ? null
-        : (FormattableString)$"Say why, in at most {LongestReason} characters.";
 
     private Task<BenchAnswer> ForAsync(
         PieceCode code, string requestKey, Func<ShopSession, CutWork, FormattableString?> work, CancellationToken cancel) => OnceAsync(

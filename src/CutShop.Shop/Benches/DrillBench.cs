@@ -106,7 +106,7 @@ public sealed class DrillBench(ShopDatabase database)
         requestKey,
         (session, work) =>
         {
-            if (IsNoReason(reason) is { } why)
+            if (BenchAnswer.NeedsReason(reason) is { } why)
                 return why;
             var move = work.State == TicketStates.Drilled ? TicketStates.DamageLater : TicketStates.DamageAtTheBench;
             if (move.Try(session, work.Id, who, Fresh + Claims.Free, reason: reason) is { } cannot)
@@ -137,7 +137,7 @@ public sealed class DrillBench(ShopDatabase database)
         requestKey,
         (session, work) =>
         {
-            if (IsNoReason(reason) is { } why)
+            if (BenchAnswer.NeedsReason(reason) is { } why)
                 return why;
             var shift = BenchSettingsShelf.Read(session).Shift;
             if (session.Now - work.DrilledAt > shift)
@@ -177,10 +177,6 @@ public sealed class DrillBench(ShopDatabase database)
         : work.ClaimedBy is { } other
             ? $"The post {work.Post} is at the bench of {other}."
             : (FormattableString)$"The post {work.Post} is {new StateWord(work.State)}: take it to the bench first.";
-
-    private static FormattableString? IsNoReason(string reason) => reason.Trim().Length is > 0 and <= CutBench.LongestReason
-        ? null
-        : (FormattableString)$"Say why, in at most {CutBench.LongestReason} characters.";
 
     private Task<BenchAnswer> ForAsync(
         string job, string post, string requestKey, Func<ShopSession, DrillWork, FormattableString?> work, CancellationToken cancel) => OnceAsync(

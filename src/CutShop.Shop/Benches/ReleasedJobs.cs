@@ -1,6 +1,6 @@
 namespace CutShop.Shop;
 
-/// <summary>The one place where the benches ask whether a job is theirs to work on.</summary>
+/// <summary>The one place where benches and cut plans ask whether a job is theirs to work on.</summary>
 internal static class ReleasedJobs
 {
     /// <summary>A condition on a row of jobs: released, and not cancelled since.</summary>

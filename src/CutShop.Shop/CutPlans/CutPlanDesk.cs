@@ -43,13 +43,13 @@ public sealed class CutPlanDesk(ShopDatabase database)
     {
         var afterPlan = AcceptedPlan(session, kind);
         var pieces = session.All<WaitingRow>(
-            """
+            $"""
             SELECT pieces.id, code, cut_nm AS cut, jobs.number AS job, jobs.one_lot, jobs.due,
               coalesce((SELECT min(lot) FROM pieces AS done JOIN cut_tickets AS ticket ON ticket.piece_id = done.id AND ticket.state IN ('cut', 'packed')
                JOIN plan_coils ON plan_coils.id = ticket.plan_coil_id JOIN coils ON coils.id = coil_id
                WHERE done.job_id = jobs.id AND done.material = pieces.material AND done.diameter_nm = pieces.diameter_nm), '') AS lot_so_far
             FROM pieces JOIN cut_tickets ON piece_id = pieces.id JOIN jobs ON jobs.id = job_id
-            WHERE cut_tickets.state = 'waiting' AND jobs.released_at IS NOT NULL AND pieces.material = @material AND pieces.diameter_nm = @Diameter
+            WHERE cut_tickets.state = 'waiting' AND {ReleasedJobs.Condition} AND pieces.material = @material AND pieces.diameter_nm = @Diameter
               AND (@dueBy IS NULL OR due IS NULL OR due <= @dueBy OR plan_coil_id IN (SELECT id FROM plan_coils WHERE plan_id = @afterPlan))
             ORDER BY jobs.due IS NULL, jobs.due, jobs.id, pieces.position
             """,

@@ -8,13 +8,13 @@ public sealed class PlanShelf(ShopDatabase database)
 {
     /// <summary>The ropes that pieces wait for, the earliest due first.</summary>
     public IReadOnlyList<RopeWaiting> Waiting() => database.Read(session => session.All<WaitingRow>(
-        """
+        $"""
         SELECT pieces.material, pieces.diameter_nm AS diameter, count(*) AS pieces,
           count(cut_tickets.plan_coil_id) AS planned, sum(cut_nm) AS rope_nm, coalesce(min(jobs.due), '') AS first_due,
           (SELECT coalesce(sum(left_nm), 0) FROM coils
            WHERE state = 'in stock' AND coils.material = pieces.material AND coils.diameter_nm = pieces.diameter_nm) AS stock_nm
         FROM pieces JOIN cut_tickets ON piece_id = pieces.id JOIN jobs ON jobs.id = job_id
-        WHERE cut_tickets.state = 'waiting' AND jobs.released_at IS NOT NULL
+        WHERE cut_tickets.state = 'waiting' AND {ReleasedJobs.Condition}
         GROUP BY pieces.material, pieces.diameter_nm
         ORDER BY first_due = '', first_due, pieces.material, pieces.diameter_nm
         """).Select(row => row.ToRope()).ToList());

@@ -21,7 +21,7 @@ public sealed class DraftShelf(ShopDatabase database)
     public Task<long> StartAsync(DraftForm form, string who, string requestKey, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(form);
-        return database.WriteAsync(session => Start(session, form, who, requestKey), cancel);
+        return database.WriteAsync(session => RequestLog.Once(session, requestKey, () => Start(session, form, who)), cancel);
     }
 
     /// <summary>
@@ -71,10 +71,8 @@ public sealed class DraftShelf(ShopDatabase database)
             session.Record("draft", id, who, "taken in", "open", jobNumber);
     }
 
-    private static long Start(ShopSession session, DraftForm form, string who, string requestKey)
+    private static long Start(ShopSession session, DraftForm form, string who)
     {
-        if (RequestLog.Find(session, requestKey) is { } started)
-            return long.Parse(started, System.Globalization.CultureInfo.InvariantCulture);
         var json = DraftFields.ToJson(form);
         var id = session.Insert(
             """
@@ -84,7 +82,6 @@ public sealed class DraftShelf(ShopDatabase database)
             new { form.Number, form.Customer, json, session.Now, who });
         KeepVersion(session, id, version: 1, json);
         session.Record("draft", id, who, "started", before: "", after: "open");
-        RequestLog.Keep(session, requestKey, id.ToString(System.Globalization.CultureInfo.InvariantCulture));
         return id;
     }
 

@@ -73,18 +73,16 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
         return database.WriteAsync(session => Once(session, requestKey, fingerprint, () => Answered(session, takeoff, who)), cancel);
     }
 
-    private static IntakeAnswer Once(ShopSession session, string requestKey, string fingerprint, Func<IntakeAnswer> takeIn)
-    {
-        if (RequestLog.Find(session, requestKey) is { } text)
+    private static IntakeAnswer Once(ShopSession session, string requestKey, string fingerprint, Func<IntakeAnswer> takeIn) => RequestLog.Once(
+        session,
+        requestKey,
+        takeIn,
+        answer => answer.Outcome == IntakeOutcome.NumberTaken ? null : JsonSerializer.Serialize(new KeptAnswer(fingerprint, answer)),
+        text =>
         {
             var kept = JsonSerializer.Deserialize<KeptAnswer>(text)!;
             return kept.Fingerprint == fingerprint ? kept.Answer : kept.Answer with { Outcome = IntakeOutcome.KeyTaken };
-        }
-        var answer = takeIn();
-        if (answer.Outcome != IntakeOutcome.NumberTaken)
-            RequestLog.Keep(session, requestKey, JsonSerializer.Serialize(new KeptAnswer(fingerprint, answer)));
-        return answer;
-    }
+        });
 
     private static IntakeAnswer Answered(ShopSession session, JobTakeoff takeoff, string who) => new(
         TakeIn(session, takeoff, who, progress: null), takeoff.Job.Number, takeoff.Pieces.Count, takeoff.Bores.Count);

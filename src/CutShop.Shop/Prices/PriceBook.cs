@@ -34,7 +34,7 @@ public sealed class PriceBook(ShopDatabase database)
     public Task<long> KeepAsync(PriceList list, string who, string requestKey, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(list);
-        return database.WriteAsync(session => Keep(session, list, who, requestKey), cancel);
+        return database.WriteAsync(session => RequestLog.Once(session, requestKey, () => Keep(session, list, who)), cancel);
     }
 
     /// <summary>Sets the sign before an amount.</summary>
@@ -82,10 +82,8 @@ public sealed class PriceBook(ShopDatabase database)
         Share.FromMillionths((int)row.TaxMillionths),
         (int)row.QuoteDays);
 
-    private static long Keep(ShopSession session, PriceList list, string who, string requestKey)
+    private static long Keep(ShopSession session, PriceList list, string who)
     {
-        if (RequestLog.Find(session, requestKey) is { } kept)
-            return long.Parse(kept, System.Globalization.CultureInfo.InvariantCulture);
         var id = session.Insert(
             """
             INSERT INTO price_lists (valid_from, cut_e4, packing_e4, delivery_e4, tax_millionths, quote_days, made_at)
@@ -99,7 +97,6 @@ public sealed class PriceBook(ShopDatabase database)
             "INSERT INTO bore_prices (list_id, up_to_nm, bore_e4) VALUES (@id, @UpTo, @Bore)",
             list.Bores.Select(bore => new { id, bore.UpTo, bore.Bore }));
         session.Record("price list", id, who, "kept", before: "", after: $"{list.ValidFrom:yyyy-MM-dd}");
-        RequestLog.Keep(session, requestKey, id.ToString(System.Globalization.CultureInfo.InvariantCulture));
         return id;
     }
 

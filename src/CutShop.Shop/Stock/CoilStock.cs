@@ -141,16 +141,8 @@ public sealed class CoilStock(ShopDatabase database)
 
     private static StockAnswer Refused(string problem) => new(Mark: "", problem);
 
-    /// <summary>A refusal is not kept: the same request may come again once it is put right.</summary>
-    private static StockAnswer Once(ShopSession session, string requestKey, Func<StockAnswer> work)
-    {
-        if (RequestLog.Find(session, requestKey) is { } mark)
-            return Done(mark);
-        var answer = work();
-        if (answer.IsDone)
-            RequestLog.Keep(session, requestKey, answer.Mark);
-        return answer;
-    }
+    private static StockAnswer Once(ShopSession session, string requestKey, Func<StockAnswer> work) =>
+        RequestLog.Once(session, requestKey, work, answer => answer.IsDone ? answer.Mark : null, Done);
 
     private static StockCoil? Find(ShopSession session, string mark) =>
         Select(session, "WHERE coils.mark = @mark", new { mark }).SingleOrDefault();
