@@ -34,6 +34,9 @@ public sealed class RunningShop : IAsyncDisposable
 
     public ShopDatabase Database { get; }
 
+    /// <summary>Every job that is stored, up to a page of them.</summary>
+    public IReadOnlyList<JobFound> AllJobs() => new JobSearch(Database).Find(new(JobsShown.All)).Jobs;
+
     public JobShelf Jobs => new(Database, ShopTables.Standard);
 
     public Shop.People People => new(Database);

@@ -3,43 +3,19 @@ using CutShop.Takeoff;
 
 namespace CutShop.Shop;
 
-/// <summary>A line in the list of jobs.</summary>
-/// <param name="Number">The job's number.</param>
-/// <param name="Customer">Who ordered it.</param>
-/// <param name="Due">When it is due, or null.</param>
-/// <param name="TakenInAt">When it was taken in, UTC.</param>
-/// <param name="Pieces">Pieces of rope.</param>
-/// <param name="Cut">Pieces cut so far.</param>
-/// <param name="Posts">Posts to drill.</param>
-/// <param name="Drilled">Posts drilled so far.</param>
-public sealed record JobListed(
-    string Number, string Customer, DateOnly? Due, DateTimeOffset TakenInAt, long Pieces, long Cut, long Posts, long Drilled);
-
 /// <summary>Finds stored jobs.</summary>
 public sealed class JobShelf(ShopDatabase database, ShopTables tables)
 {
     private readonly ShopTablesShelf _tables = new(database, tables);
-
-    /// <summary>The jobs, the earliest due first and those without a date last.</summary>
-    /// <param name="most">How many at most.</param>
-    public IReadOnlyList<JobListed> List(int most = 200) => database.Read(session => session.All<JobListed>(
-        """
-        SELECT number, customer, due, taken_in_at,
-          (SELECT count(*) FROM pieces WHERE job_id = jobs.id AND dropped_at IS NULL) AS pieces,
-          (SELECT count(*) FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = jobs.id AND dropped_at IS NULL AND state IN ('cut', 'packed')) AS cut,
-          (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id AND dropped_at IS NULL) AS posts,
-          (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id AND dropped_at IS NULL AND state = 'drilled') AS drilled
-        FROM jobs
-        ORDER BY due IS NULL, due, number
-        LIMIT @most
-        """,
-        new { most }));
 
     /// <summary>A job by its number, or null.</summary>
     public StoredJob? Find(string number) =>
         database.Read(session => session.FirstOrDefault<JobRow>("SELECT id, job_file, taken_in_at, released_at, cancelled_at FROM jobs WHERE number = @number", new { number }) is { } row
             ? Load(session, row)
             : null);
+
+    /// <summary>True where a piece has this code, one that a change took out with them.</summary>
+    public bool Has(PieceCode code) => database.Read(session => session.Value<bool>("SELECT EXISTS (SELECT 1 FROM pieces WHERE code = @code)", new { code }));
 
     /// <summary>The job of the piece with this code, or null.</summary>
     public StoredJob? Find(PieceCode code) =>

@@ -58,8 +58,11 @@ internal sealed class LineWarnings
 
     private void Warn(string code, string where, string path, string text) => _warnings.Add(new(code, where, path, text));
 
-    private PieceSection[][] SectionsByRow(IReadOnlyList<Piece> pieces) =>
-        [.. _line.Rows.Select(row => pieces.Where(piece => ReferenceEquals(piece.Row, row)).SelectMany(piece => piece.Sections).ToArray())];
+    private PieceSection[][] SectionsByRow(IReadOnlyList<Piece> pieces)
+    {
+        var byRow = pieces.ToLookup(piece => piece.Row, ReferenceEqualityComparer.Instance);
+        return [.. _line.Rows.Select(row => byRow[row].SelectMany(piece => piece.Sections).ToArray())];
+    }
 
     private void CheckTurns()
     {

@@ -82,7 +82,7 @@ public sealed class JobIntakeTests : IDisposable
         await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-1"), "Ada", cancel: Cancel);
         await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-2", more: "\"due\": \"2027-03-12\","), "Ada", cancel: Cancel);
         await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-3", more: "\"due\": \"2027-03-05\","), "Ada", cancel: Cancel);
-        Assert.Equal(["LQ-3", "LQ-2", "LQ-1"], _shop.Jobs.List().Select(job => job.Number));
+        Assert.Equal(["LQ-3", "LQ-2", "LQ-1"], new JobSearch(_shop.Database).Find(new(JobsShown.All)).Jobs.Select(job => job.Number));
     }
 
     public void Dispose() => _shop.Dispose();

@@ -64,6 +64,6 @@ public sealed class ApiKeyTests
         using var answer = await program.SendJobAsync(await RunningShop.DemoFileAsync("lq-1042-north-walk.json"));
         Assert.Equal(HttpStatusCode.Forbidden, answer.StatusCode);
         Assert.Equal(403, (await answer.JsonAsync()).GetProperty("status").GetInt32());
-        Assert.Empty(shop.Jobs.List());
+        Assert.Empty(shop.AllJobs());
     }
 }

@@ -94,7 +94,7 @@ public sealed class SheetTakeInTests
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         var places = (await answer.JsonAsync()).GetProperty("problems").EnumerateArray().Select(Place).ToList();
         Assert.Contains((line, column, path), places);
-        Assert.Empty(shop.Jobs.List());
+        Assert.Empty(shop.AllJobs());
     }
 
     [Theory]

@@ -34,7 +34,7 @@ public sealed class TakeInApiTests
         Assert.Equal(HttpStatusCode.Conflict, other.StatusCode);
         var problem = Assert.Single((await other.JsonAsync()).GetProperty("problems").EnumerateArray());
         Assert.Equal(("$.number", "LQ-1042"), (problem.TextAt("path"), problem.TextAt("value")));
-        Assert.Equal("Lantern Quay boardwalk, north walk", Assert.Single(shop.Jobs.List()).Customer);
+        Assert.Equal("Lantern Quay boardwalk, north walk", Assert.Single(shop.AllJobs()).Customer);
     }
 
     [Fact]
@@ -91,7 +91,7 @@ public sealed class TakeInApiTests
         var body = await RunningShop.DemoFileAsync(NorthWalk);
         var answers = await Task.WhenAll(Enumerable.Range(0, 12).Select(_ => program.SendJobAsync(body, "one")));
         Assert.All(answers, answer => Assert.Equal(HttpStatusCode.Created, answer.StatusCode));
-        Assert.Single(shop.Jobs.List());
+        Assert.Single(shop.AllJobs());
     }
 
     [Fact]

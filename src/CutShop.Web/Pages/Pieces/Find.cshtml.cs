@@ -25,7 +25,7 @@ public sealed class FindModel(JobShelf jobs) : PageModel
         if (code is null)
             return Page();
         var parsed = PieceCode.Parse(code);
-        if (parsed.IsGood && jobs.Find(parsed.Value) is not null)
+        if (parsed.IsGood && jobs.Has(parsed.Value))
             return Redirect($"/p/{parsed.Value.Plain}");
         Problem = parsed.Problem ?? "No piece has this code.";
         return Page();
