@@ -1,4 +1,3 @@
-using System.Globalization;
 using CutShop.Takeoff;
 
 namespace CutShop.Paper;
@@ -25,7 +24,7 @@ public partial class PaperText
     public virtual string Due => "Due";
 
     /// <summary>A day, the same in every language: year, month, day.</summary>
-    public virtual string DayOf(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    public virtual string DayOf(DateOnly day) => IsoDate.Text(day);
 
     /// <summary>No day that a job is due.</summary>
     public virtual string NoDay => "no day set";

@@ -39,8 +39,7 @@ public sealed class RackOfBits(ShopDatabase database, ShopTablesShelf tables)
         if (ShopTablesShelf.HasOwnRack(session))
             return;
         session.Execute("INSERT INTO bits (kind, diameter_nm) VALUES (@Kind, @Diameter)", tables.Current(session).Rack.Bits.Distinct().Select(Row));
-        session.Execute(
-            "INSERT INTO settings (name, value) VALUES (@RackSetting, @OwnRack)", new { ShopTablesShelf.RackSetting, ShopTablesShelf.OwnRack });
+        StoredSettings.Set(session, (ShopTablesShelf.RackSetting, ShopTablesShelf.OwnRack));
     }
 
     private static BitValues Row(RackBit bit) => new(BitWords.Of(bit.Kind), bit.Diameter);

@@ -18,7 +18,7 @@ public sealed class ShopTablesShelf(ShopDatabase database, ShopTables brought)
         HasOwnRack(session) ? brought with { Rack = new BitRack([.. OwnBits(session)]) } : brought;
 
     internal static bool HasOwnRack(ShopSession session) =>
-        session.FirstOrDefault<string>("SELECT value FROM settings WHERE name = @RackSetting", new { RackSetting }) == OwnRack;
+        StoredSettings.Find(session, RackSetting) == OwnRack;
 
     private static IEnumerable<RackBit> OwnBits(ShopSession session) =>
         session.All<BitRow>("SELECT kind, diameter_nm AS diameter FROM bits ORDER BY diameter_nm, kind")

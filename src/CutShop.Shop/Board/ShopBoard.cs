@@ -98,7 +98,7 @@ public sealed class ShopBoard(ShopDatabase database, TimeProvider time)
     private sealed record LotRow(string Material, Length Diameter, string Construction, string Lot, long Pieces, long Lost, long Scrap)
     {
         public BoardLot ToLot() => new(
-            new RopeKind(CoilStock.MaterialNamed(Material), Diameter, Construction).ToString(),
+            new RopeKind(Rope.Materials[Material], Diameter, Construction).ToString(),
             Lot,
             Length.FromNanometres(Pieces),
             Length.FromNanometres(Lost),

@@ -180,7 +180,7 @@ public sealed class CutPlanDesk(ShopDatabase database)
 
     private sealed record DraftRow(string Material, Length Diameter, string Construction, string State, long? AfterPlanId)
     {
-        public RopeKind Kind => new(CoilStock.MaterialNamed(Material), Diameter, Construction);
+        public RopeKind Kind => new(Rope.Materials[Material], Diameter, Construction);
     }
 
     private sealed record CoilChange(string Mark, Length Before, Length Left, string State);

@@ -86,7 +86,7 @@ public sealed class PlanShelf(ShopDatabase database)
     private sealed record WaitingRow(string Material, Length Diameter, long Pieces, long Planned, long RopeNm, string FirstDue, long StockNm)
     {
         public RopeWaiting ToRope() => new(
-            CoilStock.MaterialNamed(Material),
+            Rope.Materials[Material],
             Diameter,
             Pieces,
             Planned,
@@ -99,7 +99,7 @@ public sealed class PlanShelf(ShopDatabase database)
         string Material, Length Diameter, string Construction, Length Coil, long Pieces, long ShortNm, string NeededBy, long PlanId)
     {
         public CoilToBuy ToCoil() => new(
-            new RopeKind(CoilStock.MaterialNamed(Material), Diameter, Construction),
+            new RopeKind(Rope.Materials[Material], Diameter, Construction),
             Coil,
             Pieces,
             Length.FromNanometres(ShortNm),
@@ -122,7 +122,7 @@ public sealed class PlanShelf(ShopDatabase database)
         Length Keep,
         long Pieces)
     {
-        public RopeKind Kind => new(CoilStock.MaterialNamed(Material), Diameter, Construction);
+        public RopeKind Kind => new(Rope.Materials[Material], Diameter, Construction);
 
         public CutAllowances Allowances => new(Kerf, Squaring, FirstTrim, Keep);
 

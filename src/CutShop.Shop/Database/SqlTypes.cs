@@ -9,7 +9,6 @@ namespace CutShop.Shop;
 internal static class SqlTypes
 {
     private const string TimeFormat = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
-    private const string DateFormat = "yyyy-MM-dd";
 
     private static readonly Lazy<bool> Registered = new(() =>
     {
@@ -27,9 +26,7 @@ internal static class SqlTypes
     public static void Register() => _ = Registered.Value;
 
     /// <summary>A computed date column, where empty text stands for no date.</summary>
-    public static DateOnly? DateOrNone(string text) => text.Length == 0 ? null : DateOf(text);
-
-    private static DateOnly DateOf(string text) => DateOnly.ParseExact(text, DateFormat, CultureInfo.InvariantCulture);
+    public static DateOnly? DateOrNone(string text) => text.Length == 0 ? null : IsoDate.Read(text);
 
     private sealed class LengthColumn : SqlMapper.TypeHandler<Length>
     {
@@ -41,9 +38,9 @@ internal static class SqlTypes
     private sealed class DateColumn : SqlMapper.TypeHandler<DateOnly>
     {
         public override void SetValue(IDbDataParameter parameter, DateOnly value) =>
-            parameter.Value = value.ToString(DateFormat, CultureInfo.InvariantCulture);
+            parameter.Value = IsoDate.Text(value);
 
-        public override DateOnly Parse(object value) => DateOf((string)value);
+        public override DateOnly Parse(object value) => IsoDate.Read((string)value);
     }
 
     private sealed class TimeColumn : SqlMapper.TypeHandler<DateTimeOffset>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using CutShop.Takeoff;
 
 namespace CutShop.Shop;
@@ -16,7 +15,7 @@ public static class DraftOf
         {
             Number = job.Number,
             Customer = job.Customer,
-            Due = job.Due?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
+            Due = job.Due is { } due ? IsoDate.Text(due) : "",
             Unit = "in",
             OneLot = job.OneLot ? "yes" : "",
             Rope = Rope(job.Rope),

@@ -1,3 +1,5 @@
+using CutShop.Takeoff;
+
 namespace CutShop.Shop;
 
 /// <summary>Which jobs a list shows.</summary>
@@ -68,8 +70,8 @@ public sealed class JobSearch(ShopDatabase database)
     {
         var conditions = new List<string> { "(coalesce(due, '9999-99-99'), number) > (@day, @number)" };
         var (day, number) = Key(wanted.AfterKey);
-        if (wanted.DueFrom is { } from && string.CompareOrdinal(Text(from), day) > 0)
-            (day, number) = (Text(from), "");
+        if (wanted.DueFrom is { } from && string.CompareOrdinal(IsoDate.Text(from), day) > 0)
+            (day, number) = (IsoDate.Text(from), "");
         if (wanted.DueTo is not null)
             conditions.Add("coalesce(due, '9999-99-99') <= @DueTo");
         if (wanted.Text.Trim().Length > 0)
@@ -100,18 +102,16 @@ public sealed class JobSearch(ShopDatabase database)
             """,
             new { day, number, wanted.DueTo, text = wanted.Text.Trim(), session.Today, most = PageSize + 1 });
         var jobs = rows.Take(PageSize).Select(row => row.ToFound(session.Today)).ToList();
-        return new(jobs, rows.Count > PageSize ? (jobs[^1].Due is { } last ? Text(last) : NoDay) + jobs[^1].Number : null);
+        return new(jobs, rows.Count > PageSize ? (jobs[^1].Due is { } last ? IsoDate.Text(last) : NoDay) + jobs[^1].Number : null);
     }
 
     private static (string Day, string Number) Key(string? key) =>
         key is { Length: >= KeyDayLength } ? (key[..KeyDayLength], key[KeyDayLength..]) : ("", "");
 
-    private static string Text(DateOnly day) => day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
-
     private sealed record JobRow(
         string Number, string Customer, string Day, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt, long Pieces, long Cut, long Posts, long Drilled)
     {
-        private DateOnly? Due => Day == NoDay ? null : DateOnly.ParseExact(Day, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+        private DateOnly? Due => Day == NoDay ? null : IsoDate.Read(Day);
 
         public JobFound ToFound(DateOnly today) => new(
             Number,

@@ -31,7 +31,12 @@ public sealed class DemoPeople(ShopDatabase database)
                 ids.Add((await people.AddAsync(name, role, People.DrawPassword(), Who, cancel).ConfigureAwait(false)).Id);
             var value = string.Join(' ', ids.Select(id => id.ToString(CultureInfo.InvariantCulture)));
             await database.WriteAsync(
-                session => session.Execute("INSERT INTO settings (name, value) VALUES (@Setting, @value)", new { Setting, value }), cancel).ConfigureAwait(false);
+                session =>
+                {
+                    StoredSettings.Set(session, (Setting, value));
+                    return value;
+                },
+                cancel).ConfigureAwait(false);
         }
 
         var made = new List<DemoPerson>();
@@ -46,7 +51,7 @@ public sealed class DemoPeople(ShopDatabase database)
     }
 
     private IEnumerable<long> MadeBefore() =>
-        (database.Read(session => session.FirstOrDefault<string>("SELECT value FROM settings WHERE name = @Setting", new { Setting })) ?? "")
+        (database.Read(session => StoredSettings.Find(session, Setting)) ?? "")
             .Split(' ', StringSplitOptions.RemoveEmptyEntries)
             .Select(id => long.Parse(id, CultureInfo.InvariantCulture));
 }

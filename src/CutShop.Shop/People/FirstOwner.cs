@@ -16,9 +16,7 @@ public sealed class FirstOwner(ShopDatabase database)
             if (HasPeople(session))
                 return null;
             var token = Secrets.DrawToken();
-            session.Execute(
-                "INSERT INTO settings (name, value) VALUES (@Setting, @hash) ON CONFLICT (name) DO UPDATE SET value = excluded.value",
-                new { Setting, hash = Secrets.HashOfToken(token) });
+            StoredSettings.Set(session, (Setting, Secrets.HashOfToken(token)));
             return token;
         },
         cancel);
@@ -39,7 +37,7 @@ public sealed class FirstOwner(ShopDatabase database)
                     return PersonAnswer.Refused("link", "", "a link that was not used yet; start the program again for a new one");
                 var answer = People.Add(session, name, Role.Owner, passwordHash, PersonRows.Tidy(name));
                 if (answer.IsDone)
-                    session.Execute("DELETE FROM settings WHERE name = @Setting", new { Setting });
+                    StoredSettings.Clear(session, Setting);
                 return answer;
             },
             cancel);
@@ -47,7 +45,7 @@ public sealed class FirstOwner(ShopDatabase database)
 
     private static bool IsOpen(ShopSession session, string token) =>
         !HasPeople(session)
-        && session.FirstOrDefault<string>("SELECT value FROM settings WHERE name = @Setting", new { Setting }) == Secrets.HashOfToken(token);
+        && StoredSettings.Find(session, Setting) == Secrets.HashOfToken(token);
 
     private static bool HasPeople(ShopSession session) => session.Value<bool>("SELECT EXISTS (SELECT 1 FROM people)");
 }

@@ -12,9 +12,6 @@ public sealed class PriceBook(ShopDatabase database)
     /// <summary>What is accepted as a currency sign, for messages.</summary>
     public const string AcceptedCurrency = "1 to 4 characters, no digits, such as \"$\"";
 
-    private static readonly Dictionary<string, RopeMaterial> Materials =
-        Enum.GetValues<RopeMaterial>().ToDictionary(Rope.NameOf);
-
     /// <summary>The list that counts on a day, or null where none does yet.</summary>
     public PriceList? On(DateOnly day) => database.Read(session => On(session, day));
 
@@ -50,9 +47,7 @@ public sealed class PriceBook(ShopDatabase database)
                 var before = Currency(session);
                 if (before == sign)
                     return null;
-                session.Execute(
-                    "INSERT INTO settings (name, value) VALUES (@CurrencySetting, @sign) ON CONFLICT (name) DO UPDATE SET value = @sign",
-                    new { CurrencySetting, sign });
+                StoredSettings.Set(session, (CurrencySetting, sign));
                 session.Record("price list", 0, who, "currency sign set", before, sign);
                 return null;
             },
@@ -60,7 +55,7 @@ public sealed class PriceBook(ShopDatabase database)
     }
 
     internal static string Currency(ShopSession session) =>
-        session.FirstOrDefault<string>("SELECT value FROM settings WHERE name = @CurrencySetting", new { CurrencySetting }) ?? DefaultCurrency;
+        StoredSettings.Find(session, CurrencySetting) ?? DefaultCurrency;
 
     internal static PriceList? On(ShopSession session, DateOnly day) =>
         session.FirstOrDefault<ListRow>($"{Select} WHERE valid_from <= @day ORDER BY valid_from DESC, id DESC LIMIT 1", new { day }) is { } row
@@ -74,7 +69,7 @@ public sealed class PriceBook(ShopDatabase database)
         row.Id,
         row.ValidFrom,
         [.. session.All<RopeRow>("SELECT material, diameter_nm AS diameter, foot_e4 AS foot FROM rope_prices WHERE list_id = @Id ORDER BY material, diameter_nm", new { row.Id })
-            .Select(rope => new RopePrice(Materials[rope.Material], rope.Diameter, rope.Foot))],
+            .Select(rope => new RopePrice(Rope.Materials[rope.Material], rope.Diameter, rope.Foot))],
         session.All<BorePrice>("SELECT up_to_nm AS up_to, bore_e4 AS bore FROM bore_prices WHERE list_id = @Id ORDER BY up_to_nm", new { row.Id }),
         row.Cut,
         row.Packing,

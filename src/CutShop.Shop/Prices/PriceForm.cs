@@ -24,13 +24,11 @@ public sealed record PriceForm(
 {
     private const int MostQuoteDays = 365;
 
-    private static readonly Dictionary<string, RopeMaterial> Materials = Enum.GetValues<RopeMaterial>().ToDictionary(Rope.NameOf);
-
     /// <summary>A form that starts from a list, or empty.</summary>
     public static PriceForm From(PriceList? list, DateOnly day) => list is null
-        ? new(Text(day), "", "0", "0", "0%", "30", [], [])
+        ? new(IsoDate.Text(day), "", "0", "0", "0%", "30", [], [])
         : new(
-            Text(day),
+            IsoDate.Text(day),
             list.Cut.ToString(),
             list.Packing.ToString(),
             list.Delivery.ToString(),
@@ -51,7 +49,7 @@ public sealed record PriceForm(
         foreach (var (i, typed) in Ropes.Index().Where(row => !row.Item.IsEmpty))
         {
             var at = string.Create(CultureInfo.InvariantCulture, $"ropes[{i}].");
-            var material = Take(at + "material", Materials.TryGetValue(typed.Material, out var known) ? Parsed.Good(known) : Parsed.Bad<RopeMaterial>("Accepted: one of the list"));
+            var material = Take(at + "material", Rope.Materials.TryGetValue(typed.Material, out var known) ? Parsed.Good(known) : Parsed.Bad<RopeMaterial>("Accepted: one of the list"));
             var diameter = Take(at + "diameter", ParseSize(typed.Diameter));
             var foot = Take(at + "foot", Money.Parse(typed.Foot));
             if (!ropes.TryAdd((material, diameter), new(material, diameter, foot)))
@@ -77,7 +75,7 @@ public sealed record PriceForm(
     }
 
     private static Parsed<DateOnly> ParseDay(string text) =>
-        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
+        IsoDate.Find(text) is { } day
             ? Parsed.Good(day)
             : Parsed.Bad<DateOnly>("Accepted: a date as year-month-day");
 
@@ -91,8 +89,6 @@ public sealed record PriceForm(
         var parsed = LengthText.Parse(text);
         return parsed.IsGood && !parsed.Value.IsPositive ? Parsed.Bad<Length>("Accepted: above zero") : parsed;
     }
-
-    private static string Text(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }
 
 /// <summary>A price of rope as typed.</summary>

@@ -33,15 +33,12 @@ public sealed class BenchSettingsShelf(ShopDatabase database)
         await database.WriteAsync(
             session =>
             {
-                session.Execute(
-                    "INSERT INTO settings (name, value) VALUES (@name, @value) ON CONFLICT (name) DO UPDATE SET value = excluded.value",
-                    new[]
-                    {
-                        new { name = Over, value = typed.Over.Trim() },
-                        new { name = Under, value = typed.Under.Trim() },
-                        new { name = HandBackMinutes, value = typed.HandBackMinutes.Trim() },
-                        new { name = ShiftHours, value = typed.ShiftHours.Trim() },
-                    });
+                StoredSettings.Set(
+                    session,
+                    (Over, typed.Over.Trim()),
+                    (Under, typed.Under.Trim()),
+                    (HandBackMinutes, typed.HandBackMinutes.Trim()),
+                    (ShiftHours, typed.ShiftHours.Trim()));
                 return who;
             },
             cancel).ConfigureAwait(false);
@@ -65,15 +62,12 @@ public sealed class BenchSettingsShelf(ShopDatabase database)
 
     internal static BenchSettings Read(ShopSession session)
     {
-        var stored = session.All<(string Name, string Value)>("SELECT name, value FROM settings WHERE name LIKE 'bench %'")
-            .ToDictionary(pair => pair.Name, pair => pair.Value);
+        var stored = StoredSettings.All(session);
         var standard = BenchSettings.Default;
         return new(
-            LengthOf(Over, standard.Over),
-            LengthOf(Under, standard.Under),
+            stored.LengthOf(Over, standard.Over),
+            stored.LengthOf(Under, standard.Under),
             stored.TryGetValue(HandBackMinutes, out var minutes) ? TimeSpan.FromMinutes(int.Parse(minutes, CultureInfo.InvariantCulture)) : standard.HandBackAfter,
             stored.TryGetValue(ShiftHours, out var hours) ? TimeSpan.FromHours(int.Parse(hours, CultureInfo.InvariantCulture)) : standard.Shift);
-
-        Length LengthOf(string name, Length otherwise) => stored.TryGetValue(name, out var text) ? LengthText.Parse(text).OrThrow() : otherwise;
     }
 }

@@ -38,11 +38,13 @@ public sealed class SettingsShelf(ShopDatabase database)
         await database.WriteAsync(
             session =>
             {
-                Store(session, Kerf, kerf.ToString());
-                Store(session, Squaring, squaring.ToString());
-                Store(session, FirstTrim, firstTrim.ToString());
-                Store(session, Keep, keep.ToString());
-                Store(session, StandardLengths, Joined(standard));
+                StoredSettings.Set(
+                    session,
+                    (Kerf, kerf.ToString()),
+                    (Squaring, squaring.ToString()),
+                    (FirstTrim, firstTrim.ToString()),
+                    (Keep, keep.ToString()),
+                    (StandardLengths, Joined(standard)));
                 return who;
             },
             cancel).ConfigureAwait(false);
@@ -61,27 +63,21 @@ public sealed class SettingsShelf(ShopDatabase database)
 
     internal static CuttingSettings ReadCutting(ShopSession session)
     {
-        var stored = session.All<(string Name, string Value)>("SELECT name, value FROM settings").ToDictionary(pair => pair.Name, pair => pair.Value);
+        var stored = StoredSettings.All(session);
         var standard = CuttingSettings.Default;
         return new(
             new CutAllowances(
-                Of(Kerf, standard.Allowances.Kerf),
-                Of(Squaring, standard.Allowances.Squaring),
-                Of(FirstTrim, standard.Allowances.FirstTrim),
-                Of(Keep, standard.Allowances.Keep)),
+                stored.LengthOf(Kerf, standard.Allowances.Kerf),
+                stored.LengthOf(Squaring, standard.Allowances.Squaring),
+                stored.LengthOf(FirstTrim, standard.Allowances.FirstTrim),
+                stored.LengthOf(Keep, standard.Allowances.Keep)),
             stored.TryGetValue(StandardLengths, out var lengths)
                 ? [.. lengths.Split(';', StringSplitOptions.RemoveEmptyEntries).Select(text => LengthText.Parse(text).OrThrow())]
                 : standard.StandardLengths);
-
-        Length Of(string name, Length otherwise) => stored.TryGetValue(name, out var text) ? LengthText.Parse(text).OrThrow() : otherwise;
     }
 
     /// <summary>Standard lengths as they are typed and stored.</summary>
     public static string Joined(IEnumerable<Length> lengths) => string.Join("; ", lengths);
-
-    private static void Store(ShopSession session, string name, string value) => session.Execute(
-        "INSERT INTO settings (name, value) VALUES (@name, @value) ON CONFLICT (name) DO UPDATE SET value = excluded.value",
-        new { name, value });
 }
 
 /// <summary>Cutting settings as typed.</summary>

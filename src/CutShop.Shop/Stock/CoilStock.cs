@@ -14,9 +14,6 @@ public sealed class CoilStock(ShopDatabase database)
 
     private static readonly Length LongestCoil = Length.Metre * 10_000;
 
-    private static readonly Dictionary<string, RopeMaterial> Materials =
-        Enum.GetValues<RopeMaterial>().ToDictionary(Rope.NameOf);
-
     /// <summary>All coils in stock, by rope and then by mark.</summary>
     public IReadOnlyList<StockCoil> InHand() => database.Read(session => Select(session, "WHERE coils.state = 'in stock'", values: null));
 
@@ -52,8 +49,6 @@ public sealed class CoilStock(ShopDatabase database)
 
     /// <summary>What is left of a coil beside the rope of pieces that are at the bench.</summary>
     internal static Length Free(ShopSession session, long id) => session.Value<Length>("SELECT free_nm FROM coils_free WHERE id = @id", new { id });
-
-    internal static RopeMaterial MaterialNamed(string name) => Materials[name];
 
     /// <summary>Takes rope off a coil and says so in the history; a coil with nothing left is used up.</summary>
     internal static void Take(ShopSession session, StockCoil coil, Length left, string who, string what, string reason = "") =>
@@ -173,6 +168,6 @@ public sealed class CoilStock(ShopDatabase database)
         DateTimeOffset CameAt)
     {
         public StockCoil ToCoil() => new(
-            Id, Mark, new RopeKind(MaterialNamed(Material), Diameter, Construction), Lot, Place, FromMark, Whole, Left, State, CameAt);
+            Id, Mark, new RopeKind(Rope.Materials[Material], Diameter, Construction), Lot, Place, FromMark, Whole, Left, State, CameAt);
     }
 }

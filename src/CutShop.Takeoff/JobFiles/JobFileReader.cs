@@ -87,8 +87,8 @@ public static class JobFileReader
             return null;
         }
         var fields = parent.FieldsOf("rope", RopeNames);
-        var material = fields.Word("material", JobWords.Materials, fields.IsObject);
-        var diameter = fields.Length("diameter", Least, WidestAcross, fields.IsObject);
+        var material = fields.Word("material", Rope.Materials, required: true);
+        var diameter = fields.Length("diameter", Least, WidestAcross, required: true);
         var measured = fields.Length("measured", Least, WidestAcross, required: false);
         var isBad = material is null || diameter is null || (measured is null && fields.Has("measured"));
         return isBad ? null : new Rope(material!.Value, diameter!.Value, measured);
@@ -148,9 +148,9 @@ public static class JobFileReader
     private static PostDraft ReadPost(JsonFields fields) => new(
         fields,
         ReadMark(fields, "mark"),
-        fields.Word("shape", JobWords.Shapes, fields.IsObject),
-        fields.Length("across", Least, WidestAcross, fields.IsObject),
-        fields.Length("height", Least, LongestOnSite, fields.IsObject),
+        fields.Word("shape", JobWords.Shapes, required: true),
+        fields.Length("across", Least, WidestAcross, required: true),
+        fields.Length("height", Least, LongestOnSite, required: true),
         fields.Value("turn", JobWords.ParseTurn, JobWords.AcceptedTurn, required: false));
 
     private static SectionDraft ReadSection(JsonFields fields)
@@ -193,7 +193,7 @@ public static class JobFileReader
     private static RowDraft ReadRow(JsonFields fields, List<PostDraft> posts) => new(
         fields,
         ReadMark(fields, "mark"),
-        fields.Length("height", Least, LongestOnSite, fields.IsObject),
+        fields.Length("height", Least, LongestOnSite, required: true),
         ReadHang(fields),
         TreatmentReader.Read(fields, posts),
         ReadRope(fields, required: false),
@@ -204,7 +204,7 @@ public static class JobFileReader
 
     private static string? ReadName(JsonFields fields, string name, string accepted, Func<string, string?> problemWith)
     {
-        if (fields.Text(name, accepted, fields.IsObject) is not { } text)
+        if (fields.Text(name, accepted, required: true) is not { } text)
             return null;
         if (problemWith(text) is not { } problem)
             return text;

@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
@@ -35,7 +34,7 @@ public static class JobFileWriter
         json.WriteString("number", job.Number);
         json.WriteString("customer", job.Customer);
         if (job.Due is { } due)
-            json.WriteString("due", due.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+            json.WriteString("due", IsoDate.Text(due));
         WriteRope(json, job.Rope);
         if (job.OneLot)
             json.WriteBoolean("oneLot", value: true);

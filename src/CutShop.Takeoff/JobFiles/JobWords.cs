@@ -11,9 +11,6 @@ internal static class JobWords
     public const string AcceptedWrap = "\"wrap N\" with N turns in halves up to 1000, such as \"wrap 2\" or \"wrap 2.5\"";
     private const int LongestMark = 40;
 
-    public static Dictionary<string, RopeMaterial> Materials { get; } =
-        Enum.GetValues<RopeMaterial>().ToDictionary(Rope.NameOf);
-
     public static Dictionary<string, PostShape> Shapes { get; } = new()
     {
         ["square"] = PostShape.Square,
@@ -51,7 +48,7 @@ internal static class JobWords
     }
 
     public static Parsed<DateOnly> ParseDate(string text) =>
-        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)
+        IsoDate.Find(text) is { } date
             ? Parsed.Good(date)
             : Parsed.Bad<DateOnly>("accepted: a date as year-month-day, such as \"2027-03-12\"");
 

@@ -104,7 +104,7 @@ internal sealed class JsonFields
     }
 
     /// <summary>A field that is one of a few words.</summary>
-    public T? Word<T>(string name, Dictionary<string, T> words, bool required)
+    public T? Word<T>(string name, IReadOnlyDictionary<string, T> words, bool required)
         where T : struct
     {
         var accepted = string.Join(", ", words.Keys);

@@ -46,6 +46,9 @@ public sealed record Rope(RopeMaterial Material, Length Diameter, Length? Measur
     /// <summary>The material's name as a job file writes it.</summary>
     public string MaterialName => NameOf(Material);
 
+    /// <summary>Every material by its name as a job file writes it.</summary>
+    public static IReadOnlyDictionary<string, RopeMaterial> Materials { get; } = Enum.GetValues<RopeMaterial>().ToDictionary(NameOf);
+
     /// <summary>A material's name as a job file writes it.</summary>
     public static string NameOf(RopeMaterial material) => material switch
     {

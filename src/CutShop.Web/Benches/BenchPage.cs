@@ -36,9 +36,6 @@ public abstract class BenchPage(BenchText text) : PageModel
     /// <summary>True where the request has a key that can be kept.</summary>
     protected bool HasKey => RequestKey is { Length: > 0 and <= LongestKey };
 
-    /// <summary>A key for a form.</summary>
-    public static string NewKey() => Guid.NewGuid().ToString("N");
-
     /// <summary>Says how a tap went: on to a page, or what is wrong.</summary>
     /// <param name="answer">The bench's answer.</param>
     /// <param name="to">The page to go on to, done or not.</param>

@@ -14,7 +14,7 @@ public static class Choices
         new Dictionary<string, string> { ["clear"] = "face to face", ["centres"] = "centre to centre" };
 
     /// <summary>Rope materials.</summary>
-    public static IReadOnlyDictionary<string, string> Materials { get; } = Enum.GetValues<RopeMaterial>().Select(Rope.NameOf).ToDictionary(name => name);
+    public static IReadOnlyDictionary<string, string> Materials { get; } = Rope.Materials.Keys.ToDictionary(name => name);
 
     /// <summary>Rope materials, or the job's.</summary>
     public static IReadOnlyDictionary<string, string> RowMaterials { get; } =

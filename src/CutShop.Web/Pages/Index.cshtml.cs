@@ -1,5 +1,5 @@
-using System.Globalization;
 using CutShop.Shop;
+using CutShop.Takeoff;
 using Microsoft.AspNetCore.Http.Extensions;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -40,13 +40,11 @@ public sealed class IndexModel(JobSearch jobs) : PageModel
     /// <summary>Shows a page of the list. A date that is none is passed over.</summary>
     public void OnGet(string? q, string? from, string? to, string? show, string? after)
     {
-        (Text, DueFrom, DueTo) = (q ?? "", Day(from) is null ? "" : from!, Day(to) is null ? "" : to!);
+        (Text, DueFrom, DueTo) = (q ?? "", IsoDate.Find(from) is null ? "" : from!, IsoDate.Find(to) is null ? "" : to!);
         Shown = show is not null && ShownByWord.ContainsKey(show) ? show : "open";
-        Jobs = jobs.Find(new(ShownByWord[Shown], Text, Day(from), Day(to), after));
+        Jobs = jobs.Find(new(ShownByWord[Shown], Text, IsoDate.Find(from), IsoDate.Find(to), after));
         if (Jobs.NextKey is { } key)
             NextAddress = "/" + new QueryBuilder { { "q", Text }, { "from", DueFrom }, { "to", DueTo }, { "show", Shown }, { "after", key } };
     }
 
-    private static DateOnly? Day(string? text) =>
-        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
 }

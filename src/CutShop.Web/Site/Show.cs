@@ -8,7 +8,7 @@ namespace CutShop.Web;
 public static class Show
 {
     /// <summary>A date as year-month-day, or a dash where there is none.</summary>
-    public static string Date(DateOnly? date) => date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "–";
+    public static string Date(DateOnly? date) => date is { } day ? IsoDate.Text(day) : "–";
 
     /// <summary>A moment in the shop's own time.</summary>
     public static string Moment(DateTimeOffset moment, TimeProvider time)

@@ -19,7 +19,7 @@ public sealed class NewModel(DraftShelf drafts) : PageModel
     public string Key { get; private set; } = "";
 
     /// <summary>Asks.</summary>
-    public void OnGet() => Key = Guid.NewGuid().ToString("N");
+    public void OnGet() => Key = FormKey.New();
 
     /// <summary>Makes the draft and goes to it.</summary>
     public async Task<IActionResult> OnPostAsync(string key, CancellationToken cancel)

@@ -29,7 +29,7 @@ public sealed class NewModel(PriceBook prices, ShopDatabase database) : PageMode
     {
         var today = database.Read(session => session.Today);
         Form = WithSpareRows(PriceForm.From(prices.On(today), today));
-        Key = Guid.NewGuid().ToString("N");
+        Key = FormKey.New();
     }
 
     /// <summary>Keeps the list.</summary>

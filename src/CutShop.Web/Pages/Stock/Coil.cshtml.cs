@@ -36,7 +36,7 @@ public sealed class CoilModel(CoilStock stock, HistoryShelf history, TimeProvide
     /// <summary>Shows the coil.</summary>
     public IActionResult OnGet(string mark)
     {
-        RequestKey = Guid.NewGuid().ToString("N");
+        RequestKey = FormKey.New();
         return Shown(mark);
     }
 

@@ -40,7 +40,7 @@ public sealed class StockModel(CoilStock stock) : PageModel
     /// <summary>Shows the coils and an empty form.</summary>
     public void OnGet()
     {
-        RequestKey = NewKey();
+        RequestKey = FormKey.New();
         Coils = stock.InHand();
     }
 
@@ -64,6 +64,4 @@ public sealed class StockModel(CoilStock stock) : PageModel
         Coils = stock.InHand();
         return Page();
     }
-
-    private static string NewKey() => Guid.NewGuid().ToString("N");
 }
