@@ -63,6 +63,8 @@ public sealed class JobChangingTests
             ["A1 waiting", "A2 drilled", "A3 waiting", "A4 waiting", "A5 waiting"],
             shop.All<string>("SELECT mark || ' ' || state FROM drill_tickets JOIN posts ON posts.id = post_id WHERE dropped_at IS NULL ORDER BY position"));
         Assert.Equal(["surplus"], shop.All<string>("SELECT state FROM drill_tickets JOIN posts ON posts.id = post_id WHERE dropped_at IS NOT NULL"));
+        var told = new JobNews(shop.Database).Job("LQ-3001")!;
+        Assert.Equal((2L, 0L, 5L, 1L), (told.Pieces, told.Cut, told.Posts, told.Drilled));
         // Every bore that counts belongs to a piece that counts.
         Assert.Empty(shop.All<long>("SELECT bores.id FROM bores JOIN posts ON posts.id = post_id JOIN pieces ON pieces.id = piece_id WHERE posts.dropped_at IS NULL AND pieces.dropped_at IS NOT NULL"));
         Assert.Equal(10, shop.All<long>("SELECT bores.id FROM bores JOIN posts ON posts.id = post_id WHERE dropped_at IS NULL").Count);
