@@ -13,7 +13,7 @@ internal static class TicketEnd
     /// <returns>Its state now.</returns>
     public static string OfPiece(ShopSession session, long ticketId, string state, string who, string reason)
     {
-        var isCut = session.Value<long>("SELECT measured_nm IS NOT NULL FROM cut_tickets WHERE id = @ticketId", new { ticketId }) == 1;
+        var isCut = session.Value<bool>("SELECT measured_nm IS NOT NULL FROM cut_tickets WHERE id = @ticketId", new { ticketId });
         var next = Next(state, isCut);
         // A piece that is never cut needs no place on a coil; a cut one keeps the place it came from.
         var place = next == Cancelled ? ", plan_coil_id = NULL, cut_coil_id = NULL, steps = 0, longest_nm = NULL" : "";
@@ -24,7 +24,7 @@ internal static class TicketEnd
     /// <returns>Its state now.</returns>
     public static string OfPost(ShopSession session, long ticketId, string state, string who, string reason)
     {
-        var isBored = session.Value<long>("SELECT steps > 0 FROM drill_tickets WHERE id = @ticketId", new { ticketId }) == 1;
+        var isBored = session.Value<bool>("SELECT steps > 0 FROM drill_tickets WHERE id = @ticketId", new { ticketId });
         return End(session, TicketStates.DrillTickets, ticketId, state, Next(state, isBored), "", who, reason);
     }
 
