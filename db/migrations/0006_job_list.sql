@@ -50,3 +50,5 @@ WHEN (NEW.state IN ('waiting', 'at the bench', 're-ordered')) <> (OLD.state IN (
 BEGIN
   UPDATE jobs SET work_left = work_left + iif(NEW.state IN ('waiting', 'at the bench', 're-ordered'), 1, -1) WHERE id = (SELECT job_id FROM posts WHERE id = NEW.post_id);
 END;
+
+INSERT INTO history_subjects (name, told) VALUES ('setting', 0);
