@@ -17,10 +17,10 @@ internal static class ServeCommand
     {
         var options = new ShopOptions();
         var listen = ListenOption();
-        var command = new Command("serve", "Run the shop's web site.") { options.Folder, options.Address, options.Metric, listen };
+        var command = new Command("serve", "Run the shop's web site.") { options.Folder, options.Server, options.Address, options.Metric, listen };
         command.SetAction(async (parsed, cancel) =>
         {
-            using var database = ShopDatabase.Open(options.DatabaseOf(parsed), TimeProvider.System);
+            using var database = options.Open(parsed);
             return await ServeAsync(database, options.AddressOf(parsed, parsed.GetRequiredValue(listen)), options.PaperOf(parsed), parsed.GetRequiredValue(listen), cancel);
         });
         return command;

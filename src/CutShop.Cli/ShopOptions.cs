@@ -1,15 +1,24 @@
 using System.CommandLine;
 using CutShop.Paper;
+using CutShop.Shop;
 
 namespace CutShop.Cli;
 
 /// <summary>Options that several commands share.</summary>
 internal sealed class ShopOptions
 {
+    private const string ServerVariable = "CUTSHOP_DATABASE";
+
     public Option<string> Folder { get; } = new("--shop")
     {
         Description = "The shop's folder: its database and its paper.",
         DefaultValueFactory = _ => "shop",
+    };
+
+    public Option<string> Server { get; } = new("--database")
+    {
+        Description = $"Where the database is on a PostgreSQL server instead of a file in the folder: the connection string, such as \"Host=db.example;Database=cutshop;Username=cutshop\". Others on this machine can read a command line: {ServerVariable} in the environment says the same.",
+        DefaultValueFactory = _ => Environment.GetEnvironmentVariable(ServerVariable) ?? "",
     };
 
     public Option<Uri> Address { get; } = new("--address")
@@ -33,6 +42,11 @@ internal sealed class ShopOptions
     public PaperSettings PaperOf(ParseResult parsed) => parsed.GetValue(Metric)
         ? PaperSettings.Default with { Units = UnitsFirst.Millimetres, Page = PageSize.A4 }
         : PaperSettings.Default;
+
+    /// <summary>The shop's database, open: on the server that was named, else the file in the shop's folder.</summary>
+    public ShopDatabase Open(ParseResult parsed) => parsed.GetRequiredValue(Server) is { Length: > 0 } connection
+        ? ShopDatabase.OpenOnServer(connection, parsed.GetRequiredValue(Folder), TimeProvider.System)
+        : ShopDatabase.Open(DatabaseOf(parsed), TimeProvider.System);
 
     /// <summary>The database in the shop's folder.</summary>
     public string DatabaseOf(ParseResult parsed) => Path.Combine(parsed.GetRequiredValue(Folder), "cutshop.db");

@@ -28,22 +28,28 @@ internal sealed class PostgresStore : ShopDatabase
     private readonly SemaphoreSlim _takers = new(MostTakersAtOnce, MostTakersAtOnce);
     private readonly NpgsqlDataSource _source;
 
-    private PostgresStore(NpgsqlDataSource source, TimeProvider time)
-        : base(time) => _source = source;
+    private PostgresStore(NpgsqlDataSource source, string folder, TimeProvider time)
+        : base(folder, time) => _source = source;
 
     /// <summary>Opens the database and brings its tables up to date.</summary>
-    public static PostgresStore Connect(string connection, TimeProvider time)
+    public static PostgresStore Connect(string connection, string folder, TimeProvider time)
     {
-        var source = NpgsqlDataSource.Create(Usual + connection);
+        var store = new PostgresStore(Source(connection), folder, time);
         try
         {
-            using (var first = source.OpenConnection())
-                PostgresMigrations.Apply(first, time);
-            return new(source, time);
+            Directory.CreateDirectory(store.Folder);
+            using var first = store._source.OpenConnection();
+            PostgresMigrations.Apply(first, time);
+            return store;
+        }
+        catch (NpgsqlException e)
+        {
+            store.Dispose();
+            throw new IOException($"The database server cannot be used: {e.Message}", e);
         }
         catch
         {
-            source.Dispose();
+            store.Dispose();
             throw;
         }
     }
@@ -79,6 +85,18 @@ internal sealed class PostgresStore : ShopDatabase
         _gate.Dispose();
         _takers.Dispose();
         _source.Dispose();
+    }
+
+    private static NpgsqlDataSource Source(string connection)
+    {
+        try
+        {
+            return NpgsqlDataSource.Create(Usual + connection);
+        }
+        catch (ArgumentException e)
+        {
+            throw new InvalidDataException($"The connection string is not readable ({e.Message}); accepted: such as \"Host=db.example;Database=cutshop;Username=cutshop\".", e);
+        }
     }
 
     /// <summary>

@@ -7,10 +7,13 @@ namespace CutShop.Shop;
 /// </summary>
 public abstract class ShopDatabase : IDisposable
 {
-    private protected ShopDatabase(TimeProvider time) => Time = time;
+    private protected ShopDatabase(string folder, TimeProvider time) => (Folder, Time) = (System.IO.Path.GetFullPath(folder), time);
 
     /// <summary>The shop's clock.</summary>
     public TimeProvider Time { get; }
+
+    /// <summary>The shop's folder, for what is not in the database: paper, and the keys that cookies are sealed with.</summary>
+    public string Folder { get; }
 
     /// <summary>The database file; null where the database is on a server.</summary>
     public virtual string? Path => null;
@@ -19,7 +22,7 @@ public abstract class ShopDatabase : IDisposable
     internal Action? BeforeEachWrite { get; set; }
 
     /// <summary>Opens a database file, makes it where there is none, and brings its tables up to date.</summary>
-    /// <param name="path">The database file.</param>
+    /// <param name="path">The database file, in the shop's folder.</param>
     /// <param name="time">The clock.</param>
     /// <exception cref="InvalidDataException">The database was made by a newer version of the program.</exception>
     public static ShopDatabase Open(string path, TimeProvider time)
@@ -31,15 +34,15 @@ public abstract class ShopDatabase : IDisposable
 
     /// <summary>Opens a database on a PostgreSQL server and brings its tables up to date. The database itself is there already.</summary>
     /// <param name="connection">The connection string, such as <c>Host=db.example;Database=cutshop;Username=cutshop</c>.</param>
+    /// <param name="folder">The shop's folder.</param>
     /// <param name="time">The clock.</param>
-    /// <exception cref="ArgumentException">This is no connection string.</exception>
-    /// <exception cref="System.Data.Common.DbException">The server does not answer, or lets this program not in.</exception>
-    /// <exception cref="InvalidDataException">The database was made by a newer version of the program.</exception>
-    public static ShopDatabase OpenOnServer(string connection, TimeProvider time)
+    /// <exception cref="InvalidDataException">This is no connection string, or the database was made by a newer version of the program.</exception>
+    /// <exception cref="IOException">The server does not answer, or does not let this program in.</exception>
+    public static ShopDatabase OpenOnServer(string connection, string folder, TimeProvider time)
     {
         ArgumentNullException.ThrowIfNull(time);
         SqlTypes.Register();
-        return PostgresStore.Connect(connection, time);
+        return PostgresStore.Connect(connection, folder, time);
     }
 
     /// <summary>Reads, all of it as of one moment.</summary>

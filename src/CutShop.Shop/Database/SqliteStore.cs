@@ -12,7 +12,7 @@ internal sealed class SqliteStore : ShopDatabase
     private KeptStatements? _writer; // kept open between writes, and used only inside the gate
 
     private SqliteStore(string path, TimeProvider time)
-        : base(time)
+        : base(System.IO.Path.GetDirectoryName(path)!, time)
     {
         Path = path;
         _connectionString = new SqliteConnectionStringBuilder
@@ -32,8 +32,8 @@ internal sealed class SqliteStore : ShopDatabase
     public static SqliteStore OpenFile(string path, TimeProvider time)
     {
         var full = System.IO.Path.GetFullPath(path);
-        Directory.CreateDirectory(System.IO.Path.GetDirectoryName(full)!);
         var store = new SqliteStore(full, time);
+        Directory.CreateDirectory(store.Folder);
         using var connection = store.Connect();
         Execute(connection, "PRAGMA journal_mode = WAL");
         SqliteMigrations.Apply(connection);
@@ -91,7 +91,7 @@ internal sealed class SqliteStore : ShopDatabase
     {
         var connection = new SqliteConnection(_connectionString);
         connection.Open();
-        Execute(connection, "PRAGMA synchronous = FULL");
+        Execute(connection, "PRAGMA synchronous = FULL; PRAGMA cache_size = -32768"); // KiB, so that a page of a long list is found in memory
         return connection;
     }
 

@@ -88,8 +88,8 @@ public sealed class BothStoresTests : IDisposable
     public async Task Programs_that_start_together_bring_one_new_database_up_to_date_once()
     {
         var bare = PostgresServer.NewBareDatabase();
-        await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Task.Run(() => ShopDatabase.OpenOnServer(bare, TimeProvider.System).Dispose(), TestContext.Current.CancellationToken)));
-        using (var shop = ShopDatabase.OpenOnServer(bare, TimeProvider.System))
+        await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Task.Run(() => ShopDatabase.OpenOnServer(bare, _folder, TimeProvider.System).Dispose(), TestContext.Current.CancellationToken)));
+        using (var shop = ShopDatabase.OpenOnServer(bare, _folder, TimeProvider.System))
             Assert.Equal(Migration.ForPostgres.Count, shop.Read(session => session.Value<long>("SELECT count(*) FROM migrations")));
         PostgresServer.Drop(bare);
     }

@@ -65,7 +65,7 @@ public sealed class PostgresServer
         AppDomain.CurrentDomain.ProcessExit += (_, _) => started.Stop();
         started.WaitUntilItAnswers();
         started.Run($"CREATE DATABASE {Template} TEMPLATE template0");
-        ShopDatabase.OpenOnServer(started.ConnectionTo(Template), TimeProvider.System).Dispose();
+        ShopDatabase.OpenOnServer(started.ConnectionTo(Template), folder, TimeProvider.System).Dispose();
         return started;
     }
 

@@ -49,7 +49,7 @@ public sealed class TestStore : IDisposable
     /// <summary>Opens the database, which may be open already.</summary>
     public ShopDatabase Open(TimeProvider? time = null) => _connection is null
         ? ShopDatabase.Open(DatabaseFile, time ?? TimeProvider.System)
-        : ShopDatabase.OpenOnServer(_connection, time ?? TimeProvider.System);
+        : ShopDatabase.OpenOnServer(_connection, Folder, time ?? TimeProvider.System);
 
     /// <summary>Everything in the database, as text.</summary>
     public string Dump()
