@@ -1,6 +1,7 @@
 using CutShop.Benchmarks.Benches;
 using CutShop.Benchmarks.Cutting;
 using CutShop.Benchmarks.Desk;
+using CutShop.Benchmarks.Stores;
 using CutShop.Benchmarks.Takeoff;
 
 // One subcommand a subject; each measures, prints a table and says whether its targets are met (exit code 1 where not).
@@ -9,6 +10,7 @@ var subjects = new Dictionary<string, Func<string[], int>>
     ["takeoff"] = _ => TakeoffBenchmark.Run(),
     ["desk"] = _ => DeskBenchmark.Run(),
     ["benches"] = _ => BenchesBenchmark.Run(),
+    ["stores"] = _ => StoresBenchmark.Run(),
     ["cutting"] = CuttingCommand.Run,
 };
 
