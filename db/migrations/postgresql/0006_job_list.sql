@@ -14,6 +14,19 @@ ALTER TABLE jobs ADD COLUMN work_left bigint NOT NULL DEFAULT 0 CHECK (work_left
 CREATE INDEX jobs_open ON jobs (coalesce(due, '9999-99-99'), number, customer, released_at)
 WHERE cancelled_at IS NULL AND (released_at IS NULL OR work_left > 0);
 
+-- New tickets are counted by the statement that brings them: a row that one transaction changes a thousand times is a thousand
+-- rows to it.
+CREATE FUNCTION a_new_cut_ticket_is_work_left() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+  UPDATE jobs SET work_left = work_left + fresh.tickets
+  FROM (SELECT job_id, count(*) AS tickets FROM new_tickets JOIN pieces ON pieces.id = piece_id WHERE state IN ('waiting', 'at the bench') GROUP BY job_id) AS fresh
+  WHERE jobs.id = fresh.job_id;
+  RETURN NULL;
+END $$;
+
+CREATE TRIGGER a_new_cut_ticket_is_work_left AFTER INSERT ON cut_tickets
+REFERENCING NEW TABLE AS new_tickets FOR EACH STATEMENT EXECUTE FUNCTION a_new_cut_ticket_is_work_left();
+
 CREATE FUNCTION a_cut_ticket_is_work_left_or_not() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
   UPDATE jobs SET work_left = work_left + CASE WHEN NEW.state IN ('waiting', 'at the bench') THEN 1 ELSE -1 END
@@ -21,12 +34,21 @@ BEGIN
   RETURN NULL;
 END $$;
 
-CREATE TRIGGER a_new_cut_ticket_is_work_left AFTER INSERT ON cut_tickets
-FOR EACH ROW WHEN (NEW.state IN ('waiting', 'at the bench')) EXECUTE FUNCTION a_cut_ticket_is_work_left_or_not();
-
 CREATE TRIGGER a_cut_ticket_is_work_left_or_not AFTER UPDATE OF state ON cut_tickets
 FOR EACH ROW WHEN ((NEW.state IN ('waiting', 'at the bench')) <> (OLD.state IN ('waiting', 'at the bench')))
 EXECUTE FUNCTION a_cut_ticket_is_work_left_or_not();
+
+CREATE FUNCTION a_new_drill_ticket_is_work_left() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+  UPDATE jobs SET work_left = work_left + fresh.tickets
+  FROM (SELECT job_id, count(*) AS tickets FROM new_tickets JOIN posts ON posts.id = post_id
+        WHERE state IN ('waiting', 'at the bench', 're-ordered') GROUP BY job_id) AS fresh
+  WHERE jobs.id = fresh.job_id;
+  RETURN NULL;
+END $$;
+
+CREATE TRIGGER a_new_drill_ticket_is_work_left AFTER INSERT ON drill_tickets
+REFERENCING NEW TABLE AS new_tickets FOR EACH STATEMENT EXECUTE FUNCTION a_new_drill_ticket_is_work_left();
 
 CREATE FUNCTION a_drill_ticket_is_work_left_or_not() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
@@ -34,9 +56,6 @@ BEGIN
   WHERE id = (SELECT job_id FROM posts WHERE id = NEW.post_id);
   RETURN NULL;
 END $$;
-
-CREATE TRIGGER a_new_drill_ticket_is_work_left AFTER INSERT ON drill_tickets
-FOR EACH ROW WHEN (NEW.state IN ('waiting', 'at the bench', 're-ordered')) EXECUTE FUNCTION a_drill_ticket_is_work_left_or_not();
 
 CREATE TRIGGER a_drill_ticket_is_work_left_or_not AFTER UPDATE OF state ON drill_tickets
 FOR EACH ROW WHEN ((NEW.state IN ('waiting', 'at the bench', 're-ordered')) <> (OLD.state IN ('waiting', 'at the bench', 're-ordered')))

@@ -13,11 +13,11 @@ namespace CutShop.Benchmarks.Stores;
 /// </summary>
 internal static class StoresBenchmark
 {
-    private const int Waiting = 12_000;
+    private const int Waiting = 6_000;
     private const int Coils = 400;
     private const int Many = 16;
 
-    private static readonly TimeSpan Each = TimeSpan.FromSeconds(4);
+    private static readonly TimeSpan Each = TimeSpan.FromSeconds(2);
 
     /// <summary>Measures and prints; there is no target, only where each store ends.</summary>
     public static int Run()

@@ -15,6 +15,9 @@ public sealed class PostgresServer
     private const string User = "shop";
     private const string Template = "cutshop_template";
 
+    /// <summary>Runs a server until its input ends, which it does when this process ends, however it ends.</summary>
+    private const string WhileInputLasts = "\"$@\" & server=$!; cat > /dev/null; kill -INT $server; wait $server";
+
     private static readonly Lazy<PostgresServer> Started = new(Start);
 
     private readonly string _folder;
@@ -64,10 +67,10 @@ public sealed class PostgresServer
         RunToEnd([.. asWhom, Path.Combine(bin, "initdb"), "-D", data, "-U", User, "-A", "trust", "-E", "UTF8", "--locale=C", "--no-sync"]);
         string[] server =
         [
-            .. asWhom, Path.Combine(bin, "postgres"), "-D", data, "-h", "127.0.0.1", "-k", folder, "-p", port.ToString(CultureInfo.InvariantCulture),
+            .. asWhom, "sh", "-c", WhileInputLasts, "sh", Path.Combine(bin, "postgres"), "-D", data, "-h", "127.0.0.1", "-k", folder, "-p", port.ToString(CultureInfo.InvariantCulture),
             .. WaitsForTheDisk ? Array.Empty<string>() : ["-c", "fsync=off", "-c", "full_page_writes=off"], "-c", "max_connections=300", "-c", "log_min_messages=panic", "-c", "log_min_error_statement=panic",
         ];
-        var started = new PostgresServer(folder, port, Process.Start(new ProcessStartInfo(server[0], server[1..]) { UseShellExecute = false, WorkingDirectory = folder })!);
+        var started = new PostgresServer(folder, port, Process.Start(new ProcessStartInfo(server[0], server[1..]) { UseShellExecute = false, RedirectStandardInput = true, WorkingDirectory = folder })!);
         AppDomain.CurrentDomain.ProcessExit += (_, _) => started.Stop();
         started.WaitUntilItAnswers();
         started.Run($"CREATE DATABASE {Template} TEMPLATE template0");
@@ -77,14 +80,11 @@ public sealed class PostgresServer
 
     private void Stop()
     {
-        RunToEnd("kill", "-INT", ServerId());
+        _server.StandardInput.Close();
         _server.WaitForExit();
         _server.Dispose();
         Directory.Delete(_folder, recursive: true);
     }
-
-    /// <summary>The server's own process: the one that was started may only have changed the user for it.</summary>
-    private string ServerId() => File.ReadLines(Path.Combine(_folder, "data", "postmaster.pid")).First();
 
     private void WaitUntilItAnswers()
     {
