@@ -15,10 +15,9 @@ internal sealed class ShopOptions
         DefaultValueFactory = _ => "shop",
     };
 
-    public Option<string> Server { get; } = new("--database")
+    public Option<string?> Server { get; } = new("--database")
     {
         Description = $"Where the database is on a PostgreSQL server instead of a file in the folder: the connection string, such as \"Host=db.example;Database=cutshop;Username=cutshop\". Others on this machine can read a command line: {ServerVariable} in the environment says the same.",
-        DefaultValueFactory = _ => Environment.GetEnvironmentVariable(ServerVariable) ?? "",
     };
 
     public Option<Uri> Address { get; } = new("--address")
@@ -44,7 +43,7 @@ internal sealed class ShopOptions
         : PaperSettings.Default;
 
     /// <summary>The shop's database, open: on the server that was named, else the file in the shop's folder.</summary>
-    public ShopDatabase Open(ParseResult parsed) => parsed.GetRequiredValue(Server) is { Length: > 0 } connection
+    public ShopDatabase Open(ParseResult parsed) => (parsed.GetValue(Server) ?? Environment.GetEnvironmentVariable(ServerVariable)) is { Length: > 0 } connection
         ? ShopDatabase.OpenOnServer(connection, parsed.GetRequiredValue(Folder), TimeProvider.System)
         : ShopDatabase.Open(DatabaseOf(parsed), TimeProvider.System);
 
