@@ -1,4 +1,3 @@
-using System.Text;
 using CutShop.Takeoff;
 
 namespace CutShop.Shop;
@@ -6,11 +5,14 @@ namespace CutShop.Shop;
 /// <summary>Finds stored jobs.</summary>
 public sealed class JobShelf(ShopDatabase database, ShopTables tables)
 {
-    private readonly ShopTablesShelf _tables = new(database, tables);
+    private const string Columns = "SELECT jobs.id, jobs.version, taken_in_at, released_at, cancelled_at FROM jobs";
+
+    /// <summary>The takeoffs of stored jobs.</summary>
+    internal KeptTakeoffs Takeoffs { get; } = new(new ShopTablesShelf(database, tables));
 
     /// <summary>A job by its number, or null.</summary>
     public StoredJob? Find(string number) =>
-        database.Read(session => session.FirstOrDefault<JobRow>("SELECT id, job_file, taken_in_at, released_at, cancelled_at FROM jobs WHERE number = @number", new { number }) is { } row
+        database.Read(session => session.FirstOrDefault<JobRow>(Columns + " WHERE number = @number", new { number }) is { } row
             ? Load(session, row)
             : null);
 
@@ -19,21 +21,17 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
 
     /// <summary>The job of the piece with this code, or null.</summary>
     public StoredJob? Find(PieceCode code) =>
-        database.Read(session => session.FirstOrDefault<JobRow>(
-            "SELECT jobs.id, job_file, taken_in_at, released_at, cancelled_at FROM jobs JOIN pieces ON job_id = jobs.id WHERE code = @code", new { code }) is { } row
+        database.Read(session => session.FirstOrDefault<JobRow>(Columns + " JOIN pieces ON job_id = jobs.id WHERE code = @code", new { code }) is { } row
             ? Load(session, row)
             : null);
 
     /// <summary>
-    /// Works the job out again from its file and holds it against what was ticketed, so that paper printed later can never
-    /// say something else than the ticket did.
+    /// Holds the job, as worked out from its file, against what was ticketed, so that paper printed later can never say
+    /// something else than the ticket did.
     /// </summary>
     private StoredJob Load(ShopSession session, JobRow row)
     {
-        var reading = JobFileReader.Read(Encoding.UTF8.GetBytes(row.JobFile));
-        if (reading.Job is not { } job)
-            throw new InvalidDataException($"The stored job file is not readable: {reading.Problems[0]}");
-        var takeoff = JobTakeoff.Of(job, _tables.Current(session));
+        var takeoff = Takeoffs.Of(session, row.Id, row.Version);
         var all = session.All<PieceRow>(
             """
             SELECT run, code, cut_nm AS cut, cut_tickets.state, coils.mark AS coil, coils.lot, plan_cuts.position, from_nm AS mark_from, to_nm AS mark_to,
@@ -47,7 +45,7 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
             new { row.Id });
         var pieces = all.Where(piece => piece.DroppedAt is null).ToList();
         if (!pieces.Select(piece => (piece.Run, piece.Cut)).SequenceEqual(takeoff.Pieces.Select(piece => (piece.Run, piece.Cut))))
-            throw new InvalidDataException($"Job {job.Number} was ticketed with other lengths than this program works out. Its tickets stand; do not print it again with this program.");
+            throw new InvalidDataException($"Job {takeoff.Job.Number} was ticketed with other lengths than this program works out. Its tickets stand; do not print it again with this program.");
         return new(takeoff, [.. pieces.Select(piece => piece.ToPiece())], row.TakenInAt)
         {
             ReleasedAt = row.ReleasedAt,
@@ -56,7 +54,7 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
         };
     }
 
-    private sealed record JobRow(long Id, string JobFile, DateTimeOffset TakenInAt, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt);
+    private sealed record JobRow(long Id, long Version, DateTimeOffset TakenInAt, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt);
 
     private sealed record PieceRow(
         string Run, PieceCode Code, Length Cut, string State, string? Coil, string? Lot, long? Position, Length? MarkFrom, Length? MarkTo, DateTimeOffset? DroppedAt)

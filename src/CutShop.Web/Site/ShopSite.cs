@@ -2,6 +2,7 @@ using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.Benches;
+using CutShop.Web.OnSite;
 using Microsoft.AspNetCore.HttpOverrides;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 
@@ -76,6 +77,7 @@ public static class ShopSite
         services.AddGuessLimits();
         services.AddApi();
         services.AddBenches();
+        services.AddOnSite();
         services.AddRazorPages().AddApplicationPart(typeof(ShopSite).Assembly);
     }
 }
