@@ -3,6 +3,9 @@ namespace CutShop.Shop;
 /// <summary>Has a piece cut again that went wrong on site: a new piece with a ticket and a code of its own takes the old one's place.</summary>
 internal static class ReCutting
 {
+    /// <summary>True where a ticket's piece is cut, so that another would be a second one.</summary>
+    public static bool IsMade(string ticket) => ticket is TicketStates.Cut or TicketStates.Packed;
+
     /// <summary>Makes the new piece.</summary>
     /// <param name="session">The transaction.</param>
     /// <param name="pieceId">The old piece.</param>
@@ -24,7 +27,7 @@ internal static class ReCutting
             return $"The piece {old.Run} is no longer wanted, or another was cut in its place.";
         if (old.IsReleased == 0)
             return $"Job {old.Job} is not released, or was cancelled.";
-        if (old.State is not (TicketStates.Cut or TicketStates.Packed))
+        if (!IsMade(old.State))
             return $"The piece {old.Run} is {new StateWord(old.State)}: it is still to be cut, so it needs no new ticket.";
 
         Leave(session, pieceId, old, reason, who);
