@@ -45,4 +45,3 @@ CREATE INDEX site_reports_open ON site_reports (id) WHERE closed_at IS NULL;
 CREATE INDEX site_reports_by_piece ON site_reports (piece_id);
 
 INSERT INTO history_subjects (name, told) VALUES ('piece', 1), ('site report', 1);
-INSERT INTO history_subjects (name, told) VALUES ('site address', 0);

@@ -1,11 +1,13 @@
 using CutShop.Benchmarks.Benches;
 using CutShop.Benchmarks.Cutting;
+using CutShop.Benchmarks.Desk;
 using CutShop.Benchmarks.Takeoff;
 
 // One subcommand a subject; each measures, prints a table and says whether its targets are met (exit code 1 where not).
 var subjects = new Dictionary<string, Func<string[], int>>
 {
     ["takeoff"] = _ => TakeoffBenchmark.Run(),
+    ["desk"] = _ => DeskBenchmark.Run(),
     ["benches"] = _ => BenchesBenchmark.Run(),
     ["cutting"] = CuttingCommand.Run,
 };

@@ -9,7 +9,7 @@ public sealed class SiteAddressShelf(ShopDatabase database)
     private const string Setting = "site address";
 
     /// <summary>The address that is set, or null.</summary>
-    public Uri? Current => database.Read(session => StoredSettings.Find(session, Setting)) is { } text ? new Uri(text) : null;
+    public Uri? Current => database.Read(session => StoredSettings.Find(session, Setting)) is { Length: > 0 } text ? new Uri(text) : null;
 
     /// <summary>Sets the address, or with an empty text leaves it unset.</summary>
     /// <param name="typed">The address as typed.</param>
@@ -25,13 +25,7 @@ public sealed class SiteAddressShelf(ShopDatabase database)
         await database.WriteAsync(
             session =>
             {
-                var before = StoredSettings.Find(session, Setting) ?? "";
-                if (text.Length == 0)
-                    StoredSettings.Clear(session, Setting);
-                else
-                    StoredSettings.Set(session, (Setting, text));
-                if (before != text)
-                    session.Record("site address", 1, who, "set", before, text);
+                StoredSettings.Change(session, who, (Setting, text));
                 return text;
             },
             cancel).ConfigureAwait(false);

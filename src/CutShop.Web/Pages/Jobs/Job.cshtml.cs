@@ -7,7 +7,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Pages.Jobs;
 
 /// <summary>One job: its figures, drawings, pieces and paper.</summary>
-public sealed class JobModel(JobShelf jobs, SiteReports reports) : PageModel
+public sealed class JobModel(JobShelf jobs, QuoteDesk quotes, SiteReports reports) : PageModel
 {
     private const int MostMarks = 6;
 
@@ -22,6 +22,9 @@ public sealed class JobModel(JobShelf jobs, SiteReports reports) : PageModel
 
     /// <summary>Its weight in pounds, or null where one piece's is not known.</summary>
     public double? TotalWeight { get; private set; }
+
+    /// <summary>The quotes that were accepted for it; none for those who may not see prices.</summary>
+    public IReadOnlyList<QuoteListed> Quotes { get; private set; } = [];
 
     /// <summary>Each warning once, with the places it speaks of.</summary>
     public IReadOnlyList<(string Text, string Where)> Warnings { get; private set; } = [];
@@ -40,6 +43,7 @@ public sealed class JobModel(JobShelf jobs, SiteReports reports) : PageModel
         TotalRope = pieces.Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut);
         TotalWeight = pieces.Any(piece => piece.WeightLb is null) ? null : pieces.Sum(piece => piece.WeightLb);
         Warnings = [.. Stored.Takeoff.Warnings.GroupBy(warning => warning.Text).Select(same => (same.Key, Places(same)))];
+        Quotes = May.Do(HttpContext, May.SeePrices) ? quotes.AcceptedFor(Stored.Number) : [];
         return Page();
     }
 
