@@ -15,8 +15,11 @@ public abstract class ShopDatabase : IDisposable
     /// <summary>The shop's folder, for what is not in the database: paper, and the keys that cookies are sealed with.</summary>
     public string Folder { get; }
 
-    /// <summary>The database file; null where the database is on a server.</summary>
-    public virtual string? Path => null;
+    /// <summary>The database file; empty where the database is on a server.</summary>
+    public virtual string Path => "";
+
+    /// <summary>True where the database is a file.</summary>
+    public bool IsFile => Path.Length > 0;
 
     /// <summary>Called before each statement of a write, so that a test can break one.</summary>
     internal Action? BeforeEachWrite { get; set; }

@@ -48,7 +48,7 @@ internal static class BenchesBenchmark
     {
         using var ours = Fill(folder, "ours");
         using var other = Fill(folder, "raw");
-        using var raw = new RawBench(other.Path!);
+        using var raw = new RawBench(other.Path);
         var (oursSeconds, rawSeconds) = (new double[Rounds], new double[Rounds]);
         ClaimAndComplete(ours, PiecesARound, "warm");
         raw.ClaimAndComplete(PiecesARound, "warm");

@@ -40,7 +40,7 @@ public static class ManyTickets
             session.Execute("INSERT INTO cut_tickets (piece_id, state) SELECT id, 'waiting' FROM pieces ORDER BY id");
             session.Execute("UPDATE cut_tickets SET plan_coil_id = plan_cuts.plan_coil_id FROM plan_cuts WHERE plan_cuts.piece_id = cut_tickets.piece_id");
             // A server counts its rows by itself a minute later.
-            return database.Path is null ? session.Execute("ANALYZE jobs, cut_plans, coils, plan_coils, pieces, plan_cuts, cut_tickets") : 0;
+            return database.IsFile ? 0 : session.Execute("ANALYZE jobs, cut_plans, coils, plan_coils, pieces, plan_cuts, cut_tickets");
         },
         cancel);
 }
