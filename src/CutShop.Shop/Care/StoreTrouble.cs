@@ -15,6 +15,11 @@ public sealed record StoreTrouble(string Text)
     private const int CannotOpen = 14;
     private const int NoDatabase = 26;
 
+    // Of the system's own calls.
+    private const int NoSpace = 28;
+    private const int ReadOnlyDisk = 30;
+    private const int NoSpaceOnWindows = 0x70;
+
     /// <summary>True where the file itself is at fault, and no waiting or making room mends it.</summary>
     public bool IsOfFile { get; private init; }
 
@@ -26,7 +31,8 @@ public sealed record StoreTrouble(string Text)
     {
         SqliteException e => OfCode(e.SqliteErrorCode),
         UnauthorizedAccessException => DiskReadOnly,
-        IOException e when IsDiskFull(e) => DiskFull,
+        IOException { HResult: var code } when (code & 0xFFFF) is NoSpace or NoSpaceOnWindows => DiskFull,
+        IOException { HResult: ReadOnlyDisk } => DiskReadOnly,
         AggregateException { InnerException: { } inner } => Of(inner),
         _ => null,
     };
@@ -41,7 +47,4 @@ public sealed record StoreTrouble(string Text)
         CannotOpen => new("The database file cannot be opened. See whether the shop's folder is there and may be written."),
         _ => null,
     };
-
-    /// <summary>No space left on the device, on Unix and on Windows.</summary>
-    private static bool IsDiskFull(IOException e) => (e.HResult & 0xFFFF) is 28 or 0x70;
 }

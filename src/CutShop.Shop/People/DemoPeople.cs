@@ -24,8 +24,11 @@ public sealed class DemoPeople(ShopDatabase database)
     public async Task<IReadOnlyList<DemoPerson>> MakeAsync(CancellationToken cancel = default)
     {
         var people = new People(database);
-        var hashes = Names.Select(_ => Secrets.Hash(People.DrawPassword())).ToList();
-        await database.WriteAsync(session => AddWhereNobodyIs(session, hashes), cancel).ConfigureAwait(false);
+        if (people.All().Count == 0)
+        {
+            var hashes = Names.Select(_ => Secrets.Hash(People.DrawPassword())).ToList();
+            await database.WriteAsync(session => AddWhereNobodyIs(session, hashes), cancel).ConfigureAwait(false);
+        }
 
         var made = new List<DemoPerson>();
         foreach (var id in MadeBefore())

@@ -6,6 +6,9 @@ namespace CutShop.Shop.Tests.Trust;
 /// <summary>A disk that fails at any statement of any operation leaves nothing half done.</summary>
 public sealed class WriteFaultTests
 {
+    /// <summary>Made of other operations' transactions and one of its own, which its own tests break: it hashes slowly, twice for each of four people.</summary>
+    private static readonly string[] Composed = ["DemoPeople.MakeAsync"];
+
     public static TheoryData<int> Numbers => [.. Enumerable.Range(0, WriteOperations.All.Count)];
 
     [Theory]
@@ -32,7 +35,7 @@ public sealed class WriteFaultTests
         typeof(ShopDatabase).Assembly.GetExportedTypes()
             .Where(type => type != typeof(ShopDatabase) && type.GetConstructors().Any(constructor => constructor.GetParameters().Any(parameter => parameter.ParameterType == typeof(ShopDatabase))))
             .SelectMany(type => type.GetMethods(BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly).Where(IsAsynchronous).Select(method => $"{type.Name}.{method.Name}"))
-            .Distinct().Order(StringComparer.Ordinal),
+            .Distinct().Except(Composed).Order(StringComparer.Ordinal),
         WriteOperations.All.Select(operation => operation.Name).Distinct().Order(StringComparer.Ordinal));
 
     private static bool IsAsynchronous(MethodInfo method) => typeof(Task).IsAssignableFrom(method.ReturnType);

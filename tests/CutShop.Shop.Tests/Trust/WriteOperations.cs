@@ -130,7 +130,6 @@ internal static class WriteOperations
                 shop.Kept = (await new FirstOwner(shop.Database).DrawLinkAsync())!;
             },
             async shop => (await new FirstOwner(shop.Database).MakeAsync(shop.Kept, "Ada", FaultShop.Password)).IsDone),
-        new("DemoPeople.MakeAsync", shop => shop.SendEverybodyAwayAsync(), async shop => (await new DemoPeople(shop.Database).MakeAsync()).Count > 0),
         new("Tablets.EnrolAsync", Nothing, async shop => (await new Tablets(shop.Database).EnrolAsync("Bench 2", "Ada")).Answer.IsDone),
         new(
             "Tablets.RemoveAsync",

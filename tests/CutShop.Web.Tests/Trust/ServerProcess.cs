@@ -19,7 +19,12 @@ internal sealed class ServerProcess : IDisposable
     /// <param name="port">Where it listens on this machine.</param>
     public static async Task<ServerProcess> StartAsync(string shop, int port)
     {
-        var start = Command("serve", "--shop", shop, "--listen", string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}"), "--backup-at", "never");
+        return await StartAsync(Command("serve", "--shop", shop, "--listen", string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}"), "--backup-at", "never"));
+    }
+
+    /// <summary>Starts it by a command of one's own and waits until it listens.</summary>
+    public static async Task<ServerProcess> StartAsync(ProcessStartInfo start)
+    {
         var server = new ServerProcess(Process.Start(start)!);
         server._process.ErrorDataReceived += (_, _) => { };
         server._process.BeginErrorReadLine();
