@@ -1,5 +1,6 @@
 using CutShop.Benchmarks.Benches;
 using CutShop.Benchmarks.Cutting;
+using CutShop.Benchmarks.Desk;
 using CutShop.Benchmarks.Takeoff;
 using CutShop.Benchmarks.Trust;
 
@@ -7,6 +8,7 @@ using CutShop.Benchmarks.Trust;
 var subjects = new Dictionary<string, Func<string[], int>>
 {
     ["takeoff"] = _ => TakeoffBenchmark.Run(),
+    ["desk"] = _ => DeskBenchmark.Run(),
     ["benches"] = _ => BenchesBenchmark.Run(),
     ["cutting"] = CuttingCommand.Run,
     ["trust"] = TrustCommand.Run,

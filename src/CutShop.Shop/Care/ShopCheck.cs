@@ -53,6 +53,7 @@ public static class ShopCheck
             findings.AddRange(StockBalance.Of(session));
             findings.AddRange(StatesAgainstHistory.Of(session));
             findings.AddRange(JobsAgainstFiles.Of(session, tables));
+            findings.AddRange(KeptCounts.Of(session));
         }
         catch (SqliteException e) when (findings.Count > 0)
         {

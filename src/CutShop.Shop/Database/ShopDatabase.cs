@@ -104,7 +104,7 @@ public sealed class ShopDatabase : IDisposable
     {
         var connection = new SqliteConnection(_connectionString);
         connection.Open();
-        Execute(connection, "PRAGMA synchronous = FULL");
+        Execute(connection, "PRAGMA synchronous = FULL; PRAGMA cache_size = -32768"); // KiB, so that a page of a long list is found in memory
         return connection;
     }
 

@@ -53,14 +53,8 @@ public sealed class JobSearch(ShopDatabase database)
     private const int MostLookedUp = 1000;
     private const string WithText = "SELECT rowid FROM jobs_text WHERE jobs_text MATCH @phrase";
 
-    /// <summary>Jobs with work left: driven from the tickets that wait or are at the bench, which are few however many jobs there were.</summary>
-    private const string WithWorkLeft =
-        """
-        (released_at IS NULL OR jobs.id IN (
-          SELECT job_id FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE state = 'waiting'
-          UNION SELECT job_id FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE state = 'at the bench'
-          UNION SELECT job_id FROM drill_tickets JOIN posts ON posts.id = post_id WHERE state IN ('waiting', 'at the bench', 're-ordered')))
-        """;
+    /// <summary>Written as the index jobs_open has it, which holds these jobs alone.</summary>
+    private const string IsOpen = "cancelled_at IS NULL AND (released_at IS NULL OR work_left > 0)";
 
     /// <summary>A page of jobs.</summary>
     public JobsPage Find(JobsWanted wanted)
@@ -84,9 +78,7 @@ public sealed class JobSearch(ShopDatabase database)
         else if (text.Length > 0)
             conditions.Add("(instr(lower(number), lower(@text)) > 0 OR instr(lower(customer), lower(@text)) > 0)");
         if (wanted.Shown != JobsShown.All)
-            conditions.Add("cancelled_at IS NULL");
-        if (wanted.Shown is JobsShown.Open or JobsShown.Late)
-            conditions.Add(WithWorkLeft);
+            conditions.Add(IsOpen);
         if (wanted.Shown == JobsShown.Late)
             conditions.Add("coalesce(due, '9999-99-99') < @Today");
         if (wanted.Shown == JobsShown.Received)
@@ -98,7 +90,7 @@ public sealed class JobSearch(ShopDatabase database)
               {JobCounts.Of("page.id")}
             FROM (
               SELECT id, number, customer, coalesce(due, '9999-99-99') AS day, released_at, cancelled_at
-              FROM jobs {(isRare ? "" : "INDEXED BY jobs_listed")}
+              FROM jobs {(isRare ? "" : wanted.Shown == JobsShown.All ? "INDEXED BY jobs_listed" : "INDEXED BY jobs_open")}
               WHERE {string.Join(" AND ", conditions)}
               ORDER BY coalesce(due, '9999-99-99'), number
               LIMIT @most) AS page

@@ -33,19 +33,19 @@ public static class PaperRoutes
         return new(job.Takeoff, job.Codes, places, settings);
     }
 
-    private static Results<FileContentHttpResult, NotFound> Pdf(string number, string kind, JobShelf jobs, PaperSettings settings)
+    private static Results<FileContentHttpResult, NotFound> Pdf(string number, string kind, JobShelf jobs, HttpContext context)
     {
         if (KindOf(kind) is not { } paper || jobs.Find(number) is not { } job)
             return TypedResults.NotFound();
-        return TypedResults.File(PaperOf(job, settings).Pdf(paper), "application/pdf");
+        return TypedResults.File(PaperOf(job, PersonUnits.PaperFor(context)).Pdf(paper), "application/pdf");
     }
 
     private static Results<FileContentHttpResult, NotFound, ProblemHttpResult> Labels(
-        string number, JobShelf jobs, PaperSettings settings, ShopSiteSettings site)
+        string number, JobShelf jobs, ShopSiteSettings site, HttpContext context)
     {
         if (jobs.Find(number) is not { } job)
             return TypedResults.NotFound();
-        var labels = PaperOf(job, settings).Labels(site.Address, LabelStock.Default);
+        var labels = PaperOf(job, PersonUnits.PaperFor(context)).Labels(site.Address, LabelStock.Default);
         return labels.IsGood
             ? TypedResults.File(labels.Value, "application/pdf")
             : TypedResults.Problem(labels.Problem, statusCode: StatusCodes.Status422UnprocessableEntity);

@@ -14,7 +14,7 @@ internal static class KillFigure
         Console.Error.WriteLine();
         return new(
             "server killed (SIGKILL) at random moments while five clients cut, drill, pack, receive, take in and plan",
-            string.Create(CultureInfo.InvariantCulture, $"{figures.Kills} kills; {figures.Acknowledged} writes acknowledged; {figures.SentAgain} requests without an answer sent again; {figures.History} lines of history; seed {seed}"),
+            string.Create(CultureInfo.InvariantCulture, $"{figures.Kills} kills; {figures.Acknowledged} writes acknowledged; {figures.SentAgain} requests without an answer sent again; {figures.Jobs} jobs, {figures.Plans} plans, {figures.Cut} pieces cut, {figures.Drilled} posts drilled; seed {seed}"),
             figures.Lost.Count,
             [.. figures.Lost, .. figures.Findings, .. figures.Faults]);
     }

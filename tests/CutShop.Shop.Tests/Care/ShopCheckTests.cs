@@ -29,6 +29,8 @@ public sealed class ShopCheckTests
         { "DELETE FROM cut_tickets WHERE state = 'waiting'", "has no cut ticket" },
         { "DELETE FROM drill_tickets WHERE state = 'waiting'", "has bores and no drill ticket" },
         { "UPDATE jobs SET cancelled_at = taken_in_at WHERE number = 'LQ-3'", "though it is no longer wanted" },
+        { "UPDATE jobs SET work_left = 0 WHERE number = 'LQ-3'", "job LQ-3: counts 0 tickets of work left, and has 6" },
+        { "UPDATE drill_tickets SET queue_due = '2027-01-01' WHERE state = 'at the bench'", "job LQ-1: post A1 stands in the queue for 2027-01-01, and the job is due 9999-12-31" },
         { "UPDATE bores SET post_id = 999 WHERE id = 1", "bores: row 1 belongs to a row of posts that is not there" },
         { "UPDATE plan_cuts SET piece_id = 999", "belongs to a row of pieces that is not there" },
     };

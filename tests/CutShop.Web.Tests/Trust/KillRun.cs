@@ -18,7 +18,8 @@ internal sealed class KillRun : IDisposable
     /// <summary>The cut length of every piece: 72 in clear and half of two 5 1/2 in posts.</summary>
     public const string Measured = "77 1/2 in";
 
-    private const int LongestLife = 400;
+    private const int MostWritesALife = 60;
+    private const int LongestStretch = 40;
 
     private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(60);
 
@@ -73,10 +74,10 @@ internal sealed class KillRun : IDisposable
         for (var kill = 1; kill <= kills; kill++)
         {
             using var server = await ServerProcess.StartAsync(_shop, _port);
-            var written = Told.Writes;
+            var enough = Told.Writes + 1 + _random.Next(MostWritesALife);
             Door.Open();
-            await UntilAsync(() => Told.Writes > written, work, cancel);
-            await Task.Delay(_random.Next(LongestLife), cancel);
+            await UntilAsync(() => Told.Writes >= enough, work, cancel);
+            await Task.Delay(_random.Next(LongestStretch), cancel);
             Door.Close();
             await server.KillAsync();
             await UntilAsync(() => Door.Waiting == _clients.Count, work, cancel);
@@ -86,7 +87,17 @@ internal sealed class KillRun : IDisposable
         await stop.CancelAsync();
         await Task.WhenAll(work);
         using var database = Open();
-        return new(kills, Told.Writes, Interlocked.Read(ref _sentAgain), database.Read(session => session.Value<long>("SELECT count(*) FROM history")), _lost, _findings, [.. _faults]);
+        return database.Read(session => new KillFigures(
+            kills,
+            Told.Writes,
+            Interlocked.Read(ref _sentAgain),
+            session.Value<long>("SELECT count(*) FROM cut_tickets WHERE state IN ('cut', 'packed')"),
+            session.Value<long>("SELECT count(*) FROM drill_tickets WHERE state = 'drilled'"),
+            session.Value<long>("SELECT count(*) FROM cut_plans WHERE state IN ('accepted', 'replaced')"),
+            session.Value<long>("SELECT count(*) FROM jobs"),
+            _lost,
+            _findings,
+            [.. _faults]));
     }
 
     public void Dispose()

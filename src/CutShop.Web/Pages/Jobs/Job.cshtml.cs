@@ -7,7 +7,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Pages.Jobs;
 
 /// <summary>One job: its figures, drawings, pieces and paper.</summary>
-public sealed class JobModel(JobShelf jobs) : PageModel
+public sealed class JobModel(JobShelf jobs, QuoteDesk quotes) : PageModel
 {
     private const int MostMarks = 6;
 
@@ -23,6 +23,9 @@ public sealed class JobModel(JobShelf jobs) : PageModel
     /// <summary>Its weight in pounds, or null where one piece's is not known.</summary>
     public double? TotalWeight { get; private set; }
 
+    /// <summary>The quotes that were accepted for it; none for those who may not see prices.</summary>
+    public IReadOnlyList<QuoteListed> Quotes { get; private set; } = [];
+
     /// <summary>Each warning once, with the places it speaks of.</summary>
     public IReadOnlyList<(string Text, string Where)> Warnings { get; private set; } = [];
 
@@ -36,6 +39,7 @@ public sealed class JobModel(JobShelf jobs) : PageModel
         TotalRope = pieces.Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut);
         TotalWeight = pieces.Any(piece => piece.WeightLb is null) ? null : pieces.Sum(piece => piece.WeightLb);
         Warnings = [.. Stored.Takeoff.Warnings.GroupBy(warning => warning.Text).Select(same => (same.Key, Places(same)))];
+        Quotes = May.Do(HttpContext, May.SeePrices) ? quotes.AcceptedFor(Stored.Number) : [];
         return Page();
     }
 
