@@ -1,6 +1,6 @@
 -- The site: what is installed, what installers report, and labels that count no more.
 
--- Counts up with each change of the job's file, so that what was worked out of an older one is known to be old.
+-- Drawn anew with each job file that is stored, so that what was worked out of another one is known to be old, after a restore too.
 ALTER TABLE jobs ADD COLUMN version INTEGER NOT NULL DEFAULT 1 CHECK (version > 0);
 
 -- The piece that this one was cut again for.

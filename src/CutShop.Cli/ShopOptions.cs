@@ -43,10 +43,15 @@ internal sealed class ShopOptions
         : PaperSettings.Default;
 
     /// <summary>The shop's database, open: on the server that was named, else the file in the shop's folder.</summary>
-    public ShopDatabase Open(ParseResult parsed) => (parsed.GetValue(Server) ?? Environment.GetEnvironmentVariable(ServerVariable)) is { Length: > 0 } connection
-        ? ShopDatabase.OpenOnServer(connection, parsed.GetRequiredValue(Folder), TimeProvider.System)
+    public ShopDatabase Open(ParseResult parsed) => IsOnServer(parsed)
+        ? ShopDatabase.OpenOnServer(ConnectionOf(parsed)!, parsed.GetRequiredValue(Folder), TimeProvider.System)
         : ShopDatabase.Open(DatabaseOf(parsed), TimeProvider.System);
 
+    /// <summary>True where the database is on a server.</summary>
+    public bool IsOnServer(ParseResult parsed) => ConnectionOf(parsed) is { Length: > 0 };
+
     /// <summary>The database in the shop's folder.</summary>
-    public string DatabaseOf(ParseResult parsed) => Path.Combine(parsed.GetRequiredValue(Folder), "cutshop.db");
+    public string DatabaseOf(ParseResult parsed) => ShopFolder.DatabaseIn(parsed.GetRequiredValue(Folder));
+
+    private string? ConnectionOf(ParseResult parsed) => parsed.GetValue(Server) ?? Environment.GetEnvironmentVariable(ServerVariable);
 }

@@ -52,7 +52,7 @@ internal sealed class Claims(string table, TicketMove handBack, string mayHandBa
                 cancel).ConfigureAwait(false);
     }
 
-    /// <summary>Hands back every ticket that nobody has touched for as long as the shop has set.</summary>
+    /// <summary>Hands back every ticket that nobody has touched for as long as the shop has set, or that a clock which was ahead has touched.</summary>
     public void HandBackForgotten(ShopSession session)
     {
         var after = BenchSettingsShelf.Read(session).HandBackAfter;
@@ -61,7 +61,8 @@ internal sealed class Claims(string table, TicketMove handBack, string mayHandBa
     }
 
     private IReadOnlyList<(long Id, string Who)> Forgotten(ShopSession session, TimeSpan after) => session.All<(long, string)>(
-        $"SELECT id, claimed_by FROM {table} WHERE state = 'at the bench' AND touched_at < @limit AND {mayHandBack}", new { limit = session.Now - after });
+        $"SELECT id, claimed_by FROM {table} WHERE state = 'at the bench' AND (touched_at < @limit OR touched_at > @ahead) AND {mayHandBack}",
+        new { limit = session.Now - after, ahead = session.Now + after });
 
     /// <summary>Hands a ticket back to the queue.</summary>
     public FormattableString? HandBack(ShopSession session, long id, string who)

@@ -104,10 +104,10 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
 
         var jobId = session.Insert(
             """
-            INSERT INTO jobs (number, customer, due, one_lot, job_file, taken_in_at, released_at)
-            VALUES (@Number, @Customer, @Due, @OneLot, @file, @Now, @releasedAt)
+            INSERT INTO jobs (number, customer, due, one_lot, job_file, version, taken_in_at, released_at)
+            VALUES (@Number, @Customer, @Due, @OneLot, @file, @version, @Now, @releasedAt)
             """,
-            new { job.Number, job.Customer, job.Due, job.OneLot, file, session.Now, releasedAt });
+            new { job.Number, job.Customer, job.Due, job.OneLot, file, version = KeptTakeoffs.DrawVersion(), session.Now, releasedAt });
         var pieceIds = InsertPieces(session, jobId, takeoff, progress);
         InsertPosts(session, jobId, takeoff, pieceIds);
         session.Record(

@@ -19,6 +19,9 @@ internal sealed class KeptTakeoffs(ShopTablesShelf tables, int most = KeptTakeof
     private long _uses;
     private int _size;
 
+    /// <summary>The version of a job file that is stored: no other has it, whatever is restored or changed meanwhile.</summary>
+    public static long DrawVersion() => Random.Shared.NextInt64(1, long.MaxValue);
+
     /// <summary>How many takeoffs are kept.</summary>
     public int Count
     {
@@ -67,13 +70,8 @@ internal sealed class KeptTakeoffs(ShopTablesShelf tables, int most = KeptTakeof
             return;
         lock (_lock)
         {
-            // A reader with an older view of the database may come later: it does not push out what is newer.
             if (_kept.TryGetValue(jobId, out var had))
-            {
-                if (had.Version > entry.Version)
-                    return;
                 _size -= had.Size;
-            }
             entry.LastUse = ++_uses;
             _kept[jobId] = entry;
             _size += entry.Size;

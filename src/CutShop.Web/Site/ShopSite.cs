@@ -2,6 +2,7 @@ using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.Benches;
+using CutShop.Web.Care;
 using CutShop.Web.OnSite;
 using Microsoft.AspNetCore.HttpOverrides;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -17,6 +18,9 @@ public sealed record ShopSiteSettings(ShopDatabase Database, ShopTables Tables, 
 {
     /// <summary>The shop's folder, where the keys that cookies are sealed with are kept.</summary>
     public string Folder { get; init; } = Database.Folder;
+
+    /// <summary>When and where the server makes backups by itself; null for never.</summary>
+    public NightlySettings? Nightly { get; init; }
 }
 
 /// <summary>The shop's web site.</summary>
@@ -43,6 +47,7 @@ public static class ShopSite
         app.UseTrouble();
         app.UseMiddleware<SafeHeaders>();
         app.UseRequestLocalization();
+        app.UseMiddleware<StoreTroubleAnswers>();
         app.UseRouting();
         app.UseRateLimiter();
         app.UseAuthentication();
@@ -78,6 +83,8 @@ public static class ShopSite
         services.AddSignIn(settings);
         services.AddGuessLimits();
         services.AddApi();
+        if (settings.Nightly is { } nightly)
+            services.AddSingleton(nightly).AddHostedService<NightlyBackups>();
         services.AddBenches();
         services.AddOnSite();
         services.AddRazorPages().AddApplicationPart(typeof(ShopSite).Assembly);

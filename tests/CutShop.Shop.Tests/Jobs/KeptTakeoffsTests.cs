@@ -22,6 +22,19 @@ public sealed class KeptTakeoffsTests
     }
 
     [Fact]
+    public async Task No_two_job_files_have_the_same_version()
+    {
+        using var shop = new DeskShop();
+        foreach (var number in new[] { "LQ-3001", "LQ-3002" })
+            await shop.ReleasedJobAsync(DeskShop.FourPosts(number));
+        var before = shop.All<long>("SELECT version FROM jobs ORDER BY id");
+        var longer = DraftEdits.AddPost(DeskShop.FourPosts(), 0, 3);
+        var draft = await shop.StartAsync(longer, "the change");
+        await shop.Changing.AcceptAsync(draft, shop.Changing.Compare(DraftReading.Of(longer, ShopTables.Standard).Takeoff!.Job)!.Token, "Jory", cancel: Cancel);
+        Assert.Equal(3, before.Concat(shop.All<long>("SELECT version FROM jobs ORDER BY id")).Distinct().Count());
+    }
+
+    [Fact]
     public async Task A_bit_that_is_hung_on_the_rack_is_seen_at_once()
     {
         using var shop = new DeskShop();
