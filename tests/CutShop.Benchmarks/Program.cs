@@ -1,5 +1,6 @@
 using CutShop.Benchmarks.Benches;
 using CutShop.Benchmarks.Cutting;
+using CutShop.Benchmarks.Labels;
 using CutShop.Benchmarks.Takeoff;
 
 // One subcommand a subject; each measures, prints a table and says whether its targets are met (exit code 1 where not).
@@ -8,10 +9,11 @@ var subjects = new Dictionary<string, Func<string[], int>>
     ["takeoff"] = _ => TakeoffBenchmark.Run(),
     ["benches"] = _ => BenchesBenchmark.Run(),
     ["cutting"] = CuttingCommand.Run,
+    ["labels"] = LabelsBenchmark.Run,
 };
 
 if (args is [var name, .. var rest] && subjects.TryGetValue(name, out var run))
     return run(rest);
 
-Console.Error.WriteLine($"usage: one of {string.Join(", ", subjects.Keys)}; cutting takes [--seconds N] [--direct N] [--only TEXT] [--write FILE]");
+Console.Error.WriteLine($"usage: one of {string.Join(", ", subjects.Keys)}; cutting takes [--seconds N] [--direct N] [--only TEXT] [--write FILE], labels takes [--pictures N]");
 return 2;
