@@ -11,5 +11,8 @@ internal static class OnSiteServices
         .AddSingleton<PieceShelf>()
         .AddSingleton<Installing>()
         .AddSingleton<SiteReports>()
-        .AddSingleton<SitePhotos>();
+        .AddSingleton<SitePhotos>()
+        .AddSingleton<SitePacks>()
+        .AddSingleton<OwnPages>()
+        .AddSingleton<SitePackPages>();
 }

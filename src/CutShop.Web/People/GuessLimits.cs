@@ -1,5 +1,6 @@
 using System.Net;
 using System.Threading.RateLimiting;
+using CutShop.Web.OnSite;
 
 namespace CutShop.Web;
 
@@ -24,7 +25,7 @@ public static class GuessLimits
         options.AddPolicy(Secrets, context => HttpMethods.IsPost(context.Request.Method)
             ? AMinute(context, SecretsAMinute)
             : RateLimitPartition.GetNoLimiter(IPAddress.Any));
-        options.AddPolicy(Codes, context => AMinute(context, CodesAMinute));
+        options.AddPolicy(Codes, context => OwnPages.Asks(context) ? RateLimitPartition.GetNoLimiter(IPAddress.Any) : AMinute(context, CodesAMinute));
     });
 
     private static RateLimitPartition<IPAddress> AMinute(HttpContext context, int most) => RateLimitPartition.GetFixedWindowLimiter(

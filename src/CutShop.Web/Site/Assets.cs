@@ -12,6 +12,9 @@ internal static class Assets
     /// <summary>The address of an asset; it changes when the content does.</summary>
     public static string Address(string name) => $"/assets/{All[name].Tag}/{name}";
 
+    /// <summary>The text of a script or style sheet.</summary>
+    public static string Text(string name) => System.Text.Encoding.UTF8.GetString(All[name].Bytes);
+
     public static void MapAssets(this IEndpointRouteBuilder routes) =>
         routes.MapGet("/assets/{tag}/{name}", (string tag, string name, HttpResponse response) =>
         {

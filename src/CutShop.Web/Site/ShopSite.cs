@@ -42,6 +42,7 @@ public static class ShopSite
         app.UseForwardedHeaders(new ForwardedHeadersOptions { ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto });
         app.UseTrouble();
         app.UseMiddleware<SafeHeaders>();
+        app.Services.GetRequiredService<OwnPages>().TakeFrom(app);
         app.UseRequestLocalization();
         app.UseRouting();
         app.UseRateLimiter();
@@ -54,6 +55,7 @@ public static class ShopSite
         app.MapQuotes();
         app.MapApi();
         app.MapBenches();
+        app.MapOnSite();
         app.MapRazorPages();
         return app;
     }
