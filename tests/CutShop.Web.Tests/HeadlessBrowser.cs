@@ -33,14 +33,15 @@ public sealed class HeadlessBrowser : IAsyncLifetime
         return page;
     }
 
-    /// <summary>A new page on a shop where nobody is signed in.</summary>
-    public async Task<IPage> OpenAsStrangerAsync(RunningShop shop, int width = 1280, int height = 800, bool touch = false)
+    /// <summary>A new page on a shop where nobody is signed in; the worker that answers without a network runs only where it is asked for.</summary>
+    public async Task<IPage> OpenAsStrangerAsync(RunningShop shop, int width = 1280, int height = 800, bool touch = false, bool worker = false)
     {
         var context = await _browser!.NewContextAsync(new()
         {
             BaseURL = shop.Address.ToString(),
             ViewportSize = new() { Width = width, Height = height },
             HasTouch = touch,
+            ServiceWorkers = worker ? ServiceWorkerPolicy.Allow : ServiceWorkerPolicy.Block,
         });
         return await context.NewPageAsync();
     }

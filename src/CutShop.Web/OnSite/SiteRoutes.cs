@@ -16,11 +16,18 @@ internal static class SiteRoutes
     public static void MapOnSite(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/worker.js", Worker).AllowAnonymous();
+        routes.MapGet("/jobs/{number}/site-pack", OfJob);
         var pack = routes.MapGroup("/s/{code}").AllowAnonymous().RequireRateLimiting(GuessLimits.Codes);
         pack.MapGet("/pages", Pages);
         pack.MapGet("/pack.html", Html);
         pack.MapGet("/pack.pdf", Pdf);
     }
+
+    /// <summary>Leads from a job to its pack.</summary>
+    private static async Task<Results<RedirectHttpResult, NotFound>> OfJob(string number, HttpContext context, SitePacks packs) =>
+        await packs.CodeOfAsync(number, Who.Of(context.User), context.RequestAborted) is { } code
+            ? TypedResults.Redirect(SiteAddress.Pack(code))
+            : TypedResults.NotFound();
 
     /// <summary>The worker's script stands at the root, so that it may answer for every page. It is small and asked for anew each time.</summary>
     private static ContentHttpResult Worker(HttpResponse response)
@@ -60,15 +67,15 @@ internal static class SiteRoutes
 
     private static Results<FileContentHttpResult, NotFound> Html(HttpContext context, string code, SitePacks packs) =>
         Find(code, packs) is { } pack
-            ? TypedResults.File(System.Text.Encoding.UTF8.GetBytes(SitePaper.Html(PaperOf(pack, context))), "text/html; charset=utf-8", $"{FileName(pack)}.html")
+            ? TypedResults.File(System.Text.Encoding.UTF8.GetBytes(PaperOf(pack, context).Html()), "text/html; charset=utf-8", $"{FileName(pack)}.html")
             : TypedResults.NotFound();
 
     private static Results<FileContentHttpResult, NotFound> Pdf(HttpContext context, string code, SitePacks packs) =>
         Find(code, packs) is { } pack
-            ? TypedResults.File(SitePaper.Pdf(PaperOf(pack, context)), "application/pdf", $"{FileName(pack)}.pdf")
+            ? TypedResults.File(PaperOf(pack, context).Pdf(), "application/pdf", $"{FileName(pack)}.pdf")
             : TypedResults.NotFound();
 
-    private static SitePaperOf PaperOf(SitePack pack, HttpContext context) =>
+    private static SitePaper PaperOf(SitePack pack, HttpContext context) =>
         new(pack.Takeoff, [.. pack.Pieces.Select(piece => piece.Code)], BenchText.PaperFor(context));
 
     private static string FileName(SitePack pack) => $"{pack.Job} site pack";
