@@ -25,9 +25,9 @@ public sealed class HeadlessBrowser : IAsyncLifetime
     }
 
     /// <summary>A new page on a shop, at a screen's size, signed in as the person of a role.</summary>
-    public async Task<IPage> OpenAsync(RunningShop shop, int width = 1280, int height = 800, bool touch = false, Role role = Role.Owner)
+    public async Task<IPage> OpenAsync(RunningShop shop, int width = 1280, int height = 800, bool touch = false, Role role = Role.Owner, bool worker = false)
     {
-        var page = await OpenAsStrangerAsync(shop, width, height, touch);
+        var page = await OpenAsStrangerAsync(shop, width, height, touch, worker);
         foreach (Cookie cookie in (await shop.CookiesOfAsync(role)).GetCookies(shop.Address))
             await page.Context.AddCookiesAsync([new() { Name = cookie.Name, Value = cookie.Value, Url = shop.Address.ToString(), HttpOnly = cookie.HttpOnly }]);
         return page;

@@ -4,7 +4,7 @@
 const outbox = (() => {
   const store = "taps";
   const longestAnswer = 60000;
-  // A tap sent at once needs no time of its own; a later one tells when it was made.
+  // A tap that is sent at once needs no time of its own, which spares it a wrong clock; a later one tells when it was made.
   const atOnce = 10000;
   const news = new BroadcastChannel("cutshop outbox");
 
@@ -49,7 +49,7 @@ const outbox = (() => {
     const body = new FormData();
     for (const [name, value] of tap.fields) body.append(name, value);
     body.set("key", tap.key);
-    if (Date.now() - tap.madeAt > atOnce) body.set("at", new Date(tap.madeAt).toISOString());
+    if (tap.isLate || Date.now() - tap.madeAt > atOnce) body.set("at", new Date(tap.madeAt).toISOString());
     return body;
   }
 
@@ -80,11 +80,12 @@ const outbox = (() => {
     for (const tap of (await all()).filter(one => one.problem === undefined)) {
       try {
         const answer = await post(tap);
-        if (!isFinal(answer)) break;
+        if (!isFinal(answer)) throw new Error(answer.status);
         if (answer.ok) await remove(tap.id);
         else await refused(tap, answer);
         sent.push(tap.code);
       } catch {
+        await put({ ...tap, isLate: true });
         break;
       }
     }

@@ -27,6 +27,7 @@ internal sealed class OwnPages(IServiceScopeFactory scopes)
         using var body = new MemoryStream();
         var context = new DefaultHttpContext { RequestServices = scope.ServiceProvider, RequestAborted = reader.RequestAborted };
         context.Features.Set<IHttpResponseBodyFeature>(new StreamResponseBodyFeature(body));
+        context.Features.Set<IHttpMaxRequestBodySizeFeature>(new NoBody());
         context.Items[typeof(OwnPages)] = true;
         var request = context.Request;
         (request.Method, request.Scheme, request.Host, request.Path) = (HttpMethods.Get, reader.Request.Scheme, reader.Request.Host, path);
@@ -35,5 +36,13 @@ internal sealed class OwnPages(IServiceScopeFactory scopes)
         await _site!(context);
         await context.Response.CompleteAsync();
         return context.Response.StatusCode == (int)HttpStatusCode.OK ? System.Text.Encoding.UTF8.GetString(body.GetBuffer(), 0, (int)body.Length) : null;
+    }
+
+    /// <summary>A page that is only read sends nothing, whatever it would take.</summary>
+    private sealed class NoBody : IHttpMaxRequestBodySizeFeature
+    {
+        public bool IsReadOnly => false;
+
+        public long? MaxRequestBodySize { get; set; }
     }
 }

@@ -1,0 +1,112 @@
+using System.Net;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+
+namespace CutShop.Web.Tests.OnSite;
+
+public sealed partial class SitePackTests
+{
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task Every_stored_page_is_the_page_that_a_stranger_gets_online()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync("lq-1042-north-walk.json");
+        var pack = await shop.PackOfAsync(job);
+        using var stored = JsonDocument.Parse(await shop.Client.GetStringAsync(Path($"/s/{pack.Plain}/pages"), Cancel));
+        var pages = stored.RootElement.GetProperty("pages").EnumerateObject().ToDictionary(page => page.Name, page => page.Value.GetString()!);
+        foreach (var (path, html) in pages)
+            Assert.Equal(WithoutKeys(await shop.Stranger.GetStringAsync(Path(path), Cancel)), WithoutKeys(html));
+        Assert.All(job.Codes, code => Assert.Contains($"/p/{code.Plain}", pages.Keys));
+        Assert.All(job.Codes, code => Assert.Contains($"/p/{code.Plain}/report", pages.Keys));
+        var lines = stored.RootElement.GetProperty("lines").EnumerateObject().ToDictionary(line => line.Name, line => line.Value.GetString()!);
+        Assert.All(job.Codes, code => Assert.Contains(lines[$"/p/{code.Plain}/line"], pages.Keys));
+    }
+
+    [Fact]
+    public async Task Stored_pages_speak_the_language_of_the_phone()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync("lq-1042-north-walk.json");
+        var pack = await shop.PackOfAsync(job);
+        using var phone = shop.NewClient();
+        (await phone.AskAsync("/language/es?back=/p")).Dispose();
+        using var stored = JsonDocument.Parse(await phone.GetStringAsync(Path($"/s/{pack.Plain}/pages"), Cancel));
+        Assert.All(stored.RootElement.GetProperty("pages").EnumerateObject(), page => Assert.Contains("<html lang=\"es\">", page.Value.GetString(), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_pack_shows_no_more_than_its_labels_do()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync("lq-1042-north-walk.json");
+        var pack = await shop.PackOfAsync(job);
+        foreach (var address in new[] { $"/s/{pack.Plain}", $"/s/{pack.Plain}/pages", $"/s/{pack.Plain}/pack.html" })
+        {
+            var text = await shop.Stranger.GetStringAsync(Path(address), Cancel);
+            Assert.Contains(job.Pieces[0].Run, text, StringComparison.Ordinal);
+            Assert.DoesNotContain("Lantern Quay", text, StringComparison.Ordinal);
+            Assert.DoesNotContain("2027", text, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task The_file_stands_alone_and_its_contents_lead_to_every_piece()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync("lq-1042-north-walk.json");
+        var pack = await shop.PackOfAsync(job);
+        using var answer = await shop.Stranger.AskAsync($"/s/{pack.Plain}/pack.html");
+        Assert.Equal("attachment", answer.Content.Headers.ContentDisposition!.DispositionType);
+        var file = await answer.Content.ReadAsStringAsync(Cancel);
+        Assert.All(job.Codes, code =>
+        {
+            Assert.Contains($"href=\"#{code.Plain}\"", file, StringComparison.Ordinal);
+            Assert.Contains($"id=\"{code.Plain}\"", file, StringComparison.Ordinal);
+        });
+        Assert.Empty(FromOutside().Matches(file).Select(match => match.Value));
+        var pdf = await shop.Stranger.GetByteArrayAsync(Path($"/s/{pack.Plain}/pack.pdf"), Cancel);
+        Assert.Equal("%PDF"u8.ToArray(), pdf[..4]);
+    }
+
+    [Fact]
+    public async Task A_job_has_one_pack_and_the_packing_list_and_the_job_lead_to_it()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync("lq-1042-north-walk.json");
+        using var owner = await shop.SignInAsync(CutShop.Shop.Role.Desk, follow: false);
+        using var led = await owner.AskAsync("/jobs/LQ-1042/site-pack");
+        var pack = await shop.PackOfAsync(job);
+        Assert.Equal($"/s/{pack.Plain}", led.Headers.Location!.OriginalString);
+        var list = await owner.GetStringAsync(Path("/pack/LQ-1042/list"), Cancel);
+        Assert.Contains($"HTTPS://SHOP.EXAMPLE/S/{pack.Plain}", list, StringComparison.Ordinal);
+        using var none = await owner.AskAsync("/jobs/none/site-pack");
+        Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
+    }
+
+    [Theory]
+    [InlineData("br")]
+    [InlineData("gzip")]
+    [InlineData("identity")]
+    public async Task A_phone_gets_the_pack_in_the_coding_that_it_takes(string coding)
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var pack = await shop.PackOfAsync(await shop.TakeInDemoAsync("lq-1043-beach-ramp.json"));
+        using var phone = new HttpClient(new HttpClientHandler { AutomaticDecompression = DecompressionMethods.All }) { BaseAddress = shop.Address };
+        phone.DefaultRequestHeaders.AcceptEncoding.ParseAdd(coding);
+        using var stored = JsonDocument.Parse(await phone.GetStringAsync(Path($"/s/{pack.Plain}/pages"), Cancel));
+        Assert.Equal("LQ-1043", stored.RootElement.GetProperty("job").GetString());
+    }
+
+    private static Uri Path(string path) => new(path, UriKind.Relative);
+
+    /// <summary>Each form has a key of its own each time it is shown.</summary>
+    private static string WithoutKeys(string html) => Key().Replace(html, "key");
+
+    [GeneratedRegex("name=\"key\" value=\"[0-9a-f]{32}\"", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Key();
+
+    [GeneratedRegex("(src|href)=\"(?!#)[^\"]*\"|<script|url\\(", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex FromOutside();
+}
