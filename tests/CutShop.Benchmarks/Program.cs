@@ -1,5 +1,6 @@
 using CutShop.Benchmarks.Benches;
 using CutShop.Benchmarks.Cutting;
+using CutShop.Benchmarks.Desk;
 using CutShop.Benchmarks.Labels;
 using CutShop.Benchmarks.Takeoff;
 
@@ -7,6 +8,7 @@ using CutShop.Benchmarks.Takeoff;
 var subjects = new Dictionary<string, Func<string[], int>>
 {
     ["takeoff"] = _ => TakeoffBenchmark.Run(),
+    ["desk"] = _ => DeskBenchmark.Run(),
     ["benches"] = _ => BenchesBenchmark.Run(),
     ["cutting"] = CuttingCommand.Run,
     ["labels"] = LabelsBenchmark.Run,

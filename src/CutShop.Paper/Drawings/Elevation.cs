@@ -11,19 +11,19 @@ public static class Elevation
     /// <summary>The most bands of one line that are drawn.</summary>
     public const int MostBands = 40;
 
-    /// <summary>One drawing for each band of the line, in order; at most <see cref="MostBands"/>.</summary>
+    /// <summary>One drawing for each band of the line, in order; at most <see cref="MostBands"/>. Each is drawn when it is asked for.</summary>
     /// <param name="takeoff">The job's takeoff.</param>
     /// <param name="line">A line of the job.</param>
     /// <param name="settings">Units and words.</param>
     /// <param name="boldRun">The run to draw bold, or null.</param>
-    public static IReadOnlyList<Drawing> Of(JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun = null) =>
+    public static IEnumerable<Drawing> Of(JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun = null) =>
         Draw(takeoff, line, settings, boldRun, (_, number) => number <= MostBands);
 
     /// <summary>The bands of a line in which a run hangs, the run bold.</summary>
     /// <param name="takeoff">The job's takeoff.</param>
     /// <param name="piece">The run.</param>
     /// <param name="settings">Units and words.</param>
-    public static IReadOnlyList<Drawing> OfRun(JobTakeoff takeoff, Piece piece, PaperSettings settings)
+    public static IEnumerable<Drawing> OfRun(JobTakeoff takeoff, Piece piece, PaperSettings settings)
     {
         ArgumentNullException.ThrowIfNull(piece);
         return Draw(takeoff, piece.Line, settings, piece.Run, (band, _) => band.First < piece.Last && band.Last > piece.First);
@@ -37,7 +37,7 @@ public static class Elevation
         return bands.Count <= MostBands ? 0 : line.Posts.Count - 1 - bands[MostBands - 1].Last;
     }
 
-    private static List<Drawing> Draw(
+    private static IEnumerable<Drawing> Draw(
         JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun, Func<Band, int, bool> isWanted)
     {
         ArgumentNullException.ThrowIfNull(takeoff);
@@ -46,15 +46,9 @@ public static class Elevation
         var ground = LineGround.Of(line);
         var (scale, bands) = ElevationBands.Of(line, ground);
         var pieces = takeoff.Pieces.Where(piece => piece.Line.Mark == line.Mark).ToList();
-        var drawings = new List<Drawing>();
-        foreach (var (index, band) in bands.Index())
-        {
-            if (isWanted(band, index + 1))
-            {
-                drawings.Add(new ElevationBand(line, ground, scale, band, pieces, settings, boldRun)
-                    .Draw(settings.Text.ElevationTitle(line.Mark, index + 1, bands.Count, scale.OneTo)));
-            }
-        }
-        return drawings;
+        return bands.Index()
+            .Where(numbered => isWanted(numbered.Item, numbered.Index + 1))
+            .Select(numbered => new ElevationBand(line, ground, scale, numbered.Item, pieces, settings, boldRun)
+                .Draw(settings.Text.ElevationTitle(line.Mark, numbered.Index + 1, bands.Count, scale.OneTo)));
     }
 }

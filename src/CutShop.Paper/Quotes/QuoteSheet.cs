@@ -27,7 +27,12 @@ public static class QuoteSheet
     private const int MostDrawings = 12;
 
     /// <summary>The sheet.</summary>
-    public static Sheet Of(QuoteFigures quote, JobTakeoff takeoff, PaperSettings settings)
+    /// <param name="supplier">Who quotes; empty where the shop has not said.</param>
+    /// <param name="address">How the supplier is reached, a line each; may be empty.</param>
+    /// <param name="quote">The quote's figures.</param>
+    /// <param name="takeoff">The job.</param>
+    /// <param name="settings">Page, units and words.</param>
+    public static Sheet Of(string supplier, string address, QuoteFigures quote, JobTakeoff takeoff, PaperSettings settings)
     {
         ArgumentNullException.ThrowIfNull(quote);
         ArgumentNullException.ThrowIfNull(takeoff);
@@ -37,6 +42,7 @@ public static class QuoteSheet
         {
             new FieldsBlock(
             [
+                .. FromWhom(text, supplier, address),
                 new(text.Customer, job.Customer),
                 new(text.Job, job.Number),
                 new(text.Due, job.Due is { } due ? text.DayOf(due) : "–"),
@@ -52,12 +58,16 @@ public static class QuoteSheet
                     [text.NetSum, "", "", quote.Net],
                     [text.TaxLine(quote.TaxShare), "", "", quote.Tax],
                     [text.Total, "", "", quote.Total],
-                ]),
+                ])
+            { FiguresFrom = 1, StrongRows = 1 },
             new StepsBlock(text.Included, text.IncludedIn(takeoff.Pieces.Count, takeoff.Bores.Count, takeoff.Bores.Select(bore => bore.Post.Mark).Distinct().Count())),
         };
         var drawings = Plan.Of(job, settings).Concat(job.Lines.SelectMany(line => Elevation.Of(takeoff, line, settings)));
         blocks.AddRange(drawings.Take(MostDrawings).Select(drawing => new DrawingBlock(drawing)));
         blocks.Add(new CautionsBlock(text.Cautions, text.QuoteCautions));
-        return new(text.Quote, text.QuoteName(quote.Number), text.Foot(job.Number, text.QuoteName(quote.Number)), blocks);
+        return new(supplier, text.QuoteName(quote.Number), text.Foot(job.Number, text.QuoteName(quote.Number)), blocks);
     }
+
+    private static IEnumerable<Field> FromWhom(PaperText text, string supplier, string address) =>
+        supplier.Length + address.Length == 0 ? [] : [new(text.Supplier, string.Join('\n', new[] { supplier, address }.Where(part => part.Length > 0)))];
 }

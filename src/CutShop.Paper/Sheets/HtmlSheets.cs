@@ -99,17 +99,19 @@ public static class HtmlSheets
     private static void AppendTable(StringBuilder html, TableBlock table)
     {
         html.Append("<table><caption>").Append(Safe(table.Caption)).Append("</caption><thead><tr>");
-        foreach (var column in table.Columns)
-            html.Append("<th scope=\"col\">").Append(SafeLines(column)).Append("</th>");
+        foreach (var (i, column) in table.Columns.Index())
+            html.Append("<th scope=\"col\"").Append(Figure(i)).Append('>').Append(SafeLines(column)).Append("</th>");
         html.Append("</tr></thead><tbody>\n");
-        foreach (var row in table.Rows)
+        foreach (var (number, row) in table.Rows.Index())
         {
-            html.Append("<tr>");
-            foreach (var cell in row)
-                html.Append("<td>").Append(SafeLines(cell)).Append("</td>");
+            html.Append(number >= table.Rows.Count - table.StrongRows ? "<tr class=\"strong\">" : "<tr>");
+            foreach (var (i, cell) in row.Index())
+                html.Append("<td").Append(Figure(i)).Append('>').Append(SafeLines(cell)).Append("</td>");
             html.Append("</tr>\n");
         }
         html.Append("</tbody></table>\n");
+
+        string Figure(int column) => column >= table.FiguresFrom ? " class=\"figure\"" : "";
     }
 
     private static void AppendItems(StringBuilder html, IReadOnlyList<string> items)

@@ -13,18 +13,21 @@ internal static class PdfTable
     {
         var widths = Widths(table, pages.Width);
         PdfBlocks.Heading(pages, table.Caption, keepWith: 20);
-        Row(pages, table.Columns, widths, HeadSize, bold: true);
-        foreach (var row in table.Rows)
+        Head();
+        foreach (var (number, row) in table.Rows.Index())
         {
-            var height = HeightOf(Wrapped(row, widths, TextSize, bold: false), TextSize);
+            var strong = number >= table.Rows.Count - table.StrongRows;
+            var height = HeightOf(Wrapped(row, widths, TextSize, strong), TextSize);
             if (pages.Need(height + 1))
-                Row(pages, table.Columns, widths, HeadSize, bold: true);
-            Row(pages, row, widths, TextSize, bold: false);
+                Head();
+            Row(pages, row, widths, TextSize, strong, strong ? Pen.Outline : Pen.Thin, table.FiguresFrom);
         }
         pages.Down(2);
+
+        void Head() => Row(pages, table.Columns, widths, HeadSize, bold: true, Pen.Outline, table.FiguresFrom);
     }
 
-    private static void Row(SheetPages pages, IReadOnlyList<string> cells, double[] widths, double size, bool bold)
+    private static void Row(SheetPages pages, IReadOnlyList<string> cells, double[] widths, double size, bool bold, Pen rule, int figuresFrom)
     {
         var wrapped = Wrapped(cells, widths, size, bold);
         var height = HeightOf(wrapped, size);
@@ -32,11 +35,12 @@ internal static class PdfTable
         var x = 0.0;
         for (var i = 0; i < wrapped.Count; i++)
         {
+            var (at, anchor) = i >= figuresFrom ? (x + widths[i], TextAnchor.End) : (x, TextAnchor.Start);
             for (var line = 0; line < wrapped[i].Count; line++)
-                shapes.Add(new Words(new(x, 0.4 + size + line * size * LineHeight), wrapped[i][line], size, Bold: bold));
+                shapes.Add(new Words(new(at, 0.4 + size + line * size * LineHeight), wrapped[i][line], size, anchor, bold));
             x += widths[i] + Between;
         }
-        shapes.Add(new Stroke(new(0, height), new(pages.Width, height), bold ? Pen.Outline : Pen.Thin));
+        shapes.Add(new Stroke(new(0, height), new(pages.Width, height), rule));
         pages.Put(shapes);
         pages.Down(height + 0.6);
     }
@@ -54,7 +58,7 @@ internal static class PdfTable
         var room = width - (table.Columns.Count - 1) * Between;
         var natural = table.Columns
             .Select((column, i) => table.Rows.Take(Sampled).SelectMany(row => row[i].Split('\n'))
-                .Select(cell => Lettering.Width(CleanText.Of(cell), TextSize) + 0.1)
+                .Select(cell => Lettering.Width(CleanText.Of(cell), TextSize, bold: table.StrongRows > 0) + 0.1)
                 .Append(Lettering.Width(column, HeadSize, bold: true) + 0.1).Max())
             .ToArray();
         var spare = room - natural.Sum();

@@ -36,7 +36,14 @@ public sealed record Field(string Label, string? Value);
 /// <param name="Caption">What the table lists.</param>
 /// <param name="Columns">Column headings.</param>
 /// <param name="Rows">Rows, each with as many cells as there are columns.</param>
-public sealed record TableBlock(string Caption, IReadOnlyList<string> Columns, IReadOnlyList<IReadOnlyList<string>> Rows) : Block;
+public sealed record TableBlock(string Caption, IReadOnlyList<string> Columns, IReadOnlyList<IReadOnlyList<string>> Rows) : Block
+{
+    /// <summary>The first of the columns that hold figures, which stand at the right; none unless set.</summary>
+    public int FiguresFrom { get; init; } = int.MaxValue;
+
+    /// <summary>How many of the last rows are printed strong.</summary>
+    public int StrongRows { get; init; }
+}
 
 /// <summary>Things to do in order.</summary>
 public sealed record StepsBlock(string Caption, IReadOnlyList<string> Steps) : Block;

@@ -3,8 +3,8 @@ namespace CutShop.Paper;
 /// <content>Words on quotes.</content>
 public partial class PaperText
 {
-    /// <summary>Title of a quote.</summary>
-    public virtual string Quote => "Quote";
+    /// <summary>Who quotes.</summary>
+    public virtual string Supplier => "From";
 
     /// <summary>A quote's name.</summary>
     public virtual string QuoteName(long id) => Say($"Quote {id}");

@@ -40,11 +40,12 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
     /// <param name="draftId">The draft.</param>
     /// <param name="token">The <see cref="JobChange.Token"/> of the change that was shown.</param>
     /// <param name="who">Who accepts it.</param>
+    /// <param name="quoteId">The quote that the customer accepted for it, or null.</param>
     /// <param name="cancel">Stops before anything is stored.</param>
-    public Task<ChangeAnswer> AcceptAsync(long draftId, string token, string who, CancellationToken cancel = default) =>
-        database.WriteAsync(session => Accept(session, draftId, token, who), cancel);
+    public Task<ChangeAnswer> AcceptAsync(long draftId, string token, string who, long? quoteId = null, CancellationToken cancel = default) =>
+        database.WriteAsync(session => Accept(session, draftId, token, who, quoteId), cancel);
 
-    private ChangeAnswer Accept(ShopSession session, long draftId, string token, string who)
+    private ChangeAnswer Accept(ShopSession session, long draftId, string token, string who, long? quoteId)
     {
         if (DraftShelf.Find(session, draftId) is not { } draft)
             return Refused("There is no such draft.");
@@ -62,6 +63,8 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
             return Refused($"Job {next.Job.Number} was cancelled and cannot change.", change);
         if (change.Token != token)
             return Refused("Something was cut, drilled or typed since this was shown. Look again, then accept it.", change);
+        if (quoteId is { } quote && QuoteDesk.AcceptWithChange(session, quote, draftId, next.Job, who) is { } problem)
+            return Refused(problem, change);
 
         var pieceIds = ChangePieces(session, was, next, change, who);
         ChangePosts(session, was, next, change, pieceIds, who);

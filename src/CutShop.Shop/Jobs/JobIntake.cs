@@ -144,9 +144,13 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
             VALUES (@jobId, @position, @Run, @code, @MaterialName, @Diameter, @Cut)
             """,
             new { jobId, position, piece.Run, code = PieceCode.Draw(), piece.Rope.MaterialName, piece.Rope.Diameter, piece.Cut });
-        session.Execute("INSERT INTO cut_tickets (piece_id, state) VALUES (@id, 'waiting')", new { id });
+        InsertTicket(session, id);
         return id;
     }
+
+    /// <summary>Gives a stored piece its ticket.</summary>
+    internal static void InsertTicket(ShopSession session, long pieceId) =>
+        session.Execute("INSERT INTO cut_tickets (piece_id, state) VALUES (@pieceId, 'waiting')", new { pieceId });
 
     /// <summary>Stores a post with its bores and, where it has any, its ticket.</summary>
     internal static void InsertPost(

@@ -35,13 +35,10 @@ public sealed record DrillState(string Post, string State);
 /// <summary>What changed since a cursor. The history is written in the order of its ids, so a reader that keeps the last one misses nothing.</summary>
 public sealed class JobNews(ShopDatabase database)
 {
-    private const string Jobs =
-        """
+    private static readonly string Jobs =
+        $"""
         SELECT max(history.id) AS cursor, number, customer, due, taken_in_at,
-          (SELECT count(*) FROM pieces WHERE job_id = jobs.id) AS pieces,
-          (SELECT count(*) FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = jobs.id AND state IN ('cut', 'packed')) AS cut,
-          (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id) AS posts,
-          (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id AND state = 'drilled') AS drilled
+          {JobCounts.Of("jobs.id")}
         FROM history JOIN jobs ON jobs.id = subject_id AND subject = 'job'
         """;
 

@@ -49,15 +49,12 @@ public sealed class JobSearch(ShopDatabase database)
     private const int PageSize = 50;
     private const string NoDay = "9999-99-99";
     private const int KeyDayLength = 10;
+    private const int ShortestLookedUp = 3;
+    private const int MostLookedUp = 1000;
+    private const string WithText = "SELECT rowid FROM jobs_text WHERE jobs_text MATCH @phrase";
 
-    /// <summary>Jobs with work left: driven from the tickets that wait or are at the bench, which are few however many jobs there were.</summary>
-    private const string WithWorkLeft =
-        """
-        (released_at IS NULL OR jobs.id IN (
-          SELECT job_id FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE state = 'waiting'
-          UNION SELECT job_id FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE state = 'at the bench'
-          UNION SELECT job_id FROM drill_tickets JOIN posts ON posts.id = post_id WHERE state IN ('waiting', 'at the bench', 're-ordered')))
-        """;
+    /// <summary>Written as the index jobs_open has it, which holds these jobs alone.</summary>
+    private const string IsOpen = "cancelled_at IS NULL AND (released_at IS NULL OR work_left > 0)";
 
     /// <summary>A page of jobs.</summary>
     public JobsPage Find(JobsWanted wanted)
@@ -74,12 +71,14 @@ public sealed class JobSearch(ShopDatabase database)
             (day, number) = (IsoDate.Text(from), "");
         if (wanted.DueTo is not null)
             conditions.Add("coalesce(due, '9999-99-99') <= @DueTo");
-        if (wanted.Text.Trim().Length > 0)
+        var text = wanted.Text.Trim();
+        var isRare = IsRare(session, text);
+        if (isRare)
+            conditions.Add($"jobs.id IN ({WithText})");
+        else if (text.Length > 0)
             conditions.Add("(instr(lower(number), lower(@text)) > 0 OR instr(lower(customer), lower(@text)) > 0)");
         if (wanted.Shown != JobsShown.All)
-            conditions.Add("cancelled_at IS NULL");
-        if (wanted.Shown is JobsShown.Open or JobsShown.Late)
-            conditions.Add(WithWorkLeft);
+            conditions.Add(IsOpen);
         if (wanted.Shown == JobsShown.Late)
             conditions.Add("coalesce(due, '9999-99-99') < @Today");
         if (wanted.Shown == JobsShown.Received)
@@ -88,22 +87,28 @@ public sealed class JobSearch(ShopDatabase database)
         var rows = session.All<JobRow>(
             $"""
             SELECT number, customer, day, released_at, cancelled_at,
-              (SELECT count(*) FROM pieces WHERE job_id = page.id AND dropped_at IS NULL) AS pieces,
-              (SELECT count(*) FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = page.id AND dropped_at IS NULL AND state IN ('cut', 'packed')) AS cut,
-              (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = page.id AND dropped_at IS NULL) AS posts,
-              (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = page.id AND dropped_at IS NULL AND state = 'drilled') AS drilled
+              {JobCounts.Of("page.id")}
             FROM (
               SELECT id, number, customer, coalesce(due, '9999-99-99') AS day, released_at, cancelled_at
-              FROM jobs INDEXED BY jobs_listed
+              FROM jobs {(isRare ? "" : wanted.Shown == JobsShown.All ? "INDEXED BY jobs_listed" : "INDEXED BY jobs_open")}
               WHERE {string.Join(" AND ", conditions)}
               ORDER BY coalesce(due, '9999-99-99'), number
               LIMIT @most) AS page
             ORDER BY day, number
             """,
-            new { day, number, wanted.DueTo, text = wanted.Text.Trim(), session.Today, most = PageSize + 1 });
+            new { day, number, wanted.DueTo, text, phrase = Phrase(text), session.Today, most = PageSize + 1 });
         var jobs = rows.Take(PageSize).Select(row => row.ToFound(session.Today)).ToList();
         return new(jobs, rows.Count > PageSize ? (jobs[^1].Due is { } last ? IsoDate.Text(last) : NoDay) + jobs[^1].Number : null);
     }
+
+    /// <summary>
+    /// True where few jobs have the text: they are looked up and sorted. Many are met soon enough on the way through the list.
+    /// </summary>
+    private static bool IsRare(ShopSession session, string text) =>
+        text.Length >= ShortestLookedUp
+        && session.Value<long>($"SELECT count(*) FROM ({WithText} LIMIT @most)", new { phrase = Phrase(text), most = MostLookedUp + 1 }) <= MostLookedUp;
+
+    private static string Phrase(string text) => $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 
     private static (string Day, string Number) Key(string? key) =>
         key is { Length: >= KeyDayLength } ? (key[..KeyDayLength], key[KeyDayLength..]) : ("", "");

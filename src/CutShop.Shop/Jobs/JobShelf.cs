@@ -16,9 +16,6 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
             ? Load(session, row)
             : null);
 
-    /// <summary>True where a piece has this code, one that a change took out with them.</summary>
-    public bool Has(PieceCode code) => database.Read(session => session.Value<bool>("SELECT EXISTS (SELECT 1 FROM pieces WHERE code = @code)", new { code }));
-
     /// <summary>The job of the piece with this code, or null.</summary>
     public StoredJob? Find(PieceCode code) =>
         database.Read(session => session.FirstOrDefault<JobRow>(Columns + " JOIN pieces ON job_id = jobs.id WHERE code = @code", new { code }) is { } row
@@ -35,8 +32,9 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
         var all = session.All<PieceRow>(
             """
             SELECT run, code, cut_nm AS cut, cut_tickets.state, coils.mark AS coil, coils.lot, plan_cuts.position, from_nm AS mark_from, to_nm AS mark_to,
-              dropped_at
+              dropped_at, coalesce(installations.state = 'installed', 0) AS installed
             FROM pieces JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
+            LEFT JOIN installations ON installations.piece_id = pieces.id
             LEFT JOIN plan_coils ON plan_coils.id = cut_tickets.plan_coil_id
             LEFT JOIN plan_cuts ON plan_cuts.plan_coil_id = plan_coils.id AND plan_cuts.piece_id = pieces.id
             LEFT JOIN coils ON coils.id = plan_coils.coil_id
@@ -57,13 +55,16 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
     private sealed record JobRow(long Id, long Version, DateTimeOffset TakenInAt, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt);
 
     private sealed record PieceRow(
-        string Run, PieceCode Code, Length Cut, string State, string? Coil, string? Lot, long? Position, Length? MarkFrom, Length? MarkTo, DateTimeOffset? DroppedAt)
+        string Run, PieceCode Code, Length Cut, string State, string? Coil, string? Lot, long? Position, Length? MarkFrom, Length? MarkTo, DateTimeOffset? DroppedAt, long Installed)
     {
         public StoredPiece ToPiece() => new(
             Run,
             Code,
             Cut,
             State,
-            Coil is null ? null : new PiecePlace(Coil, Lot!, (int)Position! + 1, MarkFrom!.Value, MarkTo!.Value));
+            Coil is null ? null : new PiecePlace(Coil, Lot!, (int)Position! + 1, MarkFrom!.Value, MarkTo!.Value))
+        {
+            IsInstalled = Installed == 1,
+        };
     }
 }

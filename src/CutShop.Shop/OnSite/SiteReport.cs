@@ -35,4 +35,7 @@ public sealed record SiteReport(
 {
     /// <summary>True until the desk closes it.</summary>
     public bool IsOpen => ClosedAt is null;
+
+    /// <summary>True where the piece is made, so that another can be cut in its place.</summary>
+    public bool CanBeCutAgain => ReCut is null && ReCutting.IsMade(Ticket);
 }

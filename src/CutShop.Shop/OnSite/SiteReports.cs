@@ -55,6 +55,56 @@ public sealed class SiteReports(ShopDatabase database)
             cancel);
     }
 
+    /// <summary>
+    /// Has the piece of an open report cut again: a new piece with a ticket that waits takes its place, and the old label says so. Safe to send
+    /// twice; the outcome is the new piece's code.
+    /// </summary>
+    /// <param name="id">The report.</param>
+    /// <param name="who">Who says so.</param>
+    /// <param name="requestKey">The request's own key.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<BenchAnswer> ReCutAsync(long id, string who, string requestKey, CancellationToken cancel = default) => database.WriteAsync(
+        session => BenchAnswer.Once(session, $"re-cut {requestKey}", () => ReCut(session, id, who)), cancel);
+
+    /// <summary>Closes an open report. Safe to send twice.</summary>
+    /// <param name="id">The report.</param>
+    /// <param name="note">What came of it, 1 to 200 characters.</param>
+    /// <param name="who">Who closes it.</param>
+    /// <param name="requestKey">The request's own key.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<BenchAnswer> CloseAsync(long id, string note, string who, string requestKey, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(note);
+        return database.WriteAsync(session => BenchAnswer.Once(session, $"close {requestKey}", () => Close(session, id, note.Trim(), who)), cancel);
+    }
+
+    private static BenchAnswer ReCut(ShopSession session, long id, string who)
+    {
+        if (Find(session, id) is not { IsOpen: true } report)
+            return BenchAnswer.Refused($"There is no such open report.");
+        if (report.ReCut is not null)
+            return BenchAnswer.Refused($"A piece is to be cut again for this report already.");
+        var reason = $"on site: {SiteReportWords.Said(report.Kind)}";
+        var pieceId = session.Value<long>("SELECT piece_id FROM site_reports WHERE id = @id", new { id });
+        if (ReCutting.Again(session, pieceId, reason, who, out var newId) is { } why)
+            return BenchAnswer.Refused(why);
+        session.Execute("UPDATE site_reports SET re_cut_id = @newId WHERE id = @id", new { newId, id });
+        session.Record("site report", id, who, "piece cut again", before: "", after: report.Run, reason);
+        return BenchAnswer.Given(Find(session, id)!.ReCut!.Value.Plain);
+    }
+
+    private static BenchAnswer Close(ShopSession session, long id, string note, string who)
+    {
+        if (BenchAnswer.NeedsReason(note) is { } why)
+            return BenchAnswer.Refused(why);
+        if (session.Execute(
+            "UPDATE site_reports SET closed_at = @Now, closed_by = @who, closing_note = @note WHERE id = @id AND closed_at IS NULL",
+            new { session.Now, who, note, id }) == 0)
+            return BenchAnswer.Refused($"There is no such open report.");
+        session.Record("site report", id, who, "closed", "open", "closed", note);
+        return BenchAnswer.Nothing;
+    }
+
     private static SiteReportAnswer Send(ShopSession session, PieceCode code, NewSiteReport report, string who)
     {
         var label = LabelRow.Find(session, code);

@@ -7,6 +7,9 @@ namespace CutShop.Shop;
 /// <summary>Makes quotes from drafts and turns an accepted one into a job.</summary>
 public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
 {
+    private const string Listed =
+        "SELECT quotes.id, quotes.job_number, quotes.customer, made_on, valid_until, currency, total_e4 AS total, quotes.state FROM quotes";
+
     /// <summary>
     /// Quotes a draft by today's prices. Safe to send twice: the same draft on the same day by the same prices is one quote.
     /// </summary>
@@ -24,7 +27,41 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
 
     /// <summary>The quotes made from a draft, the newest first.</summary>
     public IReadOnlyList<QuoteListed> OfDraft(long draftId) => database.Read(session => session.All<QuoteListed>(
-        "SELECT id, made_on, valid_until, currency, total_e4 AS total, state FROM quotes WHERE draft_id = @draftId ORDER BY id DESC", new { draftId }));
+        $"{Listed} WHERE draft_id = @draftId ORDER BY id DESC", new { draftId }));
+
+    /// <summary>Quotes that can still be accepted, the newest first.</summary>
+    public IReadOnlyList<QuoteListed> Open(int most = 50) => database.Read(session => session.All<QuoteListed>(
+        $"""
+        {Listed} JOIN drafts ON drafts.id = draft_id
+        WHERE quotes.state = 'open' AND valid_until >= @Today AND drafts.state = 'open' ORDER BY quotes.id DESC LIMIT @most
+        """,
+        new { session.Today, most }));
+
+    /// <summary>The quotes that were accepted for a job, the newest first: the one it came from, and those of its changes.</summary>
+    public IReadOnlyList<QuoteListed> AcceptedFor(string number) => database.Read(session => session.All<QuoteListed>(
+        $"{Listed} WHERE job_number = @number AND state = 'accepted' ORDER BY id DESC", new { number }));
+
+    /// <summary>Marks a quote as accepted in the step that gives its job the form it quoted.</summary>
+    /// <returns>Why not, or null.</returns>
+    internal static string? AcceptWithChange(ShopSession session, long id, long draftId, Job next, string who)
+    {
+        if (session.FirstOrDefault<QuotedChange>("SELECT draft_id, job_file, valid_until FROM quotes WHERE id = @id AND state = 'open'", new { id }) is not { } quote)
+            return "There is no such open quote.";
+        if (quote.ValidUntil < session.Today)
+            return StoodUntil(quote.ValidUntil);
+        if (quote.DraftId != draftId || quote.JobFile != JobFileWriter.Write(next))
+            return $"The draft is no longer what quote {id} quoted. Make a new quote of it.";
+        MarkAccepted(session, id, who);
+        return null;
+    }
+
+    private static void MarkAccepted(ShopSession session, long id, string who)
+    {
+        session.Execute("UPDATE quotes SET state = 'accepted' WHERE id = @id", new { id });
+        session.Record("quote", id, who, "accepted", "open", "accepted");
+    }
+
+    private static string StoodUntil(DateOnly day) => $"This quote stood until {day:yyyy-MM-dd}. Make a new one from the draft.";
 
     private DeskAnswer Make(ShopSession session, long draftId, long version, string who)
     {
@@ -86,14 +123,13 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
         if (quote.IsAccepted)
             return DeskAnswer.Done(number);
         if (quote.ValidUntil < session.Today)
-            return DeskAnswer.Refused($"This quote stood until {quote.ValidUntil:yyyy-MM-dd}. Make a new one from the draft.");
+            return DeskAnswer.Refused(StoodUntil(quote.ValidUntil));
         var draft = DraftShelf.Find(session, quote.DraftId)!;
         if (!draft.IsOpen)
             return DeskAnswer.Refused(draft.JobNumber is null ? "The draft was put away." : $"The draft has already become job {draft.JobNumber}.");
         if (JobIntake.Receive(session, quote.Takeoff, who) == IntakeOutcome.NumberTaken)
             return DeskAnswer.Refused($"Another job has the number {number}. Give the draft a number of its own and make a new quote.");
-        session.Execute("UPDATE quotes SET state = 'accepted' WHERE id = @id", new { id });
-        session.Record("quote", id, who, "accepted", "open", "accepted");
+        MarkAccepted(session, id, who);
         DraftShelf.Close(session, quote.DraftId, number, who);
         return DeskAnswer.Done(number);
     }
@@ -128,6 +164,8 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
 
     private static string IdText(long id) => id.ToString(CultureInfo.InvariantCulture);
 
+    private sealed record QuotedChange(long DraftId, string JobFile, DateOnly ValidUntil);
+
     private sealed record QuoteRow(
         long Id,
         long DraftId,
@@ -142,11 +180,13 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
         string State);
 }
 
-/// <summary>A line in the list of a draft's quotes.</summary>
+/// <summary>A line in a list of quotes.</summary>
 /// <param name="Id">Its number.</param>
+/// <param name="JobNumber">The number of the job it quotes.</param>
+/// <param name="Customer">Who asked for it.</param>
 /// <param name="MadeOn">The day it was made.</param>
 /// <param name="ValidUntil">The last day it stands.</param>
 /// <param name="Currency">The sign before amounts.</param>
 /// <param name="Total">Net and tax.</param>
 /// <param name="State">open or accepted.</param>
-public sealed record QuoteListed(long Id, DateOnly MadeOn, DateOnly ValidUntil, string Currency, Money Total, string State);
+public sealed record QuoteListed(long Id, string JobNumber, string Customer, DateOnly MadeOn, DateOnly ValidUntil, string Currency, Money Total, string State);

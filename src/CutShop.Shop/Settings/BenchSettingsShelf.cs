@@ -33,8 +33,9 @@ public sealed class BenchSettingsShelf(ShopDatabase database)
         await database.WriteAsync(
             session =>
             {
-                StoredSettings.Set(
+                StoredSettings.Change(
                     session,
+                    who,
                     (Over, typed.Over.Trim()),
                     (Under, typed.Under.Trim()),
                     (HandBackMinutes, typed.HandBackMinutes.Trim()),

@@ -38,8 +38,9 @@ public sealed class SettingsShelf(ShopDatabase database)
         await database.WriteAsync(
             session =>
             {
-                StoredSettings.Set(
+                StoredSettings.Change(
                     session,
+                    who,
                     (Kerf, kerf.ToString()),
                     (Squaring, squaring.ToString()),
                     (FirstTrim, firstTrim.ToString()),

@@ -18,6 +18,16 @@ internal static class StoredSettings
         "INSERT INTO settings (name, value) VALUES (@Name, @Value) ON CONFLICT (name) DO UPDATE SET value = excluded.value",
         settings.Select(pair => new { pair.Name, pair.Value }));
 
+    /// <summary>Sets values as somebody chose them; each that differs is a line of the history.</summary>
+    public static void Change(ShopSession session, string who, params (string Name, string Value)[] settings)
+    {
+        var before = All(session);
+        var changed = settings.Where(pair => before.GetValueOrDefault(pair.Name) != pair.Value).ToArray();
+        Set(session, changed);
+        foreach (var (name, value) in changed)
+            session.Record("setting", 0, who, $"{name} set", before.GetValueOrDefault(name, ""), value);
+    }
+
     /// <summary>Leaves a name unset.</summary>
     public static void Clear(ShopSession session, string name) => session.Execute("DELETE FROM settings WHERE name = @name", new { name });
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 namespace CutShop.Takeoff;
 
 /// <summary>What makes a job impossible although each of its fields is right: doubled marks, too many posts, bores that no post can hold.</summary>
@@ -56,19 +57,37 @@ internal static class JobChecks
 
     private static void CheckPosts(LineDraft line, RowDraft row, Rope? rope)
     {
-        for (var i = 0; i < line.Posts.Count; i++)
-        {
-            var post = line.Posts[i];
-            if (row.Height is { } height && post.Height is { } top && height >= top)
-                row.Fields.Problem("height", $"not below the top of post {Name(post.Mark, post.Fields)}; accepted: under {top}");
-            if (rope is null || row.Treatments[i] is not { Kind: not TreatmentKind.Wrap })
-                continue;
-            var bit = RopeBit.DiameterFor(rope);
-            if (post.Across is { } across && bit >= across)
-                post.Fields.Problem("across", $"row {Name(row.Mark, row.Fields)} needs a {LengthText.Inches(bit)} bit here; accepted: a post wider than the bit");
-            if (row.Height is { } centre && centre <= bit / 2)
-                row.Fields.Problem("height", $"the {LengthText.Inches(bit)} bore of post {Name(post.Mark, post.Fields)} would cut into the ground; accepted: above {bit / 2}");
-        }
+        CheckHeight(line, row, rope);
+        if (rope is null)
+            return;
+        var bit = RopeBit.DiameterFor(rope);
+        foreach (var post in BoredPosts(line, row).Where(post => post.Across is { } across && bit >= across))
+            post.Fields.Problem("across", $"row {Name(row.Mark, row.Fields)} needs a {LengthText.Inches(bit)} bit here; accepted: a post wider than the bit");
+    }
+
+    /// <summary>One mistyped height is one problem, however many posts it is wrong at.</summary>
+    private static void CheckHeight(LineDraft line, RowDraft row, Rope? rope)
+    {
+        if (row.Height is not { } height)
+            return;
+        var low = line.Posts.Where(post => post.Height is { } top && height >= top).ToList();
+        if (low.Count > 0)
+            row.Fields.Problem("height", $"not below the top of post {Names(low)}; accepted: under {low.Min(post => post.Height!.Value)}");
+        if (rope is null)
+            return;
+        var bit = RopeBit.DiameterFor(rope);
+        var bored = BoredPosts(line, row).ToList();
+        if (height <= bit / 2 && bored.Count > 0)
+            row.Fields.Problem("height", $"the {LengthText.Inches(bit)} bore of post {Names(bored)} would cut into the ground; accepted: above {bit / 2}");
+    }
+
+    private static IEnumerable<PostDraft> BoredPosts(LineDraft line, RowDraft row) =>
+        line.Posts.Where((_, i) => row.Treatments[i] is { Kind: not TreatmentKind.Wrap });
+
+    private static string Names(List<PostDraft> posts)
+    {
+        var first = Name(posts[0].Mark, posts[0].Fields);
+        return posts.Count == 1 ? first : string.Create(CultureInfo.InvariantCulture, $"{first} and {posts.Count - 1} more");
     }
 
     private static string Name(string? mark, JsonFields fields) => mark ?? fields.Place.ToString();

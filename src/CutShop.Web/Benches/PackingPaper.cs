@@ -1,10 +1,11 @@
 using CutShop.Paper;
 using CutShop.Shop;
+using CutShop.Web.OnSite;
 
 namespace CutShop.Web.Benches;
 
 /// <summary>A job's packing list from what the shop has stored, with the code that leads to its site pack.</summary>
-public sealed class PackingPaper(PackingBench packing, JobShelf jobs, SitePacks packs, ShopSiteSettings site)
+public sealed class PackingPaper(PackingBench packing, JobShelf jobs, SitePacks packs, LabelAddress label)
 {
     /// <summary>The list, or null where there is nothing to pack for this job.</summary>
     /// <param name="number">The job's number.</param>
@@ -15,7 +16,7 @@ public sealed class PackingPaper(PackingBench packing, JobShelf jobs, SitePacks 
     {
         if (packing.Find(number) is not { } parcel || jobs.Find(number) is not { } job || await packs.CodeOfAsync(number, who, cancel) is not { } pack)
             return null;
-        var address = PieceAddress.OfPack(site.Address.ToString(), pack);
+        var address = PieceAddress.OfPack(label.Now.ToString(), pack);
         return PackingList.Of(
             job.Takeoff.Job,
             [.. parcel.Pieces.Zip(job.Takeoff.Pieces, (stored, piece) => new PackedPiece(piece, stored.Code, stored.Measured, stored.Lot ?? "", stored.IsPacked))],

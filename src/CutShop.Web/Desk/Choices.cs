@@ -6,6 +6,8 @@ namespace CutShop.Web;
 /// <summary>What the desk's lists offer.</summary>
 public static class Choices
 {
+    private const string Received = "received";
+
     /// <summary>Shapes of posts.</summary>
     public static IReadOnlyDictionary<string, string> Shapes { get; } = new Dictionary<string, string> { ["square"] = "square", ["round"] = "round" };
 
@@ -33,7 +35,10 @@ public static class Choices
     {
         ["open"] = "open jobs",
         ["late"] = "late jobs",
-        ["received"] = "received, not released",
+        [Received] = "received, not released",
         ["all"] = "all jobs",
     };
+
+    /// <summary>Which jobs a list shows to those who do not release jobs.</summary>
+    public static IReadOnlyDictionary<string, string> ShownAtBenches { get; } = Shown.Where(pair => pair.Key != Received).ToDictionary();
 }

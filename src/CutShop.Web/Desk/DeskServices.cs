@@ -16,6 +16,7 @@ internal static class DeskServices
         services.AddSingleton<DraftIntake>();
         services.AddSingleton<PriceBook>();
         services.AddSingleton<QuoteDesk>();
+        services.AddSingleton<LetterheadShelf>();
     }
 
     /// <summary>Who sits at the desk.</summary>

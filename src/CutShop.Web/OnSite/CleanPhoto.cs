@@ -27,7 +27,7 @@ internal static class CleanPhoto
         if (codec is null)
             return Parsed.Bad<byte[]>("The photo cannot be read: it is damaged.");
         if ((long)codec.Info.Width * codec.Info.Height > MostPixels)
-            return Parsed.Bad<byte[]>("The photo has too many pixels: at most 40 million.");
+            return Parsed.Bad<byte[]>("The photo has too many pixels: at most {1} million.");
         using var picture = new SKBitmap(new SKImageInfo(codec.Info.Width, codec.Info.Height, SKColorType.Rgba8888, SKAlphaType.Premul));
         if (codec.GetPixels(picture.Info, picture.GetPixels()) != SKCodecResult.Success)
             return Parsed.Bad<byte[]>("The photo cannot be read: it is damaged.");

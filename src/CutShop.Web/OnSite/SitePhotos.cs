@@ -12,6 +12,9 @@ public sealed class SitePhotos(ShopSiteSettings settings) : IDisposable
     /// <summary>The largest photo that is taken, in megabytes.</summary>
     public const int MostMegabytes = 8;
 
+    /// <summary>The most pixels that are unpacked, in millions.</summary>
+    public const int MostMegapixels = CleanPhoto.MostPixels / 1_000_000;
+
     /// <summary>The largest photo that is taken, in bytes.</summary>
     public const int MostBytes = MostMegabytes * 1024 * 1024;
 
@@ -26,13 +29,13 @@ public sealed class SitePhotos(ShopSiteSettings settings) : IDisposable
     /// <summary>Stores a photo as a JPEG file. The same photo again is the same file.</summary>
     /// <param name="sent">What was sent; null or empty where the installer took none.</param>
     /// <param name="cancel">Stops.</param>
-    /// <returns>The file's name, null where there is no photo; or what is wrong with it, in English.</returns>
+    /// <returns>The file's name, null where there is no photo; or what is wrong with it as a sentence of <see cref="Words.SiteWords"/>: {0} stands for <see cref="MostMegabytes"/>, {1} for <see cref="MostMegapixels"/>.</returns>
     public async Task<Parsed<string?>> KeepAsync(IFormFile? sent, CancellationToken cancel = default)
     {
         if (sent is not { Length: > 0 })
             return Parsed.Good<string?>(null);
         if (sent.Length > MostBytes)
-            return Parsed.Bad<string?>("The photo is too large: at most 8 MB.");
+            return Parsed.Bad<string?>("The photo is too large: at most {0} MB.");
         using var bytes = new MemoryStream((int)sent.Length);
         await sent.CopyToAsync(bytes, cancel);
         await _one.WaitAsync(cancel);

@@ -1,5 +1,7 @@
 using CutShop.Paper;
 using CutShop.Shop;
+using CutShop.Takeoff;
+using CutShop.Web.OnSite;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace CutShop.Web;
@@ -33,19 +35,20 @@ public static class PaperRoutes
         return new(job.Takeoff, job.Codes, places, settings);
     }
 
-    private static Results<FileContentHttpResult, NotFound> Pdf(string number, string kind, JobShelf jobs, PaperSettings settings)
+    private static Results<FileContentHttpResult, NotFound> Pdf(string number, string kind, JobShelf jobs, HttpContext context)
     {
         if (KindOf(kind) is not { } paper || jobs.Find(number) is not { } job)
             return TypedResults.NotFound();
-        return TypedResults.File(PaperOf(job, settings).Pdf(paper), "application/pdf");
+        return TypedResults.File(PaperOf(job, PersonUnits.PaperFor(context)).Pdf(paper), "application/pdf");
     }
 
     private static Results<FileContentHttpResult, NotFound, ProblemHttpResult> Labels(
-        string number, JobShelf jobs, PaperSettings settings, ShopSiteSettings site)
+        string number, string? piece, JobShelf jobs, LabelAddress address, HttpContext context)
     {
-        if (jobs.Find(number) is not { } job)
+        if (jobs.Find(number) is not { } job || (piece is not null && !job.Codes.Any(code => code.Plain == piece)))
             return TypedResults.NotFound();
-        var labels = PaperOf(job, settings).Labels(site.Address, LabelStock.Default);
+        PieceCode? only = piece is null ? null : PieceCode.Parse(piece).OrThrow();
+        var labels = PaperOf(job, PersonUnits.PaperFor(context)).Labels(address.Now, LabelStock.Default, only: only);
         return labels.IsGood
             ? TypedResults.File(labels.Value, "application/pdf")
             : TypedResults.Problem(labels.Problem, statusCode: StatusCodes.Status422UnprocessableEntity);

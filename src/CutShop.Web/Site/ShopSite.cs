@@ -12,7 +12,7 @@ namespace CutShop.Web;
 /// <param name="Database">The shop's database, open.</param>
 /// <param name="Tables">Rope weights, screws and bits.</param>
 /// <param name="Paper">Page size, units and words of printed paper.</param>
-/// <param name="Address">The address that labels carry, such as <c>https://shop.example</c>.</param>
+/// <param name="Address">The address that labels carry while the shop has set none, such as <c>https://shop.example</c>.</param>
 public sealed record ShopSiteSettings(ShopDatabase Database, ShopTables Tables, PaperSettings Paper, Uri Address)
 {
     /// <summary>The shop's folder, where its database is: the keys that cookies are sealed with are kept there too.</summary>
@@ -48,6 +48,7 @@ public static class ShopSite
         app.UseRateLimiter();
         app.UseAuthentication();
         app.UseAuthorization();
+        KeptSitePages.Use(app);
         app.MapAssets();
         app.MapHealth();
         app.MapPaper();
@@ -56,6 +57,7 @@ public static class ShopSite
         app.MapApi();
         app.MapBenches();
         app.MapOnSite();
+        app.MapReports();
         app.MapRazorPages();
         return app;
     }

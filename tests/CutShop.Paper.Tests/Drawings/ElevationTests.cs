@@ -39,7 +39,7 @@ public sealed class ElevationTests
     public void A_long_line_is_broken_into_bands_that_share_their_break_posts()
     {
         var takeoff = SampleJobs.Takeoff(SampleJobs.LongLine(12));
-        var bands = Elevation.Of(takeoff, takeoff.Job.Lines[0], PaperSettings.Default);
+        var bands = Elevation.Of(takeoff, takeoff.Job.Lines[0], PaperSettings.Default).ToList();
         Assert.Equal(4, bands.Count);
         var marks = bands.Select(band => band.Shapes.OfType<Words>().Select(w => w.Text).Where(t => t is ['L', >= '0' and <= '9', ..]).ToList()).ToList();
         Assert.Equal(Enumerable.Range(1, 12).Select(i => $"L{i}"), marks.SelectMany(m => m).Distinct());
@@ -53,7 +53,7 @@ public sealed class ElevationTests
     {
         var takeoff = SampleJobs.Takeoff(SampleJobs.LongLine(400));
         var line = takeoff.Job.Lines[0];
-        Assert.Equal(Elevation.MostBands, Elevation.Of(takeoff, line, PaperSettings.Default).Count);
+        Assert.Equal(Elevation.MostBands, Elevation.Of(takeoff, line, PaperSettings.Default).Count());
         // 40 bands of 3 sections end at the 121st post.
         Assert.Equal(279, Elevation.PostsNotDrawn(line));
         Assert.Equal(0, Elevation.PostsNotDrawn(SampleJobs.Takeoff(SampleJobs.LongLine(121)).Job.Lines[0]));

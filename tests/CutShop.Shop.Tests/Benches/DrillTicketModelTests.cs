@@ -64,6 +64,7 @@ public sealed class DrillTicketModelTests
                         Assert.Equal((expected.State, expected.Steps, expected.Who), (work.State, work.Steps, work.ClaimedBy));
                     }
                     Assert.Equal(spoiled, shop.Shop.Count("damages"));
+                    Assert.Empty(shop.WithWrongWorkLeft());
                 }
             },
             iter: 30,

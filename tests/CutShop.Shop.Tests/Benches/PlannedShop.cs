@@ -43,6 +43,14 @@ public sealed class PlannedShop : IDisposable
         return piece.Code;
     }
 
+    /// <summary>Jobs whose count of work left is not that of their tickets.</summary>
+    public IReadOnlyList<string> WithWrongWorkLeft() => Shop.Database.Read(session => session.All<string>(
+        """
+        SELECT number FROM jobs WHERE work_left <>
+          (SELECT count(*) FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = jobs.id AND state IN ('waiting', 'at the bench')) +
+          (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id AND state IN ('waiting', 'at the bench', 're-ordered'))
+        """));
+
     /// <summary>Plans all that waits and accepts it.</summary>
     public async Task<PlanAnswer> PlanAsync()
     {

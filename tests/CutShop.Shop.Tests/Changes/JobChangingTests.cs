@@ -51,7 +51,7 @@ public sealed class JobChangingTests
         await shop.DrillAsync("A2");
         await shop.DrillAsync("A4");
         var (draft, change) = await ChangeAsync(shop, Changed());
-        var answer = await shop.Changing.AcceptAsync(draft, change.Token, "test", DeskShop.Cancel);
+        var answer = await shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel);
         Assert.Equal("LQ-3001", answer.Number);
 
         var job = shop.Jobs.Find("LQ-3001")!;
@@ -63,6 +63,8 @@ public sealed class JobChangingTests
             ["A1 waiting", "A2 drilled", "A3 waiting", "A4 waiting", "A5 waiting"],
             shop.All<string>("SELECT mark || ' ' || state FROM drill_tickets JOIN posts ON posts.id = post_id WHERE dropped_at IS NULL ORDER BY position"));
         Assert.Equal(["surplus"], shop.All<string>("SELECT state FROM drill_tickets JOIN posts ON posts.id = post_id WHERE dropped_at IS NOT NULL"));
+        var told = new JobNews(shop.Database).Job("LQ-3001")!;
+        Assert.Equal((2L, 0L, 5L, 1L), (told.Pieces, told.Cut, told.Posts, told.Drilled));
         // Every bore that counts belongs to a piece that counts.
         Assert.Empty(shop.All<long>("SELECT bores.id FROM bores JOIN posts ON posts.id = post_id JOIN pieces ON pieces.id = piece_id WHERE posts.dropped_at IS NULL AND pieces.dropped_at IS NOT NULL"));
         Assert.Equal(10, shop.All<long>("SELECT bores.id FROM bores JOIN posts ON posts.id = post_id WHERE dropped_at IS NULL").Count);
@@ -74,9 +76,9 @@ public sealed class JobChangingTests
         using var shop = new DeskShop();
         await shop.ReleasedJobAsync(DeskShop.FourPosts());
         var (draft, change) = await ChangeAsync(shop, Changed());
-        await shop.Changing.AcceptAsync(draft, change.Token, "test", DeskShop.Cancel);
+        await shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel);
         var after = shop.Dump();
-        Assert.True((await shop.Changing.AcceptAsync(draft, change.Token, "test", DeskShop.Cancel)).IsDone);
+        Assert.True((await shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel)).IsDone);
         Assert.Equal(after, shop.Dump());
     }
 
@@ -86,10 +88,10 @@ public sealed class JobChangingTests
         using var shop = new DeskShop();
         await shop.ReleasedJobAsync(DeskShop.FourPosts());
         var (there, change) = await ChangeAsync(shop, Changed());
-        await shop.Changing.AcceptAsync(there, change.Token, "test", DeskShop.Cancel);
+        await shop.Changing.AcceptAsync(there, change.Token, "test", cancel: DeskShop.Cancel);
         var back = await shop.StartAsync(DeskShop.FourPosts(), "back");
         var again = shop.Changing.Compare(DraftReading.Of(DeskShop.FourPosts(), ShopTables.Standard).Takeoff!.Job)!;
-        Assert.True((await shop.Changing.AcceptAsync(back, again.Token, "test", DeskShop.Cancel)).IsDone);
+        Assert.True((await shop.Changing.AcceptAsync(back, again.Token, "test", cancel: DeskShop.Cancel)).IsDone);
         var job = shop.Jobs.Find("LQ-3001")!;
         Assert.Equal(2, job.Pieces.Count);
         Assert.Equal(4, job.Dropped.Count);
@@ -103,7 +105,7 @@ public sealed class JobChangingTests
         var (draft, change) = await ChangeAsync(shop, Changed());
         await shop.CutAsync("A-low-1");
         var before = shop.Dump();
-        var answer = await shop.Changing.AcceptAsync(draft, change.Token, "test", DeskShop.Cancel);
+        var answer = await shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel);
         Assert.StartsWith("Something was cut", answer.Problem, StringComparison.Ordinal);
         Assert.Equal(["A-low-1"], answer.Change!.Surplus.Select(thing => thing.Name));
         Assert.Equal(before, shop.Dump());
@@ -116,7 +118,7 @@ public sealed class JobChangingTests
         await shop.ReleasedJobAsync(DeskShop.FourPosts());
         await shop.Release.CancelAsync("LQ-3001", "a reason", "test", DeskShop.Cancel);
         var (draft, change) = await ChangeAsync(shop, Changed());
-        Assert.Equal("Job LQ-3001 was cancelled and cannot change.", (await shop.Changing.AcceptAsync(draft, change.Token, "test", DeskShop.Cancel)).Problem);
+        Assert.Equal("Job LQ-3001 was cancelled and cannot change.", (await shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel)).Problem);
     }
 
     [Fact]
@@ -126,8 +128,45 @@ public sealed class JobChangingTests
         await shop.ReleasedJobAsync(DeskShop.FourPosts());
         await shop.CutAsync("A-top-1");
         var (draft, change) = await ChangeAsync(shop, Changed());
-        var statements = await shop.BreakEachStatementAsync(() => shop.Changing.AcceptAsync(draft, change.Token, "test", DeskShop.Cancel));
+        var statements = await shop.BreakEachStatementAsync(() => shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel));
         Assert.InRange(statements, 20, 60);
         Assert.Equal("Lantern Quay harbour", shop.Jobs.Find("LQ-3001")!.Takeoff.Job.Customer);
+    }
+
+    [Fact]
+    public async Task A_quote_of_a_change_is_accepted_with_the_change_and_stays_with_the_job()
+    {
+        using var shop = new DeskShop();
+        await shop.KeepPricesAsync(new(2027, 1, 11));
+        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        var (draft, change) = await ChangeAsync(shop, Changed());
+        var quote = long.Parse((await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel)).Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal([quote], shop.Quotes.Open().Select(listed => listed.Id));
+        Assert.NotNull((await shop.Quotes.AcceptAsync(quote, "test", DeskShop.Cancel)).Problem);
+        for (var times = 0; times < 2; times++)
+            Assert.Equal("LQ-3001", (await shop.Changing.AcceptAsync(draft, change.Token, "test", quote, DeskShop.Cancel)).Number);
+        Assert.Equal([(quote, "accepted")], shop.Quotes.AcceptedFor("LQ-3001").Select(listed => (listed.Id, listed.State)));
+        Assert.Empty(shop.Quotes.Open());
+    }
+
+    [Fact]
+    public async Task A_quote_of_something_else_or_one_that_no_longer_stands_stops_the_change()
+    {
+        using var shop = new DeskShop();
+        await shop.KeepPricesAsync(new(2027, 1, 11));
+        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        var (draft, _) = await ChangeAsync(shop, DeskShop.FourPosts());
+        await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel);
+        await shop.Drafts.SaveAsync(draft, 1, Changed(), "test", DeskShop.Cancel);
+        var change = shop.Changing.Compare(DraftReading.Of(Changed(), ShopTables.Standard).Takeoff!.Job)!;
+        var before = shop.Dump();
+        var answer = await shop.Changing.AcceptAsync(draft, change.Token, "test", quoteId: 1, DeskShop.Cancel);
+        Assert.Equal("The draft is no longer what quote 1 quoted. Make a new quote of it.", answer.Problem);
+        await shop.Quotes.MakeAsync(draft, 2, "test", DeskShop.Cancel);
+        shop.Time.Advance(TimeSpan.FromDays(31));
+        Assert.StartsWith("This quote stood until 2027-02-10.", (await shop.Changing.AcceptAsync(draft, change.Token, "test", quoteId: 2, DeskShop.Cancel)).Problem, StringComparison.Ordinal);
+        Assert.Equal("There is no such open quote.", (await shop.Changing.AcceptAsync(draft, change.Token, "test", quoteId: 7, DeskShop.Cancel)).Problem);
+        Assert.Contains("LQ-3001|Lantern Quay boardwalk|2027-03-12", before, StringComparison.Ordinal);
+        Assert.Equal(4, shop.Jobs.Find("LQ-3001")!.Takeoff.Job.Lines[0].Posts.Count);
     }
 }

@@ -33,11 +33,36 @@ public sealed class JobSearchTests
     [InlineData(JobsShown.Open, "lamp", "LQ-1 LQ-2")]
     [InlineData(JobsShown.All, "lq-3", "LQ-3")]
     [InlineData(JobsShown.All, "%", "")]
+    [InlineData(JobsShown.All, "amp pi", "LQ-1 LQ-2")]
+    [InlineData(JobsShown.All, "beach ramp", "LQ-4 LQ-3")]
+    [InlineData(JobsShown.All, "p", "LQ-4 LQ-1 LQ-2 LQ-3")]
+    [InlineData(JobsShown.All, "lamp ramp", "")]
+    [InlineData(JobsShown.All, "\"lamp\" OR beach*", "")]
     public async Task Jobs_are_found_by_what_is_asked(JobsShown shown, string text, string numbers)
     {
         using var shop = new DeskShop();
         var search = await WithJobsAsync(shop);
         Assert.Equal(numbers, string.Join(' ', search.Find(new(shown, text)).Jobs.Select(job => job.Number)));
+    }
+
+    [Fact]
+    public async Task A_text_that_most_jobs_have_and_one_that_a_single_job_has_find_the_same_way()
+    {
+        using var shop = new DeskShop();
+        await StoreAsync(shop, 1100, i => i == 700 ? "Harbour \"steps\", east" : "Lantern Quay");
+        var search = new JobSearch(shop.Database);
+        Assert.Equal(["LQ-0700"], search.Find(new(JobsShown.All, "\"STEPS\", e")).Jobs.Select(job => job.Number));
+        Assert.Equal(Enumerable.Range(1, 50).Select(i => $"LQ-{i:0000}"), search.Find(new(JobsShown.All, "tern qu")).Jobs.Select(job => job.Number));
+    }
+
+    [Fact]
+    public async Task A_job_whose_customer_was_renamed_is_found_by_the_new_name_only()
+    {
+        using var shop = new DeskShop();
+        var search = await WithJobsAsync(shop);
+        await shop.ExecuteAsync("UPDATE jobs SET customer = 'Tide mill' WHERE number = 'LQ-2'");
+        Assert.Equal(["LQ-1"], search.Find(new(JobsShown.All, "lamp")).Jobs.Select(job => job.Number));
+        Assert.Equal(["LQ-2"], search.Find(new(JobsShown.All, "tide")).Jobs.Select(job => job.Number));
     }
 
     [Fact]
@@ -63,8 +88,7 @@ public sealed class JobSearchTests
     public async Task Pages_follow_each_other_without_gap_or_double()
     {
         using var shop = new DeskShop();
-        var rows = Enumerable.Range(1, 120).Select(i => new { number = $"LQ-{i:000}", due = i > 110 ? null : $"2027-03-{1 + (i % 3):00}" });
-        await shop.ExecuteAsync("INSERT INTO jobs (number, customer, due, one_lot, job_file, taken_in_at) VALUES (@number, 'Lantern Quay', @due, 0, '', '2027-01-01T00:00:00.000Z')", rows);
+        await StoreAsync(shop, 120, _ => "Lantern Quay", i => i > 110 ? null : $"2027-03-{1 + (i % 3):00}");
         var search = new JobSearch(shop.Database);
         var seen = new List<JobFound>();
         string? after = null;
@@ -79,4 +103,8 @@ public sealed class JobSearchTests
         Assert.Equal(120, seen.Count);
         Assert.Equal(seen.OrderBy(job => job.Due ?? DateOnly.MaxValue).ThenBy(job => job.Number, StringComparer.Ordinal).Select(job => job.Number), seen.Select(job => job.Number));
     }
+
+    private static Task<int> StoreAsync(DeskShop shop, int count, Func<int, string> customer, Func<int, string?>? due = null) => shop.ExecuteAsync(
+        "INSERT INTO jobs (number, customer, due, one_lot, job_file, taken_in_at) VALUES (@number, @customer, @due, 0, '', '2027-01-01T00:00:00.000Z')",
+        Enumerable.Range(1, count).Select(i => new { number = $"LQ-{i:0000}", customer = customer(i), due = due?.Invoke(i) }));
 }

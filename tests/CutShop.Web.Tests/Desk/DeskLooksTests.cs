@@ -9,7 +9,7 @@ public sealed class DeskLooksTests(HeadlessBrowser browser)
 
     public static TheoryData<string> Addresses { get; } =
     [
-        "/", "/?show=all&q=lq", "/drafts", "/drafts/new", "/drafts/1", "/drafts/2", "/drafts/3/change", "/quotes/1", "/prices", "/prices/new", "/bits",
+        "/", "/?show=all&q=lq", "/drafts", "/drafts/new", "/drafts/1", "/drafts/2", "/drafts/3/change", "/quotes/1", "/prices", "/prices/new", "/settings/letterhead", "/bits",
         "/jobs/LQ-1042", "/jobs/LQ-1042/cancel",
     ];
 
@@ -68,6 +68,7 @@ public sealed class DeskLooksTests(HeadlessBrowser browser)
         var changing = DraftOf.Job(shop.Jobs.Find("LQ-1042")!.Takeoff.Job)!;
         await shop.DraftAsync(_ => DraftEdits.AddPost(changing, 0, 3));
         Assert.Equal("1", await shop.QuoteAsync(good));
+        await new LetterheadShelf(shop.Database).SetAsync(new("Lantern Quay Ropes", "Quay 1\nLantern Quay"), "test", TestContext.Current.CancellationToken);
         return shop;
     }
 }

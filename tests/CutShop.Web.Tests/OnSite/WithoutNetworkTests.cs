@@ -84,6 +84,7 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
         var page = await browser.OpenAsStrangerAsync(shop, 390, 844, touch: true);
         await page.GotoAsync($"/p/{job.Codes[0].Plain}");
         var lost = 0;
+        var isLost = new TaskCompletionSource();
         await page.RouteAsync("**/installed", async route =>
         {
             if (lost++ > 0)
@@ -93,8 +94,10 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
             }
             await route.FetchAsync();
             await route.AbortAsync();
+            isLost.SetResult();
         });
         await TapAsync(page, "Mark as installed");
+        await isLost.Task;
         await ExpectUnsentAsync(page, 1);
         Assert.Single(shop.FromSite());
         await page.ReloadAsync();

@@ -47,6 +47,7 @@ public sealed class RightsTests
         ["GET settings/cutting"] = "OD",
 
         ["GET settings/benches"] = "OD",
+        ["GET settings/letterhead"] = "OD",
 
         ["GET cut"] = "ODCB",
         ["POST cut"] = "OC",

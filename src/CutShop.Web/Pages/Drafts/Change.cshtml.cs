@@ -12,6 +12,9 @@ public sealed class ChangeModel(DraftShelf drafts, ShopTablesShelf tables, JobCh
     /// <summary>The draft's id.</summary>
     public long Id { get; private set; }
 
+    /// <summary>The quote that the customer accepted for it, or null.</summary>
+    public long? Quote { get; private set; }
+
     /// <summary>The change.</summary>
     public JobChange? Change { get; private set; }
 
@@ -19,9 +22,9 @@ public sealed class ChangeModel(DraftShelf drafts, ShopTablesShelf tables, JobCh
     public string? Problem { get; private set; }
 
     /// <summary>Shows the change.</summary>
-    public IActionResult OnGet(long id)
+    public IActionResult OnGet(long id, long? quote)
     {
-        Id = id;
+        (Id, Quote) = (id, quote);
         if (drafts.Find(id) is not { IsOpen: true } draft || DraftReading.Of(draft.Form, tables.Current()).Takeoff is not { } next)
             return Redirect($"/drafts/{id}");
         Change = changing.Compare(next.Job);
@@ -32,10 +35,10 @@ public sealed class ChangeModel(DraftShelf drafts, ShopTablesShelf tables, JobCh
     }
 
     /// <summary>Accepts the change that was shown.</summary>
-    public async Task<IActionResult> OnPostAsync(long id, string token, CancellationToken cancel)
+    public async Task<IActionResult> OnPostAsync(long id, string? token, long? quote, CancellationToken cancel)
     {
-        Id = id;
-        var answer = await changing.AcceptAsync(id, token, HttpContext.Who(), cancel);
+        (Id, Quote) = (id, quote);
+        var answer = await changing.AcceptAsync(id, token ?? "", HttpContext.Who(), quote, cancel);
         if (answer.IsDone)
             return Redirect($"/jobs/{Uri.EscapeDataString(answer.Number)}");
         (Change, Problem) = (answer.Change, answer.Problem);

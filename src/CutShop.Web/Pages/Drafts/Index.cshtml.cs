@@ -4,16 +4,19 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace CutShop.Web.Pages.Drafts;
 
-/// <summary>The list of open drafts.</summary>
+/// <summary>The lists of open drafts and open quotes.</summary>
 [Authorize(Policy = May.ManageJobs)]
-public sealed class IndexModel(DraftShelf drafts, TimeProvider time) : PageModel
+public sealed class IndexModel(DraftShelf drafts, QuoteDesk quotes, TimeProvider time) : PageModel
 {
     /// <summary>The drafts.</summary>
     public IReadOnlyList<DraftListed> Drafts { get; private set; } = [];
+
+    /// <summary>Quotes that can still be accepted.</summary>
+    public IReadOnlyList<QuoteListed> Quotes { get; private set; } = [];
 
     /// <summary>The clock.</summary>
     public TimeProvider Time => time;
 
     /// <summary>Shows the list.</summary>
-    public void OnGet() => Drafts = drafts.Open();
+    public void OnGet() => (Drafts, Quotes) = (drafts.Open(), quotes.Open());
 }

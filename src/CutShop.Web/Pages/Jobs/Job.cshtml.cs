@@ -7,7 +7,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Pages.Jobs;
 
 /// <summary>One job: its figures, drawings, pieces and paper.</summary>
-public sealed class JobModel(JobShelf jobs) : PageModel
+public sealed class JobModel(JobShelf jobs, QuoteDesk quotes, SiteReports reports) : PageModel
 {
     private const int MostMarks = 6;
 
@@ -23,8 +23,14 @@ public sealed class JobModel(JobShelf jobs) : PageModel
     /// <summary>Its weight in pounds, or null where one piece's is not known.</summary>
     public double? TotalWeight { get; private set; }
 
+    /// <summary>The quotes that were accepted for it; none for those who may not see prices.</summary>
+    public IReadOnlyList<QuoteListed> Quotes { get; private set; } = [];
+
     /// <summary>Each warning once, with the places it speaks of.</summary>
     public IReadOnlyList<(string Text, string Where)> Warnings { get; private set; } = [];
+
+    /// <summary>What installers report of its pieces, the newest first.</summary>
+    public IReadOnlyList<SiteReport> Reports { get; private set; } = [];
 
     /// <summary>Shows the job.</summary>
     public IActionResult OnGet(string number)
@@ -32,10 +38,12 @@ public sealed class JobModel(JobShelf jobs) : PageModel
         Stored = jobs.Find(number);
         if (Stored is null)
             return NotFound();
+        Reports = reports.OfJob(number);
         var pieces = Stored.Takeoff.Pieces;
         TotalRope = pieces.Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut);
         TotalWeight = pieces.Any(piece => piece.WeightLb is null) ? null : pieces.Sum(piece => piece.WeightLb);
         Warnings = [.. Stored.Takeoff.Warnings.GroupBy(warning => warning.Text).Select(same => (same.Key, Places(same)))];
+        Quotes = May.Do(HttpContext, May.SeePrices) ? quotes.AcceptedFor(Stored.Number) : [];
         return Page();
     }
 

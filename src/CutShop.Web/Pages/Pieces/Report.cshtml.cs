@@ -51,7 +51,7 @@ public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhot
             return Refused(SiteOutcome.NoLongerWanted);
         var photo = await photos.KeepAsync(form.Files.GetFile("photo"), cancel);
         if (!photo.IsGood)
-            return Refused(StatusCodes.Status422UnprocessableEntity, T[photo.Problem!]);
+            return Refused(StatusCodes.Status422UnprocessableEntity, T[photo.Problem!, SitePhotos.MostMegabytes, SitePhotos.MostMegapixels]);
 
         TryReadTime(form, out var at);
         var answer = await reports.SendAsync(Code, new(SiteReportWords.Read(Kind)!.Value, Note, photo.Value, at), OnSite, Key, cancel);

@@ -8,13 +8,16 @@ namespace CutShop.Web.Pages.Quotes;
 
 /// <summary>A quote on screen.</summary>
 [Authorize(Policy = May.ManageJobs)]
-public sealed class QuoteModel(QuoteDesk quotes, PaperSettings settings) : PageModel
+public sealed class QuoteModel(QuoteDesk quotes, JobChanging changing, LetterheadShelf heads) : PageModel
 {
     /// <summary>The quote.</summary>
     public Quote? Quote { get; private set; }
 
     /// <summary>The quote as printed.</summary>
     public Sheet? Sheet { get; private set; }
+
+    /// <summary>True where its job is stored, so that accepting it changes that job.</summary>
+    public bool ChangesJob { get; private set; }
 
     /// <summary>Why it was not accepted, or null.</summary>
     public string? Problem { get; private set; }
@@ -25,7 +28,8 @@ public sealed class QuoteModel(QuoteDesk quotes, PaperSettings settings) : PageM
         Quote = quotes.Find(id);
         if (Quote is null)
             return NotFound();
-        Sheet = QuoteRoutes.SheetOf(Quote, settings);
+        Sheet = QuoteRoutes.SheetOf(Quote, heads.Current, PersonUnits.PaperFor(HttpContext));
+        ChangesJob = !Quote.IsAccepted && changing.IsStored(Quote.Takeoff.Job.Number);
         return Page();
     }
 

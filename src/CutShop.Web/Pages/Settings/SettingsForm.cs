@@ -9,7 +9,11 @@ namespace CutShop.Web.Pages.Settings;
 /// <param name="Words">Its label.</param>
 /// <param name="Hint">What it means.</param>
 /// <param name="Value">What stands in it, as typed.</param>
-public sealed record SettingField(string Name, string Words, string Hint, string Value);
+public sealed record SettingField(string Name, string Words, string Hint, string Value)
+{
+    /// <summary>True where several lines may be typed.</summary>
+    public bool HasLines { get; init; }
+}
 
 /// <summary>A page that shows what is set, and stores what is typed or says what is wrong with it.</summary>
 public abstract class SettingsForm : PageModel
