@@ -2,6 +2,7 @@ using CutShop.Benchmarks.Benches;
 using CutShop.Benchmarks.Cutting;
 using CutShop.Benchmarks.Desk;
 using CutShop.Benchmarks.Labels;
+using CutShop.Benchmarks.OnSite;
 using CutShop.Benchmarks.Takeoff;
 
 // One subcommand a subject; each measures, prints a table and says whether its targets are met (exit code 1 where not).
@@ -12,6 +13,7 @@ var subjects = new Dictionary<string, Func<string[], int>>
     ["benches"] = _ => BenchesBenchmark.Run(),
     ["cutting"] = CuttingCommand.Run,
     ["labels"] = LabelsBenchmark.Run,
+    ["site"] = _ => SiteBenchmark.Run(),
 };
 
 if (args is [var name, .. var rest] && subjects.TryGetValue(name, out var run))

@@ -78,17 +78,25 @@
     const code = to.split("/")[2].replace(/[-\s]/g, "").toUpperCase();
     const what = values.kind ? form.querySelector(`input[value=${values.kind}]`).closest("label").textContent : submitter.textContent;
     await outbox.add({ to: to.replace(/\/p\/[^/]+/i, `/p/${code}`), fields, code, state: values.state, says: `${card.textContent.trim()}: ${what.trim()}` });
-    await (await worker?.getRegistration())?.sync?.register("outbox").catch(() => { });
-    if (values.kind) location.assign(`/p/${code}`);
-    else await show();
+    worker?.getRegistration().then(one => one?.sync?.register("outbox")).catch(() => { });
+    // The page that comes next sends it.
+    if (values.kind) return location.assign(`/p/${code}`);
+    await show();
     await send();
+  }
+
+  // A browser that keeps nothing sends the form itself.
+  function sendPlain(form, submitter) {
+    form.dataset.plain = "1";
+    form.requestSubmit(submitter);
   }
 
   document.addEventListener("submit", event => {
     const form = event.target;
-    if (!form.matches("form[data-outbox]")) return;
+    if (!form.matches("form[data-outbox]") || form.dataset.plain) return;
     event.preventDefault();
-    keep(form, event.submitter ?? form.querySelector("button"));
+    const submitter = event.submitter ?? form.querySelector("button");
+    keep(form, submitter).catch(() => sendPlain(form, submitter));
   });
 
   async function storePack(place) {

@@ -14,7 +14,7 @@ async function storeFixed() {
   if (!page.ok) throw new Error(page.status);
   const cache = await caches.open(fixed);
   const html = await page.text();
-  await storeAssets(cache, [html]);
+  await storeAssets(cache, html);
   await cache.put(noNetwork, asPage(html, page));
 }
 
@@ -26,23 +26,38 @@ function asPage(html, answer) {
 }
 
 // Addresses of assets change with their content, so one that is stored is never old.
-async function storeAssets(cache, pages) {
-  const addresses = new Set(pages.flatMap(html => html.match(/\/assets\/[0-9a-f]+\/[\w.-]+/g) ?? []));
-  await Promise.all([...addresses].map(async address => await cache.match(address) ?? await cache.add(address)));
-  return addresses;
+async function storeAssets(cache, html, known = new Set()) {
+  const addresses = (html.match(/\/assets\/[0-9a-f]+\/[\w.-]+/g) ?? []).filter(address => !known.has(address));
+  await Promise.all(addresses.map(async address => await cache.match(address) ?? await cache.add(address)));
+  for (const address of addresses) known.add(address);
 }
 
+async function* linesOf(answer) {
+  const reader = answer.body.pipeThrough(new TextDecoderStream()).getReader();
+  let rest = "";
+  for (let part = await reader.read(); !part.done; part = await reader.read()) {
+    const lines = (rest + part.value).split("\n");
+    rest = lines.pop();
+    for (const line of lines) yield JSON.parse(line);
+  }
+}
+
+// Stores a pack page by page as it comes, or what changed with one piece of it.
 async function storePack(code, piece) {
   const answer = await fetch(`/s/${code}/pages${piece ? `?piece=${piece}` : ""}`, { cache: "no-store" });
   if (!answer.ok) throw new Error(answer.status);
-  const pack = await answer.json();
   const cache = await caches.open(packs + code);
-  const assets = await storeAssets(cache, Object.values(pack.pages));
-  for (const [path, html] of Object.entries(pack.pages)) await cache.put(path, asPage(html, answer));
-  for (const [path, line] of Object.entries(pack.lines))
-    if (!(path in pack.pages)) await cache.put(path, Response.redirect(`${line}#${path.split("/")[2]}`));
-  if (!piece) await forget(cache, new Set([...Object.keys(pack.pages), ...Object.keys(pack.lines), ...assets]));
-  return pack.pieces;
+  const wanted = new Set();
+  for await (const { path, html, same, pieces } of linesOf(answer)) {
+    if (html) await storeAssets(cache, html, wanted);
+    if (html) await cache.put(path, asPage(html, answer));
+    if (same) await cache.put(path, Response.redirect(`${same}#${path.split("/")[2]}`));
+    wanted.add(path);
+    if (pieces === undefined) continue;
+    if (!piece) await forget(cache, wanted);
+    return pieces;
+  }
+  throw new Error("cut off");
 }
 
 async function forget(cache, wanted) {

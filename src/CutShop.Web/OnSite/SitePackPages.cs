@@ -5,12 +5,16 @@ using CutShop.Takeoff;
 namespace CutShop.Web.OnSite;
 
 /// <summary>
-/// Writes all pages of a site pack as one JSON object, for a phone to store: <c>job</c>, <c>pieces</c> (how many),
-/// <c>pages</c> (the HTML of each by its path) and <c>lines</c> (by each piece's line address, the one that is stored for its line).
+/// Writes all pages of a site pack for a phone to store, a JSON object a line so that it can store each as it comes:
+/// <c>path</c> with <c>html</c> is a page, <c>path</c> with <c>same</c> an address that another page answers, and
+/// <c>pieces</c>, the last, says how many pieces there are and that all has come.
 /// </summary>
 internal sealed class SitePackPages(OwnPages pages)
 {
-    private const int FlushAt = 64 * 1024;
+    /// <summary>The type of what is written.</summary>
+    public const string ContentType = "application/x-ndjson; charset=utf-8";
+
+    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web);
 
     /// <summary>Writes the pack, or of one piece what may have changed with it.</summary>
     /// <param name="reader">Who asks.</param>
@@ -19,28 +23,22 @@ internal sealed class SitePackPages(OwnPages pages)
     /// <param name="to">Where to.</param>
     public async Task WriteAsync(HttpContext reader, SitePack pack, PieceCode? only, Stream to)
     {
-        var cancel = reader.RequestAborted;
         var pieces = only is { } code ? [.. pack.Pieces.Where(piece => piece.Code == code)] : pack.Pieces;
         var firsts = pack.Pieces.GroupBy(piece => piece.Piece.Line.Mark).ToDictionary(line => line.Key, line => line.First().Code);
-        await using var json = new Utf8JsonWriter(to);
-        json.WriteStartObject();
-        json.WriteString("job", pack.Job);
-        json.WriteNumber("pieces", pack.Pieces.Count);
-        json.WriteStartObject("pages");
         foreach (var path in Paths(pack, pieces, firsts))
         {
             if (await pages.ReadAsync(reader, path) is { } html)
-                json.WriteString(path, html);
-            if (json.BytesPending > FlushAt)
-                await json.FlushAsync(cancel);
+                await LineAsync(new { path, html });
         }
-        json.WriteEndObject();
-        json.WriteStartObject("lines");
-        foreach (var piece in pieces)
-            json.WriteString(SiteAddress.Line(piece.Code), SiteAddress.Line(firsts[piece.Piece.Line.Mark]));
-        json.WriteEndObject();
-        json.WriteEndObject();
-        await json.FlushAsync(cancel);
+        foreach (var piece in pieces.Where(piece => piece.Code != firsts[piece.Piece.Line.Mark]))
+            await LineAsync(new { path = SiteAddress.Line(piece.Code), same = SiteAddress.Line(firsts[piece.Piece.Line.Mark]) });
+        await LineAsync(new { pieces = pack.Pieces.Count });
+
+        async Task LineAsync<T>(T line)
+        {
+            await JsonSerializer.SerializeAsync(to, line, Json, reader.RequestAborted);
+            await to.WriteAsync("\n"u8.ToArray(), reader.RequestAborted);
+        }
     }
 
     private static IEnumerable<string> Paths(SitePack pack, IReadOnlyList<LinePiece> pieces, Dictionary<string, PieceCode> firsts)

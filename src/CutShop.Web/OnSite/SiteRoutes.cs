@@ -41,7 +41,7 @@ internal static class SiteRoutes
         if (Find(code, packs) is not { } pack)
             return TypedResults.NotFound();
         var response = context.Response;
-        response.ContentType = "application/json; charset=utf-8";
+        response.ContentType = SitePackPages.ContentType;
         response.Headers.Vary = "Accept-Encoding, Cookie";
         var only = piece is not null && PieceCode.Parse(piece) is { IsGood: true } parsed ? parsed.Value : (PieceCode?)null;
         await using var body = Compressed(context);

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using CutShop.Takeoff;
 
 namespace CutShop.Web.Tests.OnSite;
 
@@ -14,14 +15,15 @@ public sealed partial class SitePackTests
         await using var shop = await RunningShop.StartAsync();
         var job = await shop.TakeInDemoAsync("lq-1042-north-walk.json");
         var pack = await shop.PackOfAsync(job);
-        using var stored = JsonDocument.Parse(await shop.Client.GetStringAsync(Path($"/s/{pack.Plain}/pages"), Cancel));
-        var pages = stored.RootElement.GetProperty("pages").EnumerateObject().ToDictionary(page => page.Name, page => page.Value.GetString()!);
+        var lines = await LinesAsync(shop.Client, pack);
+        var pages = lines.Where(line => line.Html is not null).ToDictionary(line => line.Path!, line => line.Html!);
         foreach (var (path, html) in pages)
             Assert.Equal(WithoutKeys(await shop.Stranger.GetStringAsync(Path(path), Cancel)), WithoutKeys(html));
         Assert.All(job.Codes, code => Assert.Contains($"/p/{code.Plain}", pages.Keys));
         Assert.All(job.Codes, code => Assert.Contains($"/p/{code.Plain}/report", pages.Keys));
-        var lines = stored.RootElement.GetProperty("lines").EnumerateObject().ToDictionary(line => line.Name, line => line.Value.GetString()!);
-        Assert.All(job.Codes, code => Assert.Contains(lines[$"/p/{code.Plain}/line"], pages.Keys));
+        Assert.All(job.Codes, code => Assert.Contains($"/p/{code.Plain}/line", lines.Select(line => line.Path)));
+        Assert.All(lines.Where(line => line.Same is not null), line => Assert.Contains(line.Same!, pages.Keys));
+        Assert.Equal(job.Pieces.Count, lines[^1].Pieces);
     }
 
     [Fact]
@@ -32,8 +34,7 @@ public sealed partial class SitePackTests
         var pack = await shop.PackOfAsync(job);
         using var phone = shop.NewClient();
         (await phone.AskAsync("/language/es?back=/p")).Dispose();
-        using var stored = JsonDocument.Parse(await phone.GetStringAsync(Path($"/s/{pack.Plain}/pages"), Cancel));
-        Assert.All(stored.RootElement.GetProperty("pages").EnumerateObject(), page => Assert.Contains("<html lang=\"es\">", page.Value.GetString(), StringComparison.Ordinal));
+        Assert.All((await LinesAsync(phone, pack)).Where(line => line.Html is not null), line => Assert.Contains("<html lang=\"es\">", line.Html, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -95,14 +96,21 @@ public sealed partial class SitePackTests
         var pack = await shop.PackOfAsync(await shop.TakeInDemoAsync("lq-1043-beach-ramp.json"));
         using var phone = new HttpClient(new HttpClientHandler { AutomaticDecompression = DecompressionMethods.All }) { BaseAddress = shop.Address };
         phone.DefaultRequestHeaders.AcceptEncoding.ParseAdd(coding);
-        using var stored = JsonDocument.Parse(await phone.GetStringAsync(Path($"/s/{pack.Plain}/pages"), Cancel));
-        Assert.Equal("LQ-1043", stored.RootElement.GetProperty("job").GetString());
+        Assert.NotNull((await LinesAsync(phone, pack))[^1].Pieces);
     }
+
+    private static async Task<IReadOnlyList<PackLine>> LinesAsync(HttpClient phone, PieceCode pack) =>
+    [
+        .. (await phone.GetStringAsync(Path($"/s/{pack.Plain}/pages"), Cancel)).Split('\n', StringSplitOptions.RemoveEmptyEntries)
+            .Select(line => JsonSerializer.Deserialize<PackLine>(line, JsonSerializerOptions.Web)!),
+    ];
 
     private static Uri Path(string path) => new(path, UriKind.Relative);
 
     /// <summary>Each form has a key of its own each time it is shown.</summary>
     private static string WithoutKeys(string html) => Key().Replace(html, "key");
+
+    private sealed record PackLine(string? Path, string? Html, string? Same, int? Pieces);
 
     [GeneratedRegex("name=\"key\" value=\"[0-9a-f]{32}\"", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Key();
