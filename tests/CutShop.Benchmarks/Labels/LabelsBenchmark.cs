@@ -10,6 +10,7 @@ internal static class LabelsBenchmark
 {
     private const int DotsPerInch = 406;
     private const int UsualPictures = 100;
+    private const double LeastOfSmeared = 0.8;
 
     private static readonly QrCorrection[] Levels = [QrCorrection.Fourteenth, QrCorrection.Seventh, QrCorrection.Quarter, QrCorrection.Third];
 
@@ -26,7 +27,7 @@ internal static class LabelsBenchmark
         ("all, 10 %", PhotoOf.Everything),
     ];
 
-    /// <summary>Prints the table; the level that labels are printed with must read every blurred, tilted or 10 % smeared picture of it.</summary>
+    /// <summary>Prints the table, and says whether the level that labels are printed with stands what it must: every blurred or tilted picture, and most that are smeared.</summary>
     public static int Run(string[] args)
     {
         var count = args is ["--pictures", var text] ? int.Parse(text, CultureInfo.InvariantCulture) : UsualPictures;
@@ -40,11 +41,11 @@ internal static class LabelsBenchmark
             foreach (var level in Levels)
             {
                 var read = Line(address, level, count);
-                isMet &= level != LabelStock.Default.Correction || read["blur"] + read["tilt"] + read["smear 10 %"] == 3 * count;
+                isMet &= level != LabelStock.Default.Correction || (read["blur"] + read["tilt"] == 2 * count && read["smear 10 %"] >= LeastOfSmeared * count);
             }
         }
         Console.WriteLine();
-        Console.WriteLine($"Labels are printed with level {Letter(LabelStock.Default.Correction)}: every blurred, tilted or 10 % smeared picture read: {(isMet ? "met" : "NOT met")}");
+        Console.WriteLine($"Labels are printed with level {Letter(LabelStock.Default.Correction)}: every blurred or tilted picture read, and of those with a 10 % smear at least {LeastOfSmeared:0 %}: {(isMet ? "met" : "NOT met")}");
         return isMet ? 0 : 1;
     }
 

@@ -18,11 +18,12 @@ public sealed class PhotographedLabelTests
     [Fact]
     public void Every_tilted_picture_is_read() => Assert.Equal(Pictures, Read(PhotoOf.Tilted));
 
+    // A smear can lie so that this reader does not find the code, whatever its level: docs/site-pack.md tells how often.
     [Fact]
-    public void Every_picture_with_a_tenth_of_the_data_smeared_is_read() => Assert.Equal(Pictures, Read(PhotoOf.Smeared));
+    public void Five_of_six_labels_with_a_tenth_of_the_data_smeared_are_read() => Assert.InRange(Read(PhotoOf.Smeared), Pictures * 5 / 6, Pictures);
 
     [Fact]
-    public void Pictures_that_are_blurred_tilted_and_smeared_at_once_are_read() => Assert.Equal(Pictures, Read(PhotoOf.Everything));
+    public void Five_of_six_labels_that_are_blurred_tilted_and_smeared_at_once_are_read() => Assert.InRange(Read(PhotoOf.Everything), Pictures * 5 / 6, Pictures);
 
     [Fact]
     public void What_covers_a_corner_that_finds_the_code_is_not_read_so_the_reader_is_no_rubber_stamp()
