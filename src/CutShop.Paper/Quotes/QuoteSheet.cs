@@ -27,7 +27,7 @@ public static class QuoteSheet
     private const int MostDrawings = 12;
 
     /// <summary>The sheet.</summary>
-    /// <param name="supplier">Who quotes; empty where the shop has not said.</param>
+    /// <param name="supplier">Who quotes, over the quote's name; empty where the shop has not said.</param>
     /// <param name="address">How the supplier is reached, a line each; may be empty.</param>
     /// <param name="quote">The quote's figures.</param>
     /// <param name="takeoff">The job.</param>
@@ -42,7 +42,7 @@ public static class QuoteSheet
         {
             new FieldsBlock(
             [
-                .. FromWhom(text, supplier, address),
+                .. address.Length == 0 ? Array.Empty<Field>() : [new(text.Supplier, address)],
                 new(text.Customer, job.Customer),
                 new(text.Job, job.Number),
                 new(text.Due, job.Due is { } due ? text.DayOf(due) : "–"),
@@ -67,7 +67,4 @@ public static class QuoteSheet
         blocks.Add(new CautionsBlock(text.Cautions, text.QuoteCautions));
         return new(supplier, text.QuoteName(quote.Number), text.Foot(job.Number, text.QuoteName(quote.Number)), blocks);
     }
-
-    private static IEnumerable<Field> FromWhom(PaperText text, string supplier, string address) =>
-        supplier.Length + address.Length == 0 ? [] : [new(text.Supplier, string.Join('\n', new[] { supplier, address }.Where(part => part.Length > 0)))];
 }

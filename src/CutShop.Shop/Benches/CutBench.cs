@@ -204,6 +204,19 @@ public sealed class CutBench(ShopDatabase database)
         },
         cancel);
 
+    /// <summary>
+    /// Whether a piece is off its coil. One that is cut and not yet measured is taken off the books as long as asked, since the
+    /// tape said so.
+    /// </summary>
+    internal static bool IsCutOff(ShopSession session, long ticketId, string who)
+    {
+        var work = CutWork.Of(session, ticketId);
+        if (work.Measured is not null || work.State != TicketStates.AtTheBench || work.Steps < (int)CutStep.Cut)
+            return work.Measured is not null;
+        return CutQueue.Of(session, ticketId) is { } cut
+            && TakeIn(session, cut, work, work.Cut, Length.Max(work.Cut, work.Longest ?? work.Cut), who, $"not measured, counted as {work.Cut}") is null;
+    }
+
     private static void Claim(ShopSession session, NextCut cut, string who)
     {
         if (TryClaim(session, cut, who) is { } why)
@@ -218,7 +231,7 @@ public sealed class CutBench(ShopDatabase database)
         new { cut.CoilId, reserved = cut.Cut + cut.Beside });
 
     private static FormattableString? TakeIn(
-        ShopSession session, NextCut cut, CutWork work, Length measured, Length longest, string who)
+        ShopSession session, NextCut cut, CutWork work, Length measured, Length longest, string who, string? what = null)
     {
         if (CutStock.TakeOff(session, cut, measured, longest, isTaken: true, who, out var firstUse) is { } why)
             return why;
@@ -230,7 +243,7 @@ public sealed class CutBench(ShopDatabase database)
             WHERE id = @Id
             """,
             new { measured, longest, firstUse, who, session.Now, Step, work.Id });
-        session.Record("cut ticket", work.Id, who, $"measured {measured}", StepsOf((int)work.Steps), StepsOf(Step));
+        session.Record("cut ticket", work.Id, who, what ?? $"measured {measured}", StepsOf((int)work.Steps), StepsOf(Step));
         CutStock.PutRestAway(session, cut, who);
         return null;
     }

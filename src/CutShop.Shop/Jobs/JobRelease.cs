@@ -31,7 +31,6 @@ public sealed record WorkDone(long Waiting, long Cut, long ToDrill, long Drilled
 /// <summary>Releases jobs to the shop and cancels them.</summary>
 public sealed class JobRelease(ShopDatabase database)
 {
-    private const int LongestReason = 200;
 
     /// <summary>Releases a received job, so that its tickets count at the benches and in plans. Safe to send twice.</summary>
     public Task<ReleaseOutcome> ReleaseAsync(string number, string who, CancellationToken cancel = default) =>
@@ -77,15 +76,15 @@ public sealed class JobRelease(ShopDatabase database)
             return ReleaseOutcome.NoSuchJob;
         if (job.CancelledAt is not null)
             return ReleaseOutcome.DoneBefore;
-        if (reason.Length is 0 or > LongestReason)
+        if (BenchAnswer.NeedsReason(reason) is not null)
             return ReleaseOutcome.NoReason;
-        session.Execute("UPDATE jobs SET cancelled_at = @Now WHERE id = @Id", new { session.Now, job.Id });
         var cutTickets = session.All<TicketRow>(
             "SELECT cut_tickets.id, state FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE job_id = @Id", new { job.Id });
         var drillTickets = session.All<TicketRow>(
             "SELECT drill_tickets.id, state FROM drill_tickets JOIN posts ON posts.id = post_id WHERE job_id = @Id", new { job.Id });
         var counts = cutTickets.Sum(ticket => TicketEnd.OfPiece(session, ticket.Id, ticket.State, who, reason) == TicketEnd.Surplus ? 1 : 0)
             + drillTickets.Sum(ticket => TicketEnd.OfPost(session, ticket.Id, ticket.State, who, reason) == TicketEnd.Surplus ? 1 : 0);
+        session.Execute("UPDATE jobs SET cancelled_at = @Now WHERE id = @Id", new { session.Now, job.Id });
         session.Record(
             "job",
             job.Id,

@@ -13,8 +13,7 @@ internal static class TicketEnd
     /// <returns>Its state now.</returns>
     public static string OfPiece(ShopSession session, long ticketId, string state, string who, string reason)
     {
-        var isCut = session.Value<long>("SELECT measured_nm IS NOT NULL FROM cut_tickets WHERE id = @ticketId", new { ticketId }) == 1;
-        var next = Next(state, isCut);
+        var next = Next(state, CutBench.IsCutOff(session, ticketId, who));
         // A piece that is never cut needs no place on a coil; a cut one keeps the place it came from.
         var place = next == Cancelled ? ", plan_coil_id = NULL, cut_coil_id = NULL, steps = 0, longest_nm = NULL" : "";
         return End(session, TicketStates.CutTickets, ticketId, state, next, ", reserved_nm = 0" + place, who, reason);

@@ -91,11 +91,13 @@ public abstract class SiteForm(SiteText text) : LabelPage(text)
     };
 
     /// <summary>Says that it is stored: as JSON, or by leading back to the piece.</summary>
-    protected IActionResult Stored(object what, string query)
+    /// <param name="what">What is stored, for JSON.</param>
+    /// <param name="behind">What stands behind the piece's address where a browser is led to.</param>
+    protected IActionResult Stored(object what, string behind)
     {
         if (WantsJson)
             return new JsonResult(what);
-        Response.Headers.Location = $"/p/{Code.Plain}{query}";
+        Response.Headers.Location = $"/p/{Code.Plain}{behind}";
         return StatusCode(StatusCodes.Status303SeeOther);
     }
 }

@@ -206,6 +206,34 @@ public sealed class CutBenchTests : IDisposable
         Assert.Empty(_shop.Missing());
     }
 
+    [Fact]
+    public async Task A_job_cancelled_while_its_piece_is_cut_off_and_not_measured_takes_the_rope_off_the_books()
+    {
+        await _shop.HangAsync("50 ft");
+        var code = await _shop.TakeInAsync("LQ-1", "100");
+        await _shop.PlanAsync();
+        AssertDone(await Bench.TakeAsync(code, "Cai", _shop.Key(), Cancel));
+        await _shop.CutOffAsync(code);
+        Assert.Equal(ReleaseOutcome.Done, await new JobRelease(_shop.Shop.Database).CancelAsync("LQ-1", "the pier was sold", "Bo", Cancel));
+        var work = Bench.Find(code)!;
+        Assert.Equal((TicketEnd.Surplus, Inches("100")), (work.State, work.Measured!.Value));
+        Assert.Empty(_shop.Missing());
+        Assert.Equal(Inches("100").Nanometres, _shop.Shop.Database.Read(session => session.Value<long>("SELECT sum(nm) FROM rope_uses WHERE kind = 'piece'")));
+    }
+
+    [Fact]
+    public async Task A_job_cancelled_before_the_cut_leaves_the_coil_whole()
+    {
+        await _shop.HangAsync("50 ft");
+        var code = await _shop.TakeInAsync("LQ-1", "100");
+        await _shop.PlanAsync();
+        AssertDone(await Bench.TakeAsync(code, "Cai", _shop.Key(), Cancel));
+        AssertDone(await Bench.TickAsync(code, CutStep.PullAndMark, "Cai", _shop.Key(), Cancel));
+        await new JobRelease(_shop.Shop.Database).CancelAsync("LQ-1", "the pier was sold", "Bo", Cancel);
+        Assert.Equal(TicketEnd.Cancelled, Bench.Find(code)!.State);
+        Assert.Equal(0, _shop.Shop.Count("rope_uses"));
+    }
+
     public void Dispose() => _shop.Dispose();
 
     private async Task<PieceCode> OnePieceAsync()

@@ -89,6 +89,10 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
     public Task<IActionResult> OnPostTakeAsync(string code, CancellationToken cancel) =>
         DoAsync(code, (piece, key) => bench.TakeAsync(piece, Me, key, cancel));
 
+    /// <summary>Records a piece that was cut from its paper ticket.</summary>
+    public Task<IActionResult> OnPostFromPaperAsync(string code, CancellationToken cancel) =>
+        DoAsync(code, (piece, key) => bench.RecordCutAsync(piece, Me, key, cancel));
+
     /// <summary>Takes it over from someone else.</summary>
     public async Task<IActionResult> OnPostTakeOverAsync(string code, CancellationToken cancel) => May.Do(HttpContext, May.TakeTicketsOver)
         ? await DoAsync(code, (piece, key) => bench.TakeOverAsync(piece, Me, key, cancel))

@@ -19,7 +19,7 @@ public sealed class InstalledModel(PieceShelf pieces, Installing installing, Sit
 
     /// <summary>
     /// Takes <c>state</c> and <c>seen</c>, each "installed" or "not-installed", <c>key</c>, a GUID of the tap's own, and
-    /// <c>at</c>, the time of the tap in UTC; a tap that comes at once needs no time.
+    /// <c>at</c>, the time of the tap in UTC; a tap that comes at once needs no time. With <c>back</c> "line" it leads back to the piece's line.
     /// </summary>
     public async Task<IActionResult> OnPostAsync()
     {
@@ -45,7 +45,7 @@ public sealed class InstalledModel(PieceShelf pieces, Installing installing, Sit
                 new { state = InstalledWords.Of(answer.State), answer.ChangedAt });
         }
         return answer.Outcome == SiteOutcome.Done
-            ? Stored(new { state = InstalledWords.Of(answer.State), code = Code.Plain }, "#mark")
+            ? Stored(new { state = InstalledWords.Of(answer.State), code = Code.Plain }, form["back"] == "line" ? $"/line#{Code.Plain}" : "#mark")
             : Refused(answer.Outcome);
     }
 }

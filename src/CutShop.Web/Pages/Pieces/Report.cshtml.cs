@@ -6,10 +6,11 @@ using Microsoft.AspNetCore.Mvc;
 namespace CutShop.Web.Pages.Pieces;
 
 /// <summary>Reports a piece that does not fit, is damaged or missing.</summary>
-[RequestSizeLimit(SitePhotos.MostBytes + ForTheRest)]
+[RequestSizeLimit(MostBytes)]
 public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhotos photos, SiteText text) : SiteForm(text)
 {
-    private const int ForTheRest = 64 * 1024;
+    // A photo that is somewhat too large is let in, so that the page can say so: a browser whose sending is cut short shows an error of its own.
+    private const int MostBytes = 4 * SitePhotos.MostBytes;
 
     /// <summary>The piece.</summary>
     public SitePiece? Found { get; private set; }
