@@ -4,6 +4,7 @@
 (() => {
   const unsent = document.getElementById("unsent");
   const refused = document.getElementById("refused");
+  const pack = document.getElementById("pack");
   const worker = navigator.serviceWorker;
   const again = 30000;
   let retry = 0;
@@ -61,12 +62,15 @@
   async function send() {
     const active = worker && (await worker.getRegistration())?.active;
     if (active) active.postMessage({ send: true });
-    else if ((await outbox.send()).length > 0) await shown();
+    else await shown(await outbox.send());
   }
 
-  // The shop has it: show the true state.
-  async function shown() {
-    if ((await outbox.all()).some(tap => tap.problem !== undefined) || document.querySelector("form[data-outbox=report]")) await show();
+  // What the shop has by now is shown as it is; what it refused is shown first, and a report that is being written stays.
+  async function shown(sent) {
+    const isRefused = (await outbox.all()).some(tap => tap.problem !== undefined);
+    if (sent.length === 0 || isRefused || document.querySelector("form[data-outbox=report]")) return show();
+    const report = sent.find(tap => tap.isReport && location.pathname === `/p/${tap.code}`);
+    if (report) location.replace(`/p/${report.code}?reported=1`);
     else location.reload();
   }
 
@@ -111,10 +115,12 @@
     place.textContent = isStored ? place.dataset.stored : isKept ? place.dataset.kept : place.dataset.failed;
   }
 
-  outbox.listen(sent => sent.length > 0 ? shown() : show());
-  addEventListener("online", send);
+  outbox.listen(shown);
+  addEventListener("online", () => {
+    send();
+    if (pack && worker) storePack(pack);
+  });
   addEventListener("pageshow", event => { if (event.persisted) location.reload(); });
-  const pack = document.getElementById("pack");
   if (pack && worker) storePack(pack);
   show().then(send);
 })();

@@ -83,7 +83,7 @@ const outbox = (() => {
         if (!isFinal(answer)) throw new Error(answer.status);
         if (answer.ok) await remove(tap.id);
         else await refused(tap, answer);
-        sent.push(tap.code);
+        sent.push({ code: tap.code, isReport: tap.state === undefined && answer.ok });
       } catch {
         await put({ ...tap, isLate: true });
         break;

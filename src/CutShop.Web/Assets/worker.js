@@ -66,11 +66,11 @@ async function forget(cache, wanted) {
 }
 
 // What was sent changed its pieces: their stored pages are fetched anew.
-async function freshen(codes) {
+async function freshen(sent) {
   for (const name of await caches.keys()) {
     if (!name.startsWith(packs)) continue;
     const cache = await caches.open(name);
-    for (const code of new Set(codes))
+    for (const code of new Set(sent.map(tap => tap.code)))
       if (await cache.match(`/p/${code}`)) await storePack(name.slice(packs.length), code).catch(() => { });
   }
 }

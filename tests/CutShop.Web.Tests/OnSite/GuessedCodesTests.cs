@@ -10,7 +10,7 @@ public sealed class GuessedCodesTests
     public async Task Codes_from_one_address_are_limited_by_rate_over_all_pages_that_take_one_and_told_when_to_come_again()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync("lq-1042-north-walk.json");
+        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
         string[] addresses = ["/p/{0}", "/p/{0}/line", "/p/{0}/report", "/s/{0}", "/s/{0}/pages", "/s/{0}/pack.html"];
         for (var i = 0; i < GuessLimits.CodesAMinute; i++)
         {
@@ -26,13 +26,31 @@ public sealed class GuessedCodesTests
     }
 
     [Fact]
+    public async Task Guesses_count_for_the_address_that_the_proxy_saw_whatever_was_sent_before_it()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        for (var i = 0; i < GuessLimits.CodesAMinute; i++)
+            Assert.Equal(HttpStatusCode.NotFound, await GuessAsync(shop, $"203.0.113.{i % 250}, 198.51.100.7"));
+        Assert.Equal(HttpStatusCode.TooManyRequests, await GuessAsync(shop, "203.0.113.251, 198.51.100.7"));
+        Assert.Equal(HttpStatusCode.NotFound, await GuessAsync(shop, "198.51.100.8"));
+    }
+
+    [Fact]
     public async Task A_code_that_nobody_has_and_one_of_another_kind_get_the_same_answer()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync("lq-1042-north-walk.json");
+        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
         var pack = await shop.PackOfAsync(job);
         foreach (var (kind, other) in new[] { ("/p/{0}", pack), ("/p/{0}/line", pack), ("/p/{0}/report", pack), ("/s/{0}", job.Codes[0]), ("/s/{0}/pages", job.Codes[0]) })
             Assert.Equal(await AnswerAsync(shop, kind, PieceCode.Draw()), await AnswerAsync(shop, kind, other));
+    }
+
+    private static async Task<HttpStatusCode> GuessAsync(RunningShop shop, string forwardedFor)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, $"/p/{PieceCode.Draw().Plain}");
+        request.Headers.Add("X-Forwarded-For", forwardedFor);
+        using var answer = await shop.Stranger.SendAsync(request, TestContext.Current.CancellationToken);
+        return answer.StatusCode;
     }
 
     /// <summary>All of an answer but the code that was asked for.</summary>
