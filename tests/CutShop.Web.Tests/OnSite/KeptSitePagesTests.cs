@@ -7,7 +7,7 @@ namespace CutShop.Web.Tests.OnSite;
 /// <summary>Pages for installers that are kept until something changes.</summary>
 public sealed class KeptSitePagesTests
 {
-    private const string Installed = "Take the mark off";
+    private const string Installed = "name=\"state\" value=\"not-installed\"";
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
