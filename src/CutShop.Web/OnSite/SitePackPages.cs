@@ -1,3 +1,4 @@
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using CutShop.Shop;
 using CutShop.Takeoff;
@@ -14,7 +15,8 @@ internal sealed class SitePackPages(OwnPages pages)
     /// <summary>The type of what is written.</summary>
     public const string ContentType = "application/x-ndjson; charset=utf-8";
 
-    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web);
+    // It is never put into a page, so marks of HTML need not be written as six characters each.
+    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>Writes the pack, or of one piece what may have changed with it.</summary>
     /// <param name="reader">Who asks.</param>
