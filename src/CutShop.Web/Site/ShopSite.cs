@@ -70,6 +70,7 @@ public static class ShopSite
         services.AddSingleton(settings.Paper);
         services.AddSingleton<JobShelf>();
         services.AddSingleton<CoilStock>();
+        services.AddSingleton<PlannedCuts>();
         services.AddSingleton<PlanShelf>();
         services.AddSingleton<CutPlanDesk>();
         services.AddSingleton<PlanSearches>();

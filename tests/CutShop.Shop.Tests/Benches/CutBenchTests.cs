@@ -234,6 +234,21 @@ public sealed class CutBenchTests : IDisposable
         Assert.Equal(0, _shop.Shop.Count("rope_uses"));
     }
 
+    [Fact]
+    public async Task A_coil_tells_what_is_yet_to_be_cut_from_it_until_it_is_cut()
+    {
+        await _shop.HangAsync("50 ft");
+        var first = await _shop.TakeInAsync("LQ-1", "120", "2027-03-05");
+        await _shop.TakeInAsync("LQ-2", "100");
+        var planned = new PlannedCuts(_shop.Shop.Database);
+        Assert.Empty(planned.Of("K0001"));
+        await _shop.PlanAsync();
+        Assert.Equal([("LQ-1", Inches("120")), ("LQ-2", Inches("100"))], planned.Of("K0001").Select(cut => (cut.Job, cut.Cut)));
+        AssertDone(await Bench.RecordCutAsync(first, "Cai", _shop.Key(), Cancel));
+        Assert.Equal("LQ-2", Assert.Single(planned.Of("K0001")).Job);
+        Assert.Equal([Inches("100")], planned.ByCoil().Values);
+    }
+
     public void Dispose() => _shop.Dispose();
 
     private async Task<PieceCode> OnePieceAsync()

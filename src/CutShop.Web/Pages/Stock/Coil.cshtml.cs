@@ -7,10 +7,13 @@ namespace CutShop.Web.Pages.Stock;
 
 /// <summary>One coil: what is left of it, its history, and the forms that correct or retire it.</summary>
 [MaySend(May.ManageStock)]
-public sealed class CoilModel(CoilStock stock, HistoryShelf history, TimeProvider time) : PageModel
+public sealed class CoilModel(CoilStock stock, PlannedCuts planned, HistoryShelf history, TimeProvider time) : PageModel
 {
     /// <summary>The coil.</summary>
     public StockCoil? Coil { get; private set; }
+
+    /// <summary>What is yet to be cut from it, in cutting order.</summary>
+    public IReadOnlyList<PlannedCut> Planned { get; private set; } = [];
 
     /// <summary>Its history, the newest last.</summary>
     public IReadOnlyList<HistoryLine> History { get; private set; } = [];
@@ -67,6 +70,7 @@ public sealed class CoilModel(CoilStock stock, HistoryShelf history, TimeProvide
         Coil = stock.Find(mark);
         if (Coil is null)
             return NotFound();
+        Planned = planned.Of(mark);
         History = history.Of("coil", Coil.Id);
         return Page();
     }

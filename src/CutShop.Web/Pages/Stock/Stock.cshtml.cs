@@ -6,42 +6,51 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Pages.Stock;
 
 /// <summary>The coils in stock, and the form for one that came in.</summary>
-[BindProperties]
 [MaySend(May.ManageStock)]
-public sealed class StockModel(CoilStock stock) : PageModel
+public sealed class StockModel(CoilStock stock, PlannedCuts planned) : PageModel
 {
     /// <summary>The coils.</summary>
     public IReadOnlyList<StockCoil> Coils { get; private set; } = [];
+
+    /// <summary>The rope that is yet to be cut from them, by the coil's id.</summary>
+    public IReadOnlyDictionary<long, Length> Planned { get; private set; } = new Dictionary<long, Length>();
 
     /// <summary>Why the coil was not stored, or null.</summary>
     public string? Problem { get; private set; }
 
     /// <summary>The form's own key: sent twice it counts once.</summary>
+    [BindProperty]
     public string RequestKey { get; set; } = "";
 
     /// <summary>Material of the coil.</summary>
+    [BindProperty]
     public RopeMaterial Material { get; set; }
 
     /// <summary>Diameter as typed.</summary>
+    [BindProperty]
     public string? Diameter { get; set; }
 
     /// <summary>Construction.</summary>
+    [BindProperty]
     public string? Construction { get; set; } = RopeKind.ThreeStrand;
 
     /// <summary>The maker's lot.</summary>
+    [BindProperty]
     public string? Lot { get; set; }
 
     /// <summary>Length as typed.</summary>
+    [BindProperty]
     public string? CoilLength { get; set; }
 
     /// <summary>Where it hangs.</summary>
+    [BindProperty]
     public string? Place { get; set; }
 
     /// <summary>Shows the coils and an empty form.</summary>
     public void OnGet()
     {
         RequestKey = FormKey.New();
-        Coils = stock.InHand();
+        ShowCoils();
     }
 
     /// <summary>Hangs a coil up, or shows the form again with what is wrong.</summary>
@@ -61,7 +70,9 @@ public sealed class StockModel(CoilStock stock) : PageModel
                 return Redirect($"/stock/{answer.Mark}");
             Problem = answer.Problem;
         }
-        Coils = stock.InHand();
+        ShowCoils();
         return Page();
     }
+
+    private void ShowCoils() => (Coils, Planned) = (stock.InHand(), planned.ByCoil());
 }
