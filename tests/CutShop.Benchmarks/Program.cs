@@ -1,6 +1,8 @@
 using CutShop.Benchmarks.Benches;
 using CutShop.Benchmarks.Cutting;
 using CutShop.Benchmarks.Desk;
+using CutShop.Benchmarks.Labels;
+using CutShop.Benchmarks.OnSite;
 using CutShop.Benchmarks.Stores;
 using CutShop.Benchmarks.Takeoff;
 using CutShop.Benchmarks.Trust;
@@ -14,10 +16,12 @@ var subjects = new Dictionary<string, Func<string[], int>>
     ["stores"] = _ => StoresBenchmark.Run(),
     ["cutting"] = CuttingCommand.Run,
     ["trust"] = TrustCommand.Run,
+    ["labels"] = LabelsBenchmark.Run,
+    ["site"] = _ => SiteBenchmark.Run(),
 };
 
 if (args is [var name, .. var rest] && subjects.TryGetValue(name, out var run))
     return run(rest);
 
-Console.Error.WriteLine($"usage: one of {string.Join(", ", subjects.Keys)}; cutting takes [--seconds N] [--direct N] [--only TEXT] [--write FILE]; trust takes names of its figures, and [--kills N] [--write FILE]");
+Console.Error.WriteLine($"usage: one of {string.Join(", ", subjects.Keys)}; cutting takes [--seconds N] [--direct N] [--only TEXT] [--write FILE]; trust takes names of its figures, and [--kills N] [--write FILE]; labels takes [--pictures N]");
 return 2;

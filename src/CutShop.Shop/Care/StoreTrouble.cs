@@ -28,8 +28,11 @@ public sealed record StoreTrouble(string Text)
     /// <summary>True where the file itself is at fault, and no waiting or making room mends it.</summary>
     public bool IsOfFile { get; private init; }
 
+    /// <summary>True where others are busy with the database, and a later try may find it free.</summary>
+    public bool IsOfOthers { get; private init; }
+
     private static readonly StoreTrouble DiskFull = new("The disk is full. Make room on the shop's machine; then it goes on by itself.");
-    private static readonly StoreTrouble KeptBusy = new("Another program keeps the database busy. Wait a moment and send it again; if it stays, end that program.");
+    private static readonly StoreTrouble KeptBusy = new("Another program keeps the database busy. Wait a moment and send it again; if it stays, end that program.") { IsOfOthers = true };
     private static readonly StoreTrouble NoAnswer = new("The database server does not answer. See whether it runs and can be reached; then it goes on by itself.");
     private static readonly StoreTrouble DiskReadOnly = new("The shop's folder cannot be written. Give the program the right to write there; then it goes on by itself.");
 

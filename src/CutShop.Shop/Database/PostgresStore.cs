@@ -31,6 +31,10 @@ internal sealed class PostgresStore : ShopDatabase
     private PostgresStore(NpgsqlDataSource source, string folder, TimeProvider time)
         : base(folder, time) => _source = source;
 
+    /// <summary>The snapshot is another one whenever a transaction has ended that wrote.</summary>
+    public override long ChangeNumber =>
+        Read(session => session.Value<long>("SELECT hashtextextended(CAST(pg_current_snapshot() AS text), 0)"));
+
     /// <summary>Opens the database and brings its tables up to date.</summary>
     public static PostgresStore Connect(string connection, string folder, TimeProvider time)
     {

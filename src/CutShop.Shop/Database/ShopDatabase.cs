@@ -9,6 +9,9 @@ public abstract class ShopDatabase : IDisposable
 {
     private protected ShopDatabase(string folder, TimeProvider time) => (Folder, Time) = (System.IO.Path.GetFullPath(folder), time);
 
+    /// <summary>A number that is another after each change, by whichever program; it means nothing after a restart.</summary>
+    public abstract long ChangeNumber { get; }
+
     /// <summary>The shop's clock.</summary>
     public TimeProvider Time { get; }
 

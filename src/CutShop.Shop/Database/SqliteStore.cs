@@ -9,6 +9,7 @@ internal sealed class SqliteStore : ShopDatabase
 
     private readonly SemaphoreSlim _gate = new(1, 1);
     private readonly string _connectionString;
+    private readonly ChangeWatch _changes;
     private KeptStatements? _writer; // kept open between writes, and used only inside the gate
 
     private SqliteStore(string path, TimeProvider time)
@@ -23,10 +24,14 @@ internal sealed class SqliteStore : ShopDatabase
             DefaultTimeout = (int)LongestWait.TotalSeconds,
             Pooling = true,
         }.ToString();
+        _changes = new(Connect);
     }
 
     /// <inheritdoc/>
     public override string Path { get; }
+
+    /// <inheritdoc/>
+    public override long ChangeNumber => _changes.Now();
 
     /// <summary>Opens the file, makes it where there is none, and brings its tables up to date.</summary>
     public static SqliteStore OpenFile(string path, TimeProvider time)
@@ -82,6 +87,7 @@ internal sealed class SqliteStore : ShopDatabase
     protected override void Dispose(bool disposing)
     {
         _gate.Dispose();
+        _changes.Dispose();
         _writer?.Dispose();
         using var connection = new SqliteConnection(_connectionString);
         SqliteConnection.ClearPool(connection);

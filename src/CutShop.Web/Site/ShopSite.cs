@@ -46,12 +46,14 @@ public static class ShopSite
         app.UseForwardedHeaders(new ForwardedHeadersOptions { ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto });
         app.UseTrouble();
         app.UseMiddleware<SafeHeaders>();
+        app.Services.GetRequiredService<OwnPages>().TakeFrom(app);
         app.UseRequestLocalization();
         app.UseMiddleware<StoreTroubleAnswers>();
         app.UseRouting();
         app.UseRateLimiter();
         app.UseAuthentication();
         app.UseAuthorization();
+        KeptSitePages.Use(app);
         app.MapAssets();
         app.MapHealth();
         app.MapPaper();
@@ -59,6 +61,7 @@ public static class ShopSite
         app.MapQuotes();
         app.MapApi();
         app.MapBenches();
+        app.MapOnSite();
         app.MapReports();
         app.MapRazorPages();
         return app;
