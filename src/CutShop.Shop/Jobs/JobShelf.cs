@@ -31,7 +31,7 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
         var takeoff = Takeoffs.Of(session, row.Id, row.Version);
         var all = session.All<PieceRow>(
             """
-            SELECT run, code, cut_nm AS cut, cut_tickets.state, coils.mark AS coil, coils.lot, plan_cuts.position, from_nm AS mark_from, to_nm AS mark_to,
+            SELECT run, code, cut_nm AS cut, cut_tickets.state, coils.mark AS coil, coils.lot, plan_id AS plan, plan_cuts.position, from_nm AS mark_from, to_nm AS mark_to,
               dropped_at, CAST(CASE WHEN installations.state = 'installed' THEN 1 ELSE 0 END AS bigint) AS installed
             FROM pieces JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
             LEFT JOIN installations ON installations.piece_id = pieces.id
@@ -55,14 +55,14 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
     private sealed record JobRow(long Id, long Version, DateTimeOffset TakenInAt, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt);
 
     private sealed record PieceRow(
-        string Run, PieceCode Code, Length Cut, string State, string? Coil, string? Lot, long? Position, Length? MarkFrom, Length? MarkTo, DateTimeOffset? DroppedAt, long Installed)
+        string Run, PieceCode Code, Length Cut, string State, string? Coil, string? Lot, long? Plan, long? Position, Length? MarkFrom, Length? MarkTo, DateTimeOffset? DroppedAt, long Installed)
     {
         public StoredPiece ToPiece() => new(
             Run,
             Code,
             Cut,
             State,
-            Coil is null ? null : new PiecePlace(Coil, Lot!, (int)Position! + 1, MarkFrom!.Value, MarkTo!.Value))
+            Coil is null ? null : new PiecePlace(Coil, Lot!, (int)Position! + 1, MarkFrom!.Value, MarkTo!.Value) { Plan = Plan!.Value })
         {
             IsInstalled = Installed == 1,
         };

@@ -42,4 +42,8 @@ public sealed record StoredPiece(string Run, PieceCode Code, Length Cut, string 
 /// <param name="Position">Its place among the cuts of the coil, from 1.</param>
 /// <param name="From">Tape mark where it starts, from the coil's free end.</param>
 /// <param name="To">Tape mark where it ends.</param>
-public sealed record PiecePlace(string Coil, string Lot, int Position, Length From, Length To);
+public sealed record PiecePlace(string Coil, string Lot, int Position, Length From, Length To)
+{
+    /// <summary>The number of that cut plan.</summary>
+    public long Plan { get; init; }
+}

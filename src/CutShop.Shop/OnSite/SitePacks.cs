@@ -15,6 +15,18 @@ public sealed class SitePacks(ShopDatabase database, JobShelf jobs)
     public async Task<PieceCode?> CodeOfAsync(string number, string who, CancellationToken cancel = default) =>
         database.Read(session => Known(session, number)) ?? await database.WriteAsync(session => Known(session, number) ?? Draw(session, number, who), cancel).ConfigureAwait(false);
 
+    /// <summary>Gives a job's pack a new code, so that the old one opens nothing. Safe to send twice; the outcome is the new code.</summary>
+    /// <param name="number">The job's number.</param>
+    /// <param name="reason">Why, 1 to 200 characters.</param>
+    /// <param name="who">Who says so.</param>
+    /// <param name="requestKey">The request's own key.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<BenchAnswer> ReplaceAsync(string number, string reason, string who, string requestKey, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(reason);
+        return database.WriteAsync(session => BenchAnswer.Once(session, $"site pack {requestKey}", () => Replace(session, number, reason, who)), cancel);
+    }
+
     /// <summary>The pack with this code, or null.</summary>
     public SitePack? Find(PieceCode code) => database.Read(session =>
     {
@@ -43,6 +55,20 @@ public sealed class SitePacks(ShopDatabase database, JobShelf jobs)
         session.Record("job", jobId, who, "site pack opened", before: "", after: "");
         return code;
     }
+
+    private static BenchAnswer Replace(ShopSession session, string number, string reason, string who)
+    {
+        if (BenchAnswer.NeedsReason(reason) is { } why)
+            return BenchAnswer.Refused(why);
+        if (session.FirstOrDefault<PackRow>("SELECT job_id, code FROM site_packs JOIN jobs ON jobs.id = job_id WHERE number = @number", new { number }) is not { } pack)
+            return BenchAnswer.Refused($"Job {number} has no site pack yet: nothing leads to it.");
+        var next = PieceCode.Draw();
+        session.Execute("UPDATE site_packs SET code = @next WHERE job_id = @JobId", new { next, pack.JobId });
+        session.Record("job", pack.JobId, who, "site pack replaced", pack.Code.ToString(), next.ToString(), reason.Trim());
+        return BenchAnswer.Given(next.Plain);
+    }
+
+    private sealed record PackRow(long JobId, PieceCode Code);
 
     private sealed record JobRow(long Id, long Version);
 

@@ -32,8 +32,8 @@ public sealed class CutPlanDeskTests : IDisposable
 
         // The pieces are 100 in and 200 in. By the default allowances: 1 in off the coil's end, the longer piece first,
         // 3/8 in of kerf and squaring after it.
-        Assert.Equal(new PiecePlace("K0001", "L1", 1, Inches("1"), Inches("201")), Piece("LQ-2").Place);
-        Assert.Equal(new PiecePlace("K0001", "L1", 2, Inches("201 3/8"), Inches("301 3/8")), Piece("LQ-1").Place);
+        Assert.Equal(new PiecePlace("K0001", "L1", 1, Inches("1"), Inches("201")) { Plan = answer.PlanId }, Piece("LQ-2").Place);
+        Assert.Equal(new PiecePlace("K0001", "L1", 2, Inches("201 3/8"), Inches("301 3/8")) { Plan = answer.PlanId }, Piece("LQ-1").Place);
         var plan = Plans.Find(answer.PlanId)!;
         Assert.Equal("accepted", plan.State);
         Assert.Equal("proved best", plan.Proof);

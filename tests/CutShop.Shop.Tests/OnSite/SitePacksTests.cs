@@ -31,6 +31,30 @@ public sealed class SitePacksTests : IDisposable
     }
 
     [Fact]
+    public async Task A_pack_that_got_a_new_code_opens_by_that_one_alone_and_asking_twice_is_asking_once()
+    {
+        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-1"), "Ada", cancel: Cancel);
+        var old = (await Packs.CodeOfAsync("LQ-1", "Ada", Cancel))!.Value;
+        var first = await Packs.ReplaceAsync("LQ-1", "the list was lost", "Ada", "k", Cancel);
+        var again = await Packs.ReplaceAsync("LQ-1", "the list was lost", "Ada", "k", Cancel);
+        var now = (await Packs.CodeOfAsync("LQ-1", "Ada", Cancel))!.Value;
+        Assert.NotEqual(old, now);
+        Assert.Equal([now.Plain, now.Plain], [first.Outcome, again.Outcome]);
+        Assert.Null(Packs.Find(old));
+        Assert.Equal("LQ-1", Packs.Find(now)!.Job);
+    }
+
+    [Fact]
+    public async Task A_pack_gets_no_new_code_without_a_reason_or_before_it_has_one()
+    {
+        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-1"), "Ada", cancel: Cancel);
+        Assert.False((await Packs.ReplaceAsync("LQ-1", "lost", "Ada", "k1", Cancel)).IsDone);
+        var code = await Packs.CodeOfAsync("LQ-1", "Ada", Cancel);
+        Assert.False((await Packs.ReplaceAsync("LQ-1", " ", "Ada", "k2", Cancel)).IsDone);
+        Assert.Equal(code, await Packs.CodeOfAsync("LQ-1", "Ada", Cancel));
+    }
+
+    [Fact]
     public async Task A_pack_has_every_piece_with_its_code_and_its_mark()
     {
         await _shop.Intake.TakeInAsync(ShopOnDisk.Demo("lq-1042-north-walk.json"), "Ada", cancel: Cancel);

@@ -152,11 +152,17 @@ internal static class WriteOperations
         new("Installing.MarkAsync", Nothing, async shop => (await new Installing(shop.Database).MarkAsync(
             shop.Code, new(InstalledState.Installed, InstalledState.NotInstalled, At: null), "site", Key)).Outcome == SiteOutcome.Done),
         new("Labels.ReplaceAsync", Nothing, async shop => (await new Labels(shop.Database).ReplaceAsync(shop.Code, Reason, "Ada", Key)).IsDone),
-        new("SitePacks.CodeOfAsync", Nothing, async shop => await new SitePacks(shop.Database, new JobShelf(shop.Database, ShopTables.Standard)).CodeOfAsync("LQ-1", "Ada") is not null),
+        new("SitePacks.CodeOfAsync", Nothing, async shop => await PacksOf(shop).CodeOfAsync("LQ-1", "Ada") is not null),
+        new(
+            "SitePacks.ReplaceAsync",
+            async shop => await PacksOf(shop).CodeOfAsync("LQ-1", "Ada"),
+            async shop => (await PacksOf(shop).ReplaceAsync("LQ-1", Reason, "Ada", Key)).IsDone),
         new("SiteReports.SendAsync", Nothing, async shop => (await ReportAsync(shop)).Outcome == SiteOutcome.Done),
         new("SiteReports.ReCutAsync", ReportCutAsync, async shop => (await new SiteReports(shop.Database).ReCutAsync(shop.KeptId, "Ada", Key)).IsDone),
         new("SiteReports.CloseAsync", ReportCutAsync, async shop => (await new SiteReports(shop.Database).CloseAsync(shop.KeptId, Reason, "Ada", Key)).IsDone),
     ];
+
+    private static SitePacks PacksOf(FaultShop shop) => new(shop.Database, new JobShelf(shop.Database, ShopTables.Standard));
 
     private static Task<SiteReportAnswer> ReportAsync(FaultShop shop) =>
         new SiteReports(shop.Database).SendAsync(shop.Code, new(SiteReportKind.TooShort, "by a hand", Photo: null, At: null), "site", "the report");

@@ -9,7 +9,7 @@ namespace CutShop.Web.Pages.Jobs;
 
 /// <summary>The labels of a job: what to look at before they are printed, and new ones for lost labels.</summary>
 [MaySend(May.ManageJobs)]
-public sealed class LabelsModel(JobShelf jobs, Shop.Labels labels, LabelAddress address) : PageModel
+public sealed class LabelsModel(JobShelf jobs, Shop.Labels labels, SitePacks packs, LabelAddress address) : PageModel
 {
     /// <summary>The job.</summary>
     public StoredJob? Stored { get; private set; }
@@ -23,14 +23,18 @@ public sealed class LabelsModel(JobShelf jobs, Shop.Labels labels, LabelAddress 
     /// <summary>The piece that has just got a new code, or null.</summary>
     public StoredPiece? Renewed { get; private set; }
 
+    /// <summary>The new code of the job's site pack, where it has just got one.</summary>
+    public PieceCode? NewPack { get; private set; }
+
     /// <summary>Why no new code was given, or null.</summary>
     public string? Problem { get; private set; }
 
     /// <summary>Shows the labels.</summary>
-    public IActionResult OnGet(string number, string? renewed)
+    public IActionResult OnGet(string number, string? renewed, string? pack)
     {
         Stored = jobs.Find(number);
         Renewed = Stored?.Pieces.FirstOrDefault(piece => piece.Code.Plain == renewed);
+        NewPack = PieceCode.Parse(pack ?? "") is { IsGood: true } code && packs.Find(code.Value)?.Job == number ? code.Value : null;
         return Stored is null ? NotFound() : Page();
     }
 
@@ -43,6 +47,18 @@ public sealed class LabelsModel(JobShelf jobs, Shop.Labels labels, LabelAddress 
         if (answer.IsDone)
             return Redirect($"/jobs/{Uri.EscapeDataString(number)}/labels?renewed={answer.Outcome}");
         Problem = answer.Problem;
-        return OnGet(number, renewed: null);
+        return OnGet(number, renewed: null, pack: null);
+    }
+
+    /// <summary>Ends the code of the job's site pack and gives it a new one.</summary>
+    public async Task<IActionResult> OnPostPackAsync(string number, string? reason, string? key, CancellationToken cancel)
+    {
+        if (!Guid.TryParse(key, out var known))
+            return BadRequest();
+        var answer = await packs.ReplaceAsync(number, reason ?? "", HttpContext.Who(), known.ToString("N"), cancel);
+        if (answer.IsDone)
+            return Redirect($"/jobs/{Uri.EscapeDataString(number)}/labels?pack={answer.Outcome}");
+        Problem = answer.Problem;
+        return OnGet(number, renewed: null, pack: null);
     }
 }
