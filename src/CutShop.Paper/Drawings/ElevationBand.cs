@@ -11,6 +11,10 @@ internal sealed class ElevationBand(
     private const double LeftRoom = 26;
     private const double MarkSize = 3.6;
     private const double SmallSize = 2.5;
+    private const double LeastWords = 1.2;
+
+    /// <summary>How far above a chord words reach, in their own size.</summary>
+    private const double WordsAbove = 1.3;
 
     private readonly List<Shape> _shapes = [];
     private readonly double _top = Enumerable.Range(band.First, band.Last - band.First + 1)
@@ -104,10 +108,11 @@ internal sealed class ElevationBand(
             new(points[^1].X, points[^1].Y),
             new(X(x0 + middle), Y(y0 + slope * middle)),
             new(X(x0 + middle), Y(Up(middle))),
-            section);
+            section,
+            RoomAbove(piece, i));
     }
 
-    private void DrawSag(Point start, Point end, Point chord, Point rope, PieceSection section)
+    private void DrawSag(Point start, Point end, Point chord, Point rope, PieceSection section, double roomAbove)
     {
         if (section.Sag == Length.Zero)
         {
@@ -121,9 +126,20 @@ internal sealed class ElevationBand(
         var words = Text.Sag(settings.Figures.Lead(section.Sag));
         // Above the chord there is always room; on a slope the words must clear its higher half.
         var slope = Math.Abs((end.Y - start.Y) / (end.X - start.X));
-        var size = SagSize(words, end.X - start.X);
+        var size = Math.Min(SagSize(words, end.X - start.X), roomAbove / WordsAbove);
         var clear = size * 0.48 + slope * Dimension.GuessWidth(words, size) / 2;
         _shapes.Add(new Words(chord.Moved(0, -clear), words, size, TextAnchor.Middle));
+    }
+
+    /// <summary>From a rope's chord to the rope that hangs down toward it from the next row, at the middle; all the room there is where they cross.</summary>
+    private double RoomAbove(Piece piece, int i)
+    {
+        var above = pieces
+            .Where(other => other.Row.Height > piece.Row.Height && other.First <= i && i < other.Last)
+            .Select(other => scale.Mm((other.Row.Height - piece.Row.Height - other.Sections[i - other.First].Sag).Inches) - Math.Max(scale.Mm(other.Rope.Across.Inches), 0.5) / 2)
+            .Append(double.PositiveInfinity)
+            .Min();
+        return above < LeastWords * WordsAbove ? double.PositiveInfinity : above;
     }
 
     /// <summary>Letters that fit between two posts, and between two rows where rows are close.</summary>

@@ -5,7 +5,7 @@ internal static class PostSections
 {
     private const double Cell = Elevation.PaperWidth / 2;
     private const double WidestPost = 30;
-    private const double CellHeight = 88;
+    private const double CellHeight = 79;
     private const double SmallSize = 2.7;
 
     public static Drawing Draw(PostWork work, IReadOnlyList<PostCell> cells, PaperSettings settings)
@@ -16,7 +16,7 @@ internal static class PostSections
         var shapes = new List<Shape> { new Words(new(0, 5), title, 3.4, Bold: true) };
         for (var i = 0; i < cells.Count; i++)
         {
-            var centre = new Point((i + 0.5) * Cell, 46);
+            var centre = new Point((i + 0.5) * Cell, 42);
             if (cells[i].FromSide)
                 SectionFromSide.Draw(shapes, work, cells[i].Bores[0], centre, scale, settings);
             else
@@ -31,7 +31,7 @@ internal static class PostSections
     /// <summary>The lines under a section, one below the other.</summary>
     public static void Caption(List<Shape> shapes, Point centre, IEnumerable<string> lines)
     {
-        var y = centre.Y + 35;
+        var y = centre.Y + 30;
         foreach (var line in lines)
         {
             shapes.Add(new Words(new(centre.X, y), line, SmallSize, TextAnchor.Middle));

@@ -138,7 +138,7 @@ internal sealed partial class SpanishText
         return steps;
     }
 
-    public override string NothingToDrill => "Este poste no lleva agujeros: la cuerda va enrollada.";
+    public override string NothingToDrill => "Este poste no lleva agujeros: la cuerda va enrollada. Las guías de los tornillos se hacen en la obra, a través de las vueltas ya enrolladas, y antes no tienen lugar en el poste; la altura es la del medio de las vueltas.";
 
     public override string CounterboreDeep(string depth) => Say($"{depth} de hondo");
 

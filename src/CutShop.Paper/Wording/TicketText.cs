@@ -195,7 +195,7 @@ public partial class PaperText
     }
 
     /// <summary>A post with nothing to drill.</summary>
-    public virtual string NothingToDrill => "No bores in this post: the rope is wrapped round it.";
+    public virtual string NothingToDrill => "No bores in this post: the rope is wrapped round it. Its screw holes are made on site, through the turns once they are wound, and have no place on the post before; the height is the middle of the turns.";
 
     /// <summary>A post's size.</summary>
     public virtual string PostSize => "Post";
