@@ -11,6 +11,7 @@ internal sealed class ElevationBand(
     private const double LeftRoom = 26;
     private const double MarkSize = 3.6;
     private const double SmallSize = 2.5;
+    private const double Tick = 0.8;
     private const double LeastWords = 1.2;
 
     /// <summary>How far above a chord words reach, in their own size.</summary>
@@ -122,7 +123,7 @@ internal sealed class ElevationBand(
         _shapes.Add(new Stroke(start, end, Pen.Axis));
         _shapes.Add(new Stroke(chord, rope, Pen.Thin));
         foreach (var tick in new[] { chord, rope })
-            _shapes.Add(new Stroke(tick.Moved(-0.8, 0.8), tick.Moved(0.8, -0.8), Pen.Outline));
+            _shapes.Add(new Stroke(tick.Moved(-Tick, Tick), tick.Moved(Tick, -Tick), Pen.Outline));
         var words = Text.Sag(settings.Figures.Lead(section.Sag));
         // Above the chord there is always room; on a slope the words must clear its higher half.
         var slope = Math.Abs((end.Y - start.Y) / (end.X - start.X));
@@ -136,7 +137,7 @@ internal sealed class ElevationBand(
     {
         var above = pieces
             .Where(other => other.Row.Height > piece.Row.Height && other.First <= i && i < other.Last)
-            .Select(other => scale.Mm((other.Row.Height - piece.Row.Height - other.Sections[i - other.First].Sag).Inches) - Math.Max(scale.Mm(other.Rope.Across.Inches), 0.5) / 2)
+            .Select(other => scale.Mm((other.Row.Height - piece.Row.Height - other.Sections[i - other.First].Sag).Inches) - Math.Max(scale.Mm(other.Rope.Across.Inches) / 2, Tick))
             .Append(double.PositiveInfinity)
             .Min();
         return above < LeastWords * WordsAbove ? double.PositiveInfinity : above;

@@ -47,7 +47,7 @@ public static class Plan
             text.PlanTitle(scale.OneTo),
             bold is null ? description : text.PlanWithRun(description, bold.Run),
             Elevation.PaperWidth,
-            y + Margin,
+            y + 2,
             shapes);
     }
 }

@@ -28,6 +28,9 @@ public abstract class LabelPage(SiteText text) : PageModel
     /// <summary>The code in the address, as it was typed or scanned.</summary>
     protected string Typed => (string)RouteData.Values["code"]!;
 
+    /// <summary>What is said of a code that leads nowhere, in the reader's language.</summary>
+    protected virtual string NoneHasIt => text["No piece has this code."];
+
     /// <summary>True where the answer is to be JSON: a program or the page's own script asks.</summary>
     protected bool WantsJson => Request.Headers.Accept.ToString().Contains("application/json", StringComparison.OrdinalIgnoreCase);
 
@@ -44,7 +47,7 @@ public abstract class LabelPage(SiteText text) : PageModel
         if (!code.IsGood)
             Lost = new(Typed, text.Say(PieceCode.WhyNot(Typed)!), StatusCodes.Status404NotFound);
         else if (find(code.Value) is not { } found)
-            Lost = new(Typed, text["No piece has this code."], StatusCodes.Status404NotFound);
+            Lost = new(Typed, NoneHasIt, StatusCodes.Status404NotFound);
         else if (stateOf(found) == LabelState.Ended)
             Lost = new(Typed, text["This label counts no more: its piece has a new one. Look for the new label on the piece, or ask the shop."], StatusCodes.Status410Gone);
         else

@@ -10,6 +10,9 @@ public sealed class PackModel(SitePacks packs, SiteText text) : LabelPage(text)
     /// <summary>The pack.</summary>
     public SitePack? Found { get; private set; }
 
+    /// <inheritdoc/>
+    protected override string NoneHasIt => T["No site pack has this code. It may have been revoked: scan the code on the newest packing list, or ask the shop."];
+
     /// <summary>Shows the pack.</summary>
     public void OnGet() => Found = Find(packs.Find, _ => LabelState.Good);
 }
