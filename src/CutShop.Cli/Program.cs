@@ -8,5 +8,22 @@ var root = new RootCommand("CutShop: cut and drill work orders for rope railings
     ServeCommand.Create(),
     DemoCommand.Create(),
     PersonCommand.Create(),
+    CheckCommand.Create(),
+    BackupCommand.Create(),
+    RestoreCommand.Create(),
+    ExportCommand.Create(),
+    ImportCommand.Create(),
 };
-return await root.Parse(args).InvokeAsync();
+try
+{
+    return await root.Parse(args).InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+}
+catch (OperationCanceledException)
+{
+    return Exit.Failed;
+}
+catch (Exception e) when (Trouble.TextOf(e) is not null)
+{
+    await Console.Error.WriteLineAsync(Trouble.TextOf(e));
+    return Exit.Failed;
+}

@@ -3,6 +3,7 @@ using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web;
+using CutShop.Web.Care;
 using Microsoft.Extensions.Hosting;
 
 namespace CutShop.Cli;
@@ -16,14 +17,36 @@ internal static class ServeCommand
     public static Command Create()
     {
         var options = new ShopOptions();
+        var backups = new BackupOptions();
         var listen = ListenOption();
-        var command = new Command("serve", "Run the shop's web site.") { options.Folder, options.Address, options.Metric, listen };
+        var command = new Command("serve", "Run the shop's web site.")
+        {
+            options.Folder,
+            options.Address,
+            options.Metric,
+            listen,
+            backups.At,
+            backups.Folder,
+            backups.Keep,
+        };
         command.SetAction(async (parsed, cancel) =>
         {
+            var (shop, rule) = (parsed.GetRequiredValue(options.Folder), backups.RuleOf(parsed));
+            var folder = backups.FolderOf(parsed, shop);
+            BackUpBeforeUpgrade(options.DatabaseOf(parsed), folder);
             using var database = ShopDatabase.Open(options.DatabaseOf(parsed), TimeProvider.System);
-            return await ServeAsync(database, options.AddressOf(parsed, parsed.GetRequiredValue(listen)), options.PaperOf(parsed), parsed.GetRequiredValue(listen), cancel);
+            var nightly = backups.TimeOf(parsed) is { } at ? new NightlySettings(folder, at, rule) : null;
+            return await ServeAsync(database, options.AddressOf(parsed, parsed.GetRequiredValue(listen)), options.PaperOf(parsed), parsed.GetRequiredValue(listen), nightly, cancel);
         });
         return command;
+    }
+
+    /// <summary>A newer program changes the tables; the database as it was before stays as a backup.</summary>
+    private static void BackUpBeforeUpgrade(string database, string folder)
+    {
+        var backups = new ShopBackups(database, folder, ShopTables.Standard, TimeProvider.System);
+        if (backups.IsOfOlderProgram)
+            Console.WriteLine($"The database is brought up to date. As it was: {backups.Make(keep: null).File.Path}");
     }
 
     /// <summary>Where to listen; only this machine unless the shop says otherwise.</summary>
@@ -34,9 +57,10 @@ internal static class ServeCommand
     };
 
     /// <summary>Runs the site until it is stopped.</summary>
-    public static async Task<int> ServeAsync(ShopDatabase database, Uri address, PaperSettings settings, string listen, CancellationToken cancel)
+    public static async Task<int> ServeAsync(ShopDatabase database, Uri address, PaperSettings settings, string listen, NightlySettings? nightly, CancellationToken cancel)
     {
-        await using var site = ShopSite.Build(new ShopSiteSettings(database, ShopTables.Standard, settings, address), listen);
+        using var inUse = ShopInUse.Share(Path.GetDirectoryName(database.Path)!);
+        await using var site = ShopSite.Build(new ShopSiteSettings(database, ShopTables.Standard, settings, address) { Nightly = nightly }, listen);
         await site.StartAsync(cancel);
         Console.WriteLine($"The shop's pages: {string.Join(' ', site.Urls)}   (Ctrl+C stops)");
         if (await new FirstOwner(database).DrawLinkAsync(cancel) is { } token)

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using CutShop.Paper;
+using CutShop.Shop;
 
 namespace CutShop.Cli;
 
@@ -35,5 +36,5 @@ internal sealed class ShopOptions
         : PaperSettings.Default;
 
     /// <summary>The database in the shop's folder.</summary>
-    public string DatabaseOf(ParseResult parsed) => Path.Combine(parsed.GetRequiredValue(Folder), "cutshop.db");
+    public string DatabaseOf(ParseResult parsed) => ShopFolder.DatabaseIn(parsed.GetRequiredValue(Folder));
 }

@@ -50,7 +50,7 @@ internal static class TakeInCommand
             Console.WriteLine(outcome == IntakeOutcome.TakenIn ? $"{job.Number}: taken in" : $"{job.Number}: was taken in before, the same; nothing changed");
         }
 
-        var folder = Path.Combine(shopFolder, "paper", job.Number);
+        var folder = Path.Combine(ShopFolder.PaperIn(shopFolder), job.Number);
         var stored = new JobShelf(database, ShopTables.Standard).Find(job.Number)!;
         var exitCode = await PaperFolder.WriteAsync(stored, address, settings, folder, cancel);
         if (exitCode == Exit.Done)

@@ -17,12 +17,13 @@ internal sealed class Claims(string table, TicketMove handBack, string mayHandBa
     public long? Of(ShopSession session, string who) => session.FirstOrDefault<long?>(
         $"SELECT id FROM {table} WHERE state = 'at the bench' AND claimed_by = @who ORDER BY claimed_at LIMIT 1", new { who });
 
-    /// <summary>Hands back every ticket that nobody has touched for as long as the shop has set.</summary>
+    /// <summary>Hands back every ticket that nobody has touched for as long as the shop has set, or that a clock which was ahead has touched.</summary>
     public void HandBackForgotten(ShopSession session)
     {
         var after = BenchSettingsShelf.Read(session).HandBackAfter;
         foreach (var (id, who) in session.All<(long Id, string Who)>(
-            $"SELECT id, claimed_by FROM {table} WHERE state = 'at the bench' AND touched_at < @limit AND {mayHandBack}", new { limit = session.Now - after }))
+            $"SELECT id, claimed_by FROM {table} WHERE state = 'at the bench' AND (touched_at < @limit OR touched_at > @ahead) AND {mayHandBack}",
+            new { limit = session.Now - after, ahead = session.Now + after }))
             handBack.Do(session, id, who, Free + backSet, more: $", nothing was done for {after.TotalMinutes:0} minutes");
     }
 

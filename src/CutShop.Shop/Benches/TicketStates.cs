@@ -21,6 +21,9 @@ public static class TicketStates
     /// <summary>The post was spoiled and another is ordered.</summary>
     public const string ReOrdered = "re-ordered";
 
+    /// <summary>Every state that a ticket can have.</summary>
+    internal static IReadOnlyList<string> All { get; } = [Waiting, AtTheBench, Cut, Packed, Drilled, ReOrdered, TicketEnd.Cancelled, TicketEnd.Surplus];
+
     internal const string CutTickets = "cut_tickets";
     internal const string DrillTickets = "drill_tickets";
 

@@ -14,7 +14,10 @@ public sealed class ShopTablesShelf(ShopDatabase database, ShopTables brought)
     public ShopTables Current() => database.Read(Current);
 
     /// <summary>The tables as a transaction sees them.</summary>
-    internal ShopTables Current(ShopSession session) =>
+    internal ShopTables Current(ShopSession session) => Current(session, brought);
+
+    /// <summary>The same of tables that are at hand.</summary>
+    internal static ShopTables Current(ShopSession session, ShopTables brought) =>
         HasOwnRack(session) ? brought with { Rack = new BitRack([.. OwnBits(session)]) } : brought;
 
     internal static bool HasOwnRack(ShopSession session) =>

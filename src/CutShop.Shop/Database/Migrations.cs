@@ -10,9 +10,12 @@ internal static class Migrations
     public static int Newest { get; } = Files().Count;
 
     /// <summary>Applies what is missing, each file in a transaction of its own together with its number.</summary>
-    public static void Apply(SqliteConnection connection)
+    public static void Apply(SqliteConnection connection) => Apply(connection, Newest);
+
+    /// <summary>The same, up to a number.</summary>
+    public static void Apply(SqliteConnection connection, long upTo)
     {
-        foreach (var (number, name) in Files().Index())
+        foreach (var (number, name) in Files().Index().Where(file => file.Index < upTo))
         {
             using var transaction = connection.BeginTransaction(deferred: false);
             // Read inside the transaction: another process may just have applied it.

@@ -26,17 +26,8 @@ public sealed class DemoPeople(ShopDatabase database)
         var people = new People(database);
         if (people.All().Count == 0)
         {
-            var ids = new List<long>();
-            foreach (var (name, role) in Names)
-                ids.Add((await people.AddAsync(name, role, People.DrawPassword(), Who, cancel).ConfigureAwait(false)).Id);
-            var value = string.Join(' ', ids.Select(id => id.ToString(CultureInfo.InvariantCulture)));
-            await database.WriteAsync(
-                session =>
-                {
-                    StoredSettings.Set(session, (Setting, value));
-                    return value;
-                },
-                cancel).ConfigureAwait(false);
+            var hashes = Names.Select(_ => Secrets.Hash(People.DrawPassword())).ToList();
+            await database.WriteAsync(session => AddWhereNobodyIs(session, hashes), cancel).ConfigureAwait(false);
         }
 
         var made = new List<DemoPerson>();
@@ -48,6 +39,15 @@ public sealed class DemoPeople(ShopDatabase database)
             made.Add(new(people.Find(id)!, password, pin));
         }
         return made;
+    }
+
+    private static bool AddWhereNobodyIs(ShopSession session, IReadOnlyList<string> hashes)
+    {
+        if (PersonRows.All(session).Count > 0)
+            return false;
+        var ids = Names.Zip(hashes, (one, hash) => People.Add(session, one.Name, one.Role, hash, Who).Id).ToList();
+        StoredSettings.Set(session, (Setting, string.Join(' ', ids.Select(id => id.ToString(CultureInfo.InvariantCulture)))));
+        return true;
     }
 
     private IEnumerable<long> MadeBefore() =>

@@ -15,7 +15,9 @@ internal static class SignInTries
     /// <returns>How many tries this name has had, this one included; null where it is locked.</returns>
     public static long? Count(ShopSession session, string name, string way)
     {
-        session.Execute("DELETE FROM sign_in_tries WHERE last_at <= @forgotten", new { forgotten = session.Now - LockedFor });
+        // A try of a clock that was ahead would lock its name until then.
+        session.Execute(
+            "DELETE FROM sign_in_tries WHERE last_at <= @forgotten OR last_at > @ahead", new { forgotten = session.Now - LockedFor, ahead = session.Now + LockedFor });
         var hash = HashOf(name);
         var tries = session.FirstOrDefault<long>("SELECT tries FROM sign_in_tries WHERE name_hash = @hash AND way = @way", new { hash, way });
         if (tries >= Most)

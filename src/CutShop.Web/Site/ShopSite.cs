@@ -2,6 +2,7 @@ using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.Benches;
+using CutShop.Web.Care;
 using Microsoft.AspNetCore.HttpOverrides;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 
@@ -16,6 +17,9 @@ public sealed record ShopSiteSettings(ShopDatabase Database, ShopTables Tables, 
 {
     /// <summary>The shop's folder, where its database is: the keys that cookies are sealed with are kept there too.</summary>
     public string Folder { get; init; } = Path.GetDirectoryName(Database.Path)!;
+
+    /// <summary>When and where the server makes backups by itself; null for never.</summary>
+    public NightlySettings? Nightly { get; init; }
 }
 
 /// <summary>The shop's web site.</summary>
@@ -42,6 +46,7 @@ public static class ShopSite
         app.UseTrouble();
         app.UseMiddleware<SafeHeaders>();
         app.UseRequestLocalization();
+        app.UseMiddleware<StoreTroubleAnswers>();
         app.UseRouting();
         app.UseRateLimiter();
         app.UseAuthentication();
@@ -76,6 +81,8 @@ public static class ShopSite
         services.AddSignIn(settings);
         services.AddGuessLimits();
         services.AddApi();
+        if (settings.Nightly is { } nightly)
+            services.AddSingleton(nightly).AddHostedService<NightlyBackups>();
         services.AddBenches();
         services.AddRazorPages().AddApplicationPart(typeof(ShopSite).Assembly);
     }

@@ -30,6 +30,25 @@ public sealed class DemoPeopleTests : IDisposable
     }
 
     [Fact]
+    public async Task A_fault_while_they_are_made_leaves_all_four_of_them_or_nobody()
+    {
+        const int FirstStep = 9; // a row and a line of history for each of four, and the setting
+        for (var broken = 1; broken <= FirstStep; broken++)
+        {
+            var count = 0;
+            _shop.Database.BeforeEachWrite = () =>
+            {
+                if (++count == broken)
+                    throw new IOException("The disk is gone.");
+            };
+            await Assert.ThrowsAsync<IOException>(() => new DemoPeople(_shop.Database).MakeAsync(Cancel));
+            Assert.Empty(new Shop.People(_shop.Database).All());
+        }
+        _shop.Database.BeforeEachWrite = null;
+        Assert.Equal(4, (await new DemoPeople(_shop.Database).MakeAsync(Cancel)).Count);
+    }
+
+    [Fact]
     public async Task No_secret_is_in_the_database_in_plain()
     {
         var hands = await new DemoPeople(_shop.Database).MakeAsync(Cancel);

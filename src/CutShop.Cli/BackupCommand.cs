@@ -1,0 +1,32 @@
+using System.CommandLine;
+using CutShop.Shop;
+using CutShop.Takeoff;
+
+namespace CutShop.Cli;
+
+/// <summary><c>backup</c>: makes a backup now; the shop may be worked on.</summary>
+internal static class BackupCommand
+{
+    public static Command Create()
+    {
+        var options = new ShopOptions();
+        var backups = new BackupOptions();
+        var command = new Command("backup", "Make a backup of the shop's database, check it, and remove older ones by rule. The server may run.")
+        {
+            options.Folder,
+            backups.Folder,
+            backups.Keep,
+        };
+        command.SetAction(async (parsed, _) =>
+        {
+            var shop = parsed.GetRequiredValue(options.Folder);
+            var answer = new ShopBackups(options.DatabaseOf(parsed), backups.FolderOf(parsed, shop), ShopTables.Standard, TimeProvider.System).Make(backups.RuleOf(parsed));
+            Console.WriteLine(answer.File.Path);
+            foreach (var old in answer.Removed)
+                Console.WriteLine($"removed {old.Path}");
+            await FindingLines.WriteAsync(answer.Findings);
+            return answer.File.IsSound ? Exit.Done : Exit.Failed;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,13 @@
+using CutShop.Shop;
+
+namespace CutShop.Cli;
+
+/// <summary>Tells what a check found, a line a finding, on standard error.</summary>
+internal static class FindingLines
+{
+    public static async Task WriteAsync(IEnumerable<CheckFinding> findings)
+    {
+        foreach (var finding in findings)
+            await Console.Error.WriteLineAsync(finding.ToString());
+    }
+}

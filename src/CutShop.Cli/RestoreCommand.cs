@@ -1,0 +1,53 @@
+using System.CommandLine;
+using CutShop.Shop;
+using CutShop.Takeoff;
+
+namespace CutShop.Cli;
+
+/// <summary><c>restore FILE</c>: puts a backup in place of the shop's database.</summary>
+internal static class RestoreCommand
+{
+    public static Command Create()
+    {
+        var options = new ShopOptions();
+        var backup = new Argument<string>("FILE") { Description = "The backup." };
+        var dryRun = new Option<bool>("--dry-run") { Description = "Only say what would be done." };
+        var evenSo = new Option<bool>("--even-so") { Description = "Restore it although something is off in it." };
+        var command = new Command("restore", "Put a backup in place of the shop's database. What was there before is kept as a backup.")
+        {
+            backup,
+            options.Folder,
+            dryRun,
+            evenSo,
+        };
+        command.SetAction(async (parsed, _) =>
+        {
+            var restore = new ShopRestore(parsed.GetRequiredValue(options.Folder), ShopTables.Standard, TimeProvider.System);
+            var (file, isDry, isForced) = (parsed.GetRequiredValue(backup), parsed.GetValue(dryRun), parsed.GetValue(evenSo));
+            return await TellAsync(isDry ? restore.Look(file, isForced) : restore.Restore(file, isForced), isDry);
+        });
+        return command;
+    }
+
+    private static async Task<int> TellAsync(RestoreAnswer answer, bool isDry)
+    {
+        await FindingLines.WriteAsync(answer.Findings);
+        if (answer.Backup is { } backup)
+            Console.WriteLine($"The backup: {Said(backup)}.");
+        Console.WriteLine(answer.Present is { } present ? $"The shop before: {Said(present)}." : "The shop before: no database that can be read.");
+        if (answer is { Backup: { } restored, Present: { } lost } && lost.Lines > restored.Lines)
+            Console.WriteLine($"{lost.Lines - restored.Lines} lines of history are not in the backup.");
+        if (answer.Problem is { } problem)
+        {
+            await Console.Error.WriteLineAsync(problem);
+            return Exit.Failed;
+        }
+        Console.WriteLine(isDry ? "It can be restored. Nothing was changed." : "Restored.");
+        if (answer.Aside is { } aside)
+            Console.WriteLine($"What was there before: {aside}");
+        return Exit.Done;
+    }
+
+    private static string Said(ShopFacts facts) =>
+        FormattableString.Invariant($"{facts.Jobs} jobs, {facts.Coils} coils, {facts.Lines} lines of history, last changed {(facts.LastChange is { } at ? $"{at.UtcDateTime:yyyy-MM-dd HH:mm:ss} UTC" : "never")}");
+}

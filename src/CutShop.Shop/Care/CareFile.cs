@@ -1,0 +1,101 @@
+using Microsoft.Data.Sqlite;
+
+namespace CutShop.Shop;
+
+/// <summary>A database file opened for its care: never made where there is none, never brought up to date unasked, never pooled.</summary>
+internal sealed class CareFile : IDisposable
+{
+    private readonly TimeProvider _time;
+
+    private CareFile(SqliteConnection connection, TimeProvider time) => (Connection, _time) = (connection, time);
+
+    /// <summary>The open connection.</summary>
+    public SqliteConnection Connection { get; }
+
+    /// <summary>The number of the file's newest migration.</summary>
+    public long Version => Scalar("PRAGMA user_version");
+
+    /// <summary>Opens a file that is there.</summary>
+    /// <exception cref="FileNotFoundException">There is no such file.</exception>
+    public static CareFile Open(string path, TimeProvider time)
+    {
+        if (!File.Exists(path))
+            throw new FileNotFoundException($"There is no database at {path}.", path);
+        return Connect(path, SqliteOpenMode.ReadWrite, time);
+    }
+
+    /// <summary>Makes an empty file, in place of one that is there.</summary>
+    public static CareFile Create(string path, TimeProvider time)
+    {
+        Delete(path);
+        return Connect(path, SqliteOpenMode.ReadWriteCreate, time);
+    }
+
+    /// <summary>Deletes a database file with what the write-ahead mode keeps beside it.</summary>
+    public static void Delete(string path)
+    {
+        foreach (var part in PartsOf(path))
+            File.Delete(part);
+    }
+
+    /// <summary>The files that a database is made of, the main one last.</summary>
+    public static IReadOnlyList<string> PartsOf(string path) => [path + "-wal", path + "-shm", path + "-journal", path];
+
+    /// <summary>Reads, all of it as of one moment.</summary>
+    public T Read<T>(Func<ShopSession, T> work)
+    {
+        using var transaction = Connection.BeginTransaction(deferred: true);
+        return work(new ShopSession(Connection, transaction, _time));
+    }
+
+    /// <summary>Writes all of it or, where it throws, nothing.</summary>
+    public void Write(Action<ShopSession> work)
+    {
+        using var transaction = Connection.BeginTransaction(deferred: false);
+        work(new ShopSession(Connection, transaction, _time));
+        transaction.Commit();
+    }
+
+    /// <summary>Runs a statement of this program's own.</summary>
+    public void Execute(string sql)
+    {
+        using var command = Connection.CreateCommand();
+#pragma warning disable CA2100 // The text is this program's own.
+        command.CommandText = sql;
+#pragma warning restore CA2100
+        command.ExecuteNonQuery();
+    }
+
+    /// <summary>Leaves the file as one piece: what stands in the write-ahead log goes into it.</summary>
+    public void MakeOnePiece() => Execute("PRAGMA journal_mode = DELETE");
+
+    /// <inheritdoc/>
+    public void Dispose() => Connection.Dispose();
+
+    private static CareFile Connect(string path, SqliteOpenMode mode, TimeProvider time)
+    {
+        SqlTypes.Register();
+        var connection = new SqliteConnection(new SqliteConnectionStringBuilder
+        {
+            DataSource = path,
+            Mode = mode,
+            ForeignKeys = true,
+            DefaultTimeout = 5,
+            Pooling = false,
+        }.ToString());
+        connection.Open();
+        var file = new CareFile(connection, time);
+        file.Execute("PRAGMA busy_timeout = 5000");
+        file.Execute("PRAGMA synchronous = FULL");
+        return file;
+    }
+
+    private long Scalar(string sql)
+    {
+        using var command = Connection.CreateCommand();
+#pragma warning disable CA2100 // The text is this program's own.
+        command.CommandText = sql;
+#pragma warning restore CA2100
+        return (long)command.ExecuteScalar()!;
+    }
+}

@@ -1,0 +1,10 @@
+namespace CutShop.Shop;
+
+/// <summary>Something that is not as it should be in a shop's database or folder.</summary>
+/// <param name="Where">What it is about: the file, a table, a coil, a piece, a job.</param>
+/// <param name="Text">What is off, in words.</param>
+public sealed record CheckFinding(string Where, string Text)
+{
+    /// <summary>Both as one line.</summary>
+    public override string ToString() => $"{Where}: {Text}";
+}

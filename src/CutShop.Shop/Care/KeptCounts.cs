@@ -1,0 +1,28 @@
+namespace CutShop.Shop;
+
+/// <summary>Whether what jobs and tickets carry to be found quickly is what it is counted or copied from.</summary>
+internal static class KeptCounts
+{
+    public static IEnumerable<CheckFinding> Of(ShopSession session) => [.. WorkLeft(session), .. DueDays(session)];
+
+    private static IEnumerable<CheckFinding> WorkLeft(ShopSession session) => session.All<(string Number, long Kept, long Counted)>(
+        """
+        SELECT number, work_left, counted FROM (
+          SELECT number, work_left,
+            (SELECT count(*) FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = jobs.id AND state IN ('waiting', 'at the bench')) +
+            (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id AND state IN ('waiting', 'at the bench', 're-ordered')) AS counted
+          FROM jobs) AS counts
+        WHERE work_left <> counted ORDER BY number
+        """).Select(job => new CheckFinding($"job {job.Number}", $"counts {job.Kept} tickets of work left, and has {job.Counted}"));
+
+    private static IEnumerable<CheckFinding> DueDays(ShopSession session) => session.All<(string Number, string Name, string Kept, string Due)>(
+        """
+        SELECT number, name, queue_due, due FROM (
+          SELECT number, 'piece ' || run AS name, queue_due, coalesce(due, '9999-12-31') AS due
+          FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id
+          UNION ALL
+          SELECT number, 'post ' || mark, queue_due, coalesce(due, '9999-12-31')
+          FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id) AS days
+        WHERE queue_due <> due ORDER BY number, name
+        """).Select(ticket => new CheckFinding($"job {ticket.Number}", $"{ticket.Name} stands in the queue for {ticket.Kept}, and the job is due {ticket.Due}"));
+}

@@ -1,0 +1,27 @@
+namespace CutShop.Shop;
+
+/// <summary>Says which programs run on a shop's folder: each holds a share of a lock file while it runs, however it ends.</summary>
+public static class ShopInUse
+{
+    /// <summary>Holds a share while a server runs.</summary>
+    public static IDisposable Share(string folder) => Open(folder, FileShare.Read);
+
+    /// <summary>Takes the folder alone, or null where a server runs on it.</summary>
+    public static IDisposable? TryTakeAlone(string folder)
+    {
+        try
+        {
+            return Open(folder, FileShare.None);
+        }
+        catch (IOException)
+        {
+            return null;
+        }
+    }
+
+    private static FileStream Open(string folder, FileShare share)
+    {
+        Directory.CreateDirectory(folder);
+        return new FileStream(Path.Combine(folder, "in-use.lock"), FileMode.OpenOrCreate, FileAccess.Read, share);
+    }
+}

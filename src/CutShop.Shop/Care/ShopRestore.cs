@@ -1,0 +1,114 @@
+using CutShop.Takeoff;
+using Microsoft.Data.Sqlite;
+
+namespace CutShop.Shop;
+
+/// <summary>What a database holds, to tell one from another.</summary>
+/// <param name="Jobs">Jobs.</param>
+/// <param name="Coils">Coils and offcuts.</param>
+/// <param name="Lines">Lines of history.</param>
+/// <param name="LastChange">When the last of them was written, UTC, or null.</param>
+public sealed record ShopFacts(long Jobs, long Coils, long Lines, DateTimeOffset? LastChange);
+
+/// <summary>A restore, looked at before it is made or when it is done.</summary>
+/// <param name="Findings">What is off in the backup; empty where it is sound.</param>
+/// <param name="Backup">What the backup holds; null where it cannot be used.</param>
+/// <param name="Present">What the shop holds before; null where it has no database or it cannot be read.</param>
+/// <param name="Problem">Why nothing was restored, or null.</param>
+/// <param name="Aside">Where what was there before is now, or null.</param>
+public sealed record RestoreAnswer(IReadOnlyList<CheckFinding> Findings, ShopFacts? Backup, ShopFacts? Present, string? Problem, string? Aside)
+{
+    /// <summary>True where the backup could be put in place, or is.</summary>
+    public bool IsGood => Problem is null;
+}
+
+/// <summary>
+/// Puts a backup in place of a shop's database. All work is done on a copy beside it, and the last step is one transaction of the
+/// database itself: a server that runs on it sees the shop before or after, and a power cut leaves one or the other.
+/// </summary>
+/// <param name="folder">The shop's folder.</param>
+/// <param name="tables">The tables that the program brings.</param>
+/// <param name="time">The clock.</param>
+public sealed class ShopRestore(string folder, ShopTables tables, TimeProvider time)
+{
+    private readonly string _database = ShopFolder.DatabaseIn(folder);
+
+    private string Copy => _database + ".restoring";
+
+    /// <summary>Says what restoring a backup would do; changes nothing.</summary>
+    public RestoreAnswer Look(string backup, bool evenSo) => OnCopy(backup, evenSo, found => found);
+
+    /// <summary>Restores a backup. What was there before is kept among the backups.</summary>
+    /// <param name="backup">The backup.</param>
+    /// <param name="evenSo">True to restore it although something is off in it.</param>
+    public RestoreAnswer Restore(string backup, bool evenSo) => OnCopy(backup, evenSo, PutInPlace);
+
+    private RestoreAnswer OnCopy(string backup, bool evenSo, Func<RestoreAnswer, RestoreAnswer> then)
+    {
+        Directory.CreateDirectory(folder);
+        try
+        {
+            if (ShopTrial.BringUpToDate(backup, Copy, time) is { } unusable)
+                return new([unusable], Backup: null, FactsOf(_database), $"{backup} cannot be restored: {unusable.Text}", Aside: null);
+            var findings = ShopCheck.OfFile(Copy, tables, time);
+            var found = new RestoreAnswer(findings, FactsOf(Copy), FactsOf(_database), Problem: null, Aside: null);
+            return findings.Count == 0 || evenSo
+                ? then(found)
+                : found with { Problem = $"Something is off in {backup}. Choose another backup, or restore it even so." };
+        }
+        finally
+        {
+            CareFile.Delete(Copy);
+        }
+    }
+
+    private RestoreAnswer PutInPlace(RestoreAnswer found)
+    {
+        if (!File.Exists(_database))
+        {
+            File.Move(Copy, _database);
+            return found;
+        }
+        if (found.Present is null)
+            return ReplaceDamaged(found);
+        var aside = new ShopBackups(_database, ShopFolder.BackupsIn(folder), tables, time).Make(keep: null);
+        using var copy = CareFile.Open(Copy, time);
+        using var present = CareFile.Open(_database, time);
+        copy.Connection.BackupDatabase(present.Connection);
+        return found with { Aside = aside.File.Path };
+    }
+
+    /// <summary>A database that cannot be read takes no transaction: its files are put aside, which no running server may see.</summary>
+    private RestoreAnswer ReplaceDamaged(RestoreAnswer found)
+    {
+        using var alone = ShopInUse.TryTakeAlone(folder);
+        if (alone is null)
+            return found with { Problem = "The database is damaged and a server runs on it. Stop the server, then restore." };
+        var aside = $"{_database}.damaged-{time.GetUtcNow().UtcDateTime:yyyyMMdd'T'HHmmss'Z'}";
+        foreach (var part in CareFile.PartsOf(_database).Where(File.Exists))
+            File.Move(part, aside + part[_database.Length..]);
+        File.Move(Copy, _database);
+        return found with { Aside = aside };
+    }
+
+    private ShopFacts? FactsOf(string path)
+    {
+        try
+        {
+            using var file = CareFile.Open(path, time);
+            return file.Read(session => new ShopFacts(
+                session.Value<long>("SELECT count(*) FROM jobs"),
+                session.Value<long>("SELECT count(*) FROM coils"),
+                session.Value<long>("SELECT count(*) FROM history"),
+                session.FirstOrDefault<DateTimeOffset?>("SELECT at FROM history ORDER BY id DESC LIMIT 1")));
+        }
+        catch (FileNotFoundException)
+        {
+            return null;
+        }
+        catch (SqliteException e) when (StoreTrouble.Of(e) is null or { IsOfFile: true })
+        {
+            return null;
+        }
+    }
+}

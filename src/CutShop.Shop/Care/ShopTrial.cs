@@ -1,0 +1,62 @@
+using CutShop.Takeoff;
+using Microsoft.Data.Sqlite;
+
+namespace CutShop.Shop;
+
+/// <summary>Checks a database file as it would be in use: one of an older program is brought up to date in a copy first.</summary>
+internal static class ShopTrial
+{
+    public static IReadOnlyList<CheckFinding> Of(string path, ShopTables tables, TimeProvider time)
+    {
+        if (!IsOlder(path, time))
+            return ShopCheck.OfFile(path, tables, time);
+        var trial = path + ".trial.part";
+        try
+        {
+            return BringUpToDate(path, trial, time) is { } problem ? [problem] : ShopCheck.OfFile(trial, tables, time);
+        }
+        finally
+        {
+            CareFile.Delete(trial);
+        }
+    }
+
+    /// <summary>Copies a database and brings the copy up to date.</summary>
+    /// <returns>Why that cannot be, or null.</returns>
+    public static CheckFinding? BringUpToDate(string path, string copy, TimeProvider time)
+    {
+        try
+        {
+            using var source = CareFile.Open(path, time);
+            using var target = CareFile.Create(copy, time);
+            source.Connection.BackupDatabase(target.Connection);
+            if (target.Version == 0)
+                return new("database", "is not a shop's database");
+            Migrations.Apply(target.Connection);
+            target.MakeOnePiece();
+            return null;
+        }
+        catch (SqliteException e) when (StoreTrouble.Of(e) is null or { IsOfFile: true })
+        {
+            return new("database", $"cannot be used: {e.Message}");
+        }
+        catch (Exception e) when (e is InvalidDataException or FileNotFoundException)
+        {
+            return new("database", e.Message);
+        }
+    }
+
+    private static bool IsOlder(string path, TimeProvider time)
+    {
+        try
+        {
+            using var file = CareFile.Open(path, time);
+            return file.Version < Migrations.Newest;
+        }
+        catch (SqliteException)
+        {
+            // The check says what is wrong with it.
+            return false;
+        }
+    }
+}

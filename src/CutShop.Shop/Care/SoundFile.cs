@@ -1,0 +1,43 @@
+using Microsoft.Data.Sqlite;
+
+namespace CutShop.Shop;
+
+/// <summary>Whether the file is whole by the database's own checks, and its tables are those that the migrations make.</summary>
+internal static class SoundFile
+{
+    private const string Schema = "SELECT type || ' ' || name AS name, coalesce(sql, '') AS sql FROM sqlite_schema WHERE name NOT LIKE 'sqlite_%' ORDER BY 1";
+
+    public static IEnumerable<CheckFinding> Of(ShopSession session) =>
+    [
+        .. session.All<string>("PRAGMA integrity_check").Where(line => line != "ok").Select(line => new CheckFinding("file", line)),
+        .. session.All<(string Table, long? Row, string Parent)>("SELECT \"table\", rowid, parent FROM pragma_foreign_key_check")
+            .Select(orphan => new CheckFinding(orphan.Table, $"row {orphan.Row} belongs to a row of {orphan.Parent} that is not there")),
+        .. DiffersFromMigrations(session),
+    ];
+
+    private static IEnumerable<CheckFinding> DiffersFromMigrations(ShopSession session)
+    {
+        var here = Read(session.All<(string, string)>(Schema));
+        var made = Made();
+        foreach (var (name, sql) in made)
+        {
+            if (!here.TryGetValue(name, out var found))
+                yield return new(name, "is not there, though the migrations make it");
+            else if (found != sql)
+                yield return new(name, "is not as the migrations make it");
+        }
+        foreach (var name in here.Keys.Except(made.Keys))
+            yield return new(name, "is there, though no migration makes it");
+    }
+
+    private static Dictionary<string, string> Made()
+    {
+        using var connection = new SqliteConnection("Data Source=:memory:;Pooling=False");
+        connection.Open();
+        Migrations.Apply(connection);
+        using var transaction = connection.BeginTransaction();
+        return Read(new ShopSession(connection, transaction, TimeProvider.System).All<(string, string)>(Schema));
+    }
+
+    private static Dictionary<string, string> Read(IEnumerable<(string Name, string Sql)> schema) => schema.ToDictionary(part => part.Name, part => part.Sql);
+}

@@ -1,0 +1,50 @@
+using Microsoft.Data.Sqlite;
+
+namespace CutShop.Shop;
+
+/// <summary>Why the shop's database cannot be written or read just now, for people: the machine's trouble, not a bug and not theirs.</summary>
+/// <param name="Text">What is wrong and what to do, in a sentence or two.</param>
+public sealed record StoreTrouble(string Text)
+{
+    private const int Busy = 5;
+    private const int Locked = 6;
+    private const int ReadOnly = 8;
+    private const int InputOutput = 10;
+    private const int Damaged = 11;
+    private const int Full = 13;
+    private const int CannotOpen = 14;
+    private const int NoDatabase = 26;
+
+    // Of the system's own calls.
+    private const int NoSpace = 28;
+    private const int ReadOnlyDisk = 30;
+    private const int NoSpaceOnWindows = 0x70;
+
+    /// <summary>True where the file itself is at fault, and no waiting or making room mends it.</summary>
+    public bool IsOfFile { get; private init; }
+
+    private static readonly StoreTrouble DiskFull = new("The disk is full. Make room on the shop's machine; then it goes on by itself.");
+    private static readonly StoreTrouble DiskReadOnly = new("The shop's folder cannot be written. Give the program the right to write there; then it goes on by itself.");
+
+    /// <summary>The trouble that an exception tells of, or null where it is something else.</summary>
+    public static StoreTrouble? Of(Exception? exception) => exception switch
+    {
+        SqliteException e => OfCode(e.SqliteErrorCode),
+        UnauthorizedAccessException => DiskReadOnly,
+        IOException { HResult: var code } when (code & 0xFFFF) is NoSpace or NoSpaceOnWindows => DiskFull,
+        IOException { HResult: ReadOnlyDisk } => DiskReadOnly,
+        AggregateException { InnerException: { } inner } => Of(inner),
+        _ => null,
+    };
+
+    private static StoreTrouble? OfCode(int code) => code switch
+    {
+        Full => DiskFull,
+        ReadOnly => DiskReadOnly,
+        Busy or Locked => new("Another program keeps the database busy. Wait a moment and send it again; if it stays, end that program."),
+        InputOutput => new("The disk does not take or give what is asked of it. Look at the disk of the shop's machine, and at the room on it."),
+        Damaged or NoDatabase => new("The database file is damaged. Stop the program and restore a backup: cutshop restore.") { IsOfFile = true },
+        CannotOpen => new("The database file cannot be opened. See whether the shop's folder is there and may be written."),
+        _ => null,
+    };
+}

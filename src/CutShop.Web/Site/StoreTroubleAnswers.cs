@@ -1,0 +1,65 @@
+using System.Net;
+using CutShop.Shop;
+using CutShop.Web.Words;
+
+namespace CutShop.Web;
+
+/// <summary>
+/// Answers 503 where the machine and not the request is at fault: disk full, folder not writable, database busy or damaged. The
+/// answer says what is wrong and that nothing was stored. It asks nothing of the database.
+/// </summary>
+internal sealed partial class StoreTroubleAnswers(RequestDelegate next, BenchText text, ILogger<StoreTroubleAnswers> logger)
+{
+    private const string NothingStored = "Nothing of what was sent is stored, and nothing that was acknowledged is lost. Send it again once this is mended.";
+
+    private const string RetryAfterSeconds = "10";
+
+    public async Task InvokeAsync(HttpContext context)
+    {
+        try
+        {
+            await next(context);
+        }
+        catch (Exception e) when (!context.Response.HasStarted && StoreTrouble.Of(e) is not null)
+        {
+            var trouble = StoreTrouble.Of(e)!;
+            LogTrouble(logger, trouble.Text, e);
+            context.Response.Headers.RetryAfter = RetryAfterSeconds;
+            if (ApiRoutes.Serves(context.Request.Path))
+            {
+                await ApiProblem.Of(StatusCodes.Status503ServiceUnavailable, $"{trouble.Text} {NothingStored}").ExecuteAsync(context);
+                return;
+            }
+            context.Response.StatusCode = StatusCodes.Status503ServiceUnavailable;
+            context.Response.ContentType = "text/html; charset=utf-8";
+            await context.Response.WriteAsync(Page(trouble), context.RequestAborted);
+        }
+    }
+
+    private string Page(StoreTrouble trouble) =>
+        $"""
+        <!DOCTYPE html>
+        <html lang="{BenchText.Language}">
+        <head>
+          <meta charset="utf-8">
+          <meta name="viewport" content="width=device-width, initial-scale=1">
+          <title>{Said("Not stored")} · CutShop</title>
+          <link rel="icon" href="{Assets.Address("mark.svg")}" type="image/svg+xml">
+          <link rel="stylesheet" href="{Assets.Address("site.css")}">
+        </head>
+        <body>
+          <header class="top"><a class="name" href="/">CutShop</a></header>
+          <main id="content">
+            <h1>{Said("Not stored")}</h1>
+            <p>{Said(trouble.Text)}</p>
+            <p>{Said(NothingStored)}</p>
+          </main>
+        </body>
+        </html>
+        """;
+
+    private string Said(string english) => WebUtility.HtmlEncode(text[english]);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "{Trouble}")]
+    private static partial void LogTrouble(ILogger logger, string trouble, Exception exception);
+}

@@ -1,0 +1,82 @@
+using System.Diagnostics;
+using CutShop.Shop;
+using CutShop.Takeoff;
+using CutShop.Trust;
+
+namespace CutShop.Web.Tests.Care;
+
+/// <summary>The commands as a shop types them: what they say and how they exit.</summary>
+public sealed class CareCommandTests : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("cutshop-care-").FullName;
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    private string Shop => Path.Combine(_folder, "shop");
+
+    [Fact]
+    public async Task A_shop_is_checked_backed_up_restored_exported_and_imported()
+    {
+        await TakeInAsync();
+        Assert.Equal((0, $"{ShopFolder.DatabaseIn(Shop)}: all is well."), await RunAsync("check", "--shop", Shop));
+        var (exit, backup) = await RunAsync("backup", "--shop", Shop);
+        Assert.Equal(0, exit);
+
+        await ExecuteAsync("UPDATE pieces SET cut_nm = cut_nm + 1 WHERE id = 1");
+        (exit, var said) = await RunAsync("check", "--shop", Shop);
+        Assert.Equal(1, exit);
+        Assert.Contains("job LQ-1042: the pieces: stored is", said, StringComparison.Ordinal);
+
+        (exit, said) = await RunAsync("restore", backup, "--shop", Shop, "--dry-run");
+        Assert.Equal(0, exit);
+        Assert.Contains("It can be restored. Nothing was changed.", said, StringComparison.Ordinal);
+        Assert.Equal(1, (await RunAsync("check", "--shop", Shop)).Exit);
+        Assert.Contains("Restored.", (await RunAsync("restore", backup, "--shop", Shop)).Said, StringComparison.Ordinal);
+        Assert.Equal(0, (await RunAsync("check", "--shop", Shop)).Exit);
+
+        var export = Path.Combine(_folder, "export");
+        Assert.Equal(0, (await RunAsync("export", "--shop", Shop, "--to", export)).Exit);
+        Assert.Equal(0, (await RunAsync("import", "--shop", Path.Combine(_folder, "other"), "--from", export)).Exit);
+        Assert.Equal(ShopDigest.Of(ShopFolder.DatabaseIn(Shop)), ShopDigest.Of(ShopFolder.DatabaseIn(Path.Combine(_folder, "other"))));
+        Assert.Equal(2, (await RunAsync("import", "--shop", Shop, "--from", export)).Exit);
+    }
+
+    [Fact]
+    public async Task Trouble_of_the_machine_is_said_in_a_line_and_exits_1()
+    {
+        var file = Path.Combine(AppContext.BaseDirectory, "demo", "lq-1042-north-walk.json");
+        var (exit, said) = await RunAsync("take-in", file, "--shop", "/proc/no-such-shop");
+        Assert.Equal(1, exit);
+        Assert.DoesNotContain("   at ", said, StringComparison.Ordinal);
+        Assert.Single(said.Split('\n'));
+
+        await TakeInAsync();
+        await File.WriteAllTextAsync(ShopFolder.DatabaseIn(Shop), string.Concat(Enumerable.Repeat("not a database at all. ", 200)), Cancel);
+        Assert.Equal((1, "The database file is damaged. Stop the program and restore a backup: cutshop restore."), await RunAsync("take-in", file, "--shop", Shop));
+        Assert.Equal(1, (await RunAsync("check", "--shop", Path.Combine(_folder, "nowhere"))).Exit);
+        Assert.False(Directory.Exists(Path.Combine(_folder, "nowhere")));
+    }
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    private async Task TakeInAsync()
+    {
+        using var database = ShopDatabase.Open(ShopFolder.DatabaseIn(Shop), TimeProvider.System);
+        var job = JobFileReader.Read(await RunningShop.DemoFileAsync("lq-1042-north-walk.json")).Job!;
+        await new JobIntake(database, ShopTables.Standard).TakeInAsync(job, "test", cancel: Cancel);
+    }
+
+    private async Task ExecuteAsync(string sql)
+    {
+        using var database = ShopDatabase.Open(ShopFolder.DatabaseIn(Shop), TimeProvider.System);
+        await database.WriteAsync(session => session.Execute(sql), Cancel);
+    }
+
+    private static async Task<(int Exit, string Said)> RunAsync(params string[] args)
+    {
+        using var process = Process.Start(ServerProcess.Command(args))!;
+        var (output, error) = (process.StandardOutput.ReadToEndAsync(Cancel), process.StandardError.ReadToEndAsync(Cancel));
+        await process.WaitForExitAsync(Cancel);
+        return (process.ExitCode, (await output + await error).Trim());
+    }
+}

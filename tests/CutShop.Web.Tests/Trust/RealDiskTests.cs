@@ -1,0 +1,122 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Net;
+using System.Text;
+using CutShop.Shop;
+using CutShop.Takeoff;
+using CutShop.Trust;
+
+namespace CutShop.Web.Tests.Trust;
+
+/// <summary>The real program on a small disk of its own, in memory, that is filled and made read-only under it. Skipped where the machine lets nobody mount one.</summary>
+public sealed class RealDiskTests : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("cutshop-disk-").FullName;
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    private string Seed => Path.Combine(_folder, "seed");
+
+    private string Disk => Path.Combine(_folder, "disk");
+
+    [Fact]
+    public async Task A_disk_that_fills_up_loses_nothing_and_work_goes_on_when_there_is_room()
+    {
+        var key = await SeedAsync();
+        var port = ServerProcess.FreePort();
+        using var server = await ServerProcess.StartAsync(
+            OnDisk("rw", "serve", "--listen", string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}"), "--backup-at", "never"));
+        using var program = new HttpClient { BaseAddress = new Uri(string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}")) };
+        program.DefaultRequestHeaders.Authorization = new("Bearer", key);
+        var seen = $"/proc/{server.Id}/root{Disk}";
+
+        Assert.Equal(HttpStatusCode.Created, await TakeInAsync(program, "LQ-1"));
+
+        Fill(Path.Combine(seen, "ballast"));
+        var taken = new List<string> { "LQ-1" };
+        for (var i = 2; ; i++)
+        {
+            var status = await TakeInAsync(program, $"LQ-{i}");
+            if (status == HttpStatusCode.ServiceUnavailable)
+                break;
+            Assert.Equal(HttpStatusCode.Created, status);
+            taken.Add($"LQ-{i}");
+        }
+        File.Delete(Path.Combine(seen, "ballast"));
+        Assert.Equal(HttpStatusCode.Created, await TakeInAsync(program, "LQ-room"));
+        taken.Add("LQ-room");
+
+        var after = Directory.CreateDirectory(Path.Combine(_folder, "after")).FullName;
+        foreach (var part in Directory.EnumerateFiles(seen, "cutshop.db*"))
+            File.Copy(part, Path.Combine(after, Path.GetFileName(part)));
+        Assert.Empty(ShopCheck.OfFile(ShopFolder.DatabaseIn(after), ShopTables.Standard, TimeProvider.System));
+        using var database = ShopDatabase.Open(ShopFolder.DatabaseIn(after), TimeProvider.System);
+        Assert.Equal(taken.Order(StringComparer.Ordinal), database.Read(session => session.All<string>("SELECT number FROM jobs")).Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("serve", "--listen", "http://127.0.0.1:0")]
+    [InlineData("person", "reset", "Ada")]
+    [InlineData("backup")]
+    public async Task On_a_read_only_disk_a_command_says_so_and_exits_1(params string[] command)
+    {
+        await SeedAsync();
+        using var process = Process.Start(OnDisk("ro", command))!;
+        var said = await process.StandardError.ReadToEndAsync(Cancel);
+        await process.WaitForExitAsync(Cancel);
+        Assert.Equal((1, Expected(command[0])), (process.ExitCode, said.Trim()));
+    }
+
+    private static string Expected(string command) => command == "backup"
+        ? "The shop's folder cannot be written. Give the program the right to write there; then it goes on by itself."
+        : "The database file cannot be opened. See whether the shop's folder is there and may be written.";
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    private async Task<string> SeedAsync()
+    {
+        Assert.SkipUnless(await RunAsync("unshare", "-rm", "true") == 0, "This machine lets nobody mount a disk of their own.");
+        Directory.CreateDirectory(Disk);
+        using var database = ShopDatabase.Open(ShopFolder.DatabaseIn(Seed), TimeProvider.System);
+        return (await new ApiKeys(database).MakeAsync("disk", KeyScope.TakeIn, "test", Cancel)).Key;
+    }
+
+    /// <summary>Mounts the disk where only the command sees it, puts the shop on it, and runs the command.</summary>
+    private ProcessStartInfo OnDisk(string mode, params string[] command)
+    {
+        const string Script = "mount -t tmpfs -o size=3m tmpfs \"$0\" && cp -r \"$1\"/. \"$0\" && mount -o \"remount,$2\" \"$0\" && shift 2 && exec \"$@\"";
+        var program = ServerProcess.Command([.. command, "--shop", Disk]);
+        var start = new ProcessStartInfo("unshare") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        foreach (var arg in new[] { "-rm", "bash", "-c", Script, Disk, Seed, mode, program.FileName }.Concat(program.ArgumentList))
+            start.ArgumentList.Add(arg);
+        return start;
+    }
+
+    private static void Fill(string path)
+    {
+        try
+        {
+            using var ballast = new FileStream(path, FileMode.Create, FileAccess.Write, FileShare.None, bufferSize: 1);
+            while (true)
+                ballast.Write(new byte[4096]);
+        }
+        catch (IOException)
+        {
+            // The disk is full.
+        }
+    }
+
+    private static async Task<HttpStatusCode> TakeInAsync(HttpClient program, string number)
+    {
+        using var content = new StringContent(KillRun.JobFile(number, "polypropylene", "1 in"), Encoding.UTF8, "application/json");
+        using var answer = await program.PostAsync(new Uri("/api/jobs", UriKind.Relative), content, Cancel);
+        return answer.StatusCode;
+    }
+
+    private static async Task<int> RunAsync(string command, params string[] args)
+    {
+        using var process = Process.Start(command, args);
+        await process.WaitForExitAsync(Cancel);
+        return process.ExitCode;
+    }
+}
