@@ -17,5 +17,5 @@ var subjects = new Dictionary<string, Func<string[], int>>
 if (args is [var name, .. var rest] && subjects.TryGetValue(name, out var run))
     return run(rest);
 
-Console.Error.WriteLine($"usage: one of {string.Join(", ", subjects.Keys)}; cutting takes [--seconds N] [--direct N] [--only TEXT] [--write FILE]; trust takes names of its figures, and [--kills N] [--write FILE]");
+Console.Error.WriteLine($"usage: one of {string.Join(", ", subjects.Keys)}; cutting takes [--seconds N] [--direct N] [--only TEXT] [--write FILE]; trust takes names of its figures, and [--kills N] [--lengths N] [--files N] [--seconds N] [--write FILE]");
 return 2;

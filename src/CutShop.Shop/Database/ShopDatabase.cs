@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop;
@@ -34,6 +35,9 @@ public sealed class ShopDatabase : IDisposable
     /// <summary>The shop's clock.</summary>
     public TimeProvider Time => _time;
 
+    /// <summary>What is measured of this shop.</summary>
+    public ShopMeter Meter { get; } = new();
+
     /// <summary>Called before each statement of a write, so that a test can break one.</summary>
     internal Action? BeforeEachWrite { get; set; }
 
@@ -69,13 +73,17 @@ public sealed class ShopDatabase : IDisposable
     public async Task<T> WriteAsync<T>(Func<ShopSession, T> work, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(work);
+        var asked = Stopwatch.GetTimestamp();
         await _gate.WaitAsync(cancel).ConfigureAwait(false);
         try
         {
+            Meter.Waited(Stopwatch.GetElapsedTime(asked));
             _writer ??= new KeptStatements(Connect());
             using var transaction = _writer.BeginWrite();
-            var result = work(new ShopSession(_writer, transaction, _time, BeforeEachWrite));
+            var session = new ShopSession(_writer, transaction, _time, BeforeEachWrite);
+            var result = work(session);
             transaction.Commit();
+            Meter.Add(session.Counted);
             return result;
         }
         catch
@@ -94,6 +102,7 @@ public sealed class ShopDatabase : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
+        Meter.Dispose();
         _gate.Dispose();
         _writer?.Dispose();
         using var connection = new SqliteConnection(_connectionString);

@@ -9,6 +9,7 @@ public static class DraftFields
 {
     private const int LargestIndex = 2 * DraftForm.MostPosts;
     private const int LongestText = 500;
+    private const int DeepestName = 4; // lines[0].rows[0].rope.diameter
 
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web);
 
@@ -32,7 +33,10 @@ public static class DraftFields
         ArgumentNullException.ThrowIfNull(fields);
         var root = new Branch();
         foreach (var (name, text) in fields)
-            root.Put(name.Split('.'), text.Length <= LongestText ? text : text[..LongestText]);
+        {
+            if (name.Split('.') is { Length: <= DeepestName } names)
+                root.Put(names, text.Length <= LongestText ? text : text[..LongestText]);
+        }
         try
         {
             return root.ToNode().Deserialize<DraftForm>(Json)!;

@@ -1,0 +1,23 @@
+using Microsoft.AspNetCore.Http.Features;
+using Microsoft.AspNetCore.Http.Metadata;
+
+namespace CutShop.Web;
+
+/// <summary>How much one request may bring. A route that takes more, such as a job file, says so itself.</summary>
+public static class SizeLimits
+{
+    /// <summary>The most bytes of a form: that of a draft of 400 posts has under 1 MiB.</summary>
+    public const int Form = 4 * 1024 * 1024;
+
+    /// <summary>Answers 413 where a page is sent more than it takes and says so beforehand. What says nothing is cut off as it is read.</summary>
+    internal static void UseSizeLimits(this WebApplication app) => app.Use((context, next) =>
+    {
+        var most = context.GetEndpoint()?.Metadata.GetMetadata<IRequestSizeLimitMetadata>()?.MaxRequestBodySize ?? Form;
+        if (context.Request.ContentLength <= most || context.Request.ContentLength is null || ApiRoutes.Serves(context.Request.Path))
+            return next(context);
+        // What still comes is passed over, so that the browser reads the answer.
+        context.Features.GetRequiredFeature<IHttpMaxRequestBodySizeFeature>().MaxRequestBodySize = null;
+        context.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
+        return Task.CompletedTask;
+    });
+}

@@ -1,0 +1,34 @@
+using System.Text;
+
+namespace CutShop.Fuzz;
+
+/// <summary>Texts that nearly are lengths, and some that are.</summary>
+internal static class LengthStrings
+{
+    private const int MostParts = 9;
+
+    private static readonly string[] Parts =
+    [
+        " ", " ", " ", "in", "in.", "inch", "inches", "ft", "feet", "mm", "cm", "m", "'", "\"", "''", "′", "″", "’", "”", "/", "⁄", "1/2", "3/8", "63/64", "1/3", "8/8", ".", ",", "-", "−", "+",
+        "½", "⅞", "⅓", "0", "5", "12", "72", "101", "1828.8", "0.5", "٣", "１", "e5", "x", "\0", "\u00A0", "\uD800", "\uDC00", "\u0301", "\r\n", "IN", "FT", "MM",
+    ];
+
+    /// <summary>The text of a seed: the same seed gives the same text.</summary>
+    public static string Make(int seed)
+    {
+        var random = new Random(seed);
+        var text = new StringBuilder();
+        for (var i = random.Next(MostParts); i >= 0; i--)
+            text.Append(Part(random));
+        return text.ToString();
+    }
+
+    private static string Part(Random random) => random.Next(12) switch
+    {
+        0 => random.Of(Hostile.Numbers),
+        1 => ((char)random.Next(char.MaxValue + 1)).ToString(),
+        2 => random.NextInt64().ToString(System.Globalization.CultureInfo.InvariantCulture),
+        < 6 => random.Next(200).ToString(System.Globalization.CultureInfo.InvariantCulture),
+        _ => random.Of(Parts),
+    };
+}

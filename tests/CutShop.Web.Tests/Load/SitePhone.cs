@@ -1,0 +1,10 @@
+namespace CutShop.Load;
+
+/// <summary>An installer's phone: scans one label after the other.</summary>
+internal sealed class SitePhone(Uri site, int number, TimeSpan between, LoadNotes notes, IReadOnlyList<string> codes)
+    : LoadClient(site, number, between, notes)
+{
+    private readonly Random _random = new(number);
+
+    protected override Task StepAsync() => SendAsync(HttpMethod.Get, $"/p/{codes[_random.Next(codes.Count)]}");
+}
