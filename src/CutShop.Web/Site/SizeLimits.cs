@@ -15,8 +15,9 @@ public static class SizeLimits
         var most = context.GetEndpoint()?.Metadata.GetMetadata<IRequestSizeLimitMetadata>()?.MaxRequestBodySize ?? Form;
         if (context.Request.ContentLength <= most || context.Request.ContentLength is null || ApiRoutes.Serves(context.Request.Path))
             return next(context);
-        // What still comes is passed over, so that the browser reads the answer.
+        // What still comes is passed over, so that the browser reads the answer; the page that answers has nothing of it.
         context.Features.GetRequiredFeature<IHttpMaxRequestBodySizeFeature>().MaxRequestBodySize = null;
+        (context.Request.Body, context.Request.ContentLength) = (Stream.Null, 0);
         context.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
         return Task.CompletedTask;
     });

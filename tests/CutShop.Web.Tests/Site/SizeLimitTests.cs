@@ -41,6 +41,7 @@ public sealed class SizeLimitTests
         request.Headers.TransferEncodingChunked = true;
         using var answer = await shop.Client.SendAsync(request, Cancel);
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Contains("What was sent is not complete", await answer.TextAsync(), StringComparison.Ordinal);
         Assert.Null(shop.People.Find("Intruder"));
     }
 
