@@ -15,7 +15,7 @@ internal sealed class ShopOptions
 
     public Option<Uri> Address { get; } = new("--address")
     {
-        Description = "The site's address as labels carry it, such as https://shop.example; where the site listens unless it is given.",
+        Description = "The site's address as labels carry it, such as https://shop.example; where the site listens unless it is given. An address that is set on the site counts before it.",
         DefaultValueFactory = _ => new Uri(ServeCommand.UsualListen),
     };
 

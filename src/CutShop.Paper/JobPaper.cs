@@ -43,13 +43,14 @@ public sealed class JobPaper(
     /// <param name="address">The site's address, which the QR code holds.</param>
     /// <param name="stock">The labels in the printer.</param>
     /// <param name="progress">Told how many are done.</param>
+    /// <param name="only">The one piece whose label is wanted, or null for all.</param>
     /// <returns>The bytes, or why the labels cannot be printed so.</returns>
     /// <exception cref="FontMissingException">The font is not on this machine.</exception>
-    public Parsed<byte[]> Labels(Uri address, LabelStock stock, IProgress<int>? progress = null)
+    public Parsed<byte[]> Labels(Uri address, LabelStock stock, IProgress<int>? progress = null, PieceCode? only = null)
     {
         ArgumentNullException.ThrowIfNull(address);
         var labels = new List<PieceLabel>(takeoff.Pieces.Count);
-        foreach (var (piece, code) in takeoff.Pieces.Zip(codes))
+        foreach (var (piece, code) in takeoff.Pieces.Zip(codes).Where(pair => only is null || pair.Second == only))
         {
             var label = PieceLabel.Of(address.ToString(), takeoff.Job, piece, code);
             if (!label.IsGood)

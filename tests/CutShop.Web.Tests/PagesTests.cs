@@ -34,10 +34,10 @@ public sealed class PagesTests(HeadlessBrowser browser)
         var pier = await shop.TakeInDemoAsync("lq-1044-lamp-pier.json");
         var knotted = await shop.Stranger.GetStringAsync(new Uri($"/p/{walk.Codes[2].Plain}", UriKind.Relative), TestContext.Current.CancellationToken);
         // The third run of the top row starts at a corner, its screw a quarter of the rope above 36 in, and ends in a knot.
-        Assert.Contains("<strong>A9</strong>: knot,", knotted, StringComparison.Ordinal);
-        Assert.Contains("3&#x27; 0 3/8&quot;", knotted, StringComparison.Ordinal);
+        Assert.Contains("A9: the knot sits behind the post", knotted, StringComparison.Ordinal);
+        Assert.Contains("36&#xA0;3/8&#xA0;in", knotted, StringComparison.Ordinal);
         var wrapped = await shop.Stranger.GetStringAsync(new Uri($"/p/{pier.Codes[0].Plain}", UriKind.Relative), TestContext.Current.CancellationToken);
-        Assert.Contains("<strong>C3</strong>: wrap, 2.5 turns,", wrapped, StringComparison.Ordinal);
+        Assert.Contains("C3: wind the rope 2.5 turns round the post", wrapped, StringComparison.Ordinal);
         Assert.Contains("head below the rope", wrapped, StringComparison.Ordinal);
     }
 

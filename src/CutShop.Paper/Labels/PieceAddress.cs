@@ -16,6 +16,15 @@ public static class PieceAddress
     /// <summary>What a base address may look like, for messages.</summary>
     public const string Accepted = "an address such as \"https://shop.example\", optionally with a port and a path, and without a query";
 
+    /// <summary>What to think twice about before labels are printed with a base address.</summary>
+    public static AddressDoubt DoubtOf(Uri baseAddress)
+    {
+        ArgumentNullException.ThrowIfNull(baseAddress);
+        return baseAddress.IsLoopback ? AddressDoubt.ThisMachineOnly
+            : baseAddress.Scheme == Uri.UriSchemeHttps ? AddressDoubt.None
+            : AddressDoubt.NotSecure;
+    }
+
     /// <summary>The address of a piece's page under the shop's base address.</summary>
     /// <returns>The address, or what is wrong with the base.</returns>
     public static Parsed<string> Of(string baseAddress, PieceCode code)

@@ -3,6 +3,19 @@ namespace CutShop.Paper;
 /// <content>Words on drawings, and cautions.</content>
 internal sealed partial class SpanishText
 {
+    public override string ElevationTitle(string line, int band, int bands, int oneTo) => bands == 1
+        ? Say($"Línea {line}, alzado, 1 : {oneTo}")
+        : Say($"Línea {line}, alzado, parte {band} de {bands}, 1 : {oneTo}");
+
+    public override string ElevationDescription(string first, string last, int posts, int rows) => Say(
+        $"Vista de lado del poste {first} al poste {last}: {posts} postes sobre la pendiente del suelo y {rows} filas de cuerda colgando en sus curvas, con anchos, alturas y combas.");
+
+    public override string PlanTitle(int oneTo) => Say($"Planta, vista desde arriba, 1 : {oneTo}");
+
+    public override string PlanDescription(string lines) => $"Postes y líneas de cuerda desde arriba, cada línea en su lugar: {lines}.";
+
+    public override string PlanWithRun(string description, string run) => $"{description} El tramo {run} va en negrita.";
+
     public override string Cautions => "Cuidado";
 
     public override IReadOnlyList<string> CuttingSyntheticCautions =>

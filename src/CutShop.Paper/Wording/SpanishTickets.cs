@@ -140,6 +140,10 @@ internal sealed partial class SpanishText
 
     public override string NothingToDrill => "Este poste no lleva agujeros: la cuerda va enrollada.";
 
+    public override string CounterboreDeep(string depth) => Say($"{depth} de hondo");
+
+    public override string ShankHole(string diameter) => Say($"caña {diameter}");
+
     public override string PostSize => "Poste";
 
     public override string HeightAboveGround => "Altura sobre el suelo";

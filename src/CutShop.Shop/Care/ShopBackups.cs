@@ -15,6 +15,8 @@ public sealed record BackupAnswer(BackupFile File, IReadOnlyList<CheckFinding> F
 /// <param name="time">The clock.</param>
 public sealed class ShopBackups(string database, string folder, ShopTables tables, TimeProvider time)
 {
+    private static readonly TimeSpan LongestBackup = TimeSpan.FromDays(1);
+
     /// <summary>The backups, the newest first.</summary>
     public IReadOnlyList<BackupFile> All => BackupFile.In(folder);
 
@@ -39,6 +41,7 @@ public sealed class ShopBackups(string database, string folder, ShopTables table
     public BackupAnswer Make(KeepRule? keep)
     {
         Directory.CreateDirectory(folder);
+        RemoveHalves();
         var now = time.GetUtcNow();
         var part = BackupFile.At(folder, now, isSound: true).Path + ".part";
         try
@@ -53,6 +56,14 @@ public sealed class ShopBackups(string database, string folder, ShopTables table
         {
             CareFile.Delete(part);
         }
+    }
+
+    /// <summary>What a program left that ended while it made a backup.</summary>
+    private void RemoveHalves()
+    {
+        var old = time.GetUtcNow().UtcDateTime - LongestBackup;
+        foreach (var half in Directory.EnumerateFiles(folder, "cutshop-*.part*").Where(half => File.GetLastWriteTimeUtc(half) < old))
+            File.Delete(half);
     }
 
     private void Copy(string part)

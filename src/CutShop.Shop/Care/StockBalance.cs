@@ -44,12 +44,14 @@ internal static class StockBalance
             yield return new($"coil {mark}", $"is part of its coil again by the ledger, and yet {left} is left of it");
     }
 
+    /// <summary>A piece that was cut again after a report from site is scrap by the ledger, though its ticket keeps the measure.</summary>
     private static IEnumerable<CheckFinding> Pieces(ShopSession session) => session.All<(PieceCode Code, long Measured, long Told)>(
         """
         SELECT code, measured, told FROM (
           SELECT code, coalesce(measured_nm, 0) AS measured, first_use_id,
             coalesce((SELECT sum(nm) FROM rope_uses WHERE ticket_id = cut_tickets.id AND kind = 'piece'), 0) AS told
-          FROM cut_tickets JOIN pieces ON pieces.id = piece_id) AS cuts
+          FROM cut_tickets JOIN pieces ON pieces.id = piece_id
+          WHERE NOT EXISTS (SELECT 1 FROM pieces AS again WHERE again.replaces_id = pieces.id)) AS cuts
         WHERE (measured = 0 OR first_use_id IS NOT NULL) AND measured <> told ORDER BY code
         """).Select(piece => new CheckFinding(
             $"piece {piece.Code}",

@@ -14,7 +14,7 @@ internal static class StrayFiles
     private static IEnumerable<CheckFinding> Halves(string folder) => Unfinished
         .SelectMany(pattern => Directory.EnumerateFileSystemEntries(folder, pattern, SearchOption.AllDirectories))
         .Order(StringComparer.Ordinal)
-        .Select(path => new CheckFinding(Path.GetRelativePath(folder, path), "was being written when the program ended; nothing needs it"));
+        .Select(path => new CheckFinding(Path.GetRelativePath(folder, path), "is half of a file: a program writes it just now, or ended while it did, and then nothing needs it"));
 
     private static IEnumerable<CheckFinding> PaperOfNoJob(string folder, TimeProvider time)
     {

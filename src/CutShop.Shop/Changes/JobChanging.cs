@@ -69,8 +69,8 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         var pieceIds = ChangePieces(session, was, next, change, who);
         ChangePosts(session, was, next, change, pieceIds, who);
         session.Execute(
-            "UPDATE jobs SET customer = @Customer, due = @Due, one_lot = @OneLot, job_file = @file WHERE id = @JobId",
-            new { next.Job.Customer, next.Job.Due, next.Job.OneLot, file = JobFileWriter.Write(next.Job), was.JobId });
+            "UPDATE jobs SET customer = @Customer, due = @Due, one_lot = @OneLot, job_file = @file, version = @version WHERE id = @JobId",
+            new { next.Job.Customer, next.Job.Due, next.Job.OneLot, file = JobFileWriter.Write(next.Job), version = KeptTakeoffs.DrawVersion(), was.JobId });
         session.Record("job", was.JobId, who, "changed", Counted(was.Takeoff), $"{Counted(next)}; {Summary(change)}");
         DraftShelf.Close(session, draftId, next.Job.Number, who);
         return new(next.Job.Number, Problem: null, Change: null);

@@ -13,7 +13,7 @@ public sealed record HistoryLine(DateTimeOffset At, string Who, string What, str
 public sealed class HistoryShelf(ShopDatabase database)
 {
     /// <summary>All lines of one subject, the newest last.</summary>
-    /// <param name="subject">job, cut ticket, drill ticket, coil or cut plan.</param>
+    /// <param name="subject">A name in the table of the history's subjects, such as job or cut ticket.</param>
     /// <param name="id">Its row id.</param>
     public IReadOnlyList<HistoryLine> Of(string subject, long id) => database.Read(session => session.All<HistoryLine>(
         "SELECT at, who, what, before, after, reason FROM history WHERE subject = @subject AND subject_id = @id ORDER BY history.id",

@@ -57,7 +57,7 @@ public sealed class ShopSession
     }
 
     /// <summary>Adds a line to the append-only history. Every change of state has one, in the same transaction.</summary>
-    /// <param name="subject">What changed: job, cut ticket, drill ticket, coil or cut plan.</param>
+    /// <param name="subject">What changed: a name in the table of the history's subjects, such as job or cut ticket.</param>
     /// <param name="subjectId">Its row id.</param>
     /// <param name="who">Who changed it.</param>
     /// <param name="what">What was done, in a few words.</param>

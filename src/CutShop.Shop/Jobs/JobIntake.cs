@@ -104,10 +104,10 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
 
         var jobId = session.Insert(
             """
-            INSERT INTO jobs (number, customer, due, one_lot, job_file, taken_in_at, released_at)
-            VALUES (@Number, @Customer, @Due, @OneLot, @file, @Now, @releasedAt)
+            INSERT INTO jobs (number, customer, due, one_lot, job_file, version, taken_in_at, released_at)
+            VALUES (@Number, @Customer, @Due, @OneLot, @file, @version, @Now, @releasedAt)
             """,
-            new { job.Number, job.Customer, job.Due, job.OneLot, file, session.Now, releasedAt });
+            new { job.Number, job.Customer, job.Due, job.OneLot, file, version = KeptTakeoffs.DrawVersion(), session.Now, releasedAt });
         var pieceIds = InsertPieces(session, jobId, takeoff, progress);
         InsertPosts(session, jobId, takeoff, pieceIds);
         session.Record(
@@ -145,9 +145,13 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
             VALUES (@jobId, @position, @Run, @code, @MaterialName, @Diameter, @Cut)
             """,
             new { jobId, position, piece.Run, code = PieceCode.Draw(), piece.Rope.MaterialName, piece.Rope.Diameter, piece.Cut });
-        session.Execute("INSERT INTO cut_tickets (piece_id, state) VALUES (@id, 'waiting')", new { id });
+        InsertTicket(session, id);
         return id;
     }
+
+    /// <summary>Gives a stored piece its ticket.</summary>
+    internal static void InsertTicket(ShopSession session, long pieceId) =>
+        session.Execute("INSERT INTO cut_tickets (piece_id, state) VALUES (@pieceId, 'waiting')", new { pieceId });
 
     /// <summary>Stores a post with its bores and, where it has any, its ticket.</summary>
     internal static void InsertPost(

@@ -4,9 +4,9 @@ namespace CutShop.Shop;
 /// <param name="Id">The cursor: later lines have higher ones.</param>
 /// <param name="At">When, UTC.</param>
 /// <param name="Who">Who did it.</param>
-/// <param name="Subject">What changed: job, cut ticket, drill ticket, coil or cut plan.</param>
+/// <param name="Subject">What changed: job, cut ticket, drill ticket, coil, cut plan, piece or site report.</param>
 /// <param name="Job">The number of the job it belongs to, or empty.</param>
-/// <param name="Mark">The run of a cut ticket, the post of a drill ticket, the mark of a coil; empty elsewhere.</param>
+/// <param name="Mark">The run of a cut ticket, a piece or a site report, the post of a drill ticket, the mark of a coil; empty elsewhere.</param>
 /// <param name="What">What was done.</param>
 /// <param name="Before">The state before; empty where there was none.</param>
 /// <param name="After">The state after.</param>
@@ -58,9 +58,13 @@ public sealed class JobNews(ShopDatabase database)
             WHEN 'job' THEN (SELECT number FROM jobs WHERE id = subject_id)
             WHEN 'cut ticket' THEN (SELECT number FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id WHERE cut_tickets.id = subject_id)
             WHEN 'drill ticket' THEN (SELECT number FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id WHERE drill_tickets.id = subject_id)
+            WHEN 'piece' THEN (SELECT number FROM pieces JOIN jobs ON jobs.id = job_id WHERE pieces.id = subject_id)
+            WHEN 'site report' THEN (SELECT number FROM site_reports JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id WHERE site_reports.id = subject_id)
           END, '') AS job,
           coalesce(CASE subject
             WHEN 'cut ticket' THEN (SELECT run FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE cut_tickets.id = subject_id)
+            WHEN 'piece' THEN (SELECT run FROM pieces WHERE id = subject_id)
+            WHEN 'site report' THEN (SELECT run FROM site_reports JOIN pieces ON pieces.id = piece_id WHERE site_reports.id = subject_id)
             WHEN 'drill ticket' THEN (SELECT mark FROM drill_tickets JOIN posts ON posts.id = post_id WHERE drill_tickets.id = subject_id)
             WHEN 'coil' THEN (SELECT mark FROM coils WHERE id = subject_id)
           END, '') AS mark,

@@ -1,4 +1,3 @@
-using System.Text;
 using CutShop.Takeoff;
 
 namespace CutShop.Shop;
@@ -6,39 +5,36 @@ namespace CutShop.Shop;
 /// <summary>Finds stored jobs.</summary>
 public sealed class JobShelf(ShopDatabase database, ShopTables tables)
 {
-    private readonly ShopTablesShelf _tables = new(database, tables);
+    private const string Columns = "SELECT jobs.id, jobs.version, taken_in_at, released_at, cancelled_at FROM jobs";
+
+    /// <summary>The takeoffs of stored jobs.</summary>
+    internal KeptTakeoffs Takeoffs { get; } = new(new ShopTablesShelf(database, tables));
 
     /// <summary>A job by its number, or null.</summary>
     public StoredJob? Find(string number) =>
-        database.Read(session => session.FirstOrDefault<JobRow>("SELECT id, job_file, taken_in_at, released_at, cancelled_at FROM jobs WHERE number = @number", new { number }) is { } row
+        database.Read(session => session.FirstOrDefault<JobRow>(Columns + " WHERE number = @number", new { number }) is { } row
             ? Load(session, row)
             : null);
 
-    /// <summary>True where a piece has this code, one that a change took out with them.</summary>
-    public bool Has(PieceCode code) => database.Read(session => session.Value<bool>("SELECT EXISTS (SELECT 1 FROM pieces WHERE code = @code)", new { code }));
-
     /// <summary>The job of the piece with this code, or null.</summary>
     public StoredJob? Find(PieceCode code) =>
-        database.Read(session => session.FirstOrDefault<JobRow>(
-            "SELECT jobs.id, job_file, taken_in_at, released_at, cancelled_at FROM jobs JOIN pieces ON job_id = jobs.id WHERE code = @code", new { code }) is { } row
+        database.Read(session => session.FirstOrDefault<JobRow>(Columns + " JOIN pieces ON job_id = jobs.id WHERE code = @code", new { code }) is { } row
             ? Load(session, row)
             : null);
 
     /// <summary>
-    /// Works the job out again from its file and holds it against what was ticketed, so that paper printed later can never
-    /// say something else than the ticket did.
+    /// Holds the job, as worked out from its file, against what was ticketed, so that paper printed later can never say
+    /// something else than the ticket did.
     /// </summary>
     private StoredJob Load(ShopSession session, JobRow row)
     {
-        var reading = JobFileReader.Read(Encoding.UTF8.GetBytes(row.JobFile));
-        if (reading.Job is not { } job)
-            throw new InvalidDataException($"The stored job file is not readable: {reading.Problems[0]}");
-        var takeoff = JobTakeoff.Of(job, _tables.Current(session));
+        var takeoff = Takeoffs.Of(session, row.Id, row.Version);
         var all = session.All<PieceRow>(
             """
             SELECT run, code, cut_nm AS cut, cut_tickets.state, coils.mark AS coil, coils.lot, plan_cuts.position, from_nm AS mark_from, to_nm AS mark_to,
-              dropped_at
+              dropped_at, coalesce(installations.state = 'installed', 0) AS installed
             FROM pieces JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
+            LEFT JOIN installations ON installations.piece_id = pieces.id
             LEFT JOIN plan_coils ON plan_coils.id = cut_tickets.plan_coil_id
             LEFT JOIN plan_cuts ON plan_cuts.plan_coil_id = plan_coils.id AND plan_cuts.piece_id = pieces.id
             LEFT JOIN coils ON coils.id = plan_coils.coil_id
@@ -47,7 +43,7 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
             new { row.Id });
         var pieces = all.Where(piece => piece.DroppedAt is null).ToList();
         if (!pieces.Select(piece => (piece.Run, piece.Cut)).SequenceEqual(takeoff.Pieces.Select(piece => (piece.Run, piece.Cut))))
-            throw new InvalidDataException($"Job {job.Number} was ticketed with other lengths than this program works out. Its tickets stand; do not print it again with this program.");
+            throw new InvalidDataException($"Job {takeoff.Job.Number} was ticketed with other lengths than this program works out. Its tickets stand; do not print it again with this program.");
         return new(takeoff, [.. pieces.Select(piece => piece.ToPiece())], row.TakenInAt)
         {
             ReleasedAt = row.ReleasedAt,
@@ -56,16 +52,19 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
         };
     }
 
-    private sealed record JobRow(long Id, string JobFile, DateTimeOffset TakenInAt, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt);
+    private sealed record JobRow(long Id, long Version, DateTimeOffset TakenInAt, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt);
 
     private sealed record PieceRow(
-        string Run, PieceCode Code, Length Cut, string State, string? Coil, string? Lot, long? Position, Length? MarkFrom, Length? MarkTo, DateTimeOffset? DroppedAt)
+        string Run, PieceCode Code, Length Cut, string State, string? Coil, string? Lot, long? Position, Length? MarkFrom, Length? MarkTo, DateTimeOffset? DroppedAt, long Installed)
     {
         public StoredPiece ToPiece() => new(
             Run,
             Code,
             Cut,
             State,
-            Coil is null ? null : new PiecePlace(Coil, Lot!, (int)Position! + 1, MarkFrom!.Value, MarkTo!.Value));
+            Coil is null ? null : new PiecePlace(Coil, Lot!, (int)Position! + 1, MarkFrom!.Value, MarkTo!.Value))
+        {
+            IsInstalled = Installed == 1,
+        };
     }
 }

@@ -30,7 +30,11 @@ public sealed record StoredJob(JobTakeoff Takeoff, IReadOnlyList<StoredPiece> Pi
 /// <param name="Cut">Its cut length.</param>
 /// <param name="State">Its cut ticket: waiting, cut, cancelled or surplus.</param>
 /// <param name="Place">Where the accepted cut plan puts it, or where it was cut; null before there is a plan.</param>
-public sealed record StoredPiece(string Run, PieceCode Code, Length Cut, string State, PiecePlace? Place);
+public sealed record StoredPiece(string Run, PieceCode Code, Length Cut, string State, PiecePlace? Place)
+{
+    /// <summary>True where an installer has marked it as installed.</summary>
+    public bool IsInstalled { get; init; }
+}
 
 /// <summary>A piece's place on a coil.</summary>
 /// <param name="Coil">The coil's mark.</param>

@@ -66,6 +66,15 @@ public readonly record struct HangingRope(double Level, double Rise, double Sag,
         return new(level, rise, level / 2 * DropAndDerivative(q, rise / level).Value, chord + slack, level / (2 * q));
     }
 
+    /// <summary>The rope of a given length, or null where it is shorter than the straight distance.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The level distance is not positive.</exception>
+    public static HangingRope? FromArc(double level, double rise, double arc)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(level);
+        var slack = arc - Hypotenuse(level, rise);
+        return slack < 0 ? null : FromSlack(level, rise, slack);
+    }
+
     /// <summary>The drop below the chord at a level distance <paramref name="x"/> from the first support.</summary>
     public double DropAt(double x)
     {

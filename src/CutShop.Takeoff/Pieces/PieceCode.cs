@@ -55,6 +55,20 @@ public readonly record struct PieceCode
     {
         ArgumentNullException.ThrowIfNull(text);
         Span<char> symbols = stackalloc char[SymbolCount];
+        return Read(text, symbols) is { } why
+            ? Parsed.Bad<PieceCode>(FormattableString.Invariant(why))
+            : Parsed.Good(new PieceCode(new string(symbols)));
+    }
+
+    /// <summary>What is wrong with a text that is no code, as <see cref="Parse"/> says it but with its figures apart; null where it is one.</summary>
+    public static FormattableString? WhyNot(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return Read(text, stackalloc char[SymbolCount]);
+    }
+
+    private static FormattableString? Read(string text, Span<char> symbols)
+    {
         var count = 0;
         foreach (var typed in text)
         {
@@ -62,16 +76,14 @@ public readonly record struct PieceCode
                 continue;
             var symbol = typed is >= 'a' and <= 'z' ? (char)(typed - 'a' + 'A') : typed;
             if (!Symbols.Contains(symbol, StringComparison.Ordinal))
-                return Parsed.Bad<PieceCode>(PieceCodeErrors.NoSuchSymbol(typed));
+                return PieceCodeErrors.NoSuchSymbol(typed);
             if (count < SymbolCount)
                 symbols[count] = symbol;
             count++;
         }
-        if (count != SymbolCount)
-            return Parsed.Bad<PieceCode>(PieceCodeErrors.WrongLength(count));
-        return CheckCharacter.Fits(symbols)
-            ? Parsed.Good(new PieceCode(new string(symbols)))
-            : Parsed.Bad<PieceCode>(PieceCodeErrors.CheckDoesNotMatch);
+        return count != SymbolCount ? PieceCodeErrors.WrongLength(count)
+            : CheckCharacter.Fits(symbols) ? null
+            : PieceCodeErrors.CheckDoesNotMatch;
     }
 
     /// <summary>The code as printed: three groups of four with dashes between.</summary>

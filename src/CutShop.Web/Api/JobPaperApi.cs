@@ -1,5 +1,6 @@
 using CutShop.Paper;
 using CutShop.Shop;
+using CutShop.Web.OnSite;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Net.Http.Headers;
 
@@ -68,32 +69,32 @@ internal static class JobPaperApi
     }
 
     private static Results<Ok<IReadOnlyList<LabelLine>>, FileContentHttpResult, ProblemHttpResult> Labels(
-        string number, HttpRequest request, JobShelf shelf, PaperSettings settings, ShopSiteSettings site)
+        string number, HttpRequest request, JobShelf shelf, PaperSettings settings, LabelAddress address)
     {
         if (shelf.Find(number) is not { } job)
             return ApiProblem.NoJob(number);
         if (WantsPdf(request))
         {
-            var pdf = PaperRoutes.PaperOf(job, settings).Labels(site.Address, LabelStock.Default);
+            var pdf = PaperRoutes.PaperOf(job, settings).Labels(address.Now, LabelStock.Default);
             return pdf.IsGood ? TypedResults.File(pdf.Value, Pdf) : NotPrintable(pdf.Problem!);
         }
         var labels = new List<LabelLine>(job.Pieces.Count);
         foreach (var piece in job.Pieces)
         {
-            var address = PieceAddress.Of(site.Address.ToString(), piece.Code);
-            if (!address.IsGood)
-                return NotPrintable(address.Problem!);
-            labels.Add(new(piece.Run, piece.Code.ToString(), address.Value));
+            var page = PieceAddress.Of(address.Now.ToString(), piece.Code);
+            if (!page.IsGood)
+                return NotPrintable(page.Problem!);
+            labels.Add(new(piece.Run, piece.Code.ToString(), page.Value));
         }
         return TypedResults.Ok<IReadOnlyList<LabelLine>>(labels);
     }
 
     private static Results<FileContentHttpResult, ProblemHttpResult> LabelsPdf(
-        string number, JobShelf shelf, PaperSettings settings, ShopSiteSettings site)
+        string number, JobShelf shelf, PaperSettings settings, LabelAddress address)
     {
         if (shelf.Find(number) is not { } job)
             return ApiProblem.NoJob(number);
-        var pdf = PaperRoutes.PaperOf(job, settings).Labels(site.Address, LabelStock.Default);
+        var pdf = PaperRoutes.PaperOf(job, settings).Labels(address.Now, LabelStock.Default);
         return pdf.IsGood ? TypedResults.File(pdf.Value, Pdf) : NotPrintable(pdf.Problem!);
     }
 

@@ -16,7 +16,7 @@ internal static class BenchRoutes
     public static void MapBenches(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/scan", Scan);
-        routes.MapGet("/language/{tag}", Language);
+        routes.MapGet("/language/{tag}", Language).AllowAnonymous();
         routes.MapGet("/board.csv", Csv);
         routes.MapGet("/board/news", News);
         routes.MapGet("/pack/{job}/list.pdf", PackingPdf);

@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Pages;
 
 /// <summary>The list of jobs, searched and paged.</summary>
-public sealed class IndexModel(JobSearch jobs) : PageModel
+public sealed class IndexModel(JobSearch jobs, SiteReports reports) : PageModel
 {
     private static readonly Dictionary<string, JobsShown> ShownByWord = new()
     {
@@ -18,6 +18,9 @@ public sealed class IndexModel(JobSearch jobs) : PageModel
 
     /// <summary>The jobs of this page.</summary>
     public JobsPage Jobs { get; private set; } = new([], NextKey: null);
+
+    /// <summary>How many reports from site wait for the desk.</summary>
+    public long OpenReports { get; private set; }
 
     /// <summary>Part of the number or the customer.</summary>
     public string Text { get; private set; } = "";
@@ -43,6 +46,7 @@ public sealed class IndexModel(JobSearch jobs) : PageModel
         (Text, DueFrom, DueTo) = (q ?? "", IsoDate.Find(from) is null ? "" : from!, IsoDate.Find(to) is null ? "" : to!);
         Shown = show is not null && ShownByWord.ContainsKey(show) ? show : "open";
         Jobs = jobs.Find(new(ShownByWord[Shown], Text, IsoDate.Find(from), IsoDate.Find(to), after));
+        OpenReports = reports.OpenCount();
         if (Jobs.NextKey is { } key)
             NextAddress = "/" + new QueryBuilder { { "q", Text }, { "from", DueFrom }, { "to", DueTo }, { "show", Shown }, { "after", key } };
     }

@@ -1,5 +1,7 @@
 using CutShop.Paper;
 using CutShop.Shop;
+using CutShop.Takeoff;
+using CutShop.Web.OnSite;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace CutShop.Web;
@@ -41,11 +43,12 @@ public static class PaperRoutes
     }
 
     private static Results<FileContentHttpResult, NotFound, ProblemHttpResult> Labels(
-        string number, JobShelf jobs, ShopSiteSettings site, HttpContext context)
+        string number, string? piece, JobShelf jobs, LabelAddress address, HttpContext context)
     {
-        if (jobs.Find(number) is not { } job)
+        if (jobs.Find(number) is not { } job || (piece is not null && !job.Codes.Any(code => code.Plain == piece)))
             return TypedResults.NotFound();
-        var labels = PaperOf(job, PersonUnits.PaperFor(context)).Labels(site.Address, LabelStock.Default);
+        PieceCode? only = piece is null ? null : PieceCode.Parse(piece).OrThrow();
+        var labels = PaperOf(job, PersonUnits.PaperFor(context)).Labels(address.Now, LabelStock.Default, only: only);
         return labels.IsGood
             ? TypedResults.File(labels.Value, "application/pdf")
             : TypedResults.Problem(labels.Problem, statusCode: StatusCodes.Status422UnprocessableEntity);

@@ -3,6 +3,7 @@ using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.Benches;
 using CutShop.Web.Care;
+using CutShop.Web.OnSite;
 using Microsoft.AspNetCore.HttpOverrides;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 
@@ -12,7 +13,7 @@ namespace CutShop.Web;
 /// <param name="Database">The shop's database, open.</param>
 /// <param name="Tables">Rope weights, screws and bits.</param>
 /// <param name="Paper">Page size, units and words of printed paper.</param>
-/// <param name="Address">The address that labels carry, such as <c>https://shop.example</c>.</param>
+/// <param name="Address">The address that labels carry while the shop has set none, such as <c>https://shop.example</c>.</param>
 public sealed record ShopSiteSettings(ShopDatabase Database, ShopTables Tables, PaperSettings Paper, Uri Address)
 {
     /// <summary>The shop's folder, where its database is: the keys that cookies are sealed with are kept there too.</summary>
@@ -64,6 +65,7 @@ public static class ShopSite
         app.MapQuotes();
         app.MapApi();
         app.MapBenches();
+        app.MapReports();
         app.MapRazorPages();
         return app;
     }
@@ -90,6 +92,7 @@ public static class ShopSite
         if (settings.Nightly is { } nightly)
             services.AddSingleton(nightly).AddHostedService<NightlyBackups>();
         services.AddBenches();
+        services.AddOnSite();
         services.AddRazorPages().AddApplicationPart(typeof(ShopSite).Assembly);
     }
 }

@@ -24,14 +24,14 @@ internal static class CostGrowth
         ("names that no job file has", 2_000, n => Reading($"{{ {Head}, {Many(n, i => $"\"numbr{i}\": 1")} }}")),
         ("one name again and again", 2_000, n => Reading($"{{ {Head}, {Many(n, _ => "\"number\": \"x\"")} }}")),
         ("values that are no lines", 5_000, n => Reading($"{{ {Head}, \"lines\": [ {Many(n, _ => "7")} ] }}")),
-        ("letters of a customer", 200_000, n => Reading($"{{ {Head}, \"customer\": \"{new string('x', n)}\" }}")),
+        ("letters of a customer", 2_000_000, n => Reading($"{{ {Head}, \"customer\": \"{new string('x', n)}\" }}")),
         ("digits of a number", 200_000, n => Reading($"{{ {Head}, \"lines\": {new string('9', n)} }}")),
         ("blanks", 500_000, n => Reading($"{{ {Head},{new string(' ', n)}\"lines\": [] }}")),
-        ("brackets", 100_000, n => Reading(new string('[', n))),
+        ("brackets", 1_000_000, n => Reading(new string('[', n))),
         ("symbols of a code", 100_000, n => Typed(new string('A', n), text => PieceCode.Parse(text))),
         ("dashes of a code", 100_000, n => Typed(new string('-', n), text => PieceCode.Parse(text))),
         ("posts of a draft's form", 100, n => Form(DraftFields.Of(Draft(n)))),
-        ("names that no draft has", 5_000, n => Form([.. Enumerable.Range(0, n).Select(i => KeyValuePair.Create($"lines[0].what{i}.now", "x"))])),
+        ("names that no draft has", 20_000, n => Form([.. Enumerable.Range(0, n).Select(i => KeyValuePair.Create($"lines[0].what{i}.now", "x"))])),
         ("rows pasted", 5_000, n => Typed(string.Join('\n', Enumerable.Repeat("A1\tsquare\t5 1/2 in", n)), text => SpreadsheetPaste.Into(Draft(4), 0, text))),
     ];
 

@@ -158,6 +158,19 @@ public sealed class ShopBackupsTests
         Assert.True(File.Exists(letter));
     }
 
+    [Fact]
+    public async Task Half_a_backup_of_a_program_that_was_killed_goes_with_a_later_one()
+    {
+        using var shop = await FaultShop.MakeAsync();
+        Directory.CreateDirectory(BackupFolder(shop));
+        var half = Path.Combine(BackupFolder(shop), "cutshop-20270201T023000Z.db.part");
+        await File.WriteAllTextAsync(half, "", Cancel);
+        Backups(shop).Make(keep: null);
+        Assert.True(File.Exists(half));
+        new ShopBackups(shop.Database.Path, BackupFolder(shop), ShopTables.Standard, new FakeTimeProvider(DateTimeOffset.UtcNow.AddDays(2))).Make(keep: null);
+        Assert.False(File.Exists(half));
+    }
+
     private static string Folder(FaultShop shop) => Path.GetDirectoryName(shop.Database.Path)!;
 
     private static string BackupFolder(FaultShop shop) => ShopFolder.BackupsIn(Folder(shop));

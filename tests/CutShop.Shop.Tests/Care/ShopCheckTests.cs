@@ -92,7 +92,7 @@ public sealed class ShopCheckTests
         await File.WriteAllTextAsync(Path.Combine(shop.Folder, "paper", "LQ-1", "labels.pdf.part"), "", TestContext.Current.CancellationToken);
         Assert.Equal(
             [
-                "paper/LQ-1/labels.pdf.part: was being written when the program ended; nothing needs it",
+                "paper/LQ-1/labels.pdf.part: is half of a file: a program writes it just now, or ended while it did, and then nothing needs it",
                 "paper/LQ-77: is the paper of a job that is not in the database",
             ],
             shop.Findings());

@@ -18,6 +18,7 @@ internal static class WriteOperations
         .. OfStockAndPlans(),
         .. OfTheDesk(),
         .. OfPeople(),
+        .. OfTheSite(),
         .. OfSettings(),
     ];
 
@@ -146,8 +147,28 @@ internal static class WriteOperations
             async shop => await new ApiKeys(shop.Database).UseAsync(shop.Kept) is not null),
     ];
 
+    private static IEnumerable<WriteOperation> OfTheSite() =>
+    [
+        new("Installing.MarkAsync", Nothing, async shop => (await new Installing(shop.Database).MarkAsync(
+            shop.Code, new(InstalledState.Installed, InstalledState.NotInstalled, At: null), "site", Key)).Outcome == SiteOutcome.Done),
+        new("Labels.ReplaceAsync", Nothing, async shop => (await new Labels(shop.Database).ReplaceAsync(shop.Code, Reason, "Ada", Key)).IsDone),
+        new("SiteReports.SendAsync", Nothing, async shop => (await ReportAsync(shop)).Outcome == SiteOutcome.Done),
+        new("SiteReports.ReCutAsync", ReportCutAsync, async shop => (await new SiteReports(shop.Database).ReCutAsync(shop.KeptId, "Ada", Key)).IsDone),
+        new("SiteReports.CloseAsync", ReportCutAsync, async shop => (await new SiteReports(shop.Database).CloseAsync(shop.KeptId, Reason, "Ada", Key)).IsDone),
+    ];
+
+    private static Task<SiteReportAnswer> ReportAsync(FaultShop shop) =>
+        new SiteReports(shop.Database).SendAsync(shop.Code, new(SiteReportKind.TooShort, "by a hand", Photo: null, At: null), "site", "the report");
+
+    private static async Task ReportCutAsync(FaultShop shop)
+    {
+        await shop.FinishCutAsync();
+        shop.Kept = Text((await ReportAsync(shop)).Id);
+    }
+
     private static IEnumerable<WriteOperation> OfSettings() =>
     [
+        new("SiteAddressShelf.SetAsync", Nothing, async shop => (await new SiteAddressShelf(shop.Database).SetAsync("https://shop.example", "Ada")).Count == 0),
         new("RackOfBits.HangAsync", Nothing, async shop => await new RackOfBits(shop.Database, shop.Tables).HangAsync(new(BitKind.Spade, FaultShop.Inches("2 7/8")), "Ada") is null),
         new("RackOfBits.TakeOffAsync", Nothing, shop => new RackOfBits(shop.Database, shop.Tables).TakeOffAsync(ShopTables.Standard.Rack.Bits[0], "Ada")),
         new("BenchSettingsShelf.SetAsync", Nothing, async shop => (await new BenchSettingsShelf(shop.Database).SetAsync(new("1/2 in", "1/8 in", "30", "8"), "Ada")).Count == 0),

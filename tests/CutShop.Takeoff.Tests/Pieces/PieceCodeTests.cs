@@ -68,7 +68,7 @@ public sealed class PieceCodeTests
                 foreach (var symbol in PieceCode.Symbols.Where(s => s != code.Plain[at]))
                 {
                     var wrong = code.Plain[..at] + symbol + code.Plain[(at + 1)..];
-                    Assert.Equal(PieceCodeErrors.CheckDoesNotMatch, PieceCode.Parse(wrong).Problem);
+                    Assert.Equal(PieceCodeErrors.CheckDoesNotMatch.ToString(CultureInfo.InvariantCulture), PieceCode.Parse(wrong).Problem);
                 }
             }
         }, iter: 200);
@@ -99,7 +99,7 @@ public sealed class PieceCodeTests
     [InlineData("3333-3333-3333-3", "a piece code has 12 characters, this has 13; accepted: XXXX-XXXX-XXXX")]
     [InlineData("O333-3333-3333", "no piece code has 'O' in it: accepted are 23456789 and the letters ACDEFGHJKMNPQRTVWXY")]
     [InlineData("33333333333é", "no piece code has 'é' in it: accepted are 23456789 and the letters ACDEFGHJKMNPQRTVWXY")]
-    [InlineData("2222-2222-2222", PieceCodeErrors.CheckDoesNotMatch)]
+    [InlineData("2222-2222-2222", "the last character does not match the others: a character is wrong or two have changed places; look at the label again")]
     public void A_bad_code_is_told_what_is_wrong(string text, string problem) =>
         Assert.Equal(problem, PieceCode.Parse(text).Problem);
 
@@ -128,5 +128,18 @@ public sealed class PieceCodeTests
     {
         var sum = (product + value) % 36;
         return (sum == 0 ? 36 : sum) * 2 % 37;
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("XXXX")]
+    [InlineData("2345-6789-ACDO")]
+    [InlineData("2345-6789-ACD2")]
+    [InlineData("2345-6789-ACD3")]
+    [InlineData("2345-6789-ACD4")]
+    public void What_is_wrong_is_said_the_same_with_its_figures_apart(string typed)
+    {
+        var why = PieceCode.WhyNot(typed);
+        Assert.Equal(PieceCode.Parse(typed).Problem, why is null ? null : FormattableString.Invariant(why));
     }
 }

@@ -83,10 +83,10 @@ public sealed class PeoplePagesTests(HeadlessBrowser browser)
         var inches = await client.GetStringAsync(new Uri(address, UriKind.Relative), TestContext.Current.CancellationToken);
         using (await client.SendFormAsync("/me?handler=Units", ("units", "millimetres"))) { }
         var millimetres = await client.GetStringAsync(new Uri(address, UriKind.Relative), TestContext.Current.CancellationToken);
-        Assert.Matches("class=\"huge\">[^<]*&#x27;", inches);
-        Assert.Matches("class=\"huge\">[^<]* mm<", millimetres);
+        Assert.Matches("class=\"sag\">[^<]*&quot; \\(", inches);
+        Assert.Matches("class=\"sag\">[^<]* mm \\(", millimetres);
         using var stranger = await shop.Stranger.AskAsync(address);
-        Assert.Matches("class=\"huge\">[^<]*'", await stranger.TextAsync());
+        Assert.Matches("class=\"sag\">[^<]*\" \\(", await stranger.TextAsync());
     }
 
     [Fact]

@@ -7,7 +7,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Pages.Jobs;
 
 /// <summary>One job: its figures, drawings, pieces and paper.</summary>
-public sealed class JobModel(JobShelf jobs, QuoteDesk quotes) : PageModel
+public sealed class JobModel(JobShelf jobs, QuoteDesk quotes, SiteReports reports) : PageModel
 {
     private const int MostMarks = 6;
 
@@ -29,12 +29,16 @@ public sealed class JobModel(JobShelf jobs, QuoteDesk quotes) : PageModel
     /// <summary>Each warning once, with the places it speaks of.</summary>
     public IReadOnlyList<(string Text, string Where)> Warnings { get; private set; } = [];
 
+    /// <summary>What installers report of its pieces, the newest first.</summary>
+    public IReadOnlyList<SiteReport> Reports { get; private set; } = [];
+
     /// <summary>Shows the job.</summary>
     public IActionResult OnGet(string number)
     {
         Stored = jobs.Find(number);
         if (Stored is null)
             return NotFound();
+        Reports = reports.OfJob(number);
         var pieces = Stored.Takeoff.Pieces;
         TotalRope = pieces.Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut);
         TotalWeight = pieces.Any(piece => piece.WeightLb is null) ? null : pieces.Sum(piece => piece.WeightLb);

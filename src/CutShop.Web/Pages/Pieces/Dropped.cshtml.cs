@@ -1,30 +1,20 @@
 using CutShop.Shop;
-using CutShop.Takeoff;
-using Microsoft.AspNetCore.Authorization;
+using CutShop.Web.OnSite;
+using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.AspNetCore.Mvc.RazorPages;
-using Microsoft.AspNetCore.RateLimiting;
 
 namespace CutShop.Web.Pages.Pieces;
 
-/// <summary>What the label of a piece leads to that a change of its job took out.</summary>
-[AllowAnonymous]
-[EnableRateLimiting(GuessLimits.Codes)]
-public sealed class DroppedModel(JobShelf jobs) : PageModel
+/// <summary>What the label of a piece leads to that a change of its job took out, or that was cut again.</summary>
+public sealed class DroppedModel(PieceShelf pieces, SiteText text) : LabelPage(text)
 {
     /// <summary>The piece.</summary>
-    public StoredPiece? Piece { get; private set; }
-
-    /// <summary>Its job's number.</summary>
-    public string Number { get; private set; } = "";
+    public SitePiece? Found { get; private set; }
 
     /// <summary>Shows the piece.</summary>
-    public IActionResult OnGet(string code)
+    public IActionResult OnGet()
     {
-        var parsed = PieceCode.Parse(code);
-        if (!parsed.IsGood || jobs.Find(parsed.Value) is not { } stored)
-            return NotFound();
-        (Number, Piece) = (stored.Number, stored.Dropped.FirstOrDefault(piece => piece.Code == parsed.Value));
-        return Piece is null ? NotFound() : Page();
+        Found = Find(pieces.Find, found => found.Label);
+        return Found is { Label: LabelState.Good } ? Redirect($"/p/{Found.Code.Plain}") : Page();
     }
 }

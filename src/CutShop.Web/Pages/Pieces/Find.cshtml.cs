@@ -1,5 +1,5 @@
-using CutShop.Shop;
 using CutShop.Takeoff;
+using CutShop.Web.Words;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -10,24 +10,27 @@ namespace CutShop.Web.Pages.Pieces;
 /// <summary>Finds a piece by the code typed from its label.</summary>
 [AllowAnonymous]
 [EnableRateLimiting(GuessLimits.Codes)]
-public sealed class FindModel(JobShelf jobs) : PageModel
+public sealed class FindModel(SiteText text) : PageModel
 {
-    /// <summary>What was typed.</summary>
-    public string? Typed { get; private set; }
+    /// <summary>Words in the reader's language.</summary>
+    public SiteText T => text;
 
-    /// <summary>Why no piece was found, or null.</summary>
+    /// <summary>What was typed.</summary>
+    [BindProperty(SupportsGet = true)]
+    public string? Code { get; set; }
+
+    /// <summary>Why it is no code, or null.</summary>
     public string? Problem { get; private set; }
 
-    /// <summary>Goes to the piece, or says why not.</summary>
-    public IActionResult OnGet(string? code)
+    /// <summary>Goes to the piece's address, or says what was mistyped.</summary>
+    public IActionResult OnGet()
     {
-        Typed = code;
-        if (code is null)
+        if (Code is null)
             return Page();
-        var parsed = PieceCode.Parse(code);
-        if (parsed.IsGood && jobs.Has(parsed.Value))
+        var parsed = PieceCode.Parse(Code);
+        if (parsed.IsGood)
             return Redirect($"/p/{parsed.Value.Plain}");
-        Problem = parsed.Problem ?? "No piece has this code.";
+        Problem = text.Say(PieceCode.WhyNot(Code)!);
         return Page();
     }
 }

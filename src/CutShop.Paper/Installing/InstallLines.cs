@@ -1,0 +1,96 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Paper;
+
+/// <summary>The steps of hanging a piece, in words: for pages and sheets alike.</summary>
+public static class InstallLines
+{
+    /// <summary>The steps in order.</summary>
+    /// <param name="takeoff">The job's takeoff.</param>
+    /// <param name="piece">A piece of it.</param>
+    /// <param name="settings">Units and words.</param>
+    public static IReadOnlyList<InstallLine> Of(JobTakeoff takeoff, Piece piece, PaperSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(takeoff);
+        ArgumentNullException.ThrowIfNull(piece);
+        ArgumentNullException.ThrowIfNull(settings);
+        var bores = takeoff.Bores.Where(bore => bore.Run == piece.Run).ToLookup(bore => bore.Post.Mark);
+        return [.. Installation.StepsOf(takeoff, piece).Select(step => new InstallLine(Words(step, settings), Screws(step, piece, bores, settings)))];
+    }
+
+    /// <summary>Screws with their holes, on one line.</summary>
+    /// <param name="fixing">The screws.</param>
+    /// <param name="mark">Their height on the face they are driven from.</param>
+    /// <param name="settings">Units and words.</param>
+    public static string ScrewsOf(Fixing fixing, Length mark, PaperSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(fixing);
+        ArgumentNullException.ThrowIfNull(settings);
+        var (text, figures) = (settings.Text, settings.Figures);
+        var parts = new List<string>
+        {
+            $"{Figures.Count(fixing.Count)} × {text.ScrewName(fixing.Screw, figures.Both(fixing.Length))}",
+            text.FaceName(fixing.Face),
+            text.AboveGround(figures.Both(mark)),
+        };
+        if (fixing.Pilot != Length.Zero)
+            parts.Add(text.PilotHole(figures.Both(fixing.Pilot)));
+        if (fixing.ShankHole != Length.Zero)
+            parts.Add(text.ShankHole(figures.Both(fixing.ShankHole)));
+        if (fixing.Screw is not null)
+            parts.Add(HeadOf(fixing, text, figures));
+        return string.Join(" · ", parts);
+    }
+
+    private static string HeadOf(Fixing fixing, PaperText text, Figures figures) =>
+        fixing.Purpose == FixingPurpose.Wrap ? text.HeadInTheRope
+        : fixing.CounterboreDepth == Length.Zero ? text.CountersunkFlush(figures.Both(fixing.Counterbore))
+        : text.Counterbored(figures.Both(fixing.Counterbore), figures.Both(fixing.CounterboreDepth));
+
+    private static string Words(InstallStep step, PaperSettings settings)
+    {
+        var text = settings.Text;
+        return step switch
+        {
+            LayOutStep lay => text.LayOut(lay.Start.Mark, lay.Finish.Mark, lay.FinishTakesUp),
+            FirstRopeStep first => text.FirstRopeIsIn(first.Corner.Mark, first.FirstRun),
+            EndStep end => EndWords(end, text),
+            ThreadStep thread => text.PassThrough(string.Join(", ", thread.Posts.Select(post => post.Mark))),
+            SagStep { Section: { } section } when section.Sag == Length.Zero => text.PullStraight(section.From.Mark, section.To.Mark),
+            SagStep { Section: { } section } => text.SetSag(section.From.Mark, section.To.Mark, settings.Figures.Both(section.Sag)),
+            LineScrewStep screw => text.DriveLineScrew(screw.Post.Mark),
+            WrapStep wrap => text.WindRound(wrap.At.Post.Mark, wrap.At.Treatment.Turns, wrap.Way == WrapWay.Clockwise),
+            _ => throw new ArgumentOutOfRangeException(nameof(step), step, message: null),
+        };
+    }
+
+    private static string EndWords(EndStep end, PaperText text)
+    {
+        var post = end.At.Post.Mark;
+        return end.At.Kind switch
+        {
+            AtPostKind.Stopped => text.EndInBore(post, end.IsStart),
+            AtPostKind.Corner when end.Fixing!.Purpose == FixingPurpose.CornerFirst => text.FirstAtCorner(post),
+            AtPostKind.Corner => text.SecondAtCorner(post),
+            AtPostKind.Knot => text.TieKnot(post, end.Inner.Mark, end.IsStart),
+            AtPostKind.Wrap => text.WindRound(post, end.At.Treatment.Turns, end.Way == WrapWay.Clockwise),
+            _ => throw new ArgumentOutOfRangeException(nameof(end), end.At.Kind, message: null),
+        };
+    }
+
+    private static string? Screws(InstallStep step, Piece piece, ILookup<string, Bore> bores, PaperSettings settings)
+    {
+        var fixing = step switch
+        {
+            EndStep end => end.Fixing,
+            LineScrewStep line => line.Fixing,
+            WrapStep wrap => wrap.Fixing,
+            _ => null,
+        };
+        if (fixing is null)
+            return null;
+        var index = Enumerable.Range(piece.First, piece.Last - piece.First + 1).First(i => piece.Line.Posts[i].Mark == fixing.Post.Mark);
+        var work = new PostWork(piece.Line, index, [.. bores[fixing.Post.Mark]], [fixing]);
+        return ScrewsOf(fixing, work.MarkHeight(fixing), settings);
+    }
+}

@@ -1,0 +1,28 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>The row that a label's code leads to, and whether the label still counts.</summary>
+internal sealed record LabelRow(long PieceId, LabelState State)
+{
+    /// <summary>The piece that has or had this code, or null.</summary>
+    public static LabelRow? Find(ShopSession session, PieceCode code)
+    {
+        if (session.FirstOrDefault<Live>("SELECT id, dropped_at FROM pieces WHERE code = @code", new { code }) is { } piece)
+            return new(piece.Id, piece.DroppedAt is null ? LabelState.Good : LabelState.NoLongerWanted);
+        return session.FirstOrDefault<long?>("SELECT piece_id FROM ended_labels WHERE code = @code", new { code }) is { } ended
+            ? new(ended, LabelState.Ended)
+            : null;
+    }
+
+    /// <summary>Why nothing can be stored for a code, or <see cref="SiteOutcome.Done"/> where something can.</summary>
+    public static SiteOutcome OutcomeOf(LabelRow? row) => row?.State switch
+    {
+        null => SiteOutcome.NoSuchPiece,
+        LabelState.Ended => SiteOutcome.LabelEnded,
+        LabelState.NoLongerWanted => SiteOutcome.NoLongerWanted,
+        _ => SiteOutcome.Done,
+    };
+
+    private sealed record Live(long Id, DateTimeOffset? DroppedAt);
+}

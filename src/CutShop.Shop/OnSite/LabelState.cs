@@ -1,0 +1,14 @@
+namespace CutShop.Shop;
+
+/// <summary>Whether a label counts.</summary>
+public enum LabelState
+{
+    /// <summary>It does.</summary>
+    Good,
+
+    /// <summary>It does, but its piece is no longer wanted or was cut again.</summary>
+    NoLongerWanted,
+
+    /// <summary>It was revoked: its piece has another code now.</summary>
+    Ended,
+}

@@ -1,0 +1,46 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>Ends labels: the piece has a new code from then on, and what is printed with the old one says no more than that it counts no more.</summary>
+public sealed class Labels(ShopDatabase database)
+{
+    /// <summary>Gives a piece a new code, so that the old label opens nothing. Safe to send twice; the outcome is the new code.</summary>
+    /// <param name="code">The code that the piece has.</param>
+    /// <param name="reason">Why, 1 to 200 characters.</param>
+    /// <param name="who">Who says so.</param>
+    /// <param name="requestKey">The request's own key.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<BenchAnswer> ReplaceAsync(PieceCode code, string reason, string who, string requestKey, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(reason);
+        return database.WriteAsync(session => BenchAnswer.Once(session, $"label {requestKey}", () => Replace(session, code, reason, who)), cancel);
+    }
+
+    private static BenchAnswer Replace(ShopSession session, PieceCode code, string reason, string who)
+    {
+        if (BenchAnswer.NeedsReason(reason) is { } why)
+            return BenchAnswer.Refused(why);
+        var label = LabelRow.Find(session, code);
+        if (label is not { State: LabelState.Good })
+            return BenchAnswer.Refused($"No piece that is wanted has the code {code}.");
+        var next = Draw(session);
+        session.Execute(
+            "INSERT INTO ended_labels (code, piece_id, ended_at, reason) VALUES (@code, @PieceId, @Now, @reason)",
+            new { code, label.PieceId, session.Now, reason = reason.Trim() });
+        session.Execute("UPDATE pieces SET code = @next WHERE id = @PieceId", new { next, label.PieceId });
+        session.Record("piece", label.PieceId, who, "label replaced", code.ToString(), next.ToString(), reason.Trim());
+        return BenchAnswer.Given(next.Plain);
+    }
+
+    /// <summary>A code that no label has or had.</summary>
+    internal static PieceCode Draw(ShopSession session)
+    {
+        while (true)
+        {
+            var code = PieceCode.Draw();
+            if (LabelRow.Find(session, code) is null)
+                return code;
+        }
+    }
+}

@@ -1,0 +1,65 @@
+namespace CutShop.Shop;
+
+/// <summary>Has a piece cut again that went wrong on site: a new piece with a ticket and a code of its own takes the old one's place.</summary>
+internal static class ReCutting
+{
+    /// <summary>True where a ticket's piece is cut, so that another would be a second one.</summary>
+    public static bool IsMade(string ticket) => ticket is TicketStates.Cut or TicketStates.Packed;
+
+    /// <summary>Makes the new piece.</summary>
+    /// <param name="session">The transaction.</param>
+    /// <param name="pieceId">The old piece.</param>
+    /// <param name="reason">Why.</param>
+    /// <param name="who">Who says so.</param>
+    /// <param name="newId">The new piece's row; 0 where none was made.</param>
+    /// <returns>Why it cannot be, or null.</returns>
+    public static FormattableString? Again(ShopSession session, long pieceId, string reason, string who, out long newId)
+    {
+        newId = 0;
+        var old = session.FirstOrDefault<OldPiece>(
+            $"""
+            SELECT job_id, number AS job, position, run, dropped_at, cut_tickets.id AS ticket_id, cut_tickets.state, cut_coil_id, coalesce(measured_nm, cut_nm) AS length,
+              {ReleasedJobs.Condition} AS is_released
+            FROM pieces JOIN jobs ON jobs.id = job_id JOIN cut_tickets ON piece_id = pieces.id WHERE pieces.id = @pieceId
+            """,
+            new { pieceId })!;
+        if (old.DroppedAt is not null)
+            return $"The piece {old.Run} is no longer wanted, or another was cut in its place.";
+        if (old.IsReleased == 0)
+            return $"Job {old.Job} is not released, or was cancelled.";
+        if (!IsMade(old.State))
+            return $"The piece {old.Run} is {new StateWord(old.State)}: it is still to be cut, so it needs no new ticket.";
+
+        Leave(session, pieceId, old, reason, who);
+        newId = session.Insert(
+            """
+            INSERT INTO pieces (job_id, position, run, code, material, diameter_nm, cut_nm, replaces_id)
+            SELECT job_id, @Position, run, @code, material, diameter_nm, cut_nm, id FROM pieces WHERE id = @pieceId
+            """,
+            new { old.Position, code = Labels.Draw(session), pieceId });
+        JobIntake.InsertTicket(session, newId);
+        session.Execute("UPDATE bores SET piece_id = @newId WHERE piece_id = @pieceId", new { newId, pieceId });
+        session.Record("piece", newId, who, "cut again", before: "", TicketStates.Waiting, reason);
+        return null;
+    }
+
+    /// <summary>The old piece leaves its place; its rope is lost to the shop.</summary>
+    private static void Leave(ShopSession session, long pieceId, OldPiece old, string reason, string who)
+    {
+        session.Execute(
+            "INSERT INTO re_cuts (at, who, ticket_id, measured_nm, reason) VALUES (@Now, @who, @TicketId, @Length, @reason)",
+            new { session.Now, who, old.TicketId, old.Length, reason });
+        if (old.CutCoilId is { } coil)
+        {
+            RopeLedger.Add(session, coil, RopeLedger.Piece, Takeoff.Length.FromNanometres(-old.Length), old.TicketId);
+            RopeLedger.Add(session, coil, RopeLedger.Scrap, Takeoff.Length.FromNanometres(old.Length), old.TicketId);
+        }
+        TicketEnd.OfPiece(session, old.TicketId, old.State, who, reason);
+        session.Execute(
+            "UPDATE pieces SET dropped_at = @Now, position = 1 + (SELECT max(position) FROM pieces WHERE job_id = @JobId) WHERE id = @pieceId",
+            new { session.Now, old.JobId, pieceId });
+    }
+
+    private sealed record OldPiece(
+        long JobId, string Job, long Position, string Run, DateTimeOffset? DroppedAt, long TicketId, string State, long? CutCoilId, long Length, long IsReleased);
+}

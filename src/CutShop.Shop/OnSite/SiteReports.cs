@@ -1,0 +1,127 @@
+using System.Globalization;
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>Reports from site: installers send them with nothing but a label's code, the desk has pieces cut again and closes them.</summary>
+public sealed class SiteReports(ShopDatabase database)
+{
+    /// <summary>The most open reports of one piece: whoever holds a label cannot flood the desk.</summary>
+    public const int MostOpenOfAPiece = 10;
+
+    private const string Columns =
+        """
+        SELECT site_reports.id, jobs.number AS job, pieces.run, pieces.code, kind, note, photo, tapped_at, came_at, cut_tickets.state AS ticket,
+          again.code AS re_cut, closed_at, closed_by, closing_note
+        FROM site_reports JOIN pieces ON pieces.id = site_reports.piece_id JOIN jobs ON jobs.id = pieces.job_id
+        JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
+        LEFT JOIN pieces AS again ON again.id = re_cut_id
+        """;
+
+    /// <summary>Open reports, the oldest first.</summary>
+    public IReadOnlyList<SiteReport> Open(int most = 200) => database.Read(session => session.All<SiteReport>(
+        Columns + " WHERE closed_at IS NULL ORDER BY site_reports.id LIMIT @most", new { most }));
+
+    /// <summary>Closed reports, the newest first.</summary>
+    public IReadOnlyList<SiteReport> Closed(int most = 50) => database.Read(session => session.All<SiteReport>(
+        Columns + " WHERE closed_at IS NOT NULL ORDER BY site_reports.id DESC LIMIT @most", new { most }));
+
+    /// <summary>Reports of a job's pieces, the newest first.</summary>
+    public IReadOnlyList<SiteReport> OfJob(string number) => database.Read(session => session.All<SiteReport>(
+        Columns + " WHERE jobs.number = @number ORDER BY site_reports.id DESC", new { number }));
+
+    /// <summary>A report, or null.</summary>
+    public SiteReport? Find(long id) => database.Read(session => Find(session, id));
+
+    /// <summary>How many reports are open.</summary>
+    public long OpenCount() => database.Read(session => session.Value<long>("SELECT count(*) FROM site_reports WHERE closed_at IS NULL"));
+
+    /// <summary>Takes a report in. Safe to send twice.</summary>
+    /// <param name="code">The label's code.</param>
+    /// <param name="report">What is reported.</param>
+    /// <param name="who">Who reports it, for the history.</param>
+    /// <param name="requestKey">The report's own key.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<SiteReportAnswer> SendAsync(PieceCode code, NewSiteReport report, string who, string requestKey, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return database.WriteAsync(
+            session => RequestLog.Once(
+                session,
+                $"report {code.Plain} {requestKey}",
+                () => Send(session, code, report, who),
+                answer => answer.Outcome == SiteOutcome.Done ? answer.Id.ToString(CultureInfo.InvariantCulture) : null,
+                text => new(SiteOutcome.Done, long.Parse(text, CultureInfo.InvariantCulture))),
+            cancel);
+    }
+
+    /// <summary>
+    /// Has the piece of an open report cut again: a new piece with a ticket that waits takes its place, and the old label says so. Safe to send
+    /// twice; the outcome is the new piece's code.
+    /// </summary>
+    /// <param name="id">The report.</param>
+    /// <param name="who">Who says so.</param>
+    /// <param name="requestKey">The request's own key.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<BenchAnswer> ReCutAsync(long id, string who, string requestKey, CancellationToken cancel = default) => database.WriteAsync(
+        session => BenchAnswer.Once(session, $"re-cut {requestKey}", () => ReCut(session, id, who)), cancel);
+
+    /// <summary>Closes an open report. Safe to send twice.</summary>
+    /// <param name="id">The report.</param>
+    /// <param name="note">What came of it, 1 to 200 characters.</param>
+    /// <param name="who">Who closes it.</param>
+    /// <param name="requestKey">The request's own key.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<BenchAnswer> CloseAsync(long id, string note, string who, string requestKey, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(note);
+        return database.WriteAsync(session => BenchAnswer.Once(session, $"close {requestKey}", () => Close(session, id, note.Trim(), who)), cancel);
+    }
+
+    private static BenchAnswer ReCut(ShopSession session, long id, string who)
+    {
+        if (Find(session, id) is not { IsOpen: true } report)
+            return BenchAnswer.Refused($"There is no such open report.");
+        if (report.ReCut is not null)
+            return BenchAnswer.Refused($"A piece is to be cut again for this report already.");
+        var reason = $"on site: {SiteReportWords.Said(report.Kind)}";
+        var pieceId = session.Value<long>("SELECT piece_id FROM site_reports WHERE id = @id", new { id });
+        if (ReCutting.Again(session, pieceId, reason, who, out var newId) is { } why)
+            return BenchAnswer.Refused(why);
+        session.Execute("UPDATE site_reports SET re_cut_id = @newId WHERE id = @id", new { newId, id });
+        session.Record("site report", id, who, "piece cut again", before: "", after: report.Run, reason);
+        return BenchAnswer.Given(Find(session, id)!.ReCut!.Value.Plain);
+    }
+
+    private static BenchAnswer Close(ShopSession session, long id, string note, string who)
+    {
+        if (BenchAnswer.NeedsReason(note) is { } why)
+            return BenchAnswer.Refused(why);
+        if (session.Execute(
+            "UPDATE site_reports SET closed_at = @Now, closed_by = @who, closing_note = @note WHERE id = @id AND closed_at IS NULL",
+            new { session.Now, who, note, id }) == 0)
+            return BenchAnswer.Refused($"There is no such open report.");
+        session.Record("site report", id, who, "closed", "open", "closed", note);
+        return BenchAnswer.Nothing;
+    }
+
+    private static SiteReportAnswer Send(ShopSession session, PieceCode code, NewSiteReport report, string who)
+    {
+        var label = LabelRow.Find(session, code);
+        if (LabelRow.OutcomeOf(label) is not SiteOutcome.Done and var refused)
+            return new(refused, 0);
+        var pieceId = label!.PieceId;
+        if (session.Value<long>("SELECT count(*) FROM site_reports WHERE piece_id = @pieceId AND closed_at IS NULL", new { pieceId }) >= MostOpenOfAPiece)
+            return new(SiteOutcome.TooManyReports, 0);
+        var at = report.At is { } tapped && tapped < session.Now ? tapped : session.Now;
+        var id = session.Insert(
+            """
+            INSERT INTO site_reports (piece_id, kind, note, photo, tapped_at, came_at) VALUES (@pieceId, @kind, @Note, @Photo, @at, @Now)
+            """,
+            new { pieceId, kind = SiteReportWords.Of(report.Kind), report.Note, report.Photo, at, session.Now });
+        session.Record("site report", id, who, "reported", before: "", SiteReportWords.Of(report.Kind), report.Note);
+        return new(SiteOutcome.Done, id);
+    }
+
+    private static SiteReport? Find(ShopSession session, long id) => session.FirstOrDefault<SiteReport>(Columns + " WHERE site_reports.id = @id", new { id });
+}

@@ -1,0 +1,73 @@
+using CutShop.Shop;
+using CutShop.Web.OnSite;
+using CutShop.Web.Words;
+using Microsoft.AspNetCore.Mvc;
+
+namespace CutShop.Web.Pages.Pieces;
+
+/// <summary>Reports a piece that does not fit, is damaged or missing.</summary>
+[RequestSizeLimit(MostBytes)]
+public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhotos photos, SiteText text) : SiteForm(text)
+{
+    // A photo that is somewhat too large is let in, so that the page can say so: a browser whose sending is cut short shows an error of its own.
+    private const int MostBytes = 4 * SitePhotos.MostBytes;
+
+    /// <summary>The piece.</summary>
+    public SitePiece? Found { get; private set; }
+
+    /// <summary>The form's own key: sent twice it counts once.</summary>
+    public string Key { get; private set; } = FormKey.New();
+
+    /// <summary>The kind that was chosen, or null.</summary>
+    public string? Kind { get; private set; }
+
+    /// <summary>The note as typed.</summary>
+    public string Note { get; private set; } = "";
+
+    /// <summary>Shows the form.</summary>
+    public IActionResult OnGet()
+    {
+        Found = Find(pieces.Find, found => found.Label);
+        return Found is { Label: LabelState.NoLongerWanted } ? Redirect($"/p/{Found.Code.Plain}/dropped") : Page();
+    }
+
+    /// <summary>
+    /// Takes <c>kind</c>, one of the words of <see cref="SiteReportWords"/>, <c>note</c>, <c>photo</c>, a file that may be
+    /// left out, <c>key</c>, a GUID of the report's own, and <c>at</c>, the time of the tap in UTC.
+    /// </summary>
+    public async Task<IActionResult> OnPostAsync()
+    {
+        var cancel = HttpContext.RequestAborted;
+        Found = Find(pieces.Find, found => found.Label);
+        if (Lost is { } lost)
+            return Refused(lost.Status, lost.Problem);
+        if (await ReadFormAsync(cancel) is not { } form)
+            return Refused(StatusCodes.Status413PayloadTooLarge, T["What was sent cannot be read: it is too large, or no form. A photo may have {0} MB.", SitePhotos.MostMegabytes]);
+        // Line ends count as the two characters that a browser sends or as the one that was typed: only one is kept.
+        (Kind, Note) = (form["kind"], form["note"].ToString().Trim().ReplaceLineEndings("\n"));
+        if (ProblemWith(form) is { } problem)
+            return Refused(StatusCodes.Status422UnprocessableEntity, problem);
+        // Refused before a photo is unpacked and stored for nothing.
+        if (Found!.Label == LabelState.NoLongerWanted)
+            return Refused(SiteOutcome.NoLongerWanted);
+        var photo = await photos.KeepAsync(form.Files.GetFile("photo"), cancel);
+        if (!photo.IsGood)
+            return Refused(StatusCodes.Status422UnprocessableEntity, T[photo.Problem!, SitePhotos.MostMegabytes, SitePhotos.MostMegapixels]);
+
+        TryReadTime(form, out var at);
+        var answer = await reports.SendAsync(Code, new(SiteReportWords.Read(Kind)!.Value, Note, photo.Value, at), OnSite, Key, cancel);
+        return answer.Outcome == SiteOutcome.Done
+            ? Stored(new { report = answer.Id, code = Code.Plain, kind = Kind }, "?reported=1")
+            : Refused(answer.Outcome);
+    }
+
+    private string? ProblemWith(IFormCollection form)
+    {
+        if (KeyIn(form) is not { } key || !TryReadTime(form, out _))
+            return T["The report is not complete. Load the page again and send it once more."];
+        Key = key;
+        if (SiteReportWords.Read(Kind) is null)
+            return T["Say what is wrong with the piece: choose one of the four."];
+        return Note.Length > NewSiteReport.LongestNote ? T["The note has {0} characters; at most {1} are taken.", Note.Length, NewSiteReport.LongestNote] : null;
+    }
+}

@@ -1,0 +1,30 @@
+using CutShop.Shop;
+using CutShop.Web.OnSite;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+
+namespace CutShop.Web.Pages.Settings;
+
+/// <summary>The form for the address that labels carry.</summary>
+[Authorize(Policy = May.ChangeSettings)]
+public sealed class AddressModel(SiteAddressShelf shelf, LabelAddress labels) : SettingsForm
+{
+    private string _typed = "";
+
+    /// <summary>The address that labels carry as of now.</summary>
+    public Uri Now => labels.Now;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<SettingField> Fields =>
+        [new("Address", "The shop's address", "such as https://shop.example; empty for the one the site was started with", _typed)];
+
+    /// <summary>Stores what was typed, or shows what is wrong with it.</summary>
+    public async Task<IActionResult> OnPostAsync(string? address, CancellationToken cancel)
+    {
+        _typed = address ?? "";
+        return Stored(await shelf.SetAsync(_typed, Who.Of(User), cancel));
+    }
+
+    /// <inheritdoc/>
+    protected override void Load() => _typed = shelf.Current?.ToString() ?? "";
+}

@@ -1,0 +1,24 @@
+using System.Globalization;
+using CutShop.Shop;
+using Microsoft.Extensions.Localization;
+
+namespace CutShop.Web.Words;
+
+/// <summary>Words of pages in the reader's language. Lengths, codes and marks are the same in each.</summary>
+/// <param name="words">The words; the English ones are their keys.</param>
+public abstract class SpokenText(IStringLocalizer words)
+{
+    /// <summary>English words in the reader's language.</summary>
+    public string this[string english] => words[english].Value;
+
+    /// <summary>The same with values put in.</summary>
+    public string this[string english, params object?[] values] =>
+        string.Format(CultureInfo.InvariantCulture, this[english], [.. values.Select(value => value is StateWord state ? this[state.State] : value)]);
+
+    /// <summary>A sentence with its values apart.</summary>
+    public string Say(FormattableString said)
+    {
+        ArgumentNullException.ThrowIfNull(said);
+        return this[said.Format, said.GetArguments()];
+    }
+}
