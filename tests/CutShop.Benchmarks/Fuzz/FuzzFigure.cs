@@ -6,7 +6,7 @@ using CutShop.Fuzz;
 
 namespace CutShop.Benchmarks.Fuzz;
 
-/// <summary>Broken lengths, codes, job files, sheets and forms: none may crash the program, and none may cost more than its size.</summary>
+/// <summary>Broken lengths, codes, job files, sheets, photos and forms: none may crash the program, and none may cost more than its size.</summary>
 internal static class FuzzFigure
 {
     private const int TimesAForm = 25;
@@ -29,6 +29,9 @@ internal static class FuzzFigure
         var sheets = dose.Files / 10;
         for (var i = 0; i < sheets; i++)
             await SendSheetAsync(site, unchecked(seed + i), harm);
+        var photos = dose.Files / 10;
+        for (var i = 0; i < photos; i++)
+            await SendPhotoAsync(site, unchecked(seed + i), harm);
         var forms = new FormFuzz(site.Owner, seed);
         await forms.RunAsync(TimesAForm, CancellationToken.None);
         foreach (var crash in forms.Found)
@@ -36,10 +39,10 @@ internal static class FuzzFigure
         foreach (var slow in CostGrowth.Measure(site))
             harm.Add(slow);
         return new(
-            "broken input: lengths, codes of pieces, job files, sheets, forms of every page",
+            "broken input: lengths, codes of pieces, job files, sheets, photos, forms of every page",
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{dose.Lengths} lengths; {dose.Lengths} codes; {dose.Files} job files; {sheets} sheets; {forms.Sent} forms of {forms.Pages} pages; no crash; four times the size costs at most {CostGrowth.Most:0} times; seed {seed}"),
+                $"{dose.Lengths} lengths; {dose.Lengths} codes; {dose.Files} job files; {sheets} sheets; {photos} photos; {forms.Sent} forms of {forms.Pages} pages; no crash; four times the size costs at most {CostGrowth.Most:0} times; seed {seed}"),
             harm.Count,
             [.. harm.Take(MostHarmTold)]);
     }
@@ -62,5 +65,18 @@ internal static class FuzzFigure
         using var answer = await site.Program.PostAsync(new Uri("/api/jobs/csv", UriKind.Relative), sheet);
         if ((int)answer.StatusCode >= 500)
             harm.Add($"sheets, seed {seed}: {(int)answer.StatusCode}");
+    }
+
+    private static async Task SendPhotoAsync(FuzzSite site, int seed, ConcurrentBag<string> harm)
+    {
+        using var form = new MultipartFormDataContent
+        {
+            { new StringContent("damaged"), "kind" },
+            { new StringContent(Guid.NewGuid().ToString("N")), "key" },
+            { new ByteArrayContent(PhotoMutations.Make(seed)), "photo", "photo.jpg" },
+        };
+        using var answer = await site.Owner.PostAsync(new Uri($"/p/{site.Codes[(seed & 0xFFFF) % site.Codes.Count]}/report", UriKind.Relative), form);
+        if ((int)answer.StatusCode >= 500)
+            harm.Add($"photos, seed {seed}: {(int)answer.StatusCode}");
     }
 }

@@ -34,6 +34,9 @@ internal sealed class FuzzSite : IAsyncDisposable
     /// <summary>A program that may take jobs in.</summary>
     public HttpClient Program { get; }
 
+    /// <summary>The codes of all pieces.</summary>
+    public IReadOnlyList<string> Codes => _database.Read(session => session.All<string>("SELECT code FROM pieces ORDER BY id"));
+
     public static async Task<FuzzSite> StartAsync()
     {
         var folder = Directory.CreateTempSubdirectory("cutshop-fuzz-").FullName;

@@ -20,7 +20,7 @@ internal sealed record TrustDose
     /// <summary>Broken lengths, and as many broken codes.</summary>
     public int Lengths { get; init; } = 1_000_000;
 
-    /// <summary>Broken job files, and a tenth as many broken sheets.</summary>
+    /// <summary>Broken job files, and a tenth as many broken sheets and photos.</summary>
     public int Files { get; init; } = 100_000;
 
     /// <summary>How long tablets and phones work.</summary>

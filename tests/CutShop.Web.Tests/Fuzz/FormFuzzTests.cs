@@ -3,12 +3,14 @@ using System.Net.Http.Headers;
 using CutShop.Shop;
 using CutShop.Web.Tests;
 using CutShop.Web.Tests.Benches;
+using CutShop.Web.Tests.OnSite;
 
 namespace CutShop.Fuzz;
 
 public sealed class FormFuzzTests
 {
     private const int Sheets = 150;
+    private const int Photos = 100;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -46,5 +48,22 @@ public sealed class FormFuzzTests
         }
         Assert.Contains(HttpStatusCode.Created, statuses);
         Assert.Contains(HttpStatusCode.BadRequest, statuses);
+    }
+
+    [Fact]
+    public async Task No_photo_however_broken_does_harm()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync("lq-1042-north-walk.json");
+        var statuses = new HashSet<HttpStatusCode>();
+        for (var seed = 1; seed <= Photos; seed++)
+        {
+            using var answer = await shop.Client.TapAsync(
+                $"/p/{job.Codes[seed % job.Codes.Count].Plain}/report", json: true, PhotoMutations.Make(seed), ("kind", "damaged"), ("key", SiteShop.NewKey()));
+            Assert.True(answer.StatusCode < HttpStatusCode.InternalServerError, $"seed {seed}: {(int)answer.StatusCode}");
+            statuses.Add(answer.StatusCode);
+        }
+        Assert.Contains(HttpStatusCode.OK, statuses);
+        Assert.Contains(HttpStatusCode.UnprocessableEntity, statuses);
     }
 }
