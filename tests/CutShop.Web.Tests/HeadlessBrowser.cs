@@ -25,22 +25,23 @@ public sealed class HeadlessBrowser : IAsyncLifetime
     }
 
     /// <summary>A new page on a shop, at a screen's size, signed in as the person of a role.</summary>
-    public async Task<IPage> OpenAsync(RunningShop shop, int width = 1280, int height = 800, bool touch = false, Role role = Role.Owner)
+    public async Task<IPage> OpenAsync(RunningShop shop, int width = 1280, int height = 800, bool touch = false, Role role = Role.Owner, bool worker = false)
     {
-        var page = await OpenAsStrangerAsync(shop, width, height, touch);
+        var page = await OpenAsStrangerAsync(shop, width, height, touch, worker);
         foreach (Cookie cookie in (await shop.CookiesOfAsync(role)).GetCookies(shop.Address))
             await page.Context.AddCookiesAsync([new() { Name = cookie.Name, Value = cookie.Value, Url = shop.Address.ToString(), HttpOnly = cookie.HttpOnly }]);
         return page;
     }
 
-    /// <summary>A new page on a shop where nobody is signed in.</summary>
-    public async Task<IPage> OpenAsStrangerAsync(RunningShop shop, int width = 1280, int height = 800, bool touch = false)
+    /// <summary>A new page on a shop where nobody is signed in; the worker that answers without a network runs only where it is asked for.</summary>
+    public async Task<IPage> OpenAsStrangerAsync(RunningShop shop, int width = 1280, int height = 800, bool touch = false, bool worker = false)
     {
         var context = await _browser!.NewContextAsync(new()
         {
             BaseURL = shop.Address.ToString(),
             ViewportSize = new() { Width = width, Height = height },
             HasTouch = touch,
+            ServiceWorkers = worker ? ServiceWorkerPolicy.Allow : ServiceWorkerPolicy.Block,
         });
         return await context.NewPageAsync();
     }

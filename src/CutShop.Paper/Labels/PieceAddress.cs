@@ -27,7 +27,13 @@ public static class PieceAddress
 
     /// <summary>The address of a piece's page under the shop's base address.</summary>
     /// <returns>The address, or what is wrong with the base.</returns>
-    public static Parsed<string> Of(string baseAddress, PieceCode code)
+    public static Parsed<string> Of(string baseAddress, PieceCode code) => At(baseAddress, "/P/", code);
+
+    /// <summary>The address of a job's site pack under the shop's base address.</summary>
+    /// <returns>The address, or what is wrong with the base.</returns>
+    public static Parsed<string> OfPack(string baseAddress, PieceCode code) => At(baseAddress, "/S/", code);
+
+    private static Parsed<string> At(string baseAddress, string kind, PieceCode code)
     {
         ArgumentNullException.ThrowIfNull(baseAddress);
         if (!Uri.TryCreate(baseAddress, UriKind.Absolute, out var uri) || uri.Scheme is not ("http" or "https")
@@ -39,7 +45,7 @@ public static class PieceAddress
         if (!uri.IsDefaultPort)
             address.Append(CultureInfo.InvariantCulture, $":{uri.Port}");
         // A path of the base may tell capitals from small letters, so it stays as it is.
-        address.Append(uri.AbsolutePath.TrimEnd('/')).Append("/P/").Append(code.Plain);
+        address.Append(uri.AbsolutePath.TrimEnd('/')).Append(kind).Append(code.Plain);
         return address.Length <= Longest
             ? Parsed.Good(address.ToString())
             : Parsed.Bad<string>(string.Create(

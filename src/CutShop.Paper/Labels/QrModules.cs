@@ -5,6 +5,12 @@ namespace CutShop.Paper;
 /// <summary>How much of a square code may be lost before it cannot be read.</summary>
 public enum QrCorrection
 {
+    /// <summary>Level L: about a fourteenth.</summary>
+    Fourteenth,
+
+    /// <summary>Level M: about a seventh.</summary>
+    Seventh,
+
     /// <summary>Level Q: about a quarter.</summary>
     Quarter,
 
@@ -29,7 +35,7 @@ public sealed class QrModules
     public static QrModules Of(string text, QrCorrection correction)
     {
         using var generator = new QRCodeGenerator();
-        using var data = generator.CreateQrCode(text, correction == QrCorrection.Third ? QRCodeGenerator.ECCLevel.H : QRCodeGenerator.ECCLevel.Q);
+        using var data = generator.CreateQrCode(text, LevelOf(correction));
         // The library's matrix carries a quiet zone of its own; the drawing makes one to the label's dots.
         const int LibraryQuiet = 4;
         var side = data.ModuleMatrix.Count - 2 * LibraryQuiet;
@@ -41,4 +47,13 @@ public sealed class QrModules
         }
         return new(side, dark);
     }
+
+    private static QRCodeGenerator.ECCLevel LevelOf(QrCorrection correction) => correction switch
+    {
+        QrCorrection.Fourteenth => QRCodeGenerator.ECCLevel.L,
+        QrCorrection.Seventh => QRCodeGenerator.ECCLevel.M,
+        QrCorrection.Quarter => QRCodeGenerator.ECCLevel.Q,
+        QrCorrection.Third => QRCodeGenerator.ECCLevel.H,
+        _ => throw new ArgumentOutOfRangeException(nameof(correction), correction, message: null),
+    };
 }

@@ -23,7 +23,12 @@ public sealed record PackedPost(string Mark, bool IsDrilled);
 public static class PackingList
 {
     /// <summary>The list.</summary>
-    public static Sheet Of(Job job, IReadOnlyList<PackedPiece> pieces, IReadOnlyList<PackedPost> posts, PaperSettings settings)
+    /// <param name="job">The job.</param>
+    /// <param name="pieces">Its pieces.</param>
+    /// <param name="posts">Its posts.</param>
+    /// <param name="sitePack">The address of its site pack, or null where it has none that can be printed.</param>
+    /// <param name="settings">Units and words.</param>
+    public static Sheet Of(Job job, IReadOnlyList<PackedPiece> pieces, IReadOnlyList<PackedPost> posts, string? sitePack, PaperSettings settings)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(pieces);
@@ -41,6 +46,8 @@ public static class PackingList
         blocks.Add(new TableBlock(text.PackedPieces, text.PackingColumns, [.. packed.Select(piece => Row(piece, settings))]));
         if (posts.Count > undrilled.Count)
             blocks.Add(new NoteBlock(text.DrilledPosts(string.Join(", ", posts.Where(post => post.IsDrilled).Select(post => post.Mark)))));
+        if (sitePack is not null)
+            blocks.Add(new DrawingBlock(SitePackCode.Of(sitePack, settings)));
         blocks.Add(new CautionsBlock(text.Cautions, text.RailingCautions));
         return new(text.PackingList, text.JobName(job.Number), text.Foot(job.Number, text.PackingList), blocks);
     }

@@ -14,7 +14,7 @@ public static class HtmlSheets
     {
         ArgumentNullException.ThrowIfNull(sheet);
         var html = new StringBuilder(8192);
-        html.Append("<article class=\"sheet\">\n<header><p class=\"sheet-kind\">").Append(Safe(sheet.Title))
+        html.Append("<article class=\"sheet\"").Append(sheet.Anchor is { } anchor ? $" id=\"{Safe(anchor)}\"" : "").Append(">\n<header><p class=\"sheet-kind\">").Append(Safe(sheet.Title))
             .Append("</p><h1>").Append(Safe(sheet.Subject)).Append("</h1></header>\n");
         foreach (var block in sheet.Blocks)
             Append(html, block);
@@ -30,9 +30,21 @@ public static class HtmlSheets
         html.Append(CultureInfo.InvariantCulture, $"<!doctype html>\n<html lang=\"{Safe(text.Language)}\">\n<head>\n<meta charset=\"utf-8\">\n")
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>").Append(Safe(title))
             .Append("</title>\n<style>\n").Append(StyleSheet).Append("</style>\n</head>\n<body>\n<main>\n");
-        foreach (var sheet in sheets)
+        List<Sheet> all = [.. sheets];
+        AppendContents(html, [.. all.Where(sheet => sheet.Anchor is not null)], text);
+        foreach (var sheet in all)
             html.Append(Article(sheet));
         return html.Append("</main>\n</body>\n</html>\n").ToString();
+    }
+
+    private static void AppendContents(StringBuilder html, List<Sheet> sheets, PaperText text)
+    {
+        if (sheets.Count == 0)
+            return;
+        html.Append("<nav class=\"contents\"><h1>").Append(Safe(text.Contents)).Append("</h1><ul>");
+        foreach (var sheet in sheets)
+            html.Append("<li><a href=\"#").Append(Safe(Uri.EscapeDataString(sheet.Anchor!))).Append("\">").Append(Safe($"{sheet.Title} {sheet.Subject}")).Append("</a></li>");
+        html.Append("</ul></nav>\n");
     }
 
     private static void Append(StringBuilder html, Block block)

@@ -5,7 +5,11 @@ namespace CutShop.Paper;
 /// <param name="Subject">What it is about, printed large: a run, a post, a job.</param>
 /// <param name="Foot">Printed at the foot of each page, so that a loose page finds its way home.</param>
 /// <param name="Blocks">The content, in order.</param>
-public sealed record Sheet(string Title, string Subject, string Foot, IReadOnlyList<Block> Blocks);
+public sealed record Sheet(string Title, string Subject, string Foot, IReadOnlyList<Block> Blocks)
+{
+    /// <summary>What a link in a document's contents leads to; null for a sheet that stands in no contents.</summary>
+    public string? Anchor { get; init; }
+}
 
 /// <summary>A part of a sheet.</summary>
 public abstract record Block;

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using CutShop.Takeoff;
 using Microsoft.Data.Sqlite;
 
@@ -31,6 +32,9 @@ public sealed record RestoreAnswer(IReadOnlyList<CheckFinding> Findings, ShopFac
 /// <param name="time">The clock.</param>
 public sealed class ShopRestore(string folder, ShopTables tables, TimeProvider time)
 {
+    private static readonly TimeSpan LongestTry = TimeSpan.FromMinutes(1);
+    private static readonly TimeSpan BetweenTries = TimeSpan.FromMilliseconds(20);
+
     private readonly string _database = ShopFolder.DatabaseIn(folder);
 
     private string Copy => _database + ".restoring";
@@ -74,8 +78,24 @@ public sealed class ShopRestore(string folder, ShopTables tables, TimeProvider t
         var aside = new ShopBackups(_database, ShopFolder.BackupsIn(folder), tables, time).Make(keep: null);
         using var copy = CareFile.Open(Copy, time);
         using var present = CareFile.Open(_database, time);
-        copy.Connection.BackupDatabase(present.Connection);
+        PutOver(copy.Connection, present.Connection);
         return found with { Aside = aside.File.Path };
+    }
+
+    /// <summary>A busy server may win every turn for a while: each try is the whole transaction or nothing, so it is tried again.</summary>
+    private static void PutOver(SqliteConnection copy, SqliteConnection present)
+    {
+        for (var start = Stopwatch.GetTimestamp(); ; Thread.Sleep(BetweenTries))
+        {
+            try
+            {
+                copy.BackupDatabase(present);
+                return;
+            }
+            catch (SqliteException e) when (StoreTrouble.Of(e) is { IsOfOthers: true } && Stopwatch.GetElapsedTime(start) < LongestTry)
+            {
+            }
+        }
     }
 
     /// <summary>A database that cannot be read takes no transaction: its files are put aside, which no running server may see.</summary>

@@ -23,6 +23,9 @@ public sealed record StoreTrouble(string Text)
     /// <summary>True where the file itself is at fault, and no waiting or making room mends it.</summary>
     public bool IsOfFile { get; private init; }
 
+    /// <summary>True where others are busy with the database, and a later try may find it free.</summary>
+    public bool IsOfOthers { get; private init; }
+
     private static readonly StoreTrouble DiskFull = new("The disk is full. Make room on the shop's machine; then it goes on by itself.");
     private static readonly StoreTrouble DiskReadOnly = new("The shop's folder cannot be written. Give the program the right to write there; then it goes on by itself.");
 
@@ -41,7 +44,7 @@ public sealed record StoreTrouble(string Text)
     {
         Full => DiskFull,
         ReadOnly => DiskReadOnly,
-        Busy or Locked => new("Another program keeps the database busy. Wait a moment and send it again; if it stays, end that program."),
+        Busy or Locked => new("Another program keeps the database busy. Wait a moment and send it again; if it stays, end that program.") { IsOfOthers = true },
         InputOutput => new("The disk does not take or give what is asked of it. Look at the disk of the shop's machine, and at the room on it."),
         Damaged or NoDatabase => new("The database file is damaged. Stop the program and restore a backup: cutshop restore.") { IsOfFile = true },
         CannotOpen => new("The database file cannot be opened. See whether the shop's folder is there and may be written."),

@@ -14,6 +14,7 @@ public sealed class ShopDatabase : IDisposable
     private readonly SemaphoreSlim _gate = new(1, 1);
     private readonly string _connectionString;
     private readonly TimeProvider _time;
+    private readonly ChangeWatch _changes;
     private KeptStatements? _writer; // kept open between writes, and used only inside the gate
 
     private ShopDatabase(string path, TimeProvider time)
@@ -27,10 +28,14 @@ public sealed class ShopDatabase : IDisposable
             DefaultTimeout = (int)LongestWait.TotalSeconds,
             Pooling = true,
         }.ToString();
+        _changes = new(Connect);
     }
 
     /// <summary>Where the database file is.</summary>
     public string Path { get; }
+
+    /// <summary>A number that is another after each change, by whichever program; it means nothing after a restart.</summary>
+    public long ChangeNumber => _changes.Now();
 
     /// <summary>The shop's clock.</summary>
     public TimeProvider Time => _time;
@@ -104,6 +109,7 @@ public sealed class ShopDatabase : IDisposable
     {
         Meter.Dispose();
         _gate.Dispose();
+        _changes.Dispose();
         _writer?.Dispose();
         using var connection = new SqliteConnection(_connectionString);
         SqliteConnection.ClearPool(connection);

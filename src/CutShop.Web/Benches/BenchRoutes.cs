@@ -38,6 +38,7 @@ internal static class BenchRoutes
             .AddSingleton<CutBench>()
             .AddSingleton<DrillBench>()
             .AddSingleton<PackingBench>()
+            .AddSingleton<PackingPaper>()
             .AddSingleton<ScanReading>()
             .AddSingleton<PlanFit>()
             .AddSingleton<ShopBoard>()
@@ -92,12 +93,11 @@ internal static class BenchRoutes
         }
     }
 
-    private static Results<FileContentHttpResult, NotFound> PackingPdf(string job, PackingBench packing, JobShelf jobs, HttpContext context)
+    private static async Task<Results<FileContentHttpResult, NotFound>> PackingPdf(string job, PackingPaper packing, HttpContext context)
     {
-        if (packing.Find(job) is not { } parcel || jobs.Find(job) is not { } stored)
-            return TypedResults.NotFound();
         var paper = BenchText.PaperFor(context);
-        var sheet = PackingPaper.Of(parcel, stored, paper);
-        return TypedResults.File(PdfSheets.Write(sheet.Foot, [sheet], paper), "application/pdf");
+        return await packing.OfAsync(job, Who.Of(context.User), paper, context.RequestAborted) is { } sheet
+            ? TypedResults.File(PdfSheets.Write(sheet.Foot, [sheet], paper), "application/pdf")
+            : TypedResults.NotFound();
     }
 }

@@ -1,14 +1,27 @@
 using CutShop.Paper;
 using CutShop.Shop;
+using CutShop.Web.OnSite;
 
 namespace CutShop.Web.Benches;
 
-/// <summary>A job's packing list from what the shop has stored.</summary>
-internal static class PackingPaper
+/// <summary>A job's packing list from what the shop has stored, with the code that leads to its site pack.</summary>
+public sealed class PackingPaper(PackingBench packing, JobShelf jobs, SitePacks packs, LabelAddress label)
 {
-    public static Sheet Of(JobParcel parcel, StoredJob job, PaperSettings settings) => PackingList.Of(
-        job.Takeoff.Job,
-        [.. parcel.Pieces.Zip(job.Takeoff.Pieces, (stored, piece) => new PackedPiece(piece, stored.Code, stored.Measured, stored.Lot ?? "", stored.IsPacked))],
-        [.. parcel.Posts.Select(post => new PackedPost(post.Mark, post.State == TicketStates.Drilled))],
-        settings);
+    /// <summary>The list, or null where there is nothing to pack for this job.</summary>
+    /// <param name="number">The job's number.</param>
+    /// <param name="who">Who prints it.</param>
+    /// <param name="settings">Units and words.</param>
+    /// <param name="cancel">Stops.</param>
+    public async Task<Sheet?> OfAsync(string number, string who, PaperSettings settings, CancellationToken cancel)
+    {
+        if (packing.Find(number) is not { } parcel || jobs.Find(number) is not { } job || await packs.CodeOfAsync(number, who, cancel) is not { } pack)
+            return null;
+        var address = PieceAddress.OfPack(label.Now.ToString(), pack);
+        return PackingList.Of(
+            job.Takeoff.Job,
+            [.. parcel.Pieces.Zip(job.Takeoff.Pieces, (stored, piece) => new PackedPiece(piece, stored.Code, stored.Measured, stored.Lot ?? "", stored.IsPacked))],
+            [.. parcel.Posts.Select(post => new PackedPost(post.Mark, post.State == TicketStates.Drilled))],
+            address.IsGood ? address.Value : null,
+            settings);
+    }
 }

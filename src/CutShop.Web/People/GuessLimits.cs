@@ -1,5 +1,7 @@
+using System.Globalization;
 using System.Net;
 using System.Threading.RateLimiting;
+using CutShop.Web.OnSite;
 
 namespace CutShop.Web;
 
@@ -18,16 +20,29 @@ public static class GuessLimits
     /// <summary>Piece codes, each minute from one address: a crew that scans a pallet of labels stays well under it.</summary>
     public const int CodesAMinute = 240;
 
+    private static readonly TimeSpan Window = TimeSpan.FromMinutes(1);
+
     internal static void AddGuessLimits(this IServiceCollection services) => services.AddRateLimiter(options =>
     {
         options.RejectionStatusCode = StatusCodes.Status429TooManyRequests;
+        options.OnRejected = (rejected, _) =>
+        {
+            rejected.HttpContext.Response.Headers.RetryAfter = SecondsToWait(rejected.Lease);
+            return ValueTask.CompletedTask;
+        };
         options.AddPolicy(Secrets, context => HttpMethods.IsPost(context.Request.Method)
             ? AMinute(context, SecretsAMinute)
             : RateLimitPartition.GetNoLimiter(IPAddress.Any));
-        options.AddPolicy(Codes, context => AMinute(context, CodesAMinute));
+        options.AddPolicy(Codes, context => OwnPages.Asks(context) ? RateLimitPartition.GetNoLimiter(IPAddress.Any) : AMinute(context, CodesAMinute));
     });
+
+    private static string SecondsToWait(RateLimitLease lease)
+    {
+        var wait = lease.TryGetMetadata(MetadataName.RetryAfter, out var left) ? left : Window;
+        return ((int)Math.Ceiling(wait.TotalSeconds)).ToString(CultureInfo.InvariantCulture);
+    }
 
     private static RateLimitPartition<IPAddress> AMinute(HttpContext context, int most) => RateLimitPartition.GetFixedWindowLimiter(
         context.Connection.RemoteIpAddress ?? IPAddress.None,
-        _ => new FixedWindowRateLimiterOptions { PermitLimit = most, Window = TimeSpan.FromMinutes(1) });
+        _ => new FixedWindowRateLimiterOptions { PermitLimit = most, Window = Window });
 }

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.IO.Compression;
 using System.Security.Cryptography;
 using CutShop.Paper;
 
@@ -12,13 +13,20 @@ internal static class Assets
     /// <summary>The address of an asset; it changes when the content does.</summary>
     public static string Address(string name) => $"/assets/{All[name].Tag}/{name}";
 
+    /// <summary>The text of a script or style sheet.</summary>
+    public static string Text(string name) => System.Text.Encoding.UTF8.GetString(All[name].Bytes);
+
     public static void MapAssets(this IEndpointRouteBuilder routes) =>
         routes.MapGet("/assets/{tag}/{name}", (string tag, string name, HttpResponse response) =>
         {
             if (!All.TryGetValue(name, out var asset) || asset.Tag != tag)
                 return Results.NotFound();
             response.Headers.CacheControl = "public, max-age=31536000, immutable";
-            return Results.Bytes(asset.Bytes, asset.ContentType);
+            response.Headers.Vary = "Accept-Encoding";
+            if (!response.HttpContext.Request.Headers.AcceptEncoding.ToString().Contains("br", StringComparison.OrdinalIgnoreCase))
+                return Results.Bytes(asset.Bytes, asset.ContentType);
+            response.Headers.ContentEncoding = "br";
+            return Results.Bytes(asset.Compressed, asset.ContentType);
         }).AllowAnonymous();
 
     private static FrozenDictionary<string, Asset> Read()
@@ -49,5 +57,15 @@ internal static class Assets
     private sealed record Asset(byte[] Bytes, string ContentType)
     {
         public string Tag { get; } = Convert.ToHexStringLower(SHA256.HashData(Bytes).AsSpan(0, 6));
+
+        public byte[] Compressed { get; } = Compress(Bytes);
+
+        private static byte[] Compress(byte[] bytes)
+        {
+            using var stream = new MemoryStream();
+            using (var brotli = new BrotliStream(stream, CompressionLevel.SmallestSize))
+                brotli.Write(bytes);
+            return stream.ToArray();
+        }
     }
 }

@@ -51,6 +51,7 @@ public static class ShopSite
         app.UseForwardedHeaders(new ForwardedHeadersOptions { ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto });
         app.UseMiddleware<SafeHeaders>();
         app.UseTrouble();
+        app.Services.GetRequiredService<OwnPages>().TakeFrom(app);
         app.UseRequestLocalization();
         app.UseMiddleware<StoreTroubleAnswers>();
         app.UseRouting();
@@ -58,6 +59,7 @@ public static class ShopSite
         app.UseRateLimiter();
         app.UseAuthentication();
         app.UseAuthorization();
+        KeptSitePages.Use(app);
         app.MapAssets();
         app.MapHealth();
         app.MapPaper();
@@ -65,6 +67,7 @@ public static class ShopSite
         app.MapQuotes();
         app.MapApi();
         app.MapBenches();
+        app.MapOnSite();
         app.MapReports();
         app.MapRazorPages();
         return app;

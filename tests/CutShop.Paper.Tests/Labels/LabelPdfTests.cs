@@ -7,7 +7,7 @@ namespace CutShop.Paper.Tests.Labels;
 public sealed class LabelPdfTests
 {
     private const string Base = "https://shop.example";
-    private const string Address = "HTTPS://SHOP.EXAMPLE/P/333333333332";
+    internal const string Address = "HTTPS://SHOP.EXAMPLE/P/333333333332";
 
     [Theory]
     [InlineData(203, QrCorrection.Quarter)]
@@ -118,7 +118,7 @@ public sealed class LabelPdfTests
         Assert.All(both, pdf => Assert.Contains("3333-3333-3332", Poppler.WordsOf(pdf), StringComparison.Ordinal));
     }
 
-    private static byte[] Pdf(LabelStock stock) => LabelPdf.Write("labels", [Label()], stock, PaperSettings.Default).OrThrow();
+    internal static byte[] Pdf(LabelStock stock) => LabelPdf.Write("labels", [Label()], stock, PaperSettings.Default).OrThrow();
 
     private static PieceLabel Label(PieceCode? code = null)
     {

@@ -57,8 +57,7 @@ internal static class Poppler
             var errors = process.StandardError.ReadToEndAsync();
             var output = process.StandardOutput.ReadToEnd();
             process.WaitForExit();
-            Assert.True(process.ExitCode == 0, $"{program} failed: {errors.Result}");
-            return output;
+            return process.ExitCode == 0 ? output : throw new InvalidOperationException($"{program} failed: {errors.Result}");
         }
         catch (Win32Exception e)
         {

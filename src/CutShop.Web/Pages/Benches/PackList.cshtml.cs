@@ -1,5 +1,4 @@
 using CutShop.Paper;
-using CutShop.Shop;
 using CutShop.Web.Benches;
 using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
@@ -7,7 +6,7 @@ using Microsoft.AspNetCore.Mvc;
 namespace CutShop.Web.Pages.Benches;
 
 /// <summary>A job's packing list on screen.</summary>
-public sealed class PackListModel(PackingBench packing, JobShelf jobs, BenchText text) : BenchPage(text)
+public sealed class PackListModel(PackingPaper packing, BenchText text) : BenchPage(text)
 {
     /// <summary>The job.</summary>
     public string Number { get; private set; } = "";
@@ -16,11 +15,9 @@ public sealed class PackListModel(PackingBench packing, JobShelf jobs, BenchText
     public Sheet? Sheet { get; private set; }
 
     /// <summary>Shows the list.</summary>
-    public IActionResult OnGet(string job)
+    public async Task<IActionResult> OnGetAsync(string job, CancellationToken cancel)
     {
-        if (packing.Find(job) is not { } parcel || jobs.Find(job) is not { } stored)
-            return NotFound();
-        (Number, Sheet) = (job, PackingPaper.Of(parcel, stored, Paper));
-        return Page();
+        (Number, Sheet) = (job, await packing.OfAsync(job, Me, Paper, cancel));
+        return Sheet is null ? NotFound() : Page();
     }
 }

@@ -4,10 +4,12 @@ using CutShop.Takeoff;
 using CutShop.Web.OnSite;
 using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.OutputCaching;
 
 namespace CutShop.Web.Pages.Pieces;
 
 /// <summary>The line that a label's piece hangs in: its pieces in the order of installation, and its posts to bore on site.</summary>
+[OutputCache(PolicyName = KeptSitePages.Policy)]
 public sealed class LineModel(PieceShelf pieces, SiteText text) : LabelPage(text)
 {
     /// <summary>The line.</summary>

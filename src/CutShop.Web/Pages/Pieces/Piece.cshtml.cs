@@ -2,6 +2,7 @@ using CutShop.Shop;
 using CutShop.Web.OnSite;
 using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.OutputCaching;
 
 namespace CutShop.Web.Pages.Pieces;
 
@@ -9,6 +10,7 @@ namespace CutShop.Web.Pages.Pieces;
 /// The page that a label leads to: where the piece goes and how it is fixed. It names no customer and no price, since the
 /// label is its only key.
 /// </summary>
+[OutputCache(PolicyName = KeptSitePages.Policy)]
 public sealed class PieceModel(PieceShelf pieces, SiteText text) : LabelPage(text)
 {
     /// <summary>The piece.</summary>

@@ -1,0 +1,42 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Paper;
+
+/// <summary>How one piece is hung, on a sheet: for who has no signal.</summary>
+internal static class PieceSheet
+{
+    public static Sheet Of(JobTakeoff takeoff, Piece piece, PieceCode code, PaperSettings settings)
+    {
+        var (text, figures) = (settings.Text, settings.Figures);
+        return new(
+            text.Piece,
+            $"{piece.Run}: {text.FromPostToPost(piece.From.Mark, piece.To.Mark)}",
+            text.Foot(takeoff.Job.Number, piece.Run),
+            [
+                new FieldsBlock(
+                [
+                    new(text.PieceCode, code.ToString()),
+                    new(text.Line, piece.Line.Mark),
+                    new(text.Row, piece.Row.Mark),
+                    new(text.RowHeight, figures.Both(piece.Row.Height)),
+                    new(text.RopeLabel, RopeWords.Of(piece.Rope, settings)),
+                    new(text.CutLength, figures.LongBoth(piece.Cut)),
+                ]),
+                new TableBlock(text.SagToSet, text.SagColumns, [.. piece.Sections.Select(span => Row(span, settings))]),
+                new NoteBlock(text.SagIsMeasuredSo),
+                new StepsBlock(text.OrderOfWork, [.. InstallLines.Of(takeoff, piece, settings).Select(line => line.Screws is { } screws ? $"{line.Text} {screws}" : line.Text)]),
+                .. Elevation.OfRun(takeoff, piece, settings).Select(drawing => new DrawingBlock(drawing)),
+                new CautionsBlock(text.Cautions, [.. piece.Rope.IsNatural ? text.CuttingNaturalCautions : text.CuttingSyntheticCautions, .. text.RailingCautions]),
+            ])
+        {
+            Anchor = code.Plain,
+        };
+    }
+
+    private static IReadOnlyList<string> Row(PieceSection span, PaperSettings settings) =>
+    [
+        $"{span.From.Mark} – {span.To.Mark}",
+        span.Sag == Length.Zero ? settings.Text.Straight : settings.Figures.Both(span.Sag),
+        settings.Figures.Both(span.Chord),
+    ];
+}

@@ -1,0 +1,35 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Paper;
+
+/// <summary>
+/// A job's site pack for those without signal: each line, then its pieces in the order to hang them, as one HTML file or a
+/// PDF. It names no customer, no day and no price.
+/// </summary>
+/// <param name="takeoff">The job's takeoff.</param>
+/// <param name="codes">The code of each piece, in the takeoff's order.</param>
+/// <param name="settings">Units, page and words.</param>
+public sealed class SitePaper(JobTakeoff takeoff, IReadOnlyList<PieceCode> codes, PaperSettings settings)
+{
+    private string Title => $"{settings.Text.JobName(takeoff.Job.Number)}: {settings.Text.SitePack}";
+
+    /// <summary>The sheets, in order.</summary>
+    public IEnumerable<Sheet> Sheets()
+    {
+        var all = takeoff.Pieces.Zip(codes).ToLookup(pair => pair.First.Line.Mark);
+        foreach (var line in takeoff.Job.Lines.Where(line => all.Contains(line.Mark)))
+        {
+            List<(Piece Piece, PieceCode Code)> pieces = [.. Installation.InOrder(all[line.Mark], pair => pair.First)];
+            yield return LineSheet.Of(takeoff, line, pieces, settings);
+            foreach (var (piece, code) in pieces)
+                yield return PieceSheet.Of(takeoff, piece, code, settings);
+        }
+    }
+
+    /// <summary>One HTML file with everything inside it and no script: its contents lead to each piece.</summary>
+    public string Html() => HtmlSheets.Document(Title, Sheets(), settings.Text);
+
+    /// <summary>The same as a PDF.</summary>
+    /// <exception cref="FontMissingException">The font is not on this machine.</exception>
+    public byte[] Pdf() => PdfSheets.Write(Title, Sheets(), settings);
+}

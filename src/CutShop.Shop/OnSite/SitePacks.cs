@@ -1,0 +1,50 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>
+/// Site packs: everything that the labels of a job show, behind one code. A pack's code is drawn as a piece's is and is as
+/// hard to guess.
+/// </summary>
+public sealed class SitePacks(ShopDatabase database, JobShelf jobs)
+{
+    /// <summary>The code of a job's pack, drawn when it is first asked for; null where there is no such job.</summary>
+    /// <param name="number">The job's number.</param>
+    /// <param name="who">Who asks, for the history.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public async Task<PieceCode?> CodeOfAsync(string number, string who, CancellationToken cancel = default) =>
+        database.Read(session => Known(session, number)) ?? await database.WriteAsync(session => Known(session, number) ?? Draw(session, number, who), cancel).ConfigureAwait(false);
+
+    /// <summary>The pack with this code, or null.</summary>
+    public SitePack? Find(PieceCode code) => database.Read(session =>
+    {
+        if (session.FirstOrDefault<JobRow>("SELECT id, version FROM jobs JOIN site_packs ON job_id = jobs.id WHERE code = @code", new { code }) is not { } job)
+            return null;
+        var rows = session.All<PieceRow>(
+            """
+            SELECT code, coalesce(installations.state, 'not-installed') AS state
+            FROM pieces LEFT JOIN installations ON installations.piece_id = pieces.id
+            WHERE job_id = @Id AND dropped_at IS NULL ORDER BY position
+            """,
+            new { job.Id });
+        var takeoff = jobs.Takeoffs.Of(session, job.Id, job.Version);
+        return new SitePack(code, takeoff, [.. takeoff.Pieces.Zip(rows, (piece, row) => new LinePiece(piece, row.Code, InstalledWords.Read(row.State)!.Value))]);
+    });
+
+    private static PieceCode? Known(ShopSession session, string number) =>
+        session.All<PieceCode>("SELECT code FROM site_packs JOIN jobs ON jobs.id = job_id WHERE number = @number", new { number }) is [var code, ..] ? code : null;
+
+    private static PieceCode? Draw(ShopSession session, string number, string who)
+    {
+        if (session.FirstOrDefault<long?>("SELECT id FROM jobs WHERE number = @number", new { number }) is not { } jobId)
+            return null;
+        var code = PieceCode.Draw();
+        session.Execute("INSERT INTO site_packs (job_id, code) VALUES (@jobId, @code)", new { jobId, code });
+        session.Record("job", jobId, who, "site pack opened", before: "", after: "");
+        return code;
+    }
+
+    private sealed record JobRow(long Id, long Version);
+
+    private sealed record PieceRow(PieceCode Code, string State);
+}

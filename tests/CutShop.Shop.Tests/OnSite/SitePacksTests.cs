@@ -1,0 +1,45 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop.Tests.OnSite;
+
+public sealed class SitePacksTests : IDisposable
+{
+    private readonly ShopOnDisk _shop = new();
+
+    private SitePacks Packs => new(_shop.Database, _shop.Jobs);
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_job_s_pack_keeps_the_code_that_was_drawn_when_it_was_first_asked_for()
+    {
+        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-1"), "Ada", cancel: Cancel);
+        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-2"), "Ada", cancel: Cancel);
+        var codes = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => Packs.CodeOfAsync("LQ-1", "Ada", Cancel)));
+        Assert.Single(codes.Distinct());
+        Assert.NotEqual(codes[0], await Packs.CodeOfAsync("LQ-2", "Ada", Cancel));
+        Assert.Equal("LQ-1", Packs.Find(codes[0]!.Value)!.Job);
+    }
+
+    [Fact]
+    public async Task A_job_that_is_not_there_has_no_pack_and_a_piece_s_code_opens_none()
+    {
+        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-1"), "Ada", cancel: Cancel);
+        Assert.Null(await Packs.CodeOfAsync("LQ-9", "Ada", Cancel));
+        Assert.Null(Packs.Find(_shop.Jobs.Find("LQ-1")!.Codes[0]));
+        Assert.Null(Packs.Find(PieceCode.Draw()));
+    }
+
+    [Fact]
+    public async Task A_pack_has_every_piece_with_its_code_and_its_mark()
+    {
+        await _shop.Intake.TakeInAsync(ShopOnDisk.Demo("lq-1042-north-walk.json"), "Ada", cancel: Cancel);
+        var job = _shop.Jobs.Find("LQ-1042")!;
+        await new Installing(_shop.Database).MarkAsync(job.Codes[1], new(InstalledState.Installed, InstalledState.NotInstalled, At: null), "site", "k", Cancel);
+        var pack = Packs.Find((await Packs.CodeOfAsync("LQ-1042", "Ada", Cancel))!.Value)!;
+        Assert.Equal(job.Pieces.Select(piece => (piece.Run, piece.Code)), pack.Pieces.Select(piece => (piece.Piece.Run, piece.Code)));
+        Assert.Equal([1], pack.Pieces.Index().Where(pair => pair.Item.State == InstalledState.Installed).Select(pair => pair.Index));
+    }
+
+    public void Dispose() => _shop.Dispose();
+}
