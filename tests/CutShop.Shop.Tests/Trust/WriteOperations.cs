@@ -152,7 +152,7 @@ internal static class WriteOperations
         new("Installing.MarkAsync", Nothing, async shop => (await new Installing(shop.Database).MarkAsync(
             shop.Code, new(InstalledState.Installed, InstalledState.NotInstalled, At: null), "site", Key)).Outcome == SiteOutcome.Done),
         new("Labels.ReplaceAsync", Nothing, async shop => (await new Labels(shop.Database).ReplaceAsync(shop.Code, Reason, "Ada", Key)).IsDone),
-        new("SitePacks.CodeOfAsync", Nothing, async shop => await new SitePacks(shop.Database).CodeOfAsync("LQ-1", "Ada") is not null),
+        new("SitePacks.CodeOfAsync", Nothing, async shop => await new SitePacks(shop.Database, new JobShelf(shop.Database, ShopTables.Standard)).CodeOfAsync("LQ-1", "Ada") is not null),
         new("SiteReports.SendAsync", Nothing, async shop => (await ReportAsync(shop)).Outcome == SiteOutcome.Done),
         new("SiteReports.ReCutAsync", ReportCutAsync, async shop => (await new SiteReports(shop.Database).ReCutAsync(shop.KeptId, "Ada", Key)).IsDone),
         new("SiteReports.CloseAsync", ReportCutAsync, async shop => (await new SiteReports(shop.Database).CloseAsync(shop.KeptId, Reason, "Ada", Key)).IsDone),
