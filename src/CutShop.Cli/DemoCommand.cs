@@ -18,6 +18,7 @@ internal static class DemoCommand
         var command = new Command("demo", "Take in the demo jobs of Lantern Quay, write their paper, and run the site.")
         {
             options.Folder,
+            options.Server,
             options.Address,
             options.Metric,
             listen,
@@ -26,7 +27,7 @@ internal static class DemoCommand
         command.SetAction(async (parsed, cancel) =>
         {
             var (shop, address, settings) = (parsed.GetRequiredValue(options.Folder), options.AddressOf(parsed, parsed.GetRequiredValue(listen)), options.PaperOf(parsed));
-            using var database = ShopDatabase.Open(options.DatabaseOf(parsed), TimeProvider.System);
+            using var database = options.Open(parsed);
             foreach (var job in Jobs())
             {
                 var exitCode = await TakeInCommand.TakeInAsync(database, job, shop, address, settings, cancel);

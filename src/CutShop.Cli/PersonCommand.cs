@@ -13,12 +13,12 @@ internal static class PersonCommand
         var options = new ShopOptions();
         var name = new Argument<string>("NAME") { Description = "The name, as typed to sign in." };
         var role = new Option<string>("--role") { Description = $"What the person does: {RoleNames.Accepted}.", Required = true };
-        var command = new Command("add", "Add a person and print a first password, once.") { name, role, options.Folder };
+        var command = new Command("add", "Add a person and print a first password, once.") { name, role, options.Folder, options.Server };
         command.SetAction(async (parsed, cancel) =>
         {
             if (RoleNames.Find(parsed.GetRequiredValue(role)) is not { } found)
                 return await RefuseAsync(new("--role", parsed.GetRequiredValue(role), $"accepted: {RoleNames.Accepted}"));
-            using var database = ShopDatabase.Open(options.DatabaseOf(parsed), TimeProvider.System);
+            using var database = options.Open(parsed);
             var password = People.DrawPassword();
             return await TellAsync(await new People(database).AddAsync(parsed.GetRequiredValue(name), found, password, Environment.UserName, cancel), password);
         });
@@ -29,10 +29,10 @@ internal static class PersonCommand
     {
         var options = new ShopOptions();
         var name = new Argument<string>("NAME") { Description = "The person's name." };
-        var command = new Command("reset", "Give a person a new password, print it once, and unlock the name.") { name, options.Folder };
+        var command = new Command("reset", "Give a person a new password, print it once, and unlock the name.") { name, options.Folder, options.Server };
         command.SetAction(async (parsed, cancel) =>
         {
-            using var database = ShopDatabase.Open(options.DatabaseOf(parsed), TimeProvider.System);
+            using var database = options.Open(parsed);
             var people = new People(database);
             if (people.Find(parsed.GetRequiredValue(name)) is not { } person)
                 return await RefuseAsync(new("NAME", parsed.GetRequiredValue(name), "accepted: the name of a person of this shop"));

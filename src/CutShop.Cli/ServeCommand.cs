@@ -22,6 +22,7 @@ internal static class ServeCommand
         var command = new Command("serve", "Run the shop's web site.")
         {
             options.Folder,
+            options.Server,
             options.Address,
             options.Metric,
             listen,
@@ -34,11 +35,12 @@ internal static class ServeCommand
         {
             var (shop, rule) = (parsed.GetRequiredValue(options.Folder), backups.RuleOf(parsed));
             var folder = backups.FolderOf(parsed, shop);
-            BackUpBeforeUpgrade(options.DatabaseOf(parsed), folder);
-            using var database = ShopDatabase.Open(options.DatabaseOf(parsed), TimeProvider.System);
+            if (!options.IsOnServer(parsed))
+                BackUpBeforeUpgrade(options.DatabaseOf(parsed), folder);
+            using var database = options.Open(parsed);
             var settings = new ShopSiteSettings(database, ShopTables.Standard, options.PaperOf(parsed), options.AddressOf(parsed, parsed.GetRequiredValue(listen)))
             {
-                Nightly = backups.TimeOf(parsed) is { } at ? new NightlySettings(folder, at, rule) : null,
+                Nightly = database.IsFile && backups.TimeOf(parsed) is { } at ? new NightlySettings(folder, at, rule) : null,
                 JsonLog = parsed.GetValue(jsonLog),
             };
             return await ServeAsync(settings, parsed.GetRequiredValue(listen), cancel);

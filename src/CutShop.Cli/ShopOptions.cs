@@ -7,10 +7,17 @@ namespace CutShop.Cli;
 /// <summary>Options that several commands share.</summary>
 internal sealed class ShopOptions
 {
+    private const string ServerVariable = "CUTSHOP_DATABASE";
+
     public Option<string> Folder { get; } = new("--shop")
     {
         Description = "The shop's folder: its database and its paper.",
         DefaultValueFactory = _ => "shop",
+    };
+
+    public Option<string?> Server { get; } = new("--database")
+    {
+        Description = $"Where the database is on a PostgreSQL server instead of a file in the folder: the connection string, such as \"Host=db.example;Database=cutshop;Username=cutshop\". Others on this machine can read a command line: {ServerVariable} in the environment says the same.",
     };
 
     public Option<Uri> Address { get; } = new("--address")
@@ -35,6 +42,16 @@ internal sealed class ShopOptions
         ? PaperSettings.Default with { Units = UnitsFirst.Millimetres, Page = PageSize.A4 }
         : PaperSettings.Default;
 
+    /// <summary>The shop's database, open: on the server that was named, else the file in the shop's folder.</summary>
+    public ShopDatabase Open(ParseResult parsed) => IsOnServer(parsed)
+        ? ShopDatabase.OpenOnServer(ConnectionOf(parsed)!, parsed.GetRequiredValue(Folder), TimeProvider.System)
+        : ShopDatabase.Open(DatabaseOf(parsed), TimeProvider.System);
+
+    /// <summary>True where the database is on a server.</summary>
+    public bool IsOnServer(ParseResult parsed) => ConnectionOf(parsed) is { Length: > 0 };
+
     /// <summary>The database in the shop's folder.</summary>
     public string DatabaseOf(ParseResult parsed) => ShopFolder.DatabaseIn(parsed.GetRequiredValue(Folder));
+
+    private string? ConnectionOf(ParseResult parsed) => parsed.GetValue(Server) ?? Environment.GetEnvironmentVariable(ServerVariable);
 }

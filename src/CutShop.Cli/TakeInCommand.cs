@@ -16,12 +16,13 @@ internal static class TakeInCommand
         {
             files,
             options.Folder,
+            options.Server,
             options.Address,
             options.Metric,
         };
         command.SetAction(async (parsed, cancel) =>
         {
-            using var database = ShopDatabase.Open(options.DatabaseOf(parsed), TimeProvider.System);
+            using var database = options.Open(parsed);
             var worst = Exit.Done;
             foreach (var file in parsed.GetRequiredValue(files))
             {

@@ -3,6 +3,7 @@ using CutShop.Benchmarks.Cutting;
 using CutShop.Benchmarks.Desk;
 using CutShop.Benchmarks.Labels;
 using CutShop.Benchmarks.OnSite;
+using CutShop.Benchmarks.Stores;
 using CutShop.Benchmarks.Takeoff;
 using CutShop.Benchmarks.Trust;
 
@@ -12,6 +13,7 @@ var subjects = new Dictionary<string, Func<string[], int>>
     ["takeoff"] = _ => TakeoffBenchmark.Run(),
     ["desk"] = _ => DeskBenchmark.Run(),
     ["benches"] = _ => BenchesBenchmark.Run(),
+    ["stores"] = _ => StoresBenchmark.Run(),
     ["cutting"] = CuttingCommand.Run,
     ["trust"] = TrustCommand.Run,
     ["labels"] = LabelsBenchmark.Run,

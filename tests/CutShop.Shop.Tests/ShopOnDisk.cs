@@ -4,18 +4,18 @@ using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Shop.Tests;
 
-/// <summary>A shop's database in a folder of its own, with a clock moved by hand.</summary>
+/// <summary>A shop's database in a place of its own, with a clock moved by hand.</summary>
 public sealed class ShopOnDisk : IDisposable
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("cutshop-").FullName;
+    private readonly TestStore _store = new();
 
-    public ShopOnDisk() => Database = ShopDatabase.Open(DatabaseFile, Time);
+    public ShopOnDisk() => Database = _store.Open(Time);
 
     public FakeTimeProvider Time { get; } = new(new DateTimeOffset(2027, 2, 1, 8, 0, 0, TimeSpan.Zero));
 
     public ShopDatabase Database { get; }
 
-    public string DatabaseFile => Path.Combine(_folder, "cutshop.db");
+    public string DatabaseFile => _store.DatabaseFile;
 
     public JobIntake Intake => new(Database, ShopTables.Standard);
 
@@ -42,11 +42,14 @@ public sealed class ShopOnDisk : IDisposable
             "rows": [ { "mark": "top", "height": "36 in", "sag": "0 in", "start": "stopped", "finish": "stopped" } ] } ] }
         """)).Job!;
 
+    /// <summary>Opens the database once more.</summary>
+    public ShopDatabase OpenAgain() => _store.Open(Time);
+
     public long Count(string table) => Database.Read(session => session.Value<long>($"SELECT count(*) FROM {table}"));
 
     public void Dispose()
     {
         Database.Dispose();
-        Directory.Delete(_folder, recursive: true);
+        _store.Dispose();
     }
 }

@@ -1,6 +1,7 @@
 using System.Net;
 using CutShop.Paper;
 using CutShop.Shop;
+using CutShop.Shop.Tests;
 using CutShop.Takeoff;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Routing;
@@ -11,14 +12,14 @@ namespace CutShop.Web.Tests;
 /// <summary>A whole shop on a free port with a database of its own, gone when disposed.</summary>
 public sealed class RunningShop : IAsyncDisposable
 {
-    private readonly string _folder;
+    private readonly TestStore _store;
     private readonly Dictionary<Role, string> _passwords = [];
     private readonly List<HttpClient> _clients = [];
     private WebApplication _site;
 
-    private RunningShop(string folder, ShopDatabase database, WebApplication site)
+    private RunningShop(TestStore store, ShopDatabase database, WebApplication site)
     {
-        (_folder, Database, _site) = (folder, database, site);
+        (_store, Database, _site) = (store, database, site);
         Address = new Uri(site.Urls.First());
         Stranger = NewClient(new CookieContainer(), follow: false);
         Client = NewClient(OwnersCookies, follow: true);
@@ -58,9 +59,9 @@ public sealed class RunningShop : IAsyncDisposable
     /// <summary>Starts a shop that has nobody yet.</summary>
     public static async Task<RunningShop> StartEmptyAsync(TimeProvider? time = null)
     {
-        var folder = Directory.CreateTempSubdirectory("cutshop-").FullName;
-        var database = ShopDatabase.Open(Path.Combine(folder, "cutshop.db"), time ?? TimeProvider.System);
-        return new RunningShop(folder, database, await RunAsync(database, "http://127.0.0.1:0"));
+        var store = new TestStore();
+        var database = store.Open(time);
+        return new RunningShop(store, database, await RunAsync(database, "http://127.0.0.1:0"));
     }
 
     /// <summary>The name of the person of a role.</summary>
@@ -133,7 +134,7 @@ public sealed class RunningShop : IAsyncDisposable
             client.Dispose();
         await _site.DisposeAsync();
         Database.Dispose();
-        Directory.Delete(_folder, recursive: true);
+        _store.Dispose();
     }
 
     private async Task<HttpClient> SignInAsync(Role role, HttpClient client)

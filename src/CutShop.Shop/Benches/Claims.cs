@@ -17,15 +17,52 @@ internal sealed class Claims(string table, TicketMove handBack, string mayHandBa
     public long? Of(ShopSession session, string who) => session.FirstOrDefault<long?>(
         $"SELECT id FROM {table} WHERE state = 'at the bench' AND claimed_by = @who ORDER BY claimed_at LIMIT 1", new { who });
 
+    /// <summary>
+    /// Gives someone the next ticket, beside others who take one at the same time. Where that finds none to give, it is asked once
+    /// more with nobody else at work, and that answer counts: a ticket that another was looking at is not overlooked.
+    /// </summary>
+    /// <param name="database">The shop.</param>
+    /// <param name="who">Who asks.</param>
+    /// <param name="requestKey">The request's key.</param>
+    /// <param name="give">Gives a ticket, or says why there is none.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public async Task<BenchAnswer> NextAsync(
+        ShopDatabase database, string who, string requestKey, Func<ShopSession, BenchAnswer> give, CancellationToken cancel)
+    {
+        var beside = await database.TakeTicketAsync(
+            who,
+            session => BenchAnswer.Once(
+                session,
+                requestKey,
+                () => Forgotten(session, BenchSettingsShelf.Read(session).HandBackAfter).Count == 0
+                    ? give(session)
+                    : BenchAnswer.Refused($"Forgotten tickets are handed back first.")),
+            cancel).ConfigureAwait(false);
+        return beside.IsDone
+            ? beside
+            : await database.WriteAsync(
+                session => BenchAnswer.Once(
+                    session,
+                    requestKey,
+                    () =>
+                    {
+                        HandBackForgotten(session);
+                        return give(session);
+                    }),
+                cancel).ConfigureAwait(false);
+    }
+
     /// <summary>Hands back every ticket that nobody has touched for as long as the shop has set, or that a clock which was ahead has touched.</summary>
     public void HandBackForgotten(ShopSession session)
     {
         var after = BenchSettingsShelf.Read(session).HandBackAfter;
-        foreach (var (id, who) in session.All<(long Id, string Who)>(
-            $"SELECT id, claimed_by FROM {table} WHERE state = 'at the bench' AND (touched_at < @limit OR touched_at > @ahead) AND {mayHandBack}",
-            new { limit = session.Now - after, ahead = session.Now + after }))
+        foreach (var (id, who) in Forgotten(session, after))
             handBack.Do(session, id, who, Free + backSet, more: $", nothing was done for {after.TotalMinutes:0} minutes");
     }
+
+    private IReadOnlyList<(long Id, string Who)> Forgotten(ShopSession session, TimeSpan after) => session.All<(long, string)>(
+        $"SELECT id, claimed_by FROM {table} WHERE state = 'at the bench' AND (touched_at < @limit OR touched_at > @ahead) AND {mayHandBack}",
+        new { limit = session.Now - after, ahead = session.Now + after });
 
     /// <summary>Hands a ticket back to the queue.</summary>
     public FormattableString? HandBack(ShopSession session, long id, string who)

@@ -42,17 +42,20 @@ public sealed class CutBench(ShopDatabase database)
     /// <summary>
     /// Gives the next piece: the one that this person has already, else the first of the queue. The outcome is the piece's code.
     /// </summary>
-    public Task<BenchAnswer> NextAsync(string who, string requestKey, CancellationToken cancel = default) => OnceAsync(
+    public Task<BenchAnswer> NextAsync(string who, string requestKey, CancellationToken cancel = default) => Claims.NextAsync(
+        database,
+        who,
         requestKey,
         session =>
         {
-            Claims.HandBackForgotten(session);
             if (Claims.Of(session, who) is { } mine)
                 return BenchAnswer.Given(CutWork.Of(session, mine).Code.Plain);
             if (CutQueue.Next(session, who) is not { } next)
                 return BenchAnswer.Refused($"No piece can be cut now: none waits that an accepted plan gives a coil with enough rope.");
-            Claim(session, next, who);
-            return BenchAnswer.Given(next.Code.Plain);
+            // Asked again now that the coil is held: another cutter may have taken of it since the piece was found.
+            if (CoilStock.Free(session, next.CoilId) < next.Cut + next.Beside)
+                return BenchAnswer.Refused($"Coil {next.CoilMark} was just taken from.");
+            return TryClaim(session, next, who) is { } why ? BenchAnswer.Refused(why) : BenchAnswer.Given(next.Code.Plain);
         },
         cancel);
 
@@ -149,7 +152,7 @@ public sealed class CutBench(ShopDatabase database)
             var shift = BenchSettingsShelf.Read(session).Shift;
             if (session.Now - work.CutAt > shift)
                 return $"The piece {work.Code} was cut more than {(int)shift.TotalHours} hours ago. What is wrong with it now is a piece to be cut again, not a slip.";
-            if (session.Value<long>("SELECT first_use_id IS NULL FROM cut_tickets WHERE id = @Id", new { work.Id }) == 1)
+            if (session.Value<bool>("SELECT first_use_id IS NULL FROM cut_tickets WHERE id = @Id", new { work.Id }))
                 return $"The piece {work.Code} was cut before the rope ledger began.";
             if (CutStock.GiveBack(session, work, who) is { } cannot)
                 return cannot;

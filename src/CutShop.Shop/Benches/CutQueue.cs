@@ -9,21 +9,7 @@ namespace CutShop.Shop;
 /// </summary>
 internal static class CutQueue
 {
-    private const string Waiting =
-        $"""
-        FROM cut_tickets
-        CROSS JOIN plan_coils ON plan_coils.id = cut_tickets.plan_coil_id
-        CROSS JOIN cut_plans ON cut_plans.id = plan_coils.plan_id
-        CROSS JOIN coils ON coils.id = plan_coils.coil_id
-        CROSS JOIN coils_free ON coils_free.id = coils.id
-        CROSS JOIN pieces ON pieces.id = cut_tickets.piece_id
-        CROSS JOIN jobs ON jobs.id = pieces.job_id
-        WHERE cut_tickets.state = 'waiting' AND cut_tickets.plan_coil_id IS NOT NULL AND coils.state = 'in stock'
-          AND free_nm >= cut_nm + kerf_nm + squaring_nm + iif(plan_coils.trimmed, 0, first_trim_nm)
-          AND {ReleasedJobs.Condition}
-        """;
-
-    private const string Order = " ORDER BY cut_tickets.queue_due, cut_tickets.plan_coil_id, cut_tickets.queue_place LIMIT 1";
+    private const string Order = " ORDER BY cut_tickets.queue_due, cut_tickets.plan_coil_id, cut_tickets.queue_place";
 
     private const string Columns =
         """
@@ -32,22 +18,23 @@ internal static class CutQueue
 
         """;
 
-    /// <summary>The next piece for a cutter, or null where none can be cut.</summary>
+    /// <summary>The next piece for a cutter, or null where none is free that can be cut. Its ticket and its coil are held.</summary>
     public static NextCut? Next(ShopSession session, string who)
     {
-        if (session.FirstOrDefault<NextCut>(Columns + Waiting + Order) is not { } first)
+        if (First(session) is not { } first)
             return null;
         var hung = session.FirstOrDefault<long?>("SELECT cut_coil_id FROM cut_tickets WHERE cut_by = @who ORDER BY cut_at DESC LIMIT 1", new { who });
         if (hung is not null && hung != first.CoilId && !IsAtABench(session, hung.Value)
-            && session.FirstOrDefault<NextCut>(
-                Columns + Waiting + " AND cut_tickets.queue_due = @Due AND cut_tickets.plan_coil_id IN (SELECT id FROM plan_coils WHERE coil_id = @hung)" + Order,
+            && First(
+                session,
+                " AND cut_tickets.queue_due = @Due AND cut_tickets.plan_coil_id IN (SELECT id FROM plan_coils WHERE coil_id = @hung)",
                 new { first.Due, hung }) is { } ofHung)
             return ofHung;
         if (!IsAtABench(session, first.CoilId))
             return first;
-        return session.FirstOrDefault<NextCut>(
-            Columns + Waiting
-                + " AND cut_tickets.queue_due = @Due AND coils.id NOT IN (SELECT busy.cut_coil_id FROM cut_tickets AS busy WHERE busy.state = 'at the bench')" + Order,
+        return First(
+            session,
+            " AND cut_tickets.queue_due = @Due AND coils.id NOT IN (SELECT busy.cut_coil_id FROM cut_tickets AS busy WHERE busy.state = 'at the bench')",
             new { first.Due }) ?? first;
     }
 
@@ -61,8 +48,25 @@ internal static class CutQueue
         """,
         new { ticketId });
 
+    private static NextCut? First(ShopSession session, string more = "", object? values = null) => session.FirstOrDefault<NextCut>(
+        Columns + Waiting(session.Dialect.JoinAsWritten) + more + Order + session.Dialect.HoldFirstFree("cut_tickets", "coils"), values);
+
+    private static string Waiting(string join) =>
+        $"""
+        FROM cut_tickets
+        {join} plan_coils ON plan_coils.id = cut_tickets.plan_coil_id
+        {join} cut_plans ON cut_plans.id = plan_coils.plan_id
+        {join} coils ON coils.id = plan_coils.coil_id
+        {join} coils_free ON coils_free.id = coils.id
+        {join} pieces ON pieces.id = cut_tickets.piece_id
+        {join} jobs ON jobs.id = pieces.job_id
+        WHERE cut_tickets.state = 'waiting' AND cut_tickets.plan_coil_id IS NOT NULL AND coils.state = 'in stock'
+          AND free_nm >= cut_nm + kerf_nm + squaring_nm + CASE WHEN plan_coils.trimmed = 1 THEN 0 ELSE first_trim_nm END
+          AND {ReleasedJobs.Condition}
+        """;
+
     private static bool IsAtABench(ShopSession session, long coilId) =>
-        session.Value<long>("SELECT EXISTS (SELECT 1 FROM cut_tickets WHERE state = 'at the bench' AND cut_coil_id = @coilId)", new { coilId }) == 1;
+        session.Value<bool>("SELECT EXISTS (SELECT 1 FROM cut_tickets WHERE state = 'at the bench' AND cut_coil_id = @coilId)", new { coilId });
 }
 
 /// <summary>A piece that can be given to a cutter.</summary>

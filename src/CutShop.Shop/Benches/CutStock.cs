@@ -45,12 +45,12 @@ internal static class CutStock
     /// <summary>After the coil's last cut of the plan, hangs up what is left as an offcut, or counts it as scrap.</summary>
     public static void PutRestAway(ShopSession session, NextCut cut, string who)
     {
-        if (session.Value<long>(
+        if (session.Value<bool>(
             """
             SELECT EXISTS (SELECT 1 FROM cut_tickets WHERE plan_coil_id = @PlanCoilId AND state = 'waiting')
               OR EXISTS (SELECT 1 FROM cut_tickets WHERE plan_coil_id = @PlanCoilId AND state = 'at the bench' AND measured_nm IS NULL)
             """,
-            new { cut.PlanCoilId }) == 1)
+            new { cut.PlanCoilId }))
             return;
         var coil = CoilStock.ById(session, cut.CoilId)!;
         if (coil.Left == Length.Zero || CoilStock.Free(session, coil.Id) < coil.Left || WaitsElsewhere(session, coil.Id))
@@ -80,9 +80,9 @@ internal static class CutStock
     {
         var (coilId, firstUse) = session.Value<(long, long)>("SELECT cut_coil_id, first_use_id FROM cut_tickets WHERE id = @Id", new { work.Id });
         var coil = CoilStock.ById(session, coilId)!;
-        if (session.Value<long>(
-            "SELECT EXISTS (SELECT 1 FROM rope_uses WHERE coil_id = @coilId AND id > @firstUse AND ticket_id IS NOT @Id GROUP BY ticket_id HAVING sum(nm) <> 0)",
-            new { coilId, firstUse, work.Id }) == 1)
+        if (session.Value<bool>(
+            "SELECT EXISTS (SELECT 1 FROM rope_uses WHERE coil_id = @coilId AND id > @firstUse AND ticket_id IS DISTINCT FROM @Id GROUP BY ticket_id HAVING sum(nm) <> 0)",
+            new { coilId, firstUse, work.Id }))
             return $"Coil {coil.Mark} was cut or counted again after this piece. Undo what came later first.";
         if (coil.State == CoilStock.Retired)
             return $"Coil {coil.Mark} is {new StateWord(coil.State)}: it cannot take the rope back.";
@@ -117,12 +117,12 @@ internal static class CutStock
     }
 
     /// <summary>True where pieces that wait are to be cut from the coil.</summary>
-    private static bool WaitsElsewhere(ShopSession session, long coilId) => session.Value<long>(
+    private static bool WaitsElsewhere(ShopSession session, long coilId) => session.Value<bool>(
         """
         SELECT EXISTS (SELECT 1 FROM plan_coils JOIN cut_tickets ON plan_coil_id = plan_coils.id
                        WHERE plan_coils.coil_id = @coilId AND cut_tickets.state = 'waiting')
         """,
-        new { coilId }) == 1;
+        new { coilId });
 
     private static Length KeepOf(ShopSession session, long ticketId) => session.Value<Length>(
         "SELECT keep_nm FROM cut_tickets JOIN plan_coils ON plan_coils.id = plan_coil_id JOIN cut_plans ON cut_plans.id = plan_id WHERE cut_tickets.id = @ticketId",

@@ -10,7 +10,7 @@ public sealed class DrillBench(ShopDatabase database)
 {
     private const string Fresh = ", steps = 0, drilled_by = NULL, drilled_at = NULL";
 
-    internal static Claims Claims { get; } = new(TicketStates.DrillTickets, TicketStates.HandBackDrill, "1", "");
+    internal static Claims Claims { get; } = new(TicketStates.DrillTickets, TicketStates.HandBackDrill, "1 = 1", "");
 
     /// <summary>The ticket of a post, or null.</summary>
     public DrillWork? Find(string job, string post) => database.Read(session => DrillWork.Find(session, job, post));
@@ -37,17 +37,19 @@ public sealed class DrillBench(ShopDatabase database)
     /// Gives the next post: the one that this person has already, else one like the post they drilled last where it is due
     /// as early, else the first of the queue. The outcome is JOB/MARK, each escaped for an address.
     /// </summary>
-    public Task<BenchAnswer> NextAsync(string who, string requestKey, CancellationToken cancel = default) => OnceAsync(
+    public Task<BenchAnswer> NextAsync(string who, string requestKey, CancellationToken cancel = default) => Claims.NextAsync(
+        database,
+        who,
         requestKey,
         session =>
         {
-            Claims.HandBackForgotten(session);
             if (Claims.Of(session, who) is { } mine)
                 return Given(DrillWork.Of(session, mine));
             if (Pick(session, who) is not { } next)
                 return BenchAnswer.Refused($"No post waits to be drilled.");
-            TicketStates.ClaimDrill.Do(session, next, who, Claims.Take);
-            return Given(DrillWork.Of(session, next));
+            return TicketStates.ClaimDrill.Try(session, next, who, Claims.Take) is { } why
+                ? BenchAnswer.Refused(why)
+                : Given(DrillWork.Of(session, next));
         },
         cancel);
 
@@ -61,7 +63,7 @@ public sealed class DrillBench(ShopDatabase database)
             Claims.HandBackForgotten(session);
             if (Claims.Of(session, who) is { } mine && mine != work.Id)
                 return $"You have another ticket at the bench: finish it or hand it back first.";
-            if (session.Value<long>($"SELECT EXISTS (SELECT 1 FROM jobs WHERE number = @job AND {ReleasedJobs.Condition})", new { job }) == 0)
+            if (!session.Value<bool>($"SELECT EXISTS (SELECT 1 FROM jobs WHERE number = @job AND {ReleasedJobs.Condition})", new { job }))
                 return $"Job {job} is not released to the benches.";
             return TicketStates.ClaimDrill.Try(session, work.Id, who, Claims.Take);
         },
@@ -151,21 +153,26 @@ public sealed class DrillBench(ShopDatabase database)
 
     private static long? Pick(ShopSession session, string who)
     {
-        const string Waiting =
-            $"""
-            SELECT drill_tickets.id, queue_due FROM drill_tickets CROSS JOIN posts ON posts.id = post_id CROSS JOIN jobs ON jobs.id = job_id
-            WHERE drill_tickets.state = 'waiting' AND {ReleasedJobs.Condition}
-            """;
-        const string Order = " ORDER BY drill_tickets.queue_due, drill_tickets.likeness, drill_tickets.id LIMIT 1";
-        if (session.All<(long Id, string Due)>(Waiting + Order) is not [var first, ..])
+        if (First(session) is not { } first)
             return null;
         var set = session.FirstOrDefault<string>(
             "SELECT likeness FROM drill_tickets WHERE drilled_by = @who AND drilled_at IS NOT NULL ORDER BY drilled_at DESC LIMIT 1", new { who });
-        return set is not null
-            && session.All<(long Id, string Due)>(
-                Waiting + " AND drill_tickets.queue_due = @Due AND drill_tickets.likeness = @set" + Order, new { first.Due, set }) is [var like, ..]
+        return set is not null && First(session, " AND drill_tickets.queue_due = @Due AND drill_tickets.likeness = @set", new { first.Due, set }) is { } like
             ? like.Id
             : first.Id;
+    }
+
+    /// <summary>The first free ticket of the queue, held.</summary>
+    private static (long Id, string Due)? First(ShopSession session, string more = "", object? values = null)
+    {
+        var (join, hold) = (session.Dialect.JoinAsWritten, session.Dialect.HoldFirstFree("drill_tickets"));
+        return session.All<(long, string)>(
+            $"""
+            SELECT drill_tickets.id, queue_due FROM drill_tickets {join} posts ON posts.id = post_id {join} jobs ON jobs.id = job_id
+            WHERE drill_tickets.state = 'waiting' AND {ReleasedJobs.Condition}{more}
+            ORDER BY drill_tickets.queue_due, drill_tickets.likeness, drill_tickets.id{hold}
+            """,
+            values) is [var first, ..] ? first : null;
     }
 
     private static BenchAnswer Given(DrillWork work) => BenchAnswer.Given(AddressOf(work.Job, work.Post));

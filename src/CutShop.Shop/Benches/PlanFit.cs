@@ -20,12 +20,16 @@ public sealed class PlanFit(ShopDatabase database)
 
     private static IReadOnlyList<StalePlan> Accepted(ShopSession session) => session.All<StalePlan>(
         """
-        SELECT cut_plans.id AS plan_id, cut_plans.state, mark AS coil,
-          sum(cut_nm + kerf_nm + squaring_nm) + iif(trimmed, 0, first_trim_nm) - iif(coils.state = 'in stock', left_nm, 0) AS lacking, '' AS what
-        FROM cut_plans JOIN plan_coils ON plan_coils.plan_id = cut_plans.id JOIN coils ON coils.id = plan_coils.coil_id
-        JOIN cut_tickets ON cut_tickets.plan_coil_id = plan_coils.id JOIN pieces ON pieces.id = piece_id
-        WHERE cut_plans.state = 'accepted' AND (cut_tickets.state = 'waiting' OR (cut_tickets.state = 'at the bench' AND measured_nm IS NULL))
-        GROUP BY plan_coils.id HAVING lacking > 0 ORDER BY cut_plans.id, plan_coils.position
+        SELECT plan_id, state, coil, lacking, '' AS what
+        FROM (
+          SELECT cut_plans.id AS plan_id, cut_plans.state, mark AS coil, plan_coils.position,
+            CAST(sum(cut_nm + kerf_nm + squaring_nm) + CASE WHEN trimmed = 1 THEN 0 ELSE first_trim_nm END
+              - CASE WHEN coils.state = 'in stock' THEN left_nm ELSE 0 END AS bigint) AS lacking
+          FROM cut_plans JOIN plan_coils ON plan_coils.plan_id = cut_plans.id JOIN coils ON coils.id = plan_coils.coil_id
+          JOIN cut_tickets ON cut_tickets.plan_coil_id = plan_coils.id JOIN pieces ON pieces.id = piece_id
+          WHERE cut_plans.state = 'accepted' AND (cut_tickets.state = 'waiting' OR (cut_tickets.state = 'at the bench' AND measured_nm IS NULL))
+          GROUP BY plan_coils.id, cut_plans.id, coils.id) AS planned
+        WHERE lacking > 0 ORDER BY plan_id, position
         """);
 
     private static IEnumerable<StalePlan> Drafts(ShopSession session) =>

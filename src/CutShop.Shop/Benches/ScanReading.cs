@@ -32,18 +32,19 @@ public sealed class ScanReading(ShopDatabase database)
 
     private static Scanned? ByMark(ShopSession session, string scan)
     {
+        var sql = session.Dialect;
         var pieces = session.All<PieceFound>(
-            """
+            $"""
             SELECT number AS job, code FROM jobs JOIN pieces ON job_id = jobs.id
-            WHERE dropped_at IS NULL AND (number || ' ' || run = @scan COLLATE NOCASE
-               OR (run = @scan COLLATE NOCASE AND EXISTS (SELECT 1 FROM cut_tickets WHERE piece_id = pieces.id AND state IN ('waiting', 'at the bench'))))
+            WHERE dropped_at IS NULL AND ({sql.AreAlike("number || ' ' || run", "@scan")}
+               OR ({sql.AreAlike("run", "@scan")} AND EXISTS (SELECT 1 FROM cut_tickets WHERE piece_id = pieces.id AND state IN ('waiting', 'at the bench'))))
             LIMIT 2
             """,
             new { scan });
         var posts = session.All<(string Job, string Post)>(
-            """
+            $"""
             SELECT number, mark FROM jobs JOIN posts ON job_id = jobs.id JOIN drill_tickets ON post_id = posts.id
-            WHERE number || ' ' || mark = @scan COLLATE NOCASE OR (mark = @scan COLLATE NOCASE AND drill_tickets.state IN ('waiting', 'at the bench'))
+            WHERE {sql.AreAlike("number || ' ' || mark", "@scan")} OR ({sql.AreAlike("mark", "@scan")} AND drill_tickets.state IN ('waiting', 'at the bench'))
             LIMIT 2
             """,
             new { scan });

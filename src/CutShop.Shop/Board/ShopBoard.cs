@@ -43,11 +43,11 @@ public sealed class ShopBoard(ShopDatabase database, TimeProvider time)
             FROM jobs
             LEFT JOIN (SELECT job_id, count(*) FILTER (WHERE state = 'waiting') AS waiting, count(*) FILTER (WHERE state = 'at the bench') AS at_the_bench,
                          count(*) FILTER (WHERE state = 'cut') AS cut, count(*) FILTER (WHERE state = 'packed') AS packed
-                       FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id IN shown AND dropped_at IS NULL GROUP BY job_id) AS rope ON rope.job_id = jobs.id
+                       FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id IN (SELECT job_id FROM shown) AND dropped_at IS NULL GROUP BY job_id) AS rope ON rope.job_id = jobs.id
             LEFT JOIN (SELECT job_id, count(*) FILTER (WHERE state IN ('waiting', 're-ordered')) AS posts_waiting,
                          count(*) FILTER (WHERE state = 'at the bench') AS posts_at_the_bench, count(*) FILTER (WHERE state = 'drilled') AS drilled
-                       FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id IN shown AND dropped_at IS NULL GROUP BY job_id) AS timber ON timber.job_id = jobs.id
-            WHERE jobs.id IN shown AND {ReleasedJobs.Condition}
+                       FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id IN (SELECT job_id FROM shown) AND dropped_at IS NULL GROUP BY job_id) AS timber ON timber.job_id = jobs.id
+            WHERE jobs.id IN (SELECT job_id FROM shown) AND {ReleasedJobs.Condition}
             ORDER BY due IS NULL, due, number
             """,
             new { since }).Select(row => row.ToJob(today))];
@@ -56,12 +56,15 @@ public sealed class ShopBoard(ShopDatabase database, TimeProvider time)
     private static List<BoardLot> Lots(ShopSession session, DateTimeOffset since) =>
         [.. session.All<LotRow>(
             """
-            SELECT material, diameter_nm AS diameter, construction, lot,
-              coalesce(sum(nm) FILTER (WHERE kind = 'piece'), 0) AS pieces,
-              coalesce(sum(nm) FILTER (WHERE kind IN ('kerf', 'trim', 'scrap')), 0) AS lost,
-              coalesce(sum(nm) FILTER (WHERE kind = 'scrap'), 0) AS scrap
-            FROM rope_uses JOIN coils ON coils.id = rope_uses.coil_id WHERE at >= @since
-            GROUP BY material, diameter_nm, construction, lot HAVING pieces <> 0 OR lost <> 0 ORDER BY material, diameter_nm, construction, lot
+            SELECT material, diameter, construction, lot, pieces, lost, scrap
+            FROM (
+              SELECT material, diameter_nm AS diameter, construction, lot,
+                CAST(coalesce(sum(nm) FILTER (WHERE kind = 'piece'), 0) AS bigint) AS pieces,
+                CAST(coalesce(sum(nm) FILTER (WHERE kind IN ('kerf', 'trim', 'scrap')), 0) AS bigint) AS lost,
+                CAST(coalesce(sum(nm) FILTER (WHERE kind = 'scrap'), 0) AS bigint) AS scrap
+              FROM rope_uses JOIN coils ON coils.id = rope_uses.coil_id WHERE at >= @since
+              GROUP BY material, diameter_nm, construction, lot) AS used
+            WHERE pieces <> 0 OR lost <> 0 ORDER BY material, diameter, construction, lot
             """,
             new { since }).Select(row => row.ToLot())];
 

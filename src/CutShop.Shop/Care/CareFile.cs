@@ -45,14 +45,14 @@ internal sealed class CareFile : IDisposable
     public T Read<T>(Func<ShopSession, T> work)
     {
         using var transaction = Connection.BeginTransaction(deferred: true);
-        return work(new ShopSession(Connection, transaction, _time));
+        return work(new ShopSession(Connection, transaction, Dialect.Sqlite, _time));
     }
 
     /// <summary>Writes all of it or, where it throws, nothing.</summary>
     public void Write(Action<ShopSession> work)
     {
         using var transaction = Connection.BeginTransaction(deferred: false);
-        work(new ShopSession(Connection, transaction, _time));
+        work(new ShopSession(Connection, transaction, Dialect.Sqlite, _time));
         transaction.Commit();
     }
 

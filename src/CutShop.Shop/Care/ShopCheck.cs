@@ -40,8 +40,8 @@ public static class ShopCheck
 
     internal static IReadOnlyList<CheckFinding> Of(CareFile file, ShopTables tables)
     {
-        if (file.Version != Migrations.Newest)
-            return [new("database", $"has migration {file.Version}, and this program knows {Migrations.Newest}: {(file.Version < Migrations.Newest ? "start the shop once, which brings it up to date" : "use the program that it was made with, or a newer one")}")];
+        if (file.Version != SqliteMigrations.Newest)
+            return [new("database", $"has migration {file.Version}, and this program knows {SqliteMigrations.Newest}: {(file.Version < SqliteMigrations.Newest ? "start the shop once, which brings it up to date" : "use the program that it was made with, or a newer one")}")];
         return file.Read(session => Of(session, tables));
     }
 

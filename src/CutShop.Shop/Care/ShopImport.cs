@@ -53,11 +53,11 @@ public sealed class ShopImport(string folder, ShopTables tables, TimeProvider ti
     private void Fill(ExportManifest manifest, string from)
     {
         using var file = CareFile.Create(Making, time);
-        Migrations.Apply(file.Connection, manifest.Migration);
+        SqliteMigrations.Apply(file.Connection, manifest.Migration);
         FillTables(file.Connection, manifest, from);
         if (DigestOf(file.Connection) != manifest.Digest)
             throw new InvalidDataException("what was stored is not what the manifest tells of.");
-        Migrations.Apply(file.Connection);
+        SqliteMigrations.Apply(file.Connection);
         file.MakeOnePiece();
         foreach (var photo in manifest.Photos)
             CopyPhoto(photo, from);

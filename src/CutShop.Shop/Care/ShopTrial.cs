@@ -32,7 +32,7 @@ internal static class ShopTrial
             source.Connection.BackupDatabase(target.Connection);
             if (target.Version == 0)
                 return new("database", "is not a shop's database");
-            Migrations.Apply(target.Connection);
+            SqliteMigrations.Apply(target.Connection);
             target.MakeOnePiece();
             return null;
         }
@@ -51,7 +51,7 @@ internal static class ShopTrial
         try
         {
             using var file = CareFile.Open(path, time);
-            return file.Version < Migrations.Newest;
+            return file.Version < SqliteMigrations.Newest;
         }
         catch (SqliteException)
         {

@@ -34,9 +34,9 @@ internal static class SoundFile
     {
         using var connection = new SqliteConnection("Data Source=:memory:;Pooling=False");
         connection.Open();
-        Migrations.Apply(connection);
+        SqliteMigrations.Apply(connection);
         using var transaction = connection.BeginTransaction();
-        return Read(new ShopSession(connection, transaction, TimeProvider.System).All<(string, string)>(Schema));
+        return Read(new ShopSession(connection, transaction, Dialect.Sqlite, TimeProvider.System).All<(string, string)>(Schema));
     }
 
     private static Dictionary<string, string> Read(IEnumerable<(string Name, string Sql)> schema) => schema.ToDictionary(part => part.Name, part => part.Sql);

@@ -1,4 +1,5 @@
 using Microsoft.Data.Sqlite;
+using Npgsql;
 
 namespace CutShop.Shop;
 
@@ -15,6 +16,10 @@ public sealed record StoreTrouble(string Text)
     private const int CannotOpen = 14;
     private const int NoDatabase = 26;
 
+    // Of a server.
+    private const string ServerDiskFull = "53100";
+    private const string NoLockInTime = "55P03";
+
     // Of the system's own calls.
     private const int NoSpace = 28;
     private const int ReadOnlyDisk = 30;
@@ -27,12 +32,17 @@ public sealed record StoreTrouble(string Text)
     public bool IsOfOthers { get; private init; }
 
     private static readonly StoreTrouble DiskFull = new("The disk is full. Make room on the shop's machine; then it goes on by itself.");
+    private static readonly StoreTrouble KeptBusy = new("Another program keeps the database busy. Wait a moment and send it again; if it stays, end that program.") { IsOfOthers = true };
+    private static readonly StoreTrouble NoAnswer = new("The database server does not answer. See whether it runs and can be reached; then it goes on by itself.");
     private static readonly StoreTrouble DiskReadOnly = new("The shop's folder cannot be written. Give the program the right to write there; then it goes on by itself.");
 
     /// <summary>The trouble that an exception tells of, or null where it is something else.</summary>
     public static StoreTrouble? Of(Exception? exception) => exception switch
     {
         SqliteException e => OfCode(e.SqliteErrorCode),
+        PostgresException { SqlState: ServerDiskFull } => DiskFull,
+        PostgresException { SqlState: NoLockInTime } => KeptBusy,
+        NpgsqlException { InnerException: IOException or TimeoutException or System.Net.Sockets.SocketException } => NoAnswer,
         UnauthorizedAccessException => DiskReadOnly,
         IOException { HResult: var code } when (code & 0xFFFF) is NoSpace or NoSpaceOnWindows => DiskFull,
         IOException { HResult: ReadOnlyDisk } => DiskReadOnly,
@@ -44,7 +54,7 @@ public sealed record StoreTrouble(string Text)
     {
         Full => DiskFull,
         ReadOnly => DiskReadOnly,
-        Busy or Locked => new("Another program keeps the database busy. Wait a moment and send it again; if it stays, end that program.") { IsOfOthers = true },
+        Busy or Locked => KeptBusy,
         InputOutput => new("The disk does not take or give what is asked of it. Look at the disk of the shop's machine, and at the room on it."),
         Damaged or NoDatabase => new("The database file is damaged. Stop the program and restore a backup: cutshop restore.") { IsOfFile = true },
         CannotOpen => new("The database file cannot be opened. See whether the shop's folder is there and may be written."),

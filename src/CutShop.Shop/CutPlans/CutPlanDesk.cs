@@ -50,7 +50,7 @@ public sealed class CutPlanDesk(ShopDatabase database)
                WHERE done.job_id = jobs.id AND done.material = pieces.material AND done.diameter_nm = pieces.diameter_nm), '') AS lot_so_far
             FROM pieces JOIN cut_tickets ON piece_id = pieces.id JOIN jobs ON jobs.id = job_id
             WHERE cut_tickets.state = 'waiting' AND {ReleasedJobs.Condition} AND pieces.material = @material AND pieces.diameter_nm = @Diameter
-              AND (@dueBy IS NULL OR due IS NULL OR due <= @dueBy OR plan_coil_id IN (SELECT id FROM plan_coils WHERE plan_id = @afterPlan))
+              AND (CAST(@dueBy AS text) IS NULL OR due IS NULL OR due <= @dueBy OR plan_coil_id IN (SELECT id FROM plan_coils WHERE plan_id = @afterPlan))
             ORDER BY jobs.due IS NULL, jobs.due, jobs.id, pieces.position
             """,
             new { material = Rope.NameOf(kind.Material), kind.Diameter, dueBy, afterPlan });

@@ -1,44 +1,28 @@
-using System.Diagnostics;
-using Microsoft.Data.Sqlite;
-
 namespace CutShop.Shop;
 
 /// <summary>
-/// The shop's database file. Writes go one at a time through one gate, in the order they come, each in a transaction that
-/// is on the disk when the call returns; reads see one moment and never wait for a write.
+/// The shop's database: a file of its own, or a database on a server that several processes share. Writes go one at a time, in
+/// the order they come, each in a transaction that is on the disk when the call returns; reads see one moment and never wait for a
+/// write.
 /// </summary>
-public sealed class ShopDatabase : IDisposable
+public abstract class ShopDatabase : IDisposable
 {
-    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(5);
-
-    private readonly SemaphoreSlim _gate = new(1, 1);
-    private readonly string _connectionString;
-    private readonly TimeProvider _time;
-    private readonly ChangeWatch _changes;
-    private KeptStatements? _writer; // kept open between writes, and used only inside the gate
-
-    private ShopDatabase(string path, TimeProvider time)
-    {
-        (Path, _time) = (path, time);
-        _connectionString = new SqliteConnectionStringBuilder
-        {
-            DataSource = path,
-            Mode = SqliteOpenMode.ReadWriteCreate,
-            ForeignKeys = true,
-            DefaultTimeout = (int)LongestWait.TotalSeconds,
-            Pooling = true,
-        }.ToString();
-        _changes = new(Connect);
-    }
-
-    /// <summary>Where the database file is.</summary>
-    public string Path { get; }
+    private protected ShopDatabase(string folder, TimeProvider time) => (Folder, Time) = (System.IO.Path.GetFullPath(folder), time);
 
     /// <summary>A number that is another after each change, by whichever program; it means nothing after a restart.</summary>
-    public long ChangeNumber => _changes.Now();
+    public abstract long ChangeNumber { get; }
 
     /// <summary>The shop's clock.</summary>
-    public TimeProvider Time => _time;
+    public TimeProvider Time { get; }
+
+    /// <summary>The shop's folder, for what is not in the database: paper, and the keys that cookies are sealed with.</summary>
+    public string Folder { get; }
+
+    /// <summary>The database file; empty where the database is on a server.</summary>
+    public virtual string Path => "";
+
+    /// <summary>True where the database is a file.</summary>
+    public bool IsFile => Path.Length > 0;
 
     /// <summary>What is measured of this shop.</summary>
     public ShopMeter Meter { get; } = new();
@@ -46,87 +30,56 @@ public sealed class ShopDatabase : IDisposable
     /// <summary>Called before each statement of a write, so that a test can break one.</summary>
     internal Action? BeforeEachWrite { get; set; }
 
-    /// <summary>Opens the database, makes it where there is none, and brings its tables up to date.</summary>
-    /// <param name="path">The database file.</param>
+    /// <summary>Opens a database file, makes it where there is none, and brings its tables up to date.</summary>
+    /// <param name="path">The database file, in the shop's folder.</param>
     /// <param name="time">The clock.</param>
     /// <exception cref="InvalidDataException">The database was made by a newer version of the program.</exception>
     public static ShopDatabase Open(string path, TimeProvider time)
     {
         ArgumentNullException.ThrowIfNull(time);
         SqlTypes.Register();
-        var full = System.IO.Path.GetFullPath(path);
-        Directory.CreateDirectory(System.IO.Path.GetDirectoryName(full)!);
-        var database = new ShopDatabase(full, time);
-        using var connection = database.Connect();
-        Execute(connection, "PRAGMA journal_mode = WAL");
-        Migrations.Apply(connection);
-        return database;
+        return SqliteStore.OpenFile(path, time);
+    }
+
+    /// <summary>Opens a database on a PostgreSQL server and brings its tables up to date. The database itself is there already.</summary>
+    /// <param name="connection">The connection string, such as <c>Host=db.example;Database=cutshop;Username=cutshop</c>.</param>
+    /// <param name="folder">The shop's folder.</param>
+    /// <param name="time">The clock.</param>
+    /// <exception cref="InvalidDataException">This is no connection string, or the database was made by a newer version of the program.</exception>
+    /// <exception cref="IOException">The server does not answer, or does not let this program in.</exception>
+    public static ShopDatabase OpenOnServer(string connection, string folder, TimeProvider time)
+    {
+        ArgumentNullException.ThrowIfNull(time);
+        SqlTypes.Register();
+        return PostgresStore.Connect(connection, folder, time);
     }
 
     /// <summary>Reads, all of it as of one moment.</summary>
-    public T Read<T>(Func<ShopSession, T> work)
-    {
-        ArgumentNullException.ThrowIfNull(work);
-        using var connection = Connect();
-        using var transaction = connection.BeginTransaction(deferred: true);
-        return work(new ShopSession(connection, transaction, _time));
-    }
+    public abstract T Read<T>(Func<ShopSession, T> work);
 
     /// <summary>
-    /// Writes: all of <paramref name="work"/> is stored, or nothing where it throws. It is on the disk when the task ends.
+    /// Writes: all of <paramref name="work"/> is stored, or nothing where it throws. It is on the disk when the task ends. Nobody
+    /// else writes meanwhile, in this process or another.
     /// </summary>
-    public async Task<T> WriteAsync<T>(Func<ShopSession, T> work, CancellationToken cancel = default)
-    {
-        ArgumentNullException.ThrowIfNull(work);
-        var asked = Stopwatch.GetTimestamp();
-        await _gate.WaitAsync(cancel).ConfigureAwait(false);
-        try
-        {
-            Meter.Waited(Stopwatch.GetElapsedTime(asked));
-            _writer ??= new KeptStatements(Connect());
-            using var transaction = _writer.BeginWrite();
-            var session = new ShopSession(_writer, transaction, _time, BeforeEachWrite);
-            var result = work(session);
-            transaction.Commit();
-            Meter.Add(session.Counted);
-            return result;
-        }
-        catch
-        {
-            // Whatever went wrong, the next write starts with a connection that has seen none of it.
-            _writer?.Dispose();
-            _writer = null;
-            throw;
-        }
-        finally
-        {
-            _gate.Release();
-        }
-    }
+    public abstract Task<T> WriteAsync<T>(Func<ShopSession, T> work, CancellationToken cancel = default);
+
+    /// <summary>
+    /// Writes as <see cref="WriteAsync"/> does, but beside others who take tickets: <paramref name="work"/> changes only rows that it
+    /// holds by <see cref="Dialect.HoldFirstFree"/>. One person's requests still come one after the other.
+    /// </summary>
+    /// <param name="who">The person.</param>
+    /// <param name="work">What is done.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    internal abstract Task<T> TakeTicketAsync<T>(string who, Func<ShopSession, T> work, CancellationToken cancel);
 
     /// <inheritdoc/>
     public void Dispose()
     {
         Meter.Dispose();
-        _gate.Dispose();
-        _changes.Dispose();
-        _writer?.Dispose();
-        using var connection = new SqliteConnection(_connectionString);
-        SqliteConnection.ClearPool(connection);
+        Dispose(disposing: true);
+        GC.SuppressFinalize(this);
     }
 
-    private SqliteConnection Connect()
-    {
-        var connection = new SqliteConnection(_connectionString);
-        connection.Open();
-        Execute(connection, "PRAGMA synchronous = FULL; PRAGMA cache_size = -32768"); // KiB, so that a page of a long list is found in memory
-        return connection;
-    }
-
-    private static void Execute(SqliteConnection connection, string sql)
-    {
-        using var command = connection.CreateCommand();
-        command.CommandText = sql;
-        command.ExecuteNonQuery();
-    }
+    /// <summary>Gives back what the store holds.</summary>
+    protected abstract void Dispose(bool disposing);
 }

@@ -11,12 +11,16 @@ public sealed class ShopSession
     private readonly Action? _beforeEach;
     private readonly List<ShopCount> _counted = [];
 
-    internal ShopSession(DbConnection connection, DbTransaction transaction, TimeProvider time, Action? beforeEach = null)
+    internal ShopSession(DbConnection connection, DbTransaction transaction, Dialect dialect, TimeProvider time, Action? beforeEach = null)
     {
+        Dialect = dialect;
         (_connection, _transaction, _beforeEach) = (connection, transaction, beforeEach);
         Now = time.GetUtcNow();
         Today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(Now, time.LocalTimeZone).DateTime);
     }
+
+    /// <summary>What the database reads otherwise than the other one.</summary>
+    internal Dialect Dialect { get; }
 
     /// <summary>The moment of this transaction, UTC.</summary>
     public DateTimeOffset Now { get; }
@@ -27,7 +31,10 @@ public sealed class ShopSession
     /// <summary>What this transaction did that is counted.</summary>
     internal IReadOnlyList<ShopCount> Counted => _counted;
 
-    /// <summary>All rows of a query. A computed column may not be null: give it a value with coalesce.</summary>
+    /// <summary>
+    /// All rows of a query. A computed column may not be null: give it a value with coalesce. A computed number is a bigint: say so
+    /// with CAST, for a sum and a literal are of other types on a server.
+    /// </summary>
     public IReadOnlyList<T> All<T>(string sql, object? values = null)
     {
         using var reader = (DbDataReader)_connection.ExecuteReader(sql, values, _transaction);

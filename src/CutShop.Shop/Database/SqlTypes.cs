@@ -5,7 +5,7 @@ using Dapper;
 
 namespace CutShop.Shop;
 
-/// <summary>How our values stand in columns: lengths as nanometres, dates and UTC times as ISO 8601 text, codes as their symbols, money as ten-thousandths.</summary>
+/// <summary>How our values stand in columns: lengths as nanometres, dates and UTC times as ISO 8601 text, codes as their symbols, money as ten-thousandths, yes and no as 1 and 0.</summary>
 internal static class SqlTypes
 {
     private const string TimeFormat = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
@@ -16,9 +16,14 @@ internal static class SqlTypes
         SqlMapper.AddTypeHandler(new LengthColumn());
         SqlMapper.AddTypeHandler(new DateColumn());
         SqlMapper.RemoveTypeMap(typeof(DateTimeOffset));
+        SqlMapper.RemoveTypeMap(typeof(DateOnly));
+        SqlMapper.RemoveTypeMap(typeof(DateOnly?));
+        SqlMapper.RemoveTypeMap(typeof(bool));
+        SqlMapper.RemoveTypeMap(typeof(bool?));
         SqlMapper.AddTypeHandler(new TimeColumn());
         SqlMapper.AddTypeHandler(new CodeColumn());
         SqlMapper.AddTypeHandler(new MoneyColumn());
+        SqlMapper.AddTypeHandler(new FlagColumn());
         return true;
     });
 
@@ -64,5 +69,13 @@ internal static class SqlTypes
         public override void SetValue(IDbDataParameter parameter, Money value) => parameter.Value = value.TenThousandths;
 
         public override Money Parse(object value) => Money.FromTenThousandths((long)value);
+    }
+
+    private sealed class FlagColumn : SqlMapper.TypeHandler<bool>
+    {
+        public override void SetValue(IDbDataParameter parameter, bool value) => parameter.Value = value ? 1L : 0L;
+
+        // A condition that a server computes is a truth value there.
+        public override bool Parse(object value) => value is bool flag ? flag : (long)value == 1;
     }
 }

@@ -53,7 +53,7 @@ public sealed class JobRelease(ShopDatabase database)
         FROM (
           SELECT 'cut' AS kind, state FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id WHERE number = @number
           UNION ALL
-          SELECT 'drill', state FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id WHERE number = @number)
+          SELECT 'drill', state FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id WHERE number = @number) AS work
         """,
         new { number }));
 

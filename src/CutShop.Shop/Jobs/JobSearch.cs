@@ -51,7 +51,6 @@ public sealed class JobSearch(ShopDatabase database)
     private const int KeyDayLength = 10;
     private const int ShortestLookedUp = 3;
     private const int MostLookedUp = 1000;
-    private const string WithText = "SELECT rowid FROM jobs_text WHERE jobs_text MATCH @phrase";
 
     /// <summary>Written as the index jobs_open has it, which holds these jobs alone.</summary>
     private const string IsOpen = "cancelled_at IS NULL AND (released_at IS NULL OR work_left > 0)";
@@ -74,9 +73,9 @@ public sealed class JobSearch(ShopDatabase database)
         var text = wanted.Text.Trim();
         var isRare = IsRare(session, text);
         if (isRare)
-            conditions.Add($"jobs.id IN ({WithText})");
+            conditions.Add($"jobs.id IN ({session.Dialect.JobsWithText})");
         else if (text.Length > 0)
-            conditions.Add("(instr(lower(number), lower(@text)) > 0 OR instr(lower(customer), lower(@text)) > 0)");
+            conditions.Add(session.Dialect.JobHasText);
         if (wanted.Shown != JobsShown.All)
             conditions.Add(IsOpen);
         if (wanted.Shown == JobsShown.Late)
@@ -90,13 +89,13 @@ public sealed class JobSearch(ShopDatabase database)
               {JobCounts.Of("page.id")}
             FROM (
               SELECT id, number, customer, coalesce(due, '9999-99-99') AS day, released_at, cancelled_at
-              FROM jobs {(isRare ? "" : wanted.Shown == JobsShown.All ? "INDEXED BY jobs_listed" : "INDEXED BY jobs_open")}
+              FROM {(isRare ? "jobs" : session.Dialect.ReadBy("jobs", wanted.Shown == JobsShown.All ? "jobs_listed" : "jobs_open"))}
               WHERE {string.Join(" AND ", conditions)}
               ORDER BY coalesce(due, '9999-99-99'), number
               LIMIT @most) AS page
             ORDER BY day, number
             """,
-            new { day, number, wanted.DueTo, text, phrase = Phrase(text), session.Today, most = PageSize + 1 });
+            new { day, number, wanted.DueTo, text, sought = session.Dialect.Sought(text), session.Today, most = PageSize + 1 });
         var jobs = rows.Take(PageSize).Select(row => row.ToFound(session.Today)).ToList();
         return new(jobs, rows.Count > PageSize ? (jobs[^1].Due is { } last ? IsoDate.Text(last) : NoDay) + jobs[^1].Number : null);
     }
@@ -106,9 +105,8 @@ public sealed class JobSearch(ShopDatabase database)
     /// </summary>
     private static bool IsRare(ShopSession session, string text) =>
         text.Length >= ShortestLookedUp
-        && session.Value<long>($"SELECT count(*) FROM ({WithText} LIMIT @most)", new { phrase = Phrase(text), most = MostLookedUp + 1 }) <= MostLookedUp;
-
-    private static string Phrase(string text) => $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+        && session.Value<long>(
+            $"SELECT count(*) FROM ({session.Dialect.JobsWithText} LIMIT @most) AS found", new { sought = session.Dialect.Sought(text), most = MostLookedUp + 1 }) <= MostLookedUp;
 
     private static (string Day, string Number) Key(string? key) =>
         key is { Length: >= KeyDayLength } ? (key[..KeyDayLength], key[KeyDayLength..]) : ("", "");

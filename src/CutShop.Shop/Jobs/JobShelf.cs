@@ -32,7 +32,7 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
         var all = session.All<PieceRow>(
             """
             SELECT run, code, cut_nm AS cut, cut_tickets.state, coils.mark AS coil, coils.lot, plan_cuts.position, from_nm AS mark_from, to_nm AS mark_to,
-              dropped_at, coalesce(installations.state = 'installed', 0) AS installed
+              dropped_at, CAST(CASE WHEN installations.state = 'installed' THEN 1 ELSE 0 END AS bigint) AS installed
             FROM pieces JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
             LEFT JOIN installations ON installations.piece_id = pieces.id
             LEFT JOIN plan_coils ON plan_coils.id = cut_tickets.plan_coil_id

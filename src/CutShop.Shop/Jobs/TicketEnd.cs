@@ -23,7 +23,7 @@ internal static class TicketEnd
     /// <returns>Its state now.</returns>
     public static string OfPost(ShopSession session, long ticketId, string state, string who, string reason)
     {
-        var isBored = session.Value<long>("SELECT steps > 0 FROM drill_tickets WHERE id = @ticketId", new { ticketId }) == 1;
+        var isBored = session.Value<bool>("SELECT steps > 0 FROM drill_tickets WHERE id = @ticketId", new { ticketId });
         return End(session, TicketStates.DrillTickets, ticketId, state, Next(state, isBored), "", who, reason);
     }
 

@@ -9,7 +9,7 @@ public sealed class PieceShelf(ShopDatabase database, JobShelf jobs)
         """
         SELECT pieces.id, jobs.id AS job_id, jobs.version, number AS job, pieces.position, run, code, cut_nm AS cut, cut_tickets.state AS ticket,
           coalesce(installations.state, 'not-installed') AS installed,
-          EXISTS (SELECT 1 FROM pieces AS again WHERE again.replaces_id = pieces.id) AS cut_again
+          CAST(CASE WHEN EXISTS (SELECT 1 FROM pieces AS again WHERE again.replaces_id = pieces.id) THEN 1 ELSE 0 END AS bigint) AS cut_again
         FROM pieces JOIN jobs ON jobs.id = job_id JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
         LEFT JOIN installations ON installations.piece_id = pieces.id
         """;

@@ -19,7 +19,7 @@ internal static class ReCutting
         var old = session.FirstOrDefault<OldPiece>(
             $"""
             SELECT job_id, number AS job, position, run, dropped_at, cut_tickets.id AS ticket_id, cut_tickets.state, cut_coil_id, coalesce(measured_nm, cut_nm) AS length,
-              {ReleasedJobs.Condition} AS is_released
+              CAST(CASE WHEN {ReleasedJobs.Condition} THEN 1 ELSE 0 END AS bigint) AS is_released
             FROM pieces JOIN jobs ON jobs.id = job_id JOIN cut_tickets ON piece_id = pieces.id WHERE pieces.id = @pieceId
             """,
             new { pieceId })!;

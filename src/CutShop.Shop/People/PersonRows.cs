@@ -8,7 +8,7 @@ internal static class PersonRows
     public const int LongestName = 60;
 
     private const string Columns =
-        "SELECT id, name, role, pin_hash IS NOT NULL AS has_pin, millimetres_first, state, stamp, added_at, password_hash, pin_hash FROM people";
+        "SELECT id, name, role, millimetres_first, state, stamp, added_at, password_hash, pin_hash FROM people";
 
     /// <summary>The name without double spaces, composed, in capitals: one person has one.</summary>
     public static string KeyOf(string name) => Tidy(name).ToUpperInvariant();
@@ -41,7 +41,6 @@ internal sealed record PersonRow(
     long Id,
     string Name,
     string Role,
-    long HasPin,
     long? MillimetresFirst,
     string State,
     string Stamp,
@@ -55,7 +54,7 @@ internal sealed record PersonRow(
         Id,
         Name,
         RoleNames.Find(Role) ?? throw new InvalidDataException($"No role is named \"{Role}\"."),
-        HasPin == 1,
+        PinHash is not null,
         MillimetresFirst is { } first ? first == 1 : null,
         IsActive,
         Stamp,

@@ -25,7 +25,7 @@ internal static class SignInTries
         session.Execute(
             """
             INSERT INTO sign_in_tries (name_hash, way, tries, last_at) VALUES (@hash, @way, 1, @Now)
-            ON CONFLICT (name_hash, way) DO UPDATE SET tries = tries + 1, last_at = excluded.last_at
+            ON CONFLICT (name_hash, way) DO UPDATE SET tries = sign_in_tries.tries + 1, last_at = excluded.last_at
             """,
             new { hash, way, session.Now });
         return tries + 1;

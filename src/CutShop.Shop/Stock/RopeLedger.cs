@@ -27,7 +27,7 @@ internal static class RopeLedger
     /// <summary>What a cut used, from its first line on.</summary>
     public static IReadOnlyList<RopeUse> Of(ShopSession session, long ticketId, long firstId) => session.All<RopeUse>(
         """
-        SELECT coil_id, kind, sum(nm) AS nm, coalesce(to_coil_id, 0) AS to_coil_id FROM rope_uses
+        SELECT coil_id, kind, CAST(sum(nm) AS bigint) AS nm, coalesce(to_coil_id, 0) AS to_coil_id FROM rope_uses
         WHERE ticket_id = @ticketId AND id >= @firstId GROUP BY coil_id, kind, to_coil_id HAVING sum(nm) <> 0 ORDER BY min(id)
         """,
         new { ticketId, firstId });

@@ -16,8 +16,8 @@ namespace CutShop.Web;
 /// <param name="Address">The address that labels carry while the shop has set none, such as <c>https://shop.example</c>.</param>
 public sealed record ShopSiteSettings(ShopDatabase Database, ShopTables Tables, PaperSettings Paper, Uri Address)
 {
-    /// <summary>The shop's folder, where its database is: the keys that cookies are sealed with are kept there too.</summary>
-    public string Folder { get; init; } = Path.GetDirectoryName(Database.Path)!;
+    /// <summary>The shop's folder, where the keys that cookies are sealed with are kept.</summary>
+    public string Folder { get; init; } = Database.Folder;
 
     /// <summary>When and where the server makes backups by itself; null for never.</summary>
     public NightlySettings? Nightly { get; init; }

@@ -78,8 +78,9 @@ public sealed class PlannedShop : IDisposable
     /// <summary>Rope that came in as bought coils, less where all of it is now by the ledger and the racks: zero in a shop that lost none.</summary>
     public IReadOnlyList<(string Mark, long Missing)> Missing() => Shop.Database.Read(session => session.All<(string, long)>(
         """
-        SELECT mark, whole_nm - left_nm - (SELECT coalesce(sum(nm), 0) FROM rope_uses WHERE coil_id = coils.id) AS missing
-        FROM coils WHERE missing <> 0
+        SELECT mark, missing
+        FROM (SELECT mark, CAST(whole_nm - left_nm - (SELECT coalesce(sum(nm), 0) FROM rope_uses WHERE coil_id = coils.id) AS bigint) AS missing FROM coils) AS ropes
+        WHERE missing <> 0
         """));
 
     public static void AssertDone(BenchAnswer answer) => Assert.Null(answer.Problem);

@@ -131,7 +131,7 @@ public sealed class ShopBackupsTests
         using var shop = await FaultShop.MakeAsync();
         var old = Path.Combine(Folder(shop), "old.db");
         using (var file = CareFile.Create(old, TimeProvider.System))
-            Migrations.Apply(file.Connection, upTo: 4);
+            SqliteMigrations.Apply(file.Connection, upTo: 4);
         var backups = new ShopBackups(old, BackupFolder(shop), ShopTables.Standard, TimeProvider.System);
         Assert.True(backups.IsOfOlderProgram);
         var answer = backups.Make(keep: null);

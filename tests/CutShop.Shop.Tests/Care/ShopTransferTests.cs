@@ -99,7 +99,7 @@ public sealed class ShopTransferTests : IDisposable
         Directory.CreateDirectory(old);
         using (var file = CareFile.Create(ShopFolder.DatabaseIn(old), TimeProvider.System))
         {
-            Migrations.Apply(file.Connection, upTo: 4);
+            SqliteMigrations.Apply(file.Connection, upTo: 4);
             file.Execute("INSERT INTO settings (name, value) VALUES ('kerf', '1/8 in')");
         }
         Assert.Null(new ShopExport(old, TimeProvider.System).Write(Export).Problem);
@@ -158,7 +158,7 @@ public sealed class ShopTransferTests : IDisposable
                 {
                     "another format" => ("\"cutshop export\"", "\"something else\""),
                     "another version" => ("\"version\": 1", "\"version\": 2"),
-                    "a newer migration" => ($"\"migration\": {Migrations.Newest}", "\"migration\": 9999"),
+                    "a newer migration" => ($"\"migration\": {SqliteMigrations.Newest}", "\"migration\": 9999"),
                     "a table more" => ("\"name\": \"bits\"", "\"name\": \"bots\""),
                     "another digest" => ("\"digest\": \"", "\"digest\": \"0"),
                     "a photo outside" => ("LQ-1/post.jpg", "../post.jpg"),

@@ -1,7 +1,5 @@
 using System.Globalization;
-using System.Text;
 using CutShop.Takeoff;
-using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Shop.Tests;
@@ -9,11 +7,11 @@ namespace CutShop.Shop.Tests;
 /// <summary>An order desk with a database and a clock of its own, gone when disposed.</summary>
 internal sealed class DeskShop : IDisposable
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("cutshop-desk-").FullName;
+    private readonly TestStore _store = new();
 
     public DeskShop()
     {
-        Database = ShopDatabase.Open(Path.Combine(_folder, "cutshop.db"), Time);
+        Database = _store.Open(Time);
         Tables = new(Database, ShopTables.Standard);
         Drafts = new(Database);
         Prices = new(Database);
@@ -137,36 +135,11 @@ internal sealed class DeskShop : IDisposable
     }
 
     /// <summary>Everything in the database, as text.</summary>
-    public string Dump()
-    {
-        using var connection = new SqliteConnection($"Data Source={Database.Path};Pooling=False");
-        connection.Open();
-        var text = new StringBuilder();
-        foreach (var table in Query(connection, "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite%' ORDER BY name"))
-        {
-            text.Append(table).Append('\n');
-            foreach (var row in Query(connection, $"SELECT * FROM {table}"))
-                text.Append(row).Append('\n');
-        }
-        return text.ToString();
-    }
+    public string Dump() => _store.Dump();
 
     public void Dispose()
     {
         Database.Dispose();
-        Directory.Delete(_folder, recursive: true);
+        _store.Dispose();
     }
-
-#pragma warning disable CA2100 // The names come from the schema.
-    private static List<string> Query(SqliteConnection connection, string sql)
-    {
-        using var command = connection.CreateCommand();
-        command.CommandText = sql;
-        using var reader = command.ExecuteReader();
-        var rows = new List<string>();
-        while (reader.Read())
-            rows.Add(string.Join('|', Enumerable.Range(0, reader.FieldCount).Select(i => Convert.ToString(reader.GetValue(i), CultureInfo.InvariantCulture))));
-        return rows;
-    }
-#pragma warning restore CA2100
 }

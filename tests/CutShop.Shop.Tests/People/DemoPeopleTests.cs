@@ -52,8 +52,8 @@ public sealed class DemoPeopleTests : IDisposable
     public async Task No_secret_is_in_the_database_in_plain()
     {
         var hands = await new DemoPeople(_shop.Database).MakeAsync(Cancel);
-        var text = _shop.Database.Read(session => session.Value<string>("SELECT group_concat(name || password_hash || pin_hash || stamp) FROM people"))
-            + _shop.Database.Read(session => session.Value<string>("SELECT group_concat(what || before || after || reason) FROM history"));
+        var text = _shop.Database.Read(session => session.Value<string>("SELECT string_agg(name || password_hash || pin_hash || stamp, ',') FROM people"))
+            + _shop.Database.Read(session => session.Value<string>("SELECT string_agg(what || before || after || reason, ',') FROM history"));
         Assert.All(hands, hand => Assert.DoesNotContain(hand.Password, text, StringComparison.Ordinal));
     }
 

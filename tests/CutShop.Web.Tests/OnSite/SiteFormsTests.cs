@@ -241,7 +241,7 @@ public sealed class SiteFormsTests
 
     private static string[] PhotosOf(RunningShop shop)
     {
-        var folder = Path.Combine(Path.GetDirectoryName(shop.Database.Path)!, "photos");
+        var folder = Path.Combine(shop.Database.Folder, "photos");
         return Directory.Exists(folder) ? Directory.GetFiles(folder) : [];
     }
 

@@ -3,11 +3,11 @@ using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop;
 
-/// <summary>Brings a database's tables up to date with the numbered files of db/migrations, which are built into this assembly.</summary>
-internal static class Migrations
+/// <summary>Brings an SQLite file's tables up to date with db/migrations, which is built into this assembly.</summary>
+internal static class SqliteMigrations
 {
     /// <summary>The number of the newest migration.</summary>
-    public static int Newest { get; } = Files().Count;
+    public static int Newest => Migration.ForSqlite.Count;
 
     /// <summary>Applies what is missing, each file in a transaction of its own together with its number.</summary>
     public static void Apply(SqliteConnection connection) => Apply(connection, Newest);
@@ -15,28 +15,18 @@ internal static class Migrations
     /// <summary>The same, up to a number.</summary>
     public static void Apply(SqliteConnection connection, long upTo)
     {
-        foreach (var (number, name) in Files().Index().Where(file => file.Index < upTo))
+        foreach (var migration in Migration.ForSqlite.Where(migration => migration.Number <= upTo))
         {
             using var transaction = connection.BeginTransaction(deferred: false);
             // Read inside the transaction: another process may just have applied it.
             var applied = Version(connection, transaction);
-            if (applied > Newest)
-                throw new InvalidDataException($"This database has migration {applied}; this program knows {Newest}. Use a newer program.");
-            if (applied > number)
+            Migration.Refuse(applied, Migration.ForSqlite);
+            if (applied >= migration.Number)
                 continue;
-            Run(connection, transaction, Text(name));
-            Run(connection, transaction, string.Create(CultureInfo.InvariantCulture, $"PRAGMA user_version = {number + 1}"));
+            Run(connection, transaction, migration.Text());
+            Run(connection, transaction, string.Create(CultureInfo.InvariantCulture, $"PRAGMA user_version = {migration.Number}"));
             transaction.Commit();
         }
-    }
-
-    private static List<string> Files() =>
-        [.. typeof(Migrations).Assembly.GetManifestResourceNames().Where(name => name.EndsWith(".sql", StringComparison.Ordinal)).Order(StringComparer.Ordinal)];
-
-    private static string Text(string name)
-    {
-        using var reader = new StreamReader(typeof(Migrations).Assembly.GetManifestResourceStream(name)!);
-        return reader.ReadToEnd();
     }
 
     private static long Version(SqliteConnection connection, SqliteTransaction transaction)

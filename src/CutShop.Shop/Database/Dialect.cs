@@ -1,0 +1,76 @@
+namespace CutShop.Shop;
+
+/// <summary>
+/// The few places where the two databases do not read the same SQL. Every other statement is one text for both: whole numbers are
+/// cast to bigint where they are computed, and nothing is used that only one of them knows.
+/// </summary>
+internal abstract record Dialect
+{
+    /// <summary>SQLite's.</summary>
+    public static Dialect Sqlite { get; } = new SqliteDialect();
+
+    /// <summary>PostgreSQL's.</summary>
+    public static Dialect Postgres { get; } = new PostgresDialect();
+
+    /// <summary>A join that is made in the order in which it is written, where the planner would choose a worse one.</summary>
+    public abstract string JoinAsWritten { get; }
+
+    /// <summary>A query of ids of jobs that have @sought in their number or customer, answered by an index of their text.</summary>
+    public abstract string JobsWithText { get; }
+
+    /// <summary>A condition on a row of jobs: it has @text in its number or customer.</summary>
+    public abstract string JobHasText { get; }
+
+    /// <summary>A table that is to be read in the order of one of its indexes.</summary>
+    public abstract string ReadBy(string table, string index);
+
+    /// <summary>A condition: two texts are the same but for capital letters from A to Z.</summary>
+    /// <param name="column">SQL of a stored text.</param>
+    /// <param name="value">SQL of the text it is held against.</param>
+    public abstract string AreAlike(string column, string value);
+
+    /// <summary>What @sought of <see cref="JobsWithText"/> is for a text as typed.</summary>
+    public abstract string Sought(string text);
+
+    /// <summary>Ends a query of one row so that it is this transaction's alone, and passes over a row that is another's.</summary>
+    /// <param name="tables">The tables whose rows are held.</param>
+    public abstract string HoldFirstFree(params string[] tables);
+
+    private sealed record SqliteDialect : Dialect
+    {
+        public override string JoinAsWritten => "CROSS JOIN";
+
+        public override string JobsWithText => "SELECT rowid AS id FROM jobs_text WHERE jobs_text MATCH @sought";
+
+        public override string JobHasText => "(instr(lower(number), lower(@text)) > 0 OR instr(lower(customer), lower(@text)) > 0)";
+
+        public override string ReadBy(string table, string index) => $"{table} INDEXED BY {index}";
+
+        public override string AreAlike(string column, string value) => $"{column} = {value} COLLATE NOCASE";
+
+        public override string Sought(string text) => $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+
+        // The file has one writer at a time.
+        public override string HoldFirstFree(params string[] tables) => " LIMIT 1";
+    }
+
+    private sealed record PostgresDialect : Dialect
+    {
+        public override string JoinAsWritten => "JOIN";
+
+        public override string JobsWithText =>
+            """SELECT id FROM jobs WHERE lower(number COLLATE "default") LIKE lower(@sought) OR lower(customer COLLATE "default") LIKE lower(@sought)""";
+
+        public override string JobHasText =>
+            """(strpos(lower(number COLLATE "default"), lower(@text)) > 0 OR strpos(lower(customer COLLATE "default"), lower(@text)) > 0)""";
+
+        public override string ReadBy(string table, string index) => table;
+
+        public override string AreAlike(string column, string value) => $"lower({column}) = lower({value} COLLATE \"C\")";
+
+        public override string Sought(string text) =>
+            $"%{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("%", "\\%", StringComparison.Ordinal).Replace("_", "\\_", StringComparison.Ordinal)}%";
+
+        public override string HoldFirstFree(params string[] tables) => $" LIMIT 1 FOR UPDATE OF {string.Join(", ", tables)} SKIP LOCKED";
+    }
+}

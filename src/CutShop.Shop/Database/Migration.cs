@@ -1,0 +1,35 @@
+namespace CutShop.Shop;
+
+/// <summary>One numbered file of db/migrations.</summary>
+/// <param name="Number">Its number, from 1.</param>
+/// <param name="Name">Its file name.</param>
+internal sealed record Migration(int Number, string Name)
+{
+    private const string PostgresFolder = "postgresql/";
+
+    /// <summary>The files for SQLite, in order.</summary>
+    public static IReadOnlyList<Migration> ForSqlite { get; } = InOrder(name => !name.Contains('/', StringComparison.Ordinal));
+
+    /// <summary>The files for PostgreSQL, in order: as many, with the same numbers.</summary>
+    public static IReadOnlyList<Migration> ForPostgres { get; } = InOrder(name => name.StartsWith(PostgresFolder, StringComparison.Ordinal));
+
+    /// <summary>The SQL.</summary>
+    public string Text()
+    {
+        using var reader = new StreamReader(typeof(Migration).Assembly.GetManifestResourceStream(Name)!);
+        return reader.ReadToEnd();
+    }
+
+    /// <summary>Refuses a database that has more migrations than this program.</summary>
+    public static void Refuse(long applied, IReadOnlyList<Migration> known)
+    {
+        if (applied > known.Count)
+            throw new InvalidDataException($"This database has migration {applied}; this program knows {known.Count}. Use a newer program.");
+    }
+
+    private static List<Migration> InOrder(Func<string, bool> isMine) =>
+        [.. typeof(Migration).Assembly.GetManifestResourceNames()
+            .Where(name => name.EndsWith(".sql", StringComparison.Ordinal) && isMine(name))
+            .Order(StringComparer.Ordinal)
+            .Select((name, i) => new Migration(i + 1, name))];
+}

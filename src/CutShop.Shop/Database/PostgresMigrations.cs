@@ -1,0 +1,36 @@
+using Dapper;
+using Npgsql;
+
+namespace CutShop.Shop;
+
+/// <summary>Brings a PostgreSQL database's tables up to date with db/migrations/postgresql, which is built into this assembly.</summary>
+internal static class PostgresMigrations
+{
+    /// <summary>One program migrates at a time, and the first to come makes the table that says how far it is.</summary>
+    private const string Begin =
+        """
+        SELECT pg_advisory_xact_lock(20270201, 3);
+        CREATE TABLE IF NOT EXISTS migrations (number bigint PRIMARY KEY, name text NOT NULL, applied_at timestamptz NOT NULL);
+        """;
+
+    /// <summary>Applies what is missing, each file in a transaction of its own together with its number.</summary>
+    public static void Apply(NpgsqlConnection connection, TimeProvider time)
+    {
+        foreach (var migration in Migration.ForPostgres)
+        {
+            using var transaction = connection.BeginTransaction();
+            connection.Execute(Begin, transaction: transaction);
+            // Read under the lock: another process may just have applied it.
+            var applied = connection.QuerySingle<long>("SELECT coalesce(max(number), 0) FROM migrations", transaction: transaction);
+            Migration.Refuse(applied, Migration.ForPostgres);
+            if (applied >= migration.Number)
+                continue;
+            connection.Execute(migration.Text(), transaction: transaction);
+            connection.Execute(
+                "INSERT INTO migrations (number, name, applied_at) VALUES (@Number, @Name, @at)",
+                new { Number = (long)migration.Number, migration.Name, at = time.GetUtcNow().UtcDateTime },
+                transaction);
+            transaction.Commit();
+        }
+    }
+}

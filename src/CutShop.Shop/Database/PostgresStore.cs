@@ -1,0 +1,131 @@
+using System.Data;
+using System.Diagnostics;
+using Dapper;
+using Npgsql;
+
+namespace CutShop.Shop;
+
+/// <summary>
+/// A shop in a database on a PostgreSQL server, for several processes at once. A write holds the shop's lock from its first
+/// statement to its end, so that no two overlap, whichever process they come from; that is what the code of every change may rely on, as it
+/// may in a file. Taking a ticket holds the same lock shared: takers go side by side, each with rows of its own.
+/// </summary>
+internal sealed class PostgresStore : ShopDatabase
+{
+    /// <summary>The locks of a shop in its database. The history's own lock, 2, is taken by the trigger that numbers its lines.</summary>
+    private const int Locks = 20270201;
+    private const int WriteLock = 1;
+    private const int PersonLocks = 20270202;
+
+    private const int MostTakersAtOnce = 8;
+
+    /// <summary>Keys of the connection string that count where the shop's own does not say otherwise: a text that comes again is not planned again.</summary>
+    private const string Usual = "Application Name=CutShop;Max Auto Prepare=500;Auto Prepare Min Usages=2;Command Timeout=30;Timeout=5;";
+
+    // What was acknowledged is on the disk, whatever the server's usual way is; a lock that does not come is an error, not a hang.
+    private const string Begin = "SELECT set_config('synchronous_commit', 'on', true), set_config('lock_timeout', '5s', true)";
+
+    private readonly SemaphoreSlim _gate = new(1, 1); // the turn of this process's writes, so that they wait here and not with a connection each
+    private readonly SemaphoreSlim _takers = new(MostTakersAtOnce, MostTakersAtOnce);
+    private readonly NpgsqlDataSource _source;
+
+    private PostgresStore(NpgsqlDataSource source, string folder, TimeProvider time)
+        : base(folder, time) => _source = source;
+
+    /// <summary>The snapshot is another one whenever a transaction has ended that wrote.</summary>
+    public override long ChangeNumber =>
+        Read(session => session.Value<long>("SELECT hashtextextended(CAST(pg_current_snapshot() AS text), 0)"));
+
+    /// <summary>Opens the database and brings its tables up to date.</summary>
+    public static PostgresStore Connect(string connection, string folder, TimeProvider time)
+    {
+        var store = new PostgresStore(Source(connection), folder, time);
+        try
+        {
+            Directory.CreateDirectory(store.Folder);
+            using var first = store._source.OpenConnection();
+            PostgresMigrations.Apply(first, time);
+            return store;
+        }
+        catch (NpgsqlException e)
+        {
+            store.Dispose();
+            throw new IOException($"The database server cannot be used: {e.Message}", e);
+        }
+        catch
+        {
+            store.Dispose();
+            throw;
+        }
+    }
+
+    /// <inheritdoc/>
+    public override T Read<T>(Func<ShopSession, T> work)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        using var connection = _source.OpenConnection();
+        using var transaction = connection.BeginTransaction(IsolationLevel.RepeatableRead);
+        connection.Execute("SET TRANSACTION READ ONLY", transaction: transaction);
+        return work(new ShopSession(connection, transaction, Dialect.Postgres, Time));
+    }
+
+    /// <inheritdoc/>
+    public override Task<T> WriteAsync<T>(Func<ShopSession, T> work, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        return RunAsync(_gate, $"{Begin}, pg_advisory_xact_lock({Locks}, {WriteLock})", values: null, work, cancel);
+    }
+
+    /// <inheritdoc/>
+    internal override Task<T> TakeTicketAsync<T>(string who, Func<ShopSession, T> work, CancellationToken cancel) => RunAsync(
+        _takers,
+        $"{Begin}, pg_advisory_xact_lock_shared({Locks}, {WriteLock}), pg_advisory_xact_lock({PersonLocks}, hashtext(@who))",
+        new { who },
+        work,
+        cancel);
+
+    /// <inheritdoc/>
+    protected override void Dispose(bool disposing)
+    {
+        _gate.Dispose();
+        _takers.Dispose();
+        _source.Dispose();
+    }
+
+    private static NpgsqlDataSource Source(string connection)
+    {
+        try
+        {
+            return NpgsqlDataSource.Create(Usual + connection);
+        }
+        catch (ArgumentException e)
+        {
+            throw new InvalidDataException($"The connection string is not readable ({e.Message}); accepted: such as \"Host=db.example;Database=cutshop;Username=cutshop\".", e);
+        }
+    }
+
+    /// <summary>
+    /// Each statement sees what was committed before it began, so the first one after the lock sees all that was done under it.
+    /// </summary>
+    private async Task<T> RunAsync<T>(SemaphoreSlim turn, string begin, object? values, Func<ShopSession, T> work, CancellationToken cancel)
+    {
+        var asked = Stopwatch.GetTimestamp();
+        await turn.WaitAsync(cancel).ConfigureAwait(false);
+        try
+        {
+            using var connection = _source.OpenConnection();
+            using var transaction = connection.BeginTransaction(IsolationLevel.ReadCommitted);
+            connection.Execute(begin, values, transaction);
+            Meter.Waited(Stopwatch.GetElapsedTime(asked));
+            var session = new ShopSession(connection, transaction, Dialect.Postgres, Time, BeforeEachWrite);
+            var result = work(session);
+            transaction.Commit();
+            Meter.Add(session.Counted);
+            return result;
+        }
+        finally
+        {
+            turn.Release();
+        }
+    }
+}

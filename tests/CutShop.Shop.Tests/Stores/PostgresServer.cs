@@ -1,0 +1,141 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Net;
+using System.Net.Sockets;
+using Npgsql;
+
+namespace CutShop.Shop.Tests;
+
+/// <summary>
+/// A PostgreSQL server of this test run's own, on a free port of this machine, with a new cluster in a temporary folder. It starts
+/// when it is first asked for and stops with the process.
+/// </summary>
+public sealed class PostgresServer
+{
+    private const string User = "shop";
+    private const string Template = "cutshop_template";
+
+    /// <summary>Runs a server until its input ends, which it does when this process ends, however it ends.</summary>
+    private const string WhileInputLasts = "\"$@\" & server=$!; cat > /dev/null; kill -INT $server; wait $server";
+
+    private static readonly Lazy<PostgresServer> Started = new(Start);
+
+    private readonly string _folder;
+    private readonly int _port;
+    private readonly Process _server;
+    private int _databases;
+
+    private PostgresServer(string folder, int port, Process server) => (_folder, _port, _server) = (folder, port, server);
+
+    /// <summary>
+    /// Whether a commit waits until it is on the disk. Nothing in the server outlives the run, so tests need not wait; who measures
+    /// sets this before the server starts.
+    /// </summary>
+    public static bool WaitsForTheDisk { get; set; }
+
+    /// <summary>Makes a database with the shop's tables, empty.</summary>
+    /// <returns>Its connection string.</returns>
+    public static string NewDatabase() => Started.Value.Copy(Template);
+
+    /// <summary>Makes a database without tables.</summary>
+    public static string NewBareDatabase() => Started.Value.Copy("template1");
+
+    /// <summary>Drops a database, whoever is still connected.</summary>
+    public static void Drop(string connection)
+    {
+        var database = new NpgsqlConnectionStringBuilder(connection).Database;
+        Started.Value.Run($"DROP DATABASE {database} WITH (FORCE)");
+    }
+
+    private string Copy(string template)
+    {
+        var name = string.Create(CultureInfo.InvariantCulture, $"shop_{Interlocked.Increment(ref _databases)}");
+        Run($"CREATE DATABASE {name} TEMPLATE {template}");
+        return ConnectionTo(name);
+    }
+
+    private static PostgresServer Start()
+    {
+        var (folder, port) = (Directory.CreateTempSubdirectory("cutshop-pg-").FullName, FreePort());
+        var data = Path.Combine(folder, "data");
+        var bin = Programs();
+        var isRoot = Environment.UserName == "root";
+        if (isRoot)
+            RunToEnd("chown", "postgres", folder);
+        // The server will not run as root: Debian's package brings a user for it.
+        string[] asWhom = isRoot ? ["runuser", "-u", "postgres", "--"] : [];
+        RunToEnd([.. asWhom, Path.Combine(bin, "initdb"), "-D", data, "-U", User, "-A", "trust", "-E", "UTF8", "--locale=C", "--no-sync"]);
+        string[] server =
+        [
+            .. asWhom, "sh", "-c", WhileInputLasts, "sh", Path.Combine(bin, "postgres"), "-D", data, "-h", "127.0.0.1", "-k", folder, "-p", port.ToString(CultureInfo.InvariantCulture),
+            .. WaitsForTheDisk ? Array.Empty<string>() : ["-c", "fsync=off", "-c", "full_page_writes=off"], "-c", "max_connections=300", "-c", "log_min_messages=panic", "-c", "log_min_error_statement=panic",
+        ];
+        var started = new PostgresServer(folder, port, Process.Start(new ProcessStartInfo(server[0], server[1..]) { UseShellExecute = false, RedirectStandardInput = true, WorkingDirectory = folder })!);
+        AppDomain.CurrentDomain.ProcessExit += (_, _) => started.Stop();
+        started.WaitUntilItAnswers();
+        started.Run($"CREATE DATABASE {Template} TEMPLATE template0");
+        ShopDatabase.OpenOnServer(started.ConnectionTo(Template), folder, TimeProvider.System).Dispose();
+        return started;
+    }
+
+    private void Stop()
+    {
+        _server.StandardInput.Close();
+        _server.WaitForExit();
+        _server.Dispose();
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    private void WaitUntilItAnswers()
+    {
+        for (var tries = 0; ; tries++)
+        {
+            try
+            {
+                Run("SELECT 1");
+                return;
+            }
+            catch (NpgsqlException) when (tries < 100 && !_server.HasExited)
+            {
+                Thread.Sleep(100);
+            }
+        }
+    }
+
+    private void Run(string sql)
+    {
+        using var connection = new NpgsqlConnection(ConnectionTo("postgres"));
+        connection.Open();
+        using var command = connection.CreateCommand();
+#pragma warning disable CA2100 // The names are this class's own.
+        command.CommandText = sql;
+#pragma warning restore CA2100
+        command.ExecuteNonQuery();
+    }
+
+    private string ConnectionTo(string database) => string.Create(
+        CultureInfo.InvariantCulture, $"Host=127.0.0.1;Port={_port};Username={User};Database={database};Pooling={(database == "postgres" ? "false" : "true")}");
+
+    private static string Programs() =>
+        Directory.Exists("/usr/lib/postgresql")
+        && Directory.EnumerateDirectories("/usr/lib/postgresql").Select(version => Path.Combine(version, "bin")).Where(bin => File.Exists(Path.Combine(bin, "initdb")))
+            .Order(StringComparer.Ordinal).LastOrDefault() is { } bin
+            ? bin
+            : throw new InvalidOperationException("These tests need a PostgreSQL server: install Debian's package postgresql.");
+
+    private static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+
+    private static void RunToEnd(params string[] command)
+    {
+        using var process = Process.Start(new ProcessStartInfo(command[0], command[1..]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = "/" })!;
+        var (said, wrong) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
+        process.WaitForExit();
+        if (process.ExitCode != 0)
+            throw new InvalidOperationException($"{string.Join(' ', command)}: {said.Result}{wrong.Result}");
+    }
+}
