@@ -17,6 +17,7 @@ internal static class BackupCommand
             backups.Folder,
             backups.Keep,
         };
+        ShopOptions.WorksOnAFile(command);
         command.SetAction(async (parsed, _) =>
         {
             var shop = parsed.GetRequiredValue(options.Folder);

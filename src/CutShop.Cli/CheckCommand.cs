@@ -11,6 +11,7 @@ internal static class CheckCommand
     {
         var options = new ShopOptions();
         var command = new Command("check", "Check the shop's database: the file, the rope of every coil, states against history, tickets against job files.") { options.Folder };
+        ShopOptions.WorksOnAFile(command);
         command.SetAction(async (parsed, _) =>
         {
             var folder = parsed.GetRequiredValue(options.Folder);

@@ -12,6 +12,7 @@ internal static class ImportCommand
         var options = new ShopOptions();
         var from = new Option<string>("--from") { Description = "The folder of an export.", Required = true };
         var command = new Command("import", "Make a shop from an export, in a folder that has none.") { options.Folder, from };
+        ShopOptions.WorksOnAFile(command);
         command.SetAction((parsed, _) => ExportCommand.TellAsync(
             new ShopImport(parsed.GetRequiredValue(options.Folder), ShopTables.Standard, TimeProvider.System).Read(parsed.GetRequiredValue(from)), "Imported"));
         return command;

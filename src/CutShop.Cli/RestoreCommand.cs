@@ -20,6 +20,7 @@ internal static class RestoreCommand
             dryRun,
             evenSo,
         };
+        ShopOptions.WorksOnAFile(command);
         command.SetAction(async (parsed, _) =>
         {
             var restore = new ShopRestore(parsed.GetRequiredValue(options.Folder), ShopTables.Standard, TimeProvider.System);

@@ -50,6 +50,13 @@ internal sealed class ShopOptions
     /// <summary>True where the database is on a server.</summary>
     public bool IsOnServer(ParseResult parsed) => ConnectionOf(parsed) is { Length: > 0 };
 
+    /// <summary>Has a command that looks after a database file say so where the shop's database is on a server.</summary>
+    public static void WorksOnAFile(Command command) => command.Validators.Add(result =>
+    {
+        if (Environment.GetEnvironmentVariable(ServerVariable) is { Length: > 0 })
+            result.AddError($"{ServerVariable} is set, so the shop's database is on a server, and {command.Name} knows files only. The server's own tools do this there.");
+    });
+
     /// <summary>The database in the shop's folder.</summary>
     public string DatabaseOf(ParseResult parsed) => ShopFolder.DatabaseIn(parsed.GetRequiredValue(Folder));
 

@@ -9,7 +9,12 @@ namespace CutShop.Cli.Tests;
 public sealed record Ran(int ExitCode, string Output, string Errors)
 {
     /// <summary>Runs the program to its end.</summary>
-    public static async Task<Ran> WithAsync(string? input, params string[] arguments)
+    public static Task<Ran> WithAsync(string? input, params string[] arguments) => RunAsync(input, server: null, arguments);
+
+    /// <summary>Runs the program with a database on a server named in its environment.</summary>
+    public static Task<Ran> OnServerAsync(string connection, params string[] arguments) => RunAsync(input: null, connection, arguments);
+
+    private static async Task<Ran> RunAsync(string? input, string? server, string[] arguments)
     {
         var start = new ProcessStartInfo("dotnet")
         {
@@ -22,6 +27,8 @@ public sealed record Ran(int ExitCode, string Output, string Errors)
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "cutshop.dll"));
         foreach (var argument in arguments)
             start.ArgumentList.Add(argument);
+        if (server is not null)
+            start.Environment["CUTSHOP_DATABASE"] = server;
         using var process = Process.Start(start)!;
         var (output, errors) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
         if (input is not null)

@@ -16,5 +16,20 @@ public sealed class ServerDatabaseTests : IDisposable
         Assert.False(File.Exists(Path.Combine(_folder, "cutshop.db")));
     }
 
+    [Theory]
+    [InlineData("check")]
+    [InlineData("backup")]
+    [InlineData("export", "--to", "somewhere")]
+    [InlineData("import", "--from", "somewhere")]
+    [InlineData("restore", "a-backup.db")]
+    public async Task What_looks_after_a_file_says_so_where_the_database_is_on_a_server(string command, params string[] arguments)
+    {
+        var ran = await Ran.OnServerAsync("Host=db.example;Password=secret-word", [command, .. arguments, "--shop", _folder]);
+        Assert.Equal(1, ran.ExitCode);
+        Assert.Contains($"{command} knows files only", ran.Errors, StringComparison.Ordinal);
+        Assert.DoesNotContain("secret-word", ran.Output + ran.Errors, StringComparison.Ordinal);
+        Assert.Empty(Directory.EnumerateFileSystemEntries(_folder));
+    }
+
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 }
