@@ -70,7 +70,7 @@ public static class DraftFields
     private sealed class Branch
     {
         private readonly Dictionary<string, object> _named = [];
-        private readonly SortedDictionary<int, Branch> _numbered = [];
+        private SortedDictionary<int, Branch>? _numbered;
 
         public void Put(ReadOnlySpan<string> names, string text)
         {
@@ -88,6 +88,7 @@ public static class DraftFields
                 _named[name] = branch = new Branch();
             if (index is { } at)
             {
+                branch._numbered ??= [];
                 if (!branch._numbered.TryGetValue(at, out var element))
                     branch._numbered[at] = element = new Branch();
                 branch = element;
@@ -95,7 +96,7 @@ public static class DraftFields
             branch.Put(names[1..], text);
         }
 
-        public JsonNode ToNode() => _numbered.Count > 0
+        public JsonNode ToNode() => _numbered is not null
             ? new JsonArray([.. _numbered.Values.Select(element => element.ToNode())])
             : new JsonObject(_named.Select(pair => KeyValuePair.Create<string, JsonNode?>(
                 pair.Key, pair.Value is Branch branch ? branch.ToNode() : JsonValue.Create((string)pair.Value))));
