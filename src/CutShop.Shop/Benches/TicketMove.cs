@@ -9,6 +9,9 @@ namespace CutShop.Shop;
 /// <param name="To">The state it ends in.</param>
 internal sealed record TicketMove(string Table, string What, string From, string To)
 {
+    /// <summary>What the move counts as, or null.</summary>
+    public ShopCount? Counts { get; init; }
+
     private string Subject => Table == TicketStates.CutTickets ? "cut ticket" : "drill ticket";
 
     /// <summary>Makes the move where the ticket is in the state it starts from; the row count decides.</summary>
@@ -26,6 +29,8 @@ internal sealed record TicketMove(string Table, string What, string From, string
         if (session.Execute($"UPDATE {Table} SET state = @To{set} WHERE id = @id AND state = @From", With(id, who, session.Now, values)) == 1)
         {
             session.Record(Subject, id, who, What + more, From, To, reason);
+            if (Counts is { } counts)
+                session.Count(counts);
             return null;
         }
         var state = session.Value<string>($"SELECT state FROM {Table} WHERE id = @id", new { id });

@@ -112,6 +112,7 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
         InsertPosts(session, jobId, takeoff, pieceIds);
         session.Record(
             "job", jobId, who, releasedAt is null ? "received" : "taken in", before: "", after: string.Create(CultureInfo.InvariantCulture, $"{takeoff.Pieces.Count} pieces, {takeoff.Bores.Count} bores"));
+        session.Count(ShopCount.JobTakenIn);
         return IntakeOutcome.TakenIn;
     }
 
