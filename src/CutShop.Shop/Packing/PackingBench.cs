@@ -39,18 +39,21 @@ public sealed class PackingBench(ShopDatabase database)
     public Task<BenchAnswer> PackAsync(string job, PieceCode code, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
         code,
         requestKey,
-        (session, work) => work.Job != job ? $"The piece {code} belongs to job {work.Job}."
-            : TicketStates.Pack.Try(session, work.Id, who, ", packed_at = @now") is null ? null
-            : WhyNot(work),
+        (session, work) => work.Job == job ? Pack(session, work, who) : $"The piece {code} belongs to job {work.Job}.",
         cancel);
 
     /// <summary>Takes a piece out of its parcel again.</summary>
     public Task<BenchAnswer> UnpackAsync(PieceCode code, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
         code, requestKey, (session, work) => TicketStates.Unpack.Try(session, work.Id, who, ", packed_at = NULL"), cancel);
 
-    private static FormattableString WhyNot(CutWork work) => work.State == TicketStates.Packed
-        ? $"{work.Run} is in the parcel already."
-        : $"{work.Run} is {new StateWord(work.State)}: a piece goes into the parcel once it is cut.";
+    private static FormattableString? Pack(ShopSession session, CutWork work, string who)
+    {
+        if (TicketStates.Pack.Try(session, work.Id, who, ", packed_at = @now") is null)
+            return null;
+        return work.State == TicketStates.Packed
+            ? $"{work.Run} is in the parcel already."
+            : (FormattableString)$"{work.Run} is {new StateWord(work.State)}: a piece goes into the parcel once it is cut.";
+    }
 
     private Task<BenchAnswer> ForAsync(PieceCode code, string requestKey, Func<ShopSession, CutWork, FormattableString?> work, CancellationToken cancel) =>
         database.WriteAsync(
