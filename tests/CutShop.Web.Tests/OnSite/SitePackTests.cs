@@ -53,6 +53,25 @@ public sealed partial class SitePackTests
     }
 
     [Fact]
+    public async Task A_revoked_pack_opens_nothing_and_the_new_code_opens_it()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var old = await shop.PackOfAsync(job);
+        using var sent = await shop.Client.SendFormAsync("/jobs/LQ-1042/labels?handler=Pack", ("reason", "the list was lost"), ("key", SiteShop.NewKey()));
+        var renewed = await shop.PackOfAsync(job);
+        Assert.NotEqual(old, renewed);
+        Assert.Contains($"{renewed}", await sent.TextAsync(), StringComparison.Ordinal);
+        foreach (var address in new[] { "", "/pages", "/pack.html", "/pack.pdf" })
+        {
+            using var gone = await shop.Stranger.AskAsync($"/s/{old.Plain}{address}");
+            Assert.Equal((address, HttpStatusCode.NotFound), (address, gone.StatusCode));
+            using var good = await shop.Stranger.AskAsync($"/s/{renewed.Plain}{address}");
+            Assert.Equal((address, HttpStatusCode.OK), (address, good.StatusCode));
+        }
+    }
+
+    [Fact]
     public async Task The_file_stands_alone_and_its_contents_lead_to_every_piece()
     {
         await using var shop = await RunningShop.StartAsync();
