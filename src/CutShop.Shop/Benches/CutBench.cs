@@ -88,7 +88,7 @@ public sealed class CutBench(ShopDatabase database)
                 return $"Enter the measured length.";
             if (work.Next != step)
                 return $"Step {(int)step} cannot be ticked now: {work.Steps} of {(int)CutStep.CoilAndTie} are done.";
-            Step(session, work, step, who, step.ToString());
+            Step(session, work, step, who);
             if (step == CutStep.CoilAndTie)
                 TicketStates.FinishCut.Do(session, work.Id, who, Claims.Free);
             return null;
@@ -268,10 +268,10 @@ public sealed class CutBench(ShopDatabase database)
         move.Do(session, work.Id, who, Fresh + Place + Claims.Free, reason: reason);
     }
 
-    private static void Step(ShopSession session, CutWork work, CutStep step, string who, string what)
+    private static void Step(ShopSession session, CutWork work, CutStep step, string who)
     {
         session.Execute("UPDATE cut_tickets SET steps = @step, touched_at = @Now WHERE id = @Id", new { step = (int)step, session.Now, work.Id });
-        session.Record("cut ticket", work.Id, who, what, StepsOf((int)work.Steps), StepsOf((int)step));
+        session.Record("cut ticket", work.Id, who, CutStepWords.Of(step), StepsOf((int)work.Steps), StepsOf((int)step));
     }
 
     private static string StepsOf(int steps) => string.Create(CultureInfo.InvariantCulture, $"step {steps} of {(int)CutStep.CoilAndTie}");

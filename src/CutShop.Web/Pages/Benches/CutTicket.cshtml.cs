@@ -46,16 +46,9 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
     ];
 
     /// <summary>A step in a few words.</summary>
-    public string NameOf(CutStep step) => step switch
-    {
-        CutStep.PullAndMark => T["pull and mark"],
-        CutStep.PrepareEnds => T["prepare the ends"],
-        CutStep.Cut => Piece!.Rope.IsNatural ? T["cut cold"] : T["cut hot"],
-        CutStep.Measure => T["measure"],
-        CutStep.Label => T["label"],
-        CutStep.CoilAndTie => T["coil and tie"],
-        _ => throw new ArgumentOutOfRangeException(nameof(step), step, message: null),
-    };
+    public string NameOf(CutStep step) =>
+        step == CutStep.Cut ? Piece!.Rope.IsNatural ? T["cut cold"] : T["cut hot"]
+        : T[CutStepWords.Of(step)];
 
     /// <summary>What a step asks for.</summary>
     public IEnumerable<string> Says(CutStep step)
