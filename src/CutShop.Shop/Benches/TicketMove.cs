@@ -9,7 +9,8 @@ namespace CutShop.Shop;
 /// <param name="To">The state it ends in.</param>
 internal sealed record TicketMove(string Table, string What, string From, string To)
 {
-    private string Subject => Table == TicketStates.CutTickets ? "cut ticket" : "drill ticket";
+    /// <summary>What the history calls its tickets.</summary>
+    public string Subject => Table == TicketStates.CutTickets ? "cut ticket" : "drill ticket";
 
     /// <summary>Makes the move where the ticket is in the state it starts from; the row count decides.</summary>
     /// <param name="session">The transaction.</param>

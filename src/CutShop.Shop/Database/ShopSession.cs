@@ -27,6 +27,9 @@ public sealed class ShopSession
     /// <summary>The day in the shop at that moment.</summary>
     public DateOnly Today { get; }
 
+    /// <summary>When something was done by another's clock, such as a phone's: never later than now, and now where it is not known.</summary>
+    public DateTimeOffset NoLaterThanNow(DateTimeOffset? at) => at < Now ? at.Value : Now;
+
     /// <summary>
     /// All rows of a query. A computed column may not be null: give it a value with coalesce. A computed number is a bigint: say so
     /// with CAST, for a sum and a literal are of other types on a server.

@@ -8,11 +8,16 @@ namespace CutShop.Trust;
 /// <summary>The real program, serving a shop in a process of its own, so that it can be killed.</summary>
 internal sealed class ServerProcess : IDisposable
 {
+    private const string Announced = "The shop's pages: ";
+
     private readonly Process _process;
 
     private ServerProcess(Process process) => _process = process;
 
     public int Id => _process.Id;
+
+    /// <summary>Where it listens.</summary>
+    public Uri Address { get; private set; } = null!;
 
     /// <summary>Starts it and waits until it listens.</summary>
     /// <param name="shop">The shop's folder.</param>
@@ -30,8 +35,9 @@ internal sealed class ServerProcess : IDisposable
         server._process.BeginErrorReadLine();
         while (await server._process.StandardOutput.ReadLineAsync() is { } line)
         {
-            if (!line.StartsWith("The shop's pages", StringComparison.Ordinal))
+            if (!line.StartsWith(Announced, StringComparison.Ordinal))
                 continue;
+            server.Address = new(line[Announced.Length..].Split(' ')[0]);
             _ = server._process.StandardOutput.ReadToEndAsync();
             return server;
         }

@@ -5,7 +5,7 @@ using CutShop.Web.OnSite;
 using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 
-namespace CutShop.Web.Pages.Pieces;
+namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>Holds a piece against spans that were measured on site: what is over or short, and the sag it gives now.</summary>
 public sealed class MeasureModel(PieceShelf pieces, SiteText text) : LabelPage(text)
