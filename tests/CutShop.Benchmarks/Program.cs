@@ -1,3 +1,4 @@
+using CutShop.Benchmarks;
 using CutShop.Benchmarks.Benches;
 using CutShop.Benchmarks.Cutting;
 using CutShop.Benchmarks.Desk;
@@ -8,20 +9,28 @@ using CutShop.Benchmarks.Takeoff;
 using CutShop.Benchmarks.Trust;
 
 // One subcommand a subject; each measures, prints a table and says whether its targets are met (exit code 1 where not).
-var subjects = new Dictionary<string, Func<string[], int>>
+(string Name, string About, Func<string[], int> Run)[] subjects =
+[
+    ("takeoff", "The takeoff of a job against the bare JSON parse of its file, from 10 to 100,000 posts.", _ => TakeoffBenchmark.Run()),
+    ("cutting", "Cut plans against published instances and the shop's own cases.", CuttingCommand.Run),
+    ("desk", "Lists, searches and a job's page against a bare endpoint, with 1,000 and 100,000 jobs; the live preview against its takeoff.", _ => DeskBenchmark.Run()),
+    ("benches", "Claim and complete at the cut bench against the same transactions written raw.", _ => BenchesBenchmark.Run()),
+    ("stores", "The same work on the file and on a database server.", _ => StoresBenchmark.Run()),
+    ("labels", "How many photographed labels are read at each level of correction.", LabelsBenchmark.Run),
+    ("site", "What an installer's pages and a site pack weigh and cost.", _ => SiteBenchmark.Run()),
+];
+
+switch (args)
 {
-    ["takeoff"] = _ => TakeoffBenchmark.Run(),
-    ["desk"] = _ => DeskBenchmark.Run(),
-    ["benches"] = _ => BenchesBenchmark.Run(),
-    ["stores"] = _ => StoresBenchmark.Run(),
-    ["cutting"] = CuttingCommand.Run,
-    ["trust"] = TrustCommand.Run,
-    ["labels"] = LabelsBenchmark.Run,
-    ["site"] = _ => SiteBenchmark.Run(),
-};
-
-if (args is [var name, .. var rest] && subjects.TryGetValue(name, out var run))
-    return run(rest);
-
-Console.Error.WriteLine($"usage: one of {string.Join(", ", subjects.Keys)}; cutting takes [--seconds N] [--direct N] [--only TEXT] [--write FILE]; trust takes names of its figures, and [--kills N] [--write FILE]; labels takes [--pictures N]");
-return 2;
+    case ["all", .. var rest]:
+        return AllCommand.Run(subjects, rest);
+    case ["trust", .. var rest]:
+        return TrustCommand.Run(rest);
+    case [var name, .. var rest] when subjects.Any(subject => subject.Name == name):
+        return subjects.Single(subject => subject.Name == name).Run(rest);
+    default:
+        Console.Error.WriteLine(
+            $"usage: all [--write FILE], or one of {string.Join(", ", subjects.Select(subject => subject.Name))}, trust; " +
+            "cutting takes [--seconds N] [--direct N] [--only TEXT] [--write FILE]; trust takes names of its figures, and [--kills N] [--write FILE]; labels takes [--pictures N]");
+        return 2;
+}
