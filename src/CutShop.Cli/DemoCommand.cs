@@ -40,7 +40,7 @@ internal static class DemoCommand
                 return Exit.Done;
             foreach (var hand in await new DemoPeople(database).MakeAsync(cancel))
                 Console.WriteLine($"{RoleNames.NameOf(hand.Person.Role),-8} {hand.Person.Name,-6} password {hand.Password}   PIN on an enrolled tablet {hand.Pin}");
-            return await ServeCommand.ServeAsync(database, address, settings, parsed.GetRequiredValue(listen), nightly: null, cancel);
+            return await ServeCommand.ServeAsync(new(database, ShopTables.Standard, settings, address), parsed.GetRequiredValue(listen), cancel);
         });
         return command;
     }

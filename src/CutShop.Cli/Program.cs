@@ -16,7 +16,12 @@ var root = new RootCommand("CutShop: cut and drill work orders for rope railings
 };
 try
 {
-    return await root.Parse(args).InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+    return await root.Parse(args).InvokeAsync(new InvocationConfiguration
+    {
+        EnableDefaultExceptionHandler = false,
+        // Longer than the server takes to finish what it is answering.
+        ProcessTerminationTimeout = TimeSpan.FromSeconds(40),
+    });
 }
 catch (OperationCanceledException)
 {

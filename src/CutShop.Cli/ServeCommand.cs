@@ -1,5 +1,4 @@
 using System.CommandLine;
-using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web;
@@ -19,6 +18,7 @@ internal static class ServeCommand
         var options = new ShopOptions();
         var backups = new BackupOptions();
         var listen = ListenOption();
+        var jsonLog = new Option<bool>("--json-log") { Description = "Write the log as JSON, a line an event." };
         var command = new Command("serve", "Run the shop's web site.")
         {
             options.Folder,
@@ -29,6 +29,7 @@ internal static class ServeCommand
             backups.At,
             backups.Folder,
             backups.Keep,
+            jsonLog,
         };
         command.SetAction(async (parsed, cancel) =>
         {
@@ -37,8 +38,12 @@ internal static class ServeCommand
             if (!options.IsOnServer(parsed))
                 BackUpBeforeUpgrade(options.DatabaseOf(parsed), folder);
             using var database = options.Open(parsed);
-            var nightly = database.IsFile && backups.TimeOf(parsed) is { } at ? new NightlySettings(folder, at, rule) : null;
-            return await ServeAsync(database, options.AddressOf(parsed, parsed.GetRequiredValue(listen)), options.PaperOf(parsed), parsed.GetRequiredValue(listen), nightly, cancel);
+            var settings = new ShopSiteSettings(database, ShopTables.Standard, options.PaperOf(parsed), options.AddressOf(parsed, parsed.GetRequiredValue(listen)))
+            {
+                Nightly = database.IsFile && backups.TimeOf(parsed) is { } at ? new NightlySettings(folder, at, rule) : null,
+                JsonLog = parsed.GetValue(jsonLog),
+            };
+            return await ServeAsync(settings, parsed.GetRequiredValue(listen), cancel);
         });
         return command;
     }
@@ -58,14 +63,14 @@ internal static class ServeCommand
         DefaultValueFactory = _ => UsualListen,
     };
 
-    /// <summary>Runs the site until it is stopped.</summary>
-    public static async Task<int> ServeAsync(ShopDatabase database, Uri address, PaperSettings settings, string listen, NightlySettings? nightly, CancellationToken cancel)
+    /// <summary>Runs the site until it is stopped; what is being answered then is finished first.</summary>
+    public static async Task<int> ServeAsync(ShopSiteSettings settings, string listen, CancellationToken cancel)
     {
-        using var inUse = ShopInUse.Share(database.Folder);
-        await using var site = ShopSite.Build(new ShopSiteSettings(database, ShopTables.Standard, settings, address) { Nightly = nightly }, listen);
+        using var inUse = ShopInUse.Share(settings.Folder);
+        await using var site = ShopSite.Build(settings, listen);
         await site.StartAsync(cancel);
         Console.WriteLine($"The shop's pages: {string.Join(' ', site.Urls)}   (Ctrl+C stops)");
-        if (await new FirstOwner(database).DrawLinkAsync(cancel) is { } token)
+        if (await new FirstOwner(settings.Database).DrawLinkAsync(cancel) is { } token)
             Console.WriteLine($"Nobody can sign in yet. Make the owner's account here; the link works once: {site.Urls.First().TrimEnd('/')}/set-up/{token}");
         await site.WaitForShutdownAsync(cancel);
         return Exit.Done;

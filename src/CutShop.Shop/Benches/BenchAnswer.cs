@@ -25,7 +25,14 @@ public sealed record BenchAnswer(FormattableString? Said, string Outcome = "")
 
     /// <summary>Does a request's work once.</summary>
     internal static BenchAnswer Once(ShopSession session, string requestKey, Func<BenchAnswer> work) =>
-        RequestLog.Once(session, requestKey, work, answer => answer.IsDone ? answer.Outcome : null, Given);
+        RequestLog.Once(session, requestKey, () => Counted(session, work()), answer => answer.IsDone ? answer.Outcome : null, Given);
+
+    private static BenchAnswer Counted(ShopSession session, BenchAnswer answer)
+    {
+        if (!answer.IsDone)
+            session.Count(ShopCount.TapRefused);
+        return answer;
+    }
 
     /// <summary>Why a reason will not do, or null.</summary>
     internal static FormattableString? NeedsReason(string reason) => reason.Trim().Length is > 0 and <= LongestReason

@@ -9,6 +9,9 @@ namespace CutShop.Shop;
 /// <param name="To">The state it ends in.</param>
 internal sealed record TicketMove(string Table, string What, string From, string To)
 {
+    /// <summary>What the move counts as, or null.</summary>
+    public ShopCount? Counts { get; init; }
+
     /// <summary>What the history calls its tickets.</summary>
     public string Subject => Table == TicketStates.CutTickets ? "cut ticket" : "drill ticket";
 
@@ -27,6 +30,8 @@ internal sealed record TicketMove(string Table, string What, string From, string
         if (session.Execute($"UPDATE {Table} SET state = @To{set} WHERE id = @id AND state = @From", With(id, who, session.Now, values)) == 1)
         {
             session.Record(Subject, id, who, What + more, From, To, reason);
+            if (Counts is { } counts)
+                session.Count(counts);
             return null;
         }
         var state = session.Value<string>($"SELECT state FROM {Table} WHERE id = @id", new { id });

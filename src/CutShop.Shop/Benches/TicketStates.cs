@@ -36,7 +36,7 @@ public static class TicketStates
 
     internal static TicketMove PutAside { get; } = new(CutTickets, "put aside, to be cut again", AtTheBench, Waiting);
 
-    internal static TicketMove FinishCut { get; } = new(CutTickets, "finished", AtTheBench, Cut);
+    internal static TicketMove FinishCut { get; } = new(CutTickets, "finished", AtTheBench, Cut) { Counts = ShopCount.PieceCut };
 
     internal static TicketMove RejectCut { get; } = new(CutTickets, "not taken, to be cut again", Cut, Waiting);
 
@@ -52,7 +52,7 @@ public static class TicketStates
 
     internal static TicketMove HandBackDrill { get; } = new(DrillTickets, "handed back", AtTheBench, Waiting);
 
-    internal static TicketMove FinishDrill { get; } = new(DrillTickets, "drilled, the rope fits", AtTheBench, Drilled);
+    internal static TicketMove FinishDrill { get; } = new(DrillTickets, "drilled, the rope fits", AtTheBench, Drilled) { Counts = ShopCount.PostDrilled };
 
     internal static TicketMove DamageAtTheBench { get; } = new(DrillTickets, "spoiled, another post ordered", AtTheBench, ReOrdered);
 

@@ -1,4 +1,5 @@
 using System.Data;
+using System.Diagnostics;
 using Dapper;
 using Npgsql;
 
@@ -108,14 +109,18 @@ internal sealed class PostgresStore : ShopDatabase
     /// </summary>
     private async Task<T> RunAsync<T>(SemaphoreSlim turn, string begin, object? values, Func<ShopSession, T> work, CancellationToken cancel)
     {
+        var asked = Stopwatch.GetTimestamp();
         await turn.WaitAsync(cancel).ConfigureAwait(false);
         try
         {
             using var connection = _source.OpenConnection();
             using var transaction = connection.BeginTransaction(IsolationLevel.ReadCommitted);
             connection.Execute(begin, values, transaction);
-            var result = work(new ShopSession(connection, transaction, Dialect.Postgres, Time, BeforeEachWrite));
+            Meter.Waited(Stopwatch.GetElapsedTime(asked));
+            var session = new ShopSession(connection, transaction, Dialect.Postgres, Time, BeforeEachWrite);
+            var result = work(session);
             transaction.Commit();
+            Meter.Add(session.Counted);
             return result;
         }
         finally

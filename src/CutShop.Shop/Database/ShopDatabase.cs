@@ -24,6 +24,9 @@ public abstract class ShopDatabase : IDisposable
     /// <summary>True where the database is a file.</summary>
     public bool IsFile => Path.Length > 0;
 
+    /// <summary>What is measured of this shop.</summary>
+    public ShopMeter Meter { get; } = new();
+
     /// <summary>Called before each statement of a write, so that a test can break one.</summary>
     internal Action? BeforeEachWrite { get; set; }
 
@@ -72,6 +75,7 @@ public abstract class ShopDatabase : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
+        Meter.Dispose();
         Dispose(disposing: true);
         GC.SuppressFinalize(this);
     }

@@ -9,6 +9,7 @@ public sealed class ShopSession
     private readonly DbConnection _connection;
     private readonly DbTransaction _transaction;
     private readonly Action? _beforeEach;
+    private readonly List<ShopCount> _counted = [];
 
     internal ShopSession(DbConnection connection, DbTransaction transaction, Dialect dialect, TimeProvider time, Action? beforeEach = null)
     {
@@ -29,6 +30,9 @@ public sealed class ShopSession
 
     /// <summary>When something was done by another's clock, such as a phone's: never later than now, and now where it is not known.</summary>
     public DateTimeOffset NoLaterThanNow(DateTimeOffset? at) => at < Now ? at.Value : Now;
+
+    /// <summary>What this transaction did that is counted.</summary>
+    internal IReadOnlyList<ShopCount> Counted => _counted;
 
     /// <summary>
     /// All rows of a query. A computed column may not be null: give it a value with coalesce. A computed number is a bigint: say so
@@ -77,4 +81,7 @@ public sealed class ShopSession
             VALUES (@now, @who, @subject, @subjectId, @what, @before, @after, @reason)
             """,
             new { now = Now, who, subject, subjectId, what, before, after, reason });
+
+    /// <summary>Counts something that this transaction does; it shows once the transaction is stored.</summary>
+    internal void Count(ShopCount what) => _counted.Add(what);
 }

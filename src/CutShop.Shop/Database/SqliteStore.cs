@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop;
@@ -58,13 +59,17 @@ internal sealed class SqliteStore : ShopDatabase
     public override async Task<T> WriteAsync<T>(Func<ShopSession, T> work, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(work);
+        var asked = Stopwatch.GetTimestamp();
         await _gate.WaitAsync(cancel).ConfigureAwait(false);
         try
         {
+            Meter.Waited(Stopwatch.GetElapsedTime(asked));
             _writer ??= new KeptStatements(Connect());
             using var transaction = _writer.BeginWrite();
-            var result = work(new ShopSession(_writer, transaction, Dialect.Sqlite, Time, BeforeEachWrite));
+            var session = new ShopSession(_writer, transaction, Dialect.Sqlite, Time, BeforeEachWrite);
+            var result = work(session);
             transaction.Commit();
+            Meter.Add(session.Counted);
             return result;
         }
         catch

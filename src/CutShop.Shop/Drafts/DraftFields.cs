@@ -9,6 +9,7 @@ public static class DraftFields
 {
     private const int LargestIndex = 2 * DraftForm.MostPosts;
     private const int LongestText = 500;
+    private const int DeepestName = 4; // lines[0].rows[0].rope.diameter
 
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web);
 
@@ -32,7 +33,10 @@ public static class DraftFields
         ArgumentNullException.ThrowIfNull(fields);
         var root = new Branch();
         foreach (var (name, text) in fields)
-            root.Put(name.Split('.'), text.Length <= LongestText ? text : text[..LongestText]);
+        {
+            if (name.Split('.') is { Length: <= DeepestName } names)
+                root.Put(names, text.Length <= LongestText ? text : text[..LongestText]);
+        }
         try
         {
             return root.ToNode().Deserialize<DraftForm>(Json)!;
@@ -66,7 +70,7 @@ public static class DraftFields
     private sealed class Branch
     {
         private readonly Dictionary<string, object> _named = [];
-        private readonly SortedDictionary<int, Branch> _numbered = [];
+        private SortedDictionary<int, Branch>? _numbered;
 
         public void Put(ReadOnlySpan<string> names, string text)
         {
@@ -84,6 +88,7 @@ public static class DraftFields
                 _named[name] = branch = new Branch();
             if (index is { } at)
             {
+                branch._numbered ??= [];
                 if (!branch._numbered.TryGetValue(at, out var element))
                     branch._numbered[at] = element = new Branch();
                 branch = element;
@@ -91,7 +96,7 @@ public static class DraftFields
             branch.Put(names[1..], text);
         }
 
-        public JsonNode ToNode() => _numbered.Count > 0
+        public JsonNode ToNode() => _numbered is not null
             ? new JsonArray([.. _numbered.Values.Select(element => element.ToNode())])
             : new JsonObject(_named.Select(pair => KeyValuePair.Create<string, JsonNode?>(
                 pair.Key, pair.Value is Branch branch ? branch.ToNode() : JsonValue.Create((string)pair.Value))));

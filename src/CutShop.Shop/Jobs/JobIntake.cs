@@ -111,6 +111,7 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
         var pieceIds = InsertPieces(session, jobId, takeoff, progress);
         InsertPosts(session, jobId, takeoff, pieceIds);
         session.Record("job", jobId, who, releasedAt is null ? "received" : "taken in", before: "", Counted(takeoff));
+        session.Count(ShopCount.JobTakenIn);
         return IntakeOutcome.TakenIn;
     }
 

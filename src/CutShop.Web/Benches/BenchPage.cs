@@ -15,8 +15,6 @@ public abstract class BenchPage(BenchText text) : PageModel
     /// <summary>The header by which the script says that it sent the form.</summary>
     public const string SentByScript = "X-Tap";
 
-    private const int LongestKey = 64;
-
     /// <summary>The form's own key: sent twice it counts once.</summary>
     [BindProperty(Name = "key")]
     public string? RequestKey { get; set; }
@@ -34,7 +32,7 @@ public abstract class BenchPage(BenchText text) : PageModel
     public string? Problem { get; private set; }
 
     /// <summary>True where the request has a key that can be kept.</summary>
-    protected bool HasKey => RequestKey is { Length: > 0 and <= LongestKey };
+    protected bool HasKey => FormKey.IsGood(RequestKey);
 
     /// <summary>Says how a tap went: on to a page, or what is wrong.</summary>
     /// <param name="answer">The bench's answer.</param>

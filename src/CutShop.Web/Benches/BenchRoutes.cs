@@ -59,7 +59,7 @@ internal static class BenchRoutes
             response.Cookies.Append(
                 CookieRequestCultureProvider.DefaultCookieName,
                 $"c=|uic={tag}",
-                new CookieOptions { MaxAge = TimeSpan.FromDays(365), HttpOnly = true, SameSite = SameSiteMode.Lax, IsEssential = true });
+                new CookieOptions { MaxAge = TimeSpan.FromDays(365), HttpOnly = true, SameSite = SameSiteMode.Lax, Secure = response.HttpContext.Request.IsHttps, IsEssential = true });
         var isOurs = back is ['/', ..] && !back.StartsWith("//", StringComparison.Ordinal) && !back.StartsWith("/\\", StringComparison.Ordinal);
         return TypedResults.Redirect(isOurs ? back! : "/cut");
     }

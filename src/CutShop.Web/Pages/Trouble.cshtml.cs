@@ -16,17 +16,19 @@ public sealed class TroubleModel : PageModel
     public string Explanation { get; private set; } = "";
 
     /// <summary>Shows the trouble of a page that was asked for.</summary>
-    public void OnGet(int? status) => Explain(status);
+    public void OnGet() => Explain();
 
     /// <summary>Shows the trouble of a form that was sent.</summary>
-    public void OnPost(int? status) => Explain(status);
+    public void OnPost() => Explain();
 
-    private void Explain(int? status) => (Heading, Explanation) = status switch
+    // Read here and not bound: binding reads the form too, and it may be the form that cannot be read.
+    private void Explain() => (Heading, Explanation) = Request.Query["status"].ToString() switch
     {
-        404 => ("Not here", "There is no such page. A job, coil or piece may have been typed wrong."),
-        400 => ("Not understood", "What was sent is not complete. Go back, load the page again and send it once more."),
-        403 => ("Not yours to do", "Your role does not allow this. Some pages also ask that you signed in with a password and not with a PIN."),
-        429 => ("Too many at once", "Too many tries came from here within a minute. Wait a minute, then try again."),
+        "404" => ("Not here", "There is no such page. A job, coil or piece may have been typed wrong."),
+        "400" => ("Not understood", "What was sent is not complete. Go back, load the page again and send it once more."),
+        "403" => ("Not yours to do", "Your role does not allow this. Some pages also ask that you signed in with a password and not with a PIN."),
+        "413" => ("Too large", $"More was sent than is taken; accepted: at most {SizeLimits.Form / (1024 * 1024)} MiB in a form. A large job comes as a job file."),
+        "429" => ("Too many at once", "Too many tries came from here within a minute. Wait a minute, then try again."),
         _ => ("Something broke", "Nothing that was acknowledged is lost, and nothing half done was stored. Try again; if it stays, the log of the server says why."),
     };
 }

@@ -21,6 +21,9 @@ public sealed record ShopSiteSettings(ShopDatabase Database, ShopTables Tables, 
 
     /// <summary>When and where the server makes backups by itself; null for never.</summary>
     public NightlySettings? Nightly { get; init; }
+
+    /// <summary>True writes the log as a line of JSON an event, for whatever collects it.</summary>
+    public bool JsonLog { get; init; }
 }
 
 /// <summary>The shop's web site.</summary>
@@ -34,22 +37,25 @@ public static class ShopSite
         ArgumentNullException.ThrowIfNull(settings);
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ApplicationName = typeof(ShopSite).Assembly.GetName().Name });
         builder.WebHost.UseUrls(listenOn);
-        builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
-        // It warns that cookie keys lie unsealed in the shop's folder; the database lies there too, and the folder is the shop's to guard.
-        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
-        // Every request without a key would be a line.
-        builder.Logging.AddFilter(typeof(KeyHandler).FullName, LogLevel.Warning);
+        builder.WebHost.ConfigureKestrel(options =>
+        {
+            options.AddServerHeader = false;
+            options.Limits.MaxRequestBodySize = SizeLimits.Form;
+        });
+        builder.UseShopLog(settings.JsonLog);
+        builder.AddTelemetry();
         AddServices(builder.Services, settings);
 
         var app = builder.Build();
         // A proxy on this machine says who asks and that the way there is https; nobody else is believed.
         app.UseForwardedHeaders(new ForwardedHeadersOptions { ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto });
-        app.UseTrouble();
         app.UseMiddleware<SafeHeaders>();
+        app.UseTrouble();
         app.Services.GetRequiredService<OwnPages>().TakeFrom(app);
         app.UseRequestLocalization();
         app.UseMiddleware<StoreTroubleAnswers>();
         app.UseRouting();
+        app.UseSizeLimits();
         app.UseRateLimiter();
         app.UseAuthentication();
         app.UseAuthorization();

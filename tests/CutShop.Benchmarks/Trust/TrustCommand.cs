@@ -1,33 +1,36 @@
 using System.Globalization;
 using System.Text;
+using CutShop.Benchmarks.Fuzz;
+using CutShop.Benchmarks.Load;
 
 namespace CutShop.Benchmarks.Trust;
 
 /// <summary>
-/// <c>trust [FIGURE…] [--kills N] [--write FILE]</c>: prints the table of trust as Markdown; names choose rows, and none means
-/// all. With a file the table there is written anew between its marks.
+/// <c>trust [FIGURE…] [--kills N] [--lengths N] [--files N] [--seconds N] [--write FILE]</c>: prints the table of trust as Markdown;
+/// names choose rows, and none means all. With a file the table there is written anew between its marks.
 /// </summary>
 internal static class TrustCommand
 {
-    private const int UsualKills = 200;
     private const string Begin = "<!-- figures -->";
     private const string End = "<!-- end of figures -->";
 
     /// <summary>The figures by name. A new one is a row here.</summary>
-    private static readonly Dictionary<string, Func<int, Task<TrustRow>>> Figures = new()
+    private static readonly Dictionary<string, Func<TrustDose, Task<TrustRow>>> Figures = new()
     {
-        ["kills"] = KillFigure.OfAsync,
+        ["kills"] = dose => KillFigure.OfAsync(dose.Kills),
         ["statements"] = _ => StatementFigure.OfAsync(),
         ["backups"] = _ => BackupFigure.OfAsync(),
+        ["fuzz"] = FuzzFigure.OfAsync,
+        ["load"] = dose => LoadFigure.OfAsync(dose.Load),
     };
 
     public static int Run(string[] args)
     {
-        var (names, kills, file) = (new List<string>(), UsualKills, (string?)null);
+        var (names, dose, file) = (new List<string>(), new TrustDose(), (string?)null);
         for (var i = 0; i < args.Length; i++)
         {
-            if (args[i] == "--kills" && i + 1 < args.Length)
-                kills = int.Parse(args[++i], CultureInfo.InvariantCulture);
+            if (i + 1 < args.Length && TrustDose.Options.TryGetValue(args[i], out var set))
+                dose = set(dose, args[++i]);
             else if (args[i] == "--write" && i + 1 < args.Length)
                 file = args[++i];
             else
@@ -41,7 +44,7 @@ internal static class TrustCommand
 
         var rows = new List<TrustRow>();
         foreach (var (_, figure) in Figures.Where(figure => names.Count == 0 || names.Contains(figure.Key)))
-            rows.Add(figure(kills).GetAwaiter().GetResult());
+            rows.Add(figure(dose).GetAwaiter().GetResult());
         var table = Table(rows);
         Console.Write(table);
         foreach (var harm in rows.SelectMany(row => row.Harm))

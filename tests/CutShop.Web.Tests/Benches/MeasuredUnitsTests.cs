@@ -1,6 +1,5 @@
 using System.Globalization;
 using CutShop.Shop;
-using CutShop.Takeoff;
 
 namespace CutShop.Web.Tests.Benches;
 

@@ -11,7 +11,8 @@ public sealed class RightsTests
     private static readonly Dictionary<string, string> Table = new()
     {
         ["GET assets/{tag}/{name}"] = "ODCBA",
-        ["GET health"] = "ODCBA",
+        ["GET health/live"] = "ODCBA",
+        ["GET health/ready"] = "ODCBA",
         ["GET p"] = "ODCBA",
         ["GET p/{code}"] = "ODCBA",
         ["GET p/{code}/line"] = "ODCBA",
@@ -184,7 +185,8 @@ public sealed class RightsTests
             ? methods.HttpMethods.Select(method => (method, route))
             : [("GET", route), ("POST", route)];
 
-    private static string AddressOf(RouteEndpoint route) => "/" + string.Concat((route.RoutePattern.RawText ?? "").TrimStart('/')
+    /// <summary>An address of a route, with something in each of its places.</summary>
+    internal static string AddressOf(RouteEndpoint route) => "/" + string.Concat((route.RoutePattern.RawText ?? "").TrimStart('/')
         .Replace("{number}", "none", StringComparison.Ordinal)
         .Replace("{kind:regex(^(summary|cut-tickets|drill-tickets)$)}", "summary", StringComparison.Ordinal)
         .Replace("{kind}", "summary", StringComparison.Ordinal)

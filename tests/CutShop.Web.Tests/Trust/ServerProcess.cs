@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
 using System.Net;
@@ -11,6 +12,7 @@ internal sealed class ServerProcess : IDisposable
     private const string Announced = "The shop's pages: ";
 
     private readonly Process _process;
+    private readonly ConcurrentQueue<string> _said = new();
 
     private ServerProcess(Process process) => _process = process;
 
@@ -18,6 +20,9 @@ internal sealed class ServerProcess : IDisposable
 
     /// <summary>Where it listens.</summary>
     public Uri Address { get; private set; } = null!;
+
+    /// <summary>All lines it has written so far.</summary>
+    public IReadOnlyCollection<string> Said => _said;
 
     /// <summary>Starts it and waits until it listens.</summary>
     /// <param name="shop">The shop's folder.</param>
@@ -31,17 +36,20 @@ internal sealed class ServerProcess : IDisposable
     public static async Task<ServerProcess> StartAsync(ProcessStartInfo start)
     {
         var server = new ServerProcess(Process.Start(start)!);
-        server._process.ErrorDataReceived += (_, _) => { };
-        server._process.BeginErrorReadLine();
-        while (await server._process.StandardOutput.ReadLineAsync() is { } line)
+        var listens = new TaskCompletionSource<Uri>(TaskCreationOptions.RunContinuationsAsynchronously);
+        server._process.ErrorDataReceived += (_, said) => server.Hear(said.Data);
+        server._process.OutputDataReceived += (_, said) =>
         {
-            if (!line.StartsWith(Announced, StringComparison.Ordinal))
-                continue;
-            server.Address = new(line[Announced.Length..].Split(' ')[0]);
-            _ = server._process.StandardOutput.ReadToEndAsync();
-            return server;
-        }
-        throw new InvalidOperationException("The server ended before it listened.");
+            server.Hear(said.Data);
+            if (said.Data is null)
+                listens.TrySetException(new InvalidOperationException($"The server ended before it listened: {string.Join('\n', server.Said)}"));
+            else if (said.Data.StartsWith(Announced, StringComparison.Ordinal))
+                listens.TrySetResult(new(said.Data[Announced.Length..].Split(' ')[0]));
+        };
+        server._process.BeginErrorReadLine();
+        server._process.BeginOutputReadLine();
+        server.Address = await listens.Task;
+        return server;
     }
 
     /// <summary>A command of the program that lies beside this one.</summary>
@@ -74,11 +82,27 @@ internal sealed class ServerProcess : IDisposable
         await _process.WaitForExitAsync();
     }
 
+    /// <summary>Asks it to stop, as a system's own manager of services does (SIGTERM), and waits until it has ended.</summary>
+    /// <returns>Its exit code.</returns>
+    public async Task<int> StopAsync()
+    {
+        using var kill = Process.Start("kill", ["-TERM", Id.ToString(CultureInfo.InvariantCulture)]);
+        await kill.WaitForExitAsync();
+        await _process.WaitForExitAsync();
+        return _process.ExitCode;
+    }
+
     public void Dispose()
     {
         if (!_process.HasExited)
             _process.Kill();
         _process.WaitForExit();
         _process.Dispose();
+    }
+
+    private void Hear(string? line)
+    {
+        if (line is not null)
+            _said.Enqueue(line);
     }
 }

@@ -28,11 +28,11 @@ public sealed class IndexModel(ShopTablesShelf tables, RackOfBits rack) : PageMo
     public void OnGet() => Bits = [.. tables.Current().Rack.Bits.OrderBy(bit => bit.Kind).ThenBy(bit => bit.Diameter)];
 
     /// <summary>Hangs a bit up.</summary>
-    public Task<IActionResult> OnPostHangAsync(string kind, string? diameter, CancellationToken cancel) =>
+    public Task<IActionResult> OnPostHangAsync(string? kind, string? diameter, CancellationToken cancel) =>
         ChangeAsync(kind, diameter, bit => rack.HangAsync(bit, Who.Of(User), cancel));
 
     /// <summary>Takes a bit off.</summary>
-    public Task<IActionResult> OnPostTakeoffAsync(string kind, string? diameter, CancellationToken cancel) => ChangeAsync(
+    public Task<IActionResult> OnPostTakeoffAsync(string? kind, string? diameter, CancellationToken cancel) => ChangeAsync(
         kind,
         diameter,
         async bit =>
@@ -41,11 +41,11 @@ public sealed class IndexModel(ShopTablesShelf tables, RackOfBits rack) : PageMo
             return null;
         });
 
-    private async Task<IActionResult> ChangeAsync(string kind, string? diameter, Func<RackBit, Task<string?>> change)
+    private async Task<IActionResult> ChangeAsync(string? kind, string? diameter, Func<RackBit, Task<string?>> change)
     {
-        if (BitWords.KindNamed(kind) is not { } known)
+        if (BitWords.KindNamed(kind ?? "") is not { } known)
             return BadRequest();
-        (Kind, Diameter) = (kind, diameter ?? "");
+        (Kind, Diameter) = (kind!, diameter ?? "");
         var read = LengthText.Parse(Diameter);
         var problem = read.IsGood ? await change(new(known, read.Value)) : read.Problem;
         if (problem is null)

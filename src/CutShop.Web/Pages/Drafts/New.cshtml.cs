@@ -22,8 +22,10 @@ public sealed class NewModel(DraftShelf drafts) : PageModel
     public void OnGet() => Key = FormKey.New();
 
     /// <summary>Makes the draft and goes to it.</summary>
-    public async Task<IActionResult> OnPostAsync(string key, CancellationToken cancel)
+    public async Task<IActionResult> OnPostAsync(string? key, CancellationToken cancel)
     {
+        if (!FormKey.IsGood(key))
+            return BadRequest();
         Asked = Answers(Request.Form);
         var form = Asked.ToForm();
         if (form.IsGood)

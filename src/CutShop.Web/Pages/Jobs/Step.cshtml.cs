@@ -20,14 +20,16 @@ public sealed class StepModel(JobShelf jobs, JobRelease release, DraftShelf draf
     }
 
     /// <summary>Starts a draft that changes the job.</summary>
-    public Task<IActionResult> OnPostChangeAsync(string number, string key, CancellationToken cancel) => DraftFromAsync(number, key, form => form, cancel);
+    public Task<IActionResult> OnPostChangeAsync(string number, string? key, CancellationToken cancel) => DraftFromAsync(number, key, form => form, cancel);
 
     /// <summary>Starts a draft like the job, with no number yet.</summary>
-    public Task<IActionResult> OnPostCopyAsync(string number, string key, CancellationToken cancel) =>
+    public Task<IActionResult> OnPostCopyAsync(string number, string? key, CancellationToken cancel) =>
         DraftFromAsync(number, key, form => form with { Number = "", Due = "" }, cancel);
 
-    private async Task<IActionResult> DraftFromAsync(string number, string key, Func<DraftForm, DraftForm> change, CancellationToken cancel)
+    private async Task<IActionResult> DraftFromAsync(string number, string? key, Func<DraftForm, DraftForm> change, CancellationToken cancel)
     {
+        if (!FormKey.IsGood(key))
+            return BadRequest();
         if (jobs.Find(number) is not { } job)
             return NotFound();
         if (DraftOf.Job(job.Takeoff.Job) is not { } form)

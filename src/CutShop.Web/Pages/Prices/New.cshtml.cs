@@ -33,8 +33,10 @@ public sealed class NewModel(PriceBook prices, ShopDatabase database) : PageMode
     }
 
     /// <summary>Keeps the list.</summary>
-    public async Task<IActionResult> OnPostAsync(string key, string? step, CancellationToken cancel)
+    public async Task<IActionResult> OnPostAsync(string? key, string? step, CancellationToken cancel)
     {
+        if (!FormKey.IsGood(key))
+            return BadRequest();
         var typed = Typed();
         var list = step == "more" ? null : typed.Read(Problems);
         if (list is not null)

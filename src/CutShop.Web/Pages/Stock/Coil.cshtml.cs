@@ -26,7 +26,7 @@ public sealed class CoilModel(CoilStock stock, PlannedCuts planned, HistoryShelf
 
     /// <summary>The forms' own key: sent twice it counts once.</summary>
     [BindProperty]
-    public string RequestKey { get; set; } = "";
+    public string? RequestKey { get; set; }
 
     /// <summary>What is left, as typed.</summary>
     [BindProperty]
@@ -46,6 +46,8 @@ public sealed class CoilModel(CoilStock stock, PlannedCuts planned, HistoryShelf
     /// <summary>Corrects what is left.</summary>
     public async Task<IActionResult> OnPostAdjustAsync(string mark, CancellationToken cancel)
     {
+        if (!FormKey.IsGood(RequestKey))
+            return BadRequest();
         var left = LengthText.Parse(Left ?? "");
         return left.IsGood
             ? Answered(mark, await stock.AdjustAsync(mark, left.Value, Reason ?? "", Who.Of(User), RequestKey, cancel))
@@ -53,15 +55,16 @@ public sealed class CoilModel(CoilStock stock, PlannedCuts planned, HistoryShelf
     }
 
     /// <summary>Takes the coil off the rack.</summary>
-    public async Task<IActionResult> OnPostRetireAsync(string mark, CancellationToken cancel) =>
-        Answered(mark, await stock.RetireAsync(mark, Reason ?? "", Who.Of(User), RequestKey, cancel));
+    public async Task<IActionResult> OnPostRetireAsync(string mark, CancellationToken cancel) => FormKey.IsGood(RequestKey)
+        ? Answered(mark, await stock.RetireAsync(mark, Reason ?? "", Who.Of(User), RequestKey, cancel))
+        : BadRequest();
 
     private IActionResult Answered(string mark, StockAnswer answer)
     {
         if (answer.IsDone)
             return Redirect($"/stock/{mark}");
         Problem = answer.Problem;
-        RequestKey = RequestKey.Split('-')[0];
+        RequestKey = RequestKey!.Split('-')[0];
         return Shown(mark);
     }
 

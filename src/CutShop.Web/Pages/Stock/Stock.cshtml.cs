@@ -20,7 +20,7 @@ public sealed class StockModel(CoilStock stock, PlannedCuts planned) : PageModel
 
     /// <summary>The form's own key: sent twice it counts once.</summary>
     [BindProperty]
-    public string RequestKey { get; set; } = "";
+    public string? RequestKey { get; set; }
 
     /// <summary>Material of the coil.</summary>
     [BindProperty]
@@ -56,6 +56,8 @@ public sealed class StockModel(CoilStock stock, PlannedCuts planned) : PageModel
     /// <summary>Hangs a coil up, or shows the form again with what is wrong.</summary>
     public async Task<IActionResult> OnPostAsync(CancellationToken cancel)
     {
+        if (!FormKey.IsGood(RequestKey))
+            return BadRequest();
         var diameter = LengthText.Parse(Diameter ?? "");
         var length = LengthText.Parse(CoilLength ?? "");
         Problem = !ModelState.IsValid ? "Choose a material from the list."
