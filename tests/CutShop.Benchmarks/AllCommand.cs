@@ -17,7 +17,8 @@ internal static class AllCommand
         dotnet run --project tests/CutShop.Benchmarks -c Release -- all --write docs/benchmarks.md
         ```
 
-        and a single subject by its name, such as `-- takeoff`. How much is lost when machines fail stands in [trust.md](trust.md).
+        and a single subject by its name, such as `-- takeoff`. How good the cut plans are stands in [cut-plan.md](cut-plan.md), what is
+        lost when machines fail in [trust.md](trust.md): `-- cutting` and `-- trust` measure those.
 
         """;
 

@@ -12,7 +12,6 @@ using CutShop.Benchmarks.Trust;
 (string Name, string About, Func<string[], int> Run)[] subjects =
 [
     ("takeoff", "The takeoff of a job against the bare JSON parse of its file, from 10 to 100,000 posts.", _ => TakeoffBenchmark.Run()),
-    ("cutting", "Cut plans against published instances and the shop's own cases.", CuttingCommand.Run),
     ("desk", "Lists, searches and a job's page against a bare endpoint, with 1,000 and 100,000 jobs; the live preview against its takeoff.", _ => DeskBenchmark.Run()),
     ("benches", "Claim and complete at the cut bench against the same transactions written raw.", _ => BenchesBenchmark.Run()),
     ("stores", "The same work on the file and on a database server.", _ => StoresBenchmark.Run()),
@@ -24,13 +23,15 @@ switch (args)
 {
     case ["all", .. var rest]:
         return AllCommand.Run(subjects, rest);
+    case ["cutting", .. var rest]:
+        return CuttingCommand.Run(rest);
     case ["trust", .. var rest]:
         return TrustCommand.Run(rest);
     case [var name, .. var rest] when subjects.Any(subject => subject.Name == name):
         return subjects.Single(subject => subject.Name == name).Run(rest);
     default:
         Console.Error.WriteLine(
-            $"usage: all [--write FILE], or one of {string.Join(", ", subjects.Select(subject => subject.Name))}, trust; " +
+            $"usage: all [--write FILE], or one of {string.Join(", ", subjects.Select(subject => subject.Name))}, cutting, trust; " +
             "cutting takes [--seconds N] [--direct N] [--only TEXT] [--write FILE]; trust takes names of its figures, and [--kills N] [--lengths N] [--files N] [--seconds N] [--write FILE]; labels takes [--pictures N]");
         return 2;
 }
