@@ -53,7 +53,7 @@ public sealed class CutBench(ShopDatabase database)
             if (CutQueue.Next(session, who) is not { } next)
                 return BenchAnswer.Refused($"No piece can be cut now: none waits that an accepted plan gives a coil with enough rope.");
             // Asked again now that the coil is held: another cutter may have taken of it since the piece was found.
-            if (CoilStock.Free(session, next.CoilId) < next.Cut + next.Beside)
+            if (!session.Dialect.HasOneWriter && CoilStock.Free(session, next.CoilId) < next.Cut + next.Beside)
                 return BenchAnswer.Refused($"Coil {next.CoilMark} was just taken from.");
             return TryClaim(session, next, who) is { } why ? BenchAnswer.Refused(why) : BenchAnswer.Given(next.Code.Plain);
         },

@@ -12,6 +12,9 @@ internal abstract record Dialect
     /// <summary>PostgreSQL's.</summary>
     public static Dialect Postgres { get; } = new PostgresDialect();
 
+    /// <summary>True where one writes at a time, so that nothing changes between a write's own statements.</summary>
+    public abstract bool HasOneWriter { get; }
+
     /// <summary>A join that is made in the order in which it is written, where the planner would choose a worse one.</summary>
     public abstract string JoinAsWritten { get; }
 
@@ -38,6 +41,8 @@ internal abstract record Dialect
 
     private sealed record SqliteDialect : Dialect
     {
+        public override bool HasOneWriter => true;
+
         public override string JoinAsWritten => "CROSS JOIN";
 
         public override string JobsWithText => "SELECT rowid AS id FROM jobs_text WHERE jobs_text MATCH @sought";
@@ -50,12 +55,13 @@ internal abstract record Dialect
 
         public override string Sought(string text) => $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 
-        // The file has one writer at a time.
         public override string HoldFirstFree(params string[] tables) => " LIMIT 1";
     }
 
     private sealed record PostgresDialect : Dialect
     {
+        public override bool HasOneWriter => false;
+
         public override string JoinAsWritten => "JOIN";
 
         public override string JobsWithText =>
