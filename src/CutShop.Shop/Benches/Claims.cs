@@ -17,6 +17,12 @@ internal sealed class Claims(string table, TicketMove handBack, string mayHandBa
     public long? Of(ShopSession session, string who) => session.FirstOrDefault<long?>(
         $"SELECT id FROM {table} WHERE state = 'at the bench' AND claimed_by = @who ORDER BY claimed_at LIMIT 1", new { who });
 
+    /// <summary>Why someone cannot have a ticket beside the one they have, or null where they have none but this.</summary>
+    public FormattableString? HasAnother(ShopSession session, long id, string who) =>
+        Of(session, who) is { } other && other != id
+            ? (FormattableString)$"You have another ticket at the bench: finish it or hand it back first."
+            : null;
+
     /// <summary>
     /// Gives someone the next ticket, beside others who take one at the same time. Where that finds none to give, it is asked once
     /// more with nobody else at work, and that answer counts: a ticket that another was looking at is not overlooked.
@@ -75,12 +81,12 @@ internal sealed class Claims(string table, TicketMove handBack, string mayHandBa
     /// <summary>Gives a ticket at the bench to someone else, as far as it is.</summary>
     public FormattableString? TakeOver(ShopSession session, long id, string who)
     {
-        if (Of(session, who) is { } other && other != id)
-            return $"You have another ticket at the bench: finish it or hand it back first.";
+        if (HasAnother(session, id, who) is { } busy)
+            return busy;
         var had = session.Value<string>($"SELECT coalesce(claimed_by, '') FROM {table} WHERE id = @id", new { id });
         if (session.Execute($"UPDATE {table} SET claimed_by = @who, claimed_at = @Now, touched_at = @Now WHERE id = @id AND state = 'at the bench'", new { id, who, session.Now }) == 0)
             return $"The ticket is not at the bench.";
-        session.Record(handBack.Table == TicketStates.CutTickets ? "cut ticket" : "drill ticket", id, who, "taken over", had, who);
+        session.Record(handBack.Subject, id, who, "taken over", had, who);
         return null;
     }
 }

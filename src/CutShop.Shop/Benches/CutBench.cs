@@ -66,8 +66,8 @@ public sealed class CutBench(ShopDatabase database)
         (session, work) =>
         {
             Claims.HandBackForgotten(session);
-            if (Claims.Of(session, who) is { } mine && mine != work.Id)
-                return $"You have another ticket at the bench: finish it or hand it back first.";
+            if (Claims.HasAnother(session, work.Id, who) is { } busy)
+                return busy;
             if (CutQueue.Of(session, work.Id) is not { } cut)
                 return $"The piece {work.Code} has no coil yet: its job is to be released and a cut plan accepted first.";
             if (work.State == TicketStates.Waiting && CutStock.CannotGive(cut, work.Cut) is { } why)
@@ -88,7 +88,7 @@ public sealed class CutBench(ShopDatabase database)
                 return $"Enter the measured length.";
             if (work.Next != step)
                 return $"Step {(int)step} cannot be ticked now: {work.Steps} of {(int)CutStep.CoilAndTie} are done.";
-            Step(session, work, step, who, step.ToString());
+            Step(session, work, step, who);
             if (step == CutStep.CoilAndTie)
                 TicketStates.FinishCut.Do(session, work.Id, who, Claims.Free);
             return null;
@@ -262,16 +262,14 @@ public sealed class CutBench(ShopDatabase database)
 
     private static void Again(ShopSession session, CutWork work, Length measured, string reason, string who, TicketMove move)
     {
-        session.Execute(
-            "INSERT INTO re_cuts (at, who, ticket_id, measured_nm, reason) VALUES (@Now, @who, @Id, @measured, @reason)",
-            new { session.Now, who, work.Id, measured, reason });
+        ReCuts.Add(session, work.Id, measured, reason, who);
         move.Do(session, work.Id, who, Fresh + Place + Claims.Free, reason: reason);
     }
 
-    private static void Step(ShopSession session, CutWork work, CutStep step, string who, string what)
+    private static void Step(ShopSession session, CutWork work, CutStep step, string who)
     {
         session.Execute("UPDATE cut_tickets SET steps = @step, touched_at = @Now WHERE id = @Id", new { step = (int)step, session.Now, work.Id });
-        session.Record("cut ticket", work.Id, who, what, StepsOf((int)work.Steps), StepsOf((int)step));
+        session.Record("cut ticket", work.Id, who, CutStepWords.Of(step), StepsOf((int)work.Steps), StepsOf((int)step));
     }
 
     private static string StepsOf(int steps) => string.Create(CultureInfo.InvariantCulture, $"step {steps} of {(int)CutStep.CoilAndTie}");
@@ -283,13 +281,12 @@ public sealed class CutBench(ShopDatabase database)
             : (FormattableString)$"The piece {work.Code} is {new StateWord(work.State)}: take it to the bench first.";
 
     private Task<BenchAnswer> ForAsync(
-        PieceCode code, string requestKey, Func<ShopSession, CutWork, FormattableString?> work, CancellationToken cancel) => OnceAsync(
-        requestKey,
-        session => CutWork.Find(session, code) is { } found
-            ? work(session, found) is { } why ? BenchAnswer.Refused(why) : BenchAnswer.Given(code.Plain)
-            : BenchAnswer.Refused($"No piece has the code {code}."),
+        PieceCode code, string requestKey, Func<ShopSession, CutWork, FormattableString?> work, CancellationToken cancel) => database.WriteAsync(
+        session => BenchAnswer.Once(
+            session,
+            requestKey,
+            () => CutWork.Find(session, code) is { } found
+                ? work(session, found) is { } why ? BenchAnswer.Refused(why) : BenchAnswer.Given(code.Plain)
+                : BenchAnswer.Refused($"No piece has the code {code}.")),
         cancel);
-
-    private Task<BenchAnswer> OnceAsync(string requestKey, Func<ShopSession, BenchAnswer> work, CancellationToken cancel) =>
-        database.WriteAsync(session => BenchAnswer.Once(session, requestKey, () => work(session)), cancel);
 }

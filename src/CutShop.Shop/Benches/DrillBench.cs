@@ -61,8 +61,8 @@ public sealed class DrillBench(ShopDatabase database)
         (session, work) =>
         {
             Claims.HandBackForgotten(session);
-            if (Claims.Of(session, who) is { } mine && mine != work.Id)
-                return $"You have another ticket at the bench: finish it or hand it back first.";
+            if (Claims.HasAnother(session, work.Id, who) is { } busy)
+                return busy;
             if (!session.Value<bool>($"SELECT EXISTS (SELECT 1 FROM jobs WHERE number = @job AND {ReleasedJobs.Condition})", new { job }))
                 return $"Job {job} is not released to the benches.";
             return TicketStates.ClaimDrill.Try(session, work.Id, who, Claims.Take);
@@ -186,13 +186,12 @@ public sealed class DrillBench(ShopDatabase database)
             : (FormattableString)$"The post {work.Post} is {new StateWord(work.State)}: take it to the bench first.";
 
     private Task<BenchAnswer> ForAsync(
-        string job, string post, string requestKey, Func<ShopSession, DrillWork, FormattableString?> work, CancellationToken cancel) => OnceAsync(
-        requestKey,
-        session => DrillWork.Find(session, job, post) is { } found
-            ? work(session, found) is { } why ? BenchAnswer.Refused(why) : Given(found)
-            : BenchAnswer.Refused($"Job {job} has no post {post} to drill."),
+        string job, string post, string requestKey, Func<ShopSession, DrillWork, FormattableString?> work, CancellationToken cancel) => database.WriteAsync(
+        session => BenchAnswer.Once(
+            session,
+            requestKey,
+            () => DrillWork.Find(session, job, post) is { } found
+                ? work(session, found) is { } why ? BenchAnswer.Refused(why) : Given(found)
+                : BenchAnswer.Refused($"Job {job} has no post {post} to drill.")),
         cancel);
-
-    private Task<BenchAnswer> OnceAsync(string requestKey, Func<ShopSession, BenchAnswer> work, CancellationToken cancel) =>
-        database.WriteAsync(session => BenchAnswer.Once(session, requestKey, () => work(session)), cancel);
 }

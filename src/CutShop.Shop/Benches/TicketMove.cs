@@ -12,7 +12,8 @@ internal sealed record TicketMove(string Table, string What, string From, string
     /// <summary>What the move counts as, or null.</summary>
     public ShopCount? Counts { get; init; }
 
-    private string Subject => Table == TicketStates.CutTickets ? "cut ticket" : "drill ticket";
+    /// <summary>What the history calls its tickets.</summary>
+    public string Subject => Table == TicketStates.CutTickets ? "cut ticket" : "drill ticket";
 
     /// <summary>Makes the move where the ticket is in the state it starts from; the row count decides.</summary>
     /// <param name="session">The transaction.</param>

@@ -24,6 +24,9 @@ public static class TicketStates
     /// <summary>Every state that a ticket can have.</summary>
     internal static IReadOnlyList<string> All { get; } = [Waiting, AtTheBench, Cut, Packed, Drilled, ReOrdered, TicketEnd.Cancelled, TicketEnd.Surplus];
 
+    /// <summary>True where a ticket's piece is cut or its post is drilled: no longer wanted, it is surplus.</summary>
+    internal static bool IsMade(string state) => state is Cut or Packed or Drilled;
+
     internal const string CutTickets = "cut_tickets";
     internal const string DrillTickets = "drill_tickets";
 

@@ -3,7 +3,7 @@ using CutShop.Takeoff;
 namespace CutShop.Shop;
 
 /// <summary>Adds up how the shop stands.</summary>
-public sealed class ShopBoard(ShopDatabase database, TimeProvider time)
+public sealed class ShopBoard(ShopDatabase database)
 {
     private const int HoursShown = 24;
     private const int MostMishaps = 50;
@@ -29,10 +29,8 @@ public sealed class ShopBoard(ShopDatabase database, TimeProvider time)
 
     private static long Stamp(ShopSession session) => session.Value<long>("SELECT coalesce(max(id), 0) FROM history");
 
-    private List<BoardJob> Jobs(ShopSession session, DateTimeOffset since)
-    {
-        var today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(session.Now, time.LocalTimeZone).DateTime);
-        return [.. session.All<JobRow>(
+    private static List<BoardJob> Jobs(ShopSession session, DateTimeOffset since) =>
+        [.. session.All<JobRow>(
             $"""
             WITH shown AS (
               SELECT job_id FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE cut_tickets.state IN ('waiting', 'at the bench', 'cut')
@@ -50,8 +48,7 @@ public sealed class ShopBoard(ShopDatabase database, TimeProvider time)
             WHERE jobs.id IN (SELECT job_id FROM shown) AND {ReleasedJobs.Condition}
             ORDER BY due IS NULL, due, number
             """,
-            new { since }).Select(row => row.ToJob(today))];
-    }
+            new { since }).Select(row => row.ToJob(session.Today))];
 
     private static List<BoardLot> Lots(ShopSession session, DateTimeOffset since) =>
         [.. session.All<LotRow>(

@@ -13,7 +13,7 @@ internal sealed class CareFile : IDisposable
     public SqliteConnection Connection { get; }
 
     /// <summary>The number of the file's newest migration.</summary>
-    public long Version => Scalar("PRAGMA user_version");
+    public long Version => Connection.Number("PRAGMA user_version");
 
     /// <summary>Opens a file that is there.</summary>
     /// <exception cref="FileNotFoundException">There is no such file.</exception>
@@ -56,18 +56,8 @@ internal sealed class CareFile : IDisposable
         transaction.Commit();
     }
 
-    /// <summary>Runs a statement of this program's own.</summary>
-    public void Execute(string sql)
-    {
-        using var command = Connection.CreateCommand();
-#pragma warning disable CA2100 // The text is this program's own.
-        command.CommandText = sql;
-#pragma warning restore CA2100
-        command.ExecuteNonQuery();
-    }
-
     /// <summary>Leaves the file as one piece: what stands in the write-ahead log goes into it.</summary>
-    public void MakeOnePiece() => Execute("PRAGMA journal_mode = DELETE");
+    public void MakeOnePiece() => Connection.Run("PRAGMA journal_mode = DELETE");
 
     /// <inheritdoc/>
     public void Dispose() => Connection.Dispose();
@@ -84,18 +74,8 @@ internal sealed class CareFile : IDisposable
             Pooling = false,
         }.ToString());
         connection.Open();
-        var file = new CareFile(connection, time);
-        file.Execute("PRAGMA busy_timeout = 5000");
-        file.Execute("PRAGMA synchronous = FULL");
-        return file;
-    }
-
-    private long Scalar(string sql)
-    {
-        using var command = Connection.CreateCommand();
-#pragma warning disable CA2100 // The text is this program's own.
-        command.CommandText = sql;
-#pragma warning restore CA2100
-        return (long)command.ExecuteScalar()!;
+        connection.Run("PRAGMA busy_timeout = 5000");
+        connection.Run("PRAGMA synchronous = FULL");
+        return new(connection, time);
     }
 }

@@ -27,7 +27,7 @@ internal static class JobsAgainstFiles
         [
             .. Different(where, "the facts", [$"{row.Number}, {row.Customer}, {row.Due:O}, one lot {row.OneLot == 1}"], [$"{job.Number}, {job.Customer}, {job.Due:O}, one lot {job.OneLot}"]),
             .. Different(where, "the pieces", StoredPieces(session, id), [.. takeoff.Pieces.Select(piece => $"{piece.Run} {piece.Rope.MaterialName} {piece.Rope.Diameter} {piece.Cut}")]),
-            .. Different(where, "the posts", session.All<string>("SELECT mark FROM posts WHERE job_id = @id AND dropped_at IS NULL ORDER BY position", new { id }), [.. JobChange.PostsOf(job).Select(post => post.Mark)]),
+            .. Different(where, "the posts", session.All<string>("SELECT mark FROM posts WHERE job_id = @id AND dropped_at IS NULL ORDER BY position", new { id }), [.. job.Posts.Select(post => post.Mark)]),
             .. Different(where, "the bores", StoredBores(session, id), [.. takeoff.Bores.SelectMany(Told).Order(StringComparer.Ordinal)]),
             .. WithoutTickets(session, id, where),
         ];

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop;
 
@@ -11,8 +12,12 @@ public static class ShopDigest
     {
         using var file = CareFile.Open(path, TimeProvider.System);
         using var moment = file.Connection.BeginTransaction(deferred: true);
-        return Of(TableText.All(file.Connection).Select(table => (table.Name, HashOf(table.Lines(file.Connection)))));
+        return Of(file.Connection);
     }
+
+    /// <summary>The digest of what a connection sees.</summary>
+    internal static string Of(SqliteConnection connection) =>
+        Of(TableText.All(connection).Select(table => (table.Name, HashOf(table.Lines(connection)))));
 
     /// <summary>The digest of tables whose hashes are known, in the order of their names.</summary>
     internal static string Of(IEnumerable<(string Table, string Hash)> tables) => HashOf(tables.Select(table => $"{table.Table} {table.Hash}"));

@@ -77,22 +77,18 @@ public sealed class ShopExport(string folder, TimeProvider time)
         using var sheet = new StreamWriter(Path.Combine(part, ExportManifest.SheetFile(table.Name)), append: false, new UTF8Encoding(false)) { NewLine = "\r\n" };
         // What opens a door stays out of spreadsheets.
         var shown = table.Columns.Where(column => !column.Name.EndsWith("_hash", StringComparison.Ordinal) && column.Name != "stamp").Select(column => column.Name).ToList();
-        sheet.WriteLine(SheetLine(shown));
+        sheet.WriteLine(CsvLine.Of(shown));
         var count = 0L;
         var hash = ShopDigest.HashOf(lines.Select(line =>
         {
             count++;
             rows.WriteLine(line);
             using var json = JsonDocument.Parse(line);
-            sheet.WriteLine(SheetLine(shown.Select(name => json.RootElement.GetProperty(name).ToString())));
+            sheet.WriteLine(CsvLine.Of(shown.Select(name => json.RootElement.GetProperty(name).ToString())));
             return line;
         }));
         return new(table.Name, count, hash);
     }
-
-    /// <summary>A line of CSV (RFC 4180).</summary>
-    private static string SheetLine(IEnumerable<string> fields) => string.Join(',', fields.Select(field =>
-        field.AsSpan().IndexOfAny("\",\r\n") < 0 ? field : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\""));
 
     private List<ExportedPhoto> WritePhotos(string part)
     {

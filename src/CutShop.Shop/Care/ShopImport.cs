@@ -55,7 +55,7 @@ public sealed class ShopImport(string folder, ShopTables tables, TimeProvider ti
         using var file = CareFile.Create(Making, time);
         SqliteMigrations.Apply(file.Connection, manifest.Migration);
         FillTables(file.Connection, manifest, from);
-        if (DigestOf(file.Connection) != manifest.Digest)
+        if (ShopDigest.Of(file.Connection) != manifest.Digest)
             throw new InvalidDataException("what was stored is not what the manifest tells of.");
         SqliteMigrations.Apply(file.Connection);
         file.MakeOnePiece();
@@ -70,56 +70,27 @@ public sealed class ShopImport(string folder, ShopTables tables, TimeProvider ti
         if (!known.Select(table => table.Name).SequenceEqual(manifest.Tables.Select(table => table.Name)))
             throw new InvalidDataException("its tables are not those of its migration.");
         using var transaction = connection.BeginTransaction();
-        Run("PRAGMA defer_foreign_keys = ON");
-        var triggers = Texts("SELECT sql FROM sqlite_schema WHERE type = 'trigger'");
-        foreach (var name in Texts("SELECT name FROM sqlite_schema WHERE type = 'trigger'"))
-            Run($"DROP TRIGGER {TableText.Quoted(name)}");
+        connection.Run("PRAGMA defer_foreign_keys = ON");
+        var triggers = connection.Texts("SELECT sql FROM sqlite_schema WHERE type = 'trigger'");
+        foreach (var name in connection.Texts("SELECT name FROM sqlite_schema WHERE type = 'trigger'"))
+            connection.Run($"DROP TRIGGER {TableText.Quoted(name)}");
         foreach (var (table, told) in known.Zip(manifest.Tables))
         {
-            Run($"DELETE FROM {TableText.Quoted(table.Name)}");
+            connection.Run($"DELETE FROM {TableText.Quoted(table.Name)}");
             var path = Path.Combine(from, ExportManifest.TableFile(table.Name));
             if (!File.Exists(path))
                 throw new InvalidDataException($"{path} is not there.");
             if (ShopDigest.HashOf(File.ReadLines(path)) != told.Hash)
                 throw new InvalidDataException($"{path} is not as it was written.");
-            if (table.Insert(connection, transaction, File.ReadLines(path)) != told.Rows)
+            if (table.Insert(connection, File.ReadLines(path)) != told.Rows)
                 throw new InvalidDataException($"{path} does not have the {told.Rows} rows that the manifest tells of.");
         }
-        foreach (var index in Texts("SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'virtual'"))
-            Run($"INSERT INTO {TableText.Quoted(index)} ({TableText.Quoted(index)}) VALUES ('rebuild')");
+        foreach (var index in connection.Texts("SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'virtual'"))
+            connection.Run($"INSERT INTO {TableText.Quoted(index)} ({TableText.Quoted(index)}) VALUES ('rebuild')");
         foreach (var trigger in triggers)
-            Run(trigger);
+            connection.Run(trigger);
         transaction.Commit();
-
-        SqliteCommand Command(string sql)
-        {
-            var command = connection.CreateCommand();
-            command.Transaction = transaction;
-#pragma warning disable CA2100 // Names come from the schema and are quoted.
-            command.CommandText = sql;
-#pragma warning restore CA2100
-            return command;
-        }
-
-        void Run(string sql)
-        {
-            using var command = Command(sql);
-            command.ExecuteNonQuery();
-        }
-
-        List<string> Texts(string sql)
-        {
-            using var command = Command(sql);
-            using var reader = command.ExecuteReader();
-            var texts = new List<string>();
-            while (reader.Read())
-                texts.Add(reader.GetString(0));
-            return texts;
-        }
     }
-
-    private static string DigestOf(SqliteConnection connection) =>
-        ShopDigest.Of(TableText.All(connection).Select(table => (table.Name, ShopDigest.HashOf(table.Lines(connection)))));
 
     private void CopyPhoto(ExportedPhoto photo, string from)
     {

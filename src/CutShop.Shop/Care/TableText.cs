@@ -16,23 +16,15 @@ internal sealed record TableText(string Name, IReadOnlyList<TableColumn> Columns
     private string ColumnList => string.Join(", ", Columns.Select(column => Quoted(column.Name)));
 
     /// <summary>The tables that hold the shop; an index for searching text is none, for it is made of them.</summary>
-    public static IReadOnlyList<TableText> All(SqliteConnection connection)
-    {
-        var names = new List<string>();
-        using (var command = Command(connection, "SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name"))
-        using (var reader = command.ExecuteReader())
-        {
-            while (reader.Read())
-                names.Add(reader.GetString(0));
-        }
-        return [.. names.Select(name => new TableText(name, ColumnsOf(connection, name)))];
-    }
+    public static IReadOnlyList<TableText> All(SqliteConnection connection) =>
+        [.. connection.Texts("SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name")
+            .Select(name => new TableText(name, ColumnsOf(connection, name)))];
 
     /// <summary>The rows, each a line of JSON.</summary>
     public IEnumerable<string> Lines(SqliteConnection connection)
     {
         var key = Columns.Where(column => column.Key > 0).OrderBy(column => column.Key).Select(column => Quoted(column.Name)).ToList();
-        using var command = Command(connection, $"SELECT {ColumnList} FROM {Quoted(Name)} ORDER BY {(key.Count == 0 ? "rowid" : string.Join(", ", key))}");
+        using var command = connection.Command($"SELECT {ColumnList} FROM {Quoted(Name)} ORDER BY {(key.Count == 0 ? "rowid" : string.Join(", ", key))}");
         using var reader = command.ExecuteReader();
         while (reader.Read())
             yield return Line(reader);
@@ -41,10 +33,10 @@ internal sealed record TableText(string Name, IReadOnlyList<TableColumn> Columns
     /// <summary>Adds rows from their lines.</summary>
     /// <returns>How many.</returns>
     /// <exception cref="InvalidDataException">A line is no row of this table.</exception>
-    public long Insert(SqliteConnection connection, SqliteTransaction transaction, IEnumerable<string> lines)
+    public long Insert(SqliteConnection connection, IEnumerable<string> lines)
     {
-        using var command = Command(connection, $"INSERT INTO {Quoted(Name)} ({ColumnList}) VALUES ({string.Join(", ", Columns.Select((_, i) => $"@p{i}"))})");
-        command.Transaction = transaction;
+        using var command = connection.Command(
+            $"INSERT INTO {Quoted(Name)} ({ColumnList}) VALUES ({string.Join(", ", Columns.Select((_, i) => $"@p{i}"))})");
         foreach (var i in Enumerable.Range(0, Columns.Count))
             command.Parameters.Add(new SqliteParameter($"@p{i}", null));
         var rows = 0L;
@@ -62,22 +54,13 @@ internal sealed record TableText(string Name, IReadOnlyList<TableColumn> Columns
 
     private static List<TableColumn> ColumnsOf(SqliteConnection connection, string table)
     {
-        using var command = Command(connection, "SELECT name, type, pk FROM pragma_table_info(@table) ORDER BY cid");
+        using var command = connection.Command("SELECT name, type, pk FROM pragma_table_info(@table) ORDER BY cid");
         command.Parameters.AddWithValue("@table", table);
         using var reader = command.ExecuteReader();
         var columns = new List<TableColumn>();
         while (reader.Read())
             columns.Add(new(reader.GetString(0), reader.GetString(1).ToUpperInvariant(), reader.GetInt32(2)));
         return columns;
-    }
-
-    private static SqliteCommand Command(SqliteConnection connection, string sql)
-    {
-        var command = connection.CreateCommand();
-#pragma warning disable CA2100 // Names come from the schema and are quoted; values are parameters.
-        command.CommandText = sql;
-#pragma warning restore CA2100
-        return command;
     }
 
     private string Line(SqliteDataReader reader)

@@ -29,7 +29,7 @@ public enum ChangeKind
 public sealed record ChangedThing(ChangeKind Kind, string Name, string Was, string Becomes, string State)
 {
     /// <summary>True where it was cut or drilled already and is no longer wanted so.</summary>
-    public bool BecomesSurplus => Kind is ChangeKind.Changed or ChangeKind.Gone && State is "cut" or "drilled";
+    public bool BecomesSurplus => Kind is ChangeKind.Changed or ChangeKind.Gone && TicketStates.IsMade(State);
 }
 
 /// <summary>What changes in a stored job, to look at before it is accepted.</summary>
@@ -68,14 +68,11 @@ public sealed record JobChange(
             was.IsCancelled,
             FactsOf(was.Takeoff.Job, next.Job),
             Things(was.Pieces.ToDictionary(piece => piece.Run, piece => (Text(piece.Piece), piece.State)), next.Pieces.Select(piece => (piece.Run, Text(piece)))),
-            Things(was.Posts.ToDictionary(post => post.Post.Mark, post => (PostText(was.Takeoff, post.Post), post.State)), PostsOf(next.Job).Select(post => (post.Mark, PostText(next, post)))));
+            Things(was.Posts.ToDictionary(post => post.Post.Mark, post => (PostText(was.Takeoff, post.Post), post.State)), next.Job.Posts.Select(post => (post.Mark, PostText(next, post)))));
         return change.IsNothing && was.JobFile != JobFileWriter.Write(next.Job)
             ? change with { Facts = ["Figures, such as a sag, that make no piece and no post different"] }
             : change;
     }
-
-    /// <summary>All posts of a job in order.</summary>
-    internal static IEnumerable<Post> PostsOf(Job job) => job.Lines.SelectMany(line => line.Posts);
 
     private static List<ChangedThing> Things(Dictionary<string, (string Text, string State)> was, IEnumerable<(string Name, string Text)> next)
     {

@@ -71,7 +71,7 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         session.Execute(
             "UPDATE jobs SET customer = @Customer, due = @Due, one_lot = @OneLot, job_file = @file, version = @version WHERE id = @JobId",
             new { next.Job.Customer, next.Job.Due, next.Job.OneLot, file = JobFileWriter.Write(next.Job), version = KeptTakeoffs.DrawVersion(), was.JobId });
-        session.Record("job", was.JobId, who, "changed", Counted(was.Takeoff), $"{Counted(next)}; {Summary(change)}");
+        session.Record("job", was.JobId, who, "changed", JobIntake.Counted(was.Takeoff), $"{JobIntake.Counted(next)}; {Summary(change)}");
         DraftShelf.Close(session, draftId, next.Job.Number, who);
         return new(next.Job.Number, Problem: null, Change: null);
     }
@@ -115,7 +115,7 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
 
         var stored = was.Posts.ToDictionary(post => post.Post.Mark, post => post.Id);
         var bores = next.Bores.ToLookup(bore => bore.Post.Mark);
-        foreach (var (position, post) in JobChange.PostsOf(next.Job).Index())
+        foreach (var (position, post) in next.Job.Posts.Index())
         {
             if (!kept.Contains(post.Mark))
             {
@@ -136,9 +136,6 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
 
     private static HashSet<string> Names(IReadOnlyList<ChangedThing> things, ChangeKind kind) =>
         [.. things.Where(thing => thing.Kind == kind).Select(thing => thing.Name)];
-
-    private static string Counted(JobTakeoff takeoff) =>
-        string.Create(CultureInfo.InvariantCulture, $"{takeoff.Pieces.Count} pieces, {takeoff.Bores.Count} bores");
 
     private static string Summary(JobChange change) => string.Create(
         CultureInfo.InvariantCulture,

@@ -1,4 +1,3 @@
-using System.Text;
 using CutShop.Takeoff;
 
 namespace CutShop.Shop;
@@ -12,8 +11,7 @@ internal sealed record StoredWork(
     {
         if (session.FirstOrDefault<JobRow>("SELECT id, job_file, cancelled_at FROM jobs WHERE number = @number", new { number }) is not { } row)
             return null;
-        var job = JobFileReader.Read(Encoding.UTF8.GetBytes(row.JobFile)).Job
-            ?? throw new InvalidDataException($"The stored file of job {number} is not readable.");
+        var job = StoredJobFile.Read(row.JobFile, $"job {number}");
         var takeoff = JobTakeoff.Of(job, tables);
         var pieces = session.All<WorkRow>(
             """
@@ -33,7 +31,7 @@ internal sealed record StoredWork(
             row.JobFile,
             takeoff,
             [.. takeoff.Pieces.Select(piece => new PieceWork(piece, pieces[piece.Run].Id, pieces[piece.Run].TicketId, pieces[piece.Run].State))],
-            [.. JobChange.PostsOf(job).Select(post => new PostWork(post, posts[post.Mark].Id, posts[post.Mark].TicketId, posts[post.Mark].State))]);
+            [.. job.Posts.Select(post => new PostWork(post, posts[post.Mark].Id, posts[post.Mark].TicketId, posts[post.Mark].State))]);
     }
 
     private sealed record JobRow(long Id, string JobFile, DateTimeOffset? CancelledAt);

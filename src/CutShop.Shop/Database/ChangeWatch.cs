@@ -20,8 +20,7 @@ internal sealed class ChangeWatch(Func<SqliteConnection> connect) : IDisposable
             if (_command is null)
             {
                 _connection = connect();
-                _command = _connection.CreateCommand();
-                _command.CommandText = "PRAGMA data_version";
+                _command = _connection.Command("PRAGMA data_version");
             }
             return (long)_command.ExecuteScalar()!;
         }

@@ -49,16 +49,7 @@ internal sealed class KeptStatements(SqliteConnection connection) : DbConnection
     public override void ChangeDatabase(string databaseName) => connection.ChangeDatabase(databaseName);
 
     /// <summary>Takes the command of a text; nobody else has it until it is given back.</summary>
-    internal SqliteCommand Take(string text)
-    {
-        if (_kept.Remove(text, out var command))
-            return command;
-        command = connection.CreateCommand();
-#pragma warning disable CA2100 // The text is the caller's, which is this program's own.
-        command.CommandText = text;
-#pragma warning restore CA2100
-        return command;
-    }
+    internal SqliteCommand Take(string text) => _kept.Remove(text, out var command) ? command : connection.Command(text);
 
     /// <summary>Gives a command back for the next time.</summary>
     internal void GiveBack(SqliteCommand command)

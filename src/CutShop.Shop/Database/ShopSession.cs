@@ -28,6 +28,9 @@ public sealed class ShopSession
     /// <summary>The day in the shop at that moment.</summary>
     public DateOnly Today { get; }
 
+    /// <summary>When something was done by another's clock, such as a phone's: never later than now, and now where it is not known.</summary>
+    public DateTimeOffset NoLaterThanNow(DateTimeOffset? at) => at < Now ? at.Value : Now;
+
     /// <summary>What this transaction did that is counted.</summary>
     internal IReadOnlyList<ShopCount> Counted => _counted;
 

@@ -19,31 +19,13 @@ internal static class SqliteMigrations
         {
             using var transaction = connection.BeginTransaction(deferred: false);
             // Read inside the transaction: another process may just have applied it.
-            var applied = Version(connection, transaction);
+            var applied = connection.Number("PRAGMA user_version");
             Migration.Refuse(applied, Migration.ForSqlite);
             if (applied >= migration.Number)
                 continue;
-            Run(connection, transaction, migration.Text());
-            Run(connection, transaction, string.Create(CultureInfo.InvariantCulture, $"PRAGMA user_version = {migration.Number}"));
+            connection.Run(migration.Text());
+            connection.Run(string.Create(CultureInfo.InvariantCulture, $"PRAGMA user_version = {migration.Number}"));
             transaction.Commit();
         }
-    }
-
-    private static long Version(SqliteConnection connection, SqliteTransaction transaction)
-    {
-        using var command = connection.CreateCommand();
-        command.Transaction = transaction;
-        command.CommandText = "PRAGMA user_version";
-        return (long)command.ExecuteScalar()!;
-    }
-
-    private static void Run(SqliteConnection connection, SqliteTransaction transaction, string sql)
-    {
-        using var command = connection.CreateCommand();
-        command.Transaction = transaction;
-#pragma warning disable CA2100 // The text comes from this assembly, not from a person.
-        command.CommandText = sql;
-#pragma warning restore CA2100
-        command.ExecuteNonQuery();
     }
 }

@@ -41,7 +41,7 @@ internal sealed class SqliteStore : ShopDatabase
         var store = new SqliteStore(full, time);
         Directory.CreateDirectory(store.Folder);
         using var connection = store.Connect();
-        Execute(connection, "PRAGMA journal_mode = WAL");
+        connection.Run("PRAGMA journal_mode = WAL");
         SqliteMigrations.Apply(connection);
         return store;
     }
@@ -102,14 +102,7 @@ internal sealed class SqliteStore : ShopDatabase
     {
         var connection = new SqliteConnection(_connectionString);
         connection.Open();
-        Execute(connection, "PRAGMA synchronous = FULL; PRAGMA cache_size = -32768"); // KiB, so that a page of a long list is found in memory
+        connection.Run("PRAGMA synchronous = FULL; PRAGMA cache_size = -32768"); // KiB, so that a page of a long list is found in memory
         return connection;
-    }
-
-    private static void Execute(SqliteConnection connection, string sql)
-    {
-        using var command = connection.CreateCommand();
-        command.CommandText = sql;
-        command.ExecuteNonQuery();
     }
 }

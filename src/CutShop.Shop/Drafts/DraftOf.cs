@@ -9,7 +9,7 @@ public static class DraftOf
     public static DraftForm? Job(Job job)
     {
         ArgumentNullException.ThrowIfNull(job);
-        if (job.Lines.Sum(line => line.Posts.Count) > DraftForm.MostPosts)
+        if (job.Posts.Count() > DraftForm.MostPosts)
             return null;
         return new()
         {

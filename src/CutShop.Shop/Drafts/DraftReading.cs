@@ -44,7 +44,7 @@ public sealed record DraftReading(JobTakeoff? Takeoff, IReadOnlyDictionary<strin
         foreach (var problem in reading.Problems)
             Add(places.Of(problem.Path), new(NoteKind.Error, Capital(problem.Text.Replace(LengthText.Accepted, AcceptedLength, StringComparison.Ordinal))));
         foreach (var same in (takeoff?.Warnings ?? []).GroupBy(warning => (places.Of(warning.Path), warning.Text)))
-            Add(same.Key.Item1, new(NoteKind.Warning, $"{same.Key.Text} ({Places(same)})"));
+            Add(same.Key.Item1, new(NoteKind.Warning, $"{same.Key.Text} ({Warning.Places(same)})"));
         foreach (var (name, typed) in fields)
         {
             if (Lengths.Contains(name[(name.LastIndexOf('.') + 1)..]) && TypedLength.Echo(typed, form.Unit) is { Length: > 0 } echo)
@@ -63,13 +63,6 @@ public sealed record DraftReading(JobTakeoff? Takeoff, IReadOnlyDictionary<strin
 
     /// <summary>The notes of a field; none where there are none.</summary>
     public IReadOnlyList<FieldNote> At(string field) => Notes.TryGetValue(field, out var notes) ? notes : [];
-
-    private static string Places(IEnumerable<Warning> warnings)
-    {
-        const int most = 5;
-        var marks = warnings.Select(warning => warning.Where).ToList();
-        return marks.Count <= most ? string.Join(", ", marks) : $"{string.Join(", ", marks.Take(most))} and {marks.Count - most} more";
-    }
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -110,11 +110,14 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
             new { job.Number, job.Customer, job.Due, job.OneLot, file, version = KeptTakeoffs.DrawVersion(), session.Now, releasedAt });
         var pieceIds = InsertPieces(session, jobId, takeoff, progress);
         InsertPosts(session, jobId, takeoff, pieceIds);
-        session.Record(
-            "job", jobId, who, releasedAt is null ? "received" : "taken in", before: "", after: string.Create(CultureInfo.InvariantCulture, $"{takeoff.Pieces.Count} pieces, {takeoff.Bores.Count} bores"));
+        session.Record("job", jobId, who, releasedAt is null ? "received" : "taken in", before: "", Counted(takeoff));
         session.Count(ShopCount.JobTakenIn);
         return IntakeOutcome.TakenIn;
     }
+
+    /// <summary>What a job comes to, as the history tells it.</summary>
+    internal static string Counted(JobTakeoff takeoff) =>
+        string.Create(CultureInfo.InvariantCulture, $"{takeoff.Pieces.Count} pieces, {takeoff.Bores.Count} bores");
 
     private static Dictionary<string, long> InsertPieces(ShopSession session, long jobId, JobTakeoff takeoff, IProgress<int>? progress)
     {
@@ -132,7 +135,7 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
     private static void InsertPosts(ShopSession session, long jobId, JobTakeoff takeoff, Dictionary<string, long> pieceIds)
     {
         var bores = takeoff.Bores.ToLookup(bore => bore.Post.Mark);
-        foreach (var (position, post) in takeoff.Job.Lines.SelectMany(line => line.Posts).Index())
+        foreach (var (position, post) in takeoff.Job.Posts.Index())
             InsertPost(session, jobId, position, post, [.. bores[post.Mark]], pieceIds);
     }
 

@@ -29,7 +29,7 @@ public sealed record JobNewsLine(
 
 /// <summary>A drill ticket as it stands.</summary>
 /// <param name="Post">The post's mark.</param>
-/// <param name="State">Waiting or drilled.</param>
+/// <param name="State">waiting, at the bench, drilled, re-ordered, cancelled or surplus.</param>
 public sealed record DrillState(string Post, string State);
 
 /// <summary>What changed since a cursor. The history is written in the order of its ids, so a reader that keeps the last one misses nothing.</summary>
@@ -76,12 +76,12 @@ public sealed class JobNews(ShopDatabase database)
         """,
         new { since, most }));
 
-    /// <summary>The drill tickets of a job, in the order of its posts.</summary>
+    /// <summary>The drill tickets of a job, in the order of its posts; what a change has dropped is not among them.</summary>
     public IReadOnlyList<DrillState> DrillTickets(string number) => database.Read(session => session.All<DrillState>(
         """
         SELECT posts.mark AS post, state
         FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
-        WHERE number = @number ORDER BY posts.position
+        WHERE number = @number AND posts.dropped_at IS NULL ORDER BY posts.position
         """,
         new { number }));
 }

@@ -31,7 +31,6 @@ public sealed record WorkDone(long Waiting, long Cut, long ToDrill, long Drilled
 /// <summary>Releases jobs to the shop and cancels them.</summary>
 public sealed class JobRelease(ShopDatabase database)
 {
-
     /// <summary>Releases a received job, so that its tickets count at the benches and in plans. Safe to send twice.</summary>
     public Task<ReleaseOutcome> ReleaseAsync(string number, string who, CancellationToken cancel = default) =>
         database.WriteAsync(session => Release(session, number, who), cancel);

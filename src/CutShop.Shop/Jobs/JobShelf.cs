@@ -22,10 +22,6 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
             ? Load(session, row)
             : null);
 
-    /// <summary>
-    /// Holds the job, as worked out from its file, against what was ticketed, so that paper printed later can never say
-    /// something else than the ticket did.
-    /// </summary>
     private StoredJob Load(ShopSession session, JobRow row)
     {
         var takeoff = Takeoffs.Of(session, row.Id, row.Version);
@@ -42,8 +38,7 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
             """,
             new { row.Id });
         var pieces = all.Where(piece => piece.DroppedAt is null).ToList();
-        if (!pieces.Select(piece => (piece.Run, piece.Cut)).SequenceEqual(takeoff.Pieces.Select(piece => (piece.Run, piece.Cut))))
-            throw new InvalidDataException($"Job {takeoff.Job.Number} was ticketed with other lengths than this program works out. Its tickets stand; do not print it again with this program.");
+        TicketedLengths.Check(takeoff.Job.Number, pieces.Select(piece => (piece.Run, piece.Cut)), takeoff.Pieces);
         return new(takeoff, [.. pieces.Select(piece => piece.ToPiece())], row.TakenInAt)
         {
             ReleasedAt = row.ReleasedAt,

@@ -1,4 +1,3 @@
-using System.Text;
 using CutShop.Takeoff;
 
 namespace CutShop.Shop;
@@ -54,11 +53,8 @@ internal sealed class KeptTakeoffs(ShopTablesShelf tables, int most = KeptTakeof
 
     private static JobTakeoff WorkOut(ShopSession session, long jobId, ShopTables tables)
     {
-        var file = session.Value<string>("SELECT job_file FROM jobs WHERE id = @jobId", new { jobId });
-        var reading = JobFileReader.Read(Encoding.UTF8.GetBytes(file));
-        return reading.Job is { } job
-            ? JobTakeoff.Of(job, tables)
-            : throw new InvalidDataException($"The stored job file is not readable: {reading.Problems[0]}");
+        var (number, file) = session.Value<(string, string)>("SELECT number, job_file FROM jobs WHERE id = @jobId", new { jobId });
+        return JobTakeoff.Of(StoredJobFile.Read(file, $"job {number}"), tables);
     }
 
     /// <summary>Of the tables only the rack of bits can change while the program runs.</summary>

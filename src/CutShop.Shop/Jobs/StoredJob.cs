@@ -28,7 +28,7 @@ public sealed record StoredJob(JobTakeoff Takeoff, IReadOnlyList<StoredPiece> Pi
 /// <param name="Run">Its run.</param>
 /// <param name="Code">Its code.</param>
 /// <param name="Cut">Its cut length.</param>
-/// <param name="State">Its cut ticket: waiting, cut, cancelled or surplus.</param>
+/// <param name="State">Its cut ticket: waiting, at the bench, cut, packed, cancelled or surplus.</param>
 /// <param name="Place">Where the accepted cut plan puts it, or where it was cut; null before there is a plan.</param>
 public sealed record StoredPiece(string Run, PieceCode Code, Length Cut, string State, PiecePlace? Place)
 {

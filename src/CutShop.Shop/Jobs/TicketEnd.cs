@@ -31,7 +31,7 @@ internal static class TicketEnd
     {
         TicketStates.Waiting or TicketStates.ReOrdered => Cancelled,
         TicketStates.AtTheBench => isMade ? Surplus : Cancelled,
-        TicketStates.Cut or TicketStates.Packed or TicketStates.Drilled => Surplus,
+        _ when TicketStates.IsMade(state) => Surplus,
         _ => state,
     };
 

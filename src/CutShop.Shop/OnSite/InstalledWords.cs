@@ -3,6 +3,9 @@ namespace CutShop.Shop;
 /// <summary>The words of <see cref="InstalledState"/> as forms send and tables keep them.</summary>
 public static class InstalledWords
 {
+    /// <summary>The SQL of a piece's word in a query with the piece's row of installations, or none.</summary>
+    internal const string Column = $"coalesce(installations.state, '{NotInstalled}')";
+
     private const string Installed = "installed";
     private const string NotInstalled = "not-installed";
 

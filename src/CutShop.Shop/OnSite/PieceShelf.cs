@@ -6,9 +6,9 @@ namespace CutShop.Shop;
 public sealed class PieceShelf(ShopDatabase database, JobShelf jobs)
 {
     private const string Columns =
-        """
+        $"""
         SELECT pieces.id, jobs.id AS job_id, jobs.version, number AS job, pieces.position, run, code, cut_nm AS cut, cut_tickets.state AS ticket,
-          coalesce(installations.state, 'not-installed') AS installed,
+          {InstalledWords.Column} AS installed,
           CAST(CASE WHEN EXISTS (SELECT 1 FROM pieces AS again WHERE again.replaces_id = pieces.id) THEN 1 ELSE 0 END AS bigint) AS cut_again
         FROM pieces JOIN jobs ON jobs.id = job_id JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
         LEFT JOIN installations ON installations.piece_id = pieces.id
@@ -38,6 +38,7 @@ public sealed class PieceShelf(ShopDatabase database, JobShelf jobs)
         var rows = session.All<Row>(
             Columns + " WHERE number = @Job AND pieces.dropped_at IS NULL AND pieces.position BETWEEN @first AND @last ORDER BY pieces.position",
             new { piece.Job, first = ofLine[0].Index, last = ofLine[^1].Index });
+        TicketedLengths.Check(piece.Job, rows.Select(row => (row.Run, row.Cut)), ofLine.Select(pair => pair.Item));
         return [.. ofLine.Zip(rows, (pair, row) => new LinePiece(pair.Item, row.Code, row.State))];
     }
 
@@ -45,8 +46,7 @@ public sealed class PieceShelf(ShopDatabase database, JobShelf jobs)
     {
         var takeoff = jobs.Takeoffs.Of(session, row.JobId, row.Version);
         var piece = takeoff.Pieces[(int)row.Position];
-        if (piece.Run != row.Run || piece.Cut != row.Cut)
-            throw new InvalidDataException($"The piece {row.Code} of job {row.Job} was ticketed with another length than this program works out. Its ticket stands.");
+        TicketedLengths.Check(row.Job, [(row.Run, row.Cut)], [piece]);
         return found with { Takeoff = takeoff, Piece = piece };
     }
 

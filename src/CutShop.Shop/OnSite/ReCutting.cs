@@ -1,11 +1,10 @@
+using CutShop.Takeoff;
+
 namespace CutShop.Shop;
 
 /// <summary>Has a piece cut again that went wrong on site: a new piece with a ticket and a code of its own takes the old one's place.</summary>
 internal static class ReCutting
 {
-    /// <summary>True where a ticket's piece is cut, so that another would be a second one.</summary>
-    public static bool IsMade(string ticket) => ticket is TicketStates.Cut or TicketStates.Packed;
-
     /// <summary>Makes the new piece.</summary>
     /// <param name="session">The transaction.</param>
     /// <param name="pieceId">The old piece.</param>
@@ -27,7 +26,7 @@ internal static class ReCutting
             return $"The piece {old.Run} is no longer wanted, or another was cut in its place.";
         if (old.IsReleased == 0)
             return $"Job {old.Job} is not released, or was cancelled.";
-        if (!IsMade(old.State))
+        if (!TicketStates.IsMade(old.State))
             return $"The piece {old.Run} is {new StateWord(old.State)}: it is still to be cut, so it needs no new ticket.";
 
         Leave(session, pieceId, old, reason, who);
@@ -46,13 +45,11 @@ internal static class ReCutting
     /// <summary>The old piece leaves its place; its rope is lost to the shop.</summary>
     private static void Leave(ShopSession session, long pieceId, OldPiece old, string reason, string who)
     {
-        session.Execute(
-            "INSERT INTO re_cuts (at, who, ticket_id, measured_nm, reason) VALUES (@Now, @who, @TicketId, @Length, @reason)",
-            new { session.Now, who, old.TicketId, old.Length, reason });
+        ReCuts.Add(session, old.TicketId, old.Length, reason, who);
         if (old.CutCoilId is { } coil)
         {
-            RopeLedger.Add(session, coil, RopeLedger.Piece, Takeoff.Length.FromNanometres(-old.Length), old.TicketId);
-            RopeLedger.Add(session, coil, RopeLedger.Scrap, Takeoff.Length.FromNanometres(old.Length), old.TicketId);
+            RopeLedger.Add(session, coil, RopeLedger.Piece, -old.Length, old.TicketId);
+            RopeLedger.Add(session, coil, RopeLedger.Scrap, old.Length, old.TicketId);
         }
         TicketEnd.OfPiece(session, old.TicketId, old.State, who, reason);
         session.Execute(
@@ -61,5 +58,5 @@ internal static class ReCutting
     }
 
     private sealed record OldPiece(
-        long JobId, string Job, long Position, string Run, DateTimeOffset? DroppedAt, long TicketId, string State, long? CutCoilId, long Length, long IsReleased);
+        long JobId, string Job, long Position, string Run, DateTimeOffset? DroppedAt, long TicketId, string State, long? CutCoilId, Length Length, long IsReleased);
 }

@@ -30,16 +30,17 @@ public sealed class SitePacks(ShopDatabase database, JobShelf jobs)
     /// <summary>The pack with this code, or null.</summary>
     public SitePack? Find(PieceCode code) => database.Read(session =>
     {
-        if (session.FirstOrDefault<JobRow>("SELECT id, version FROM jobs JOIN site_packs ON job_id = jobs.id WHERE code = @code", new { code }) is not { } job)
+        if (session.FirstOrDefault<JobRow>("SELECT id, number, version FROM jobs JOIN site_packs ON job_id = jobs.id WHERE code = @code", new { code }) is not { } job)
             return null;
         var rows = session.All<PieceRow>(
-            """
-            SELECT code, coalesce(installations.state, 'not-installed') AS state
+            $"""
+            SELECT run, code, cut_nm AS cut, {InstalledWords.Column} AS state
             FROM pieces LEFT JOIN installations ON installations.piece_id = pieces.id
             WHERE job_id = @Id AND dropped_at IS NULL ORDER BY position
             """,
             new { job.Id });
         var takeoff = jobs.Takeoffs.Of(session, job.Id, job.Version);
+        TicketedLengths.Check(job.Number, rows.Select(row => (row.Run, row.Cut)), takeoff.Pieces);
         return new SitePack(code, takeoff, [.. takeoff.Pieces.Zip(rows, (piece, row) => new LinePiece(piece, row.Code, InstalledWords.Read(row.State)!.Value))]);
     });
 
@@ -70,7 +71,7 @@ public sealed class SitePacks(ShopDatabase database, JobShelf jobs)
 
     private sealed record PackRow(long JobId, PieceCode Code);
 
-    private sealed record JobRow(long Id, long Version);
+    private sealed record JobRow(long Id, string Number, long Version);
 
-    private sealed record PieceRow(PieceCode Code, string State);
+    private sealed record PieceRow(string Run, PieceCode Code, Length Cut, string State);
 }

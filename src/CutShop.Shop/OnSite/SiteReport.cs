@@ -37,5 +37,5 @@ public sealed record SiteReport(
     public bool IsOpen => ClosedAt is null;
 
     /// <summary>True where the piece is made, so that another can be cut in its place.</summary>
-    public bool CanBeCutAgain => ReCut is null && ReCutting.IsMade(Ticket);
+    public bool CanBeCutAgain => ReCut is null && TicketStates.IsMade(Ticket);
 }

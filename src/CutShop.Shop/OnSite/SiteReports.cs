@@ -113,7 +113,7 @@ public sealed class SiteReports(ShopDatabase database)
         var pieceId = label!.PieceId;
         if (session.Value<long>("SELECT count(*) FROM site_reports WHERE piece_id = @pieceId AND closed_at IS NULL", new { pieceId }) >= MostOpenOfAPiece)
             return new(SiteOutcome.TooManyReports, 0);
-        var at = report.At is { } tapped && tapped < session.Now ? tapped : session.Now;
+        var at = session.NoLaterThanNow(report.At);
         var id = session.Insert(
             """
             INSERT INTO site_reports (piece_id, kind, note, photo, tapped_at, came_at) VALUES (@pieceId, @kind, @Note, @Photo, @at, @Now)

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using CutShop.Takeoff;
 
 namespace CutShop.Shop;
@@ -143,8 +142,7 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
             """,
             new { id }) is not { } row)
             return null;
-        var job = JobFileReader.Read(Encoding.UTF8.GetBytes(row.JobFile)).Job
-            ?? throw new InvalidDataException($"The job file of quote {id} is not readable.");
+        var job = StoredJobFile.Read(row.JobFile, $"quote {id}");
         var lines = session.All<QuoteLine>(
             "SELECT what, quantity, price_e4 AS price, unit, amount_e4 AS amount FROM quote_lines WHERE quote_id = @id ORDER BY position", new { id });
         return new(

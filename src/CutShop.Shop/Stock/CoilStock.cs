@@ -77,7 +77,7 @@ public sealed class CoilStock(ShopDatabase database)
         if (!IsWord(coil.Kind.Construction))
             return Refused($"construction: \"{coil.Kind.Construction}\"; accepted: 1 to {LongestWord} characters");
         if (coil.Place.Length > LongestWord)
-            return Refused($"place: accepted: at most {LongestWord} characters");
+            return Refused($"place: \"{coil.Place}\"; accepted: at most {LongestWord} characters");
         return Done(Insert(session, coil, parentId: null, who, "received"));
     }
 

@@ -233,4 +233,16 @@ public sealed record Fixing(
 /// <param name="Where">Where on the site, by marks: <c>A1/top</c>, <c>A1-A2/top</c>.</param>
 /// <param name="Path">Where in the job file.</param>
 /// <param name="Text">The warning in words, with its figures.</param>
-public sealed record Warning(string Code, string Where, string Path, string Text);
+public sealed record Warning(string Code, string Where, string Path, string Text)
+{
+    private const int MostPlaces = 6;
+
+    /// <summary>The places of warnings that are alike, on one line: the first six by their marks, the rest by their count.</summary>
+    public static string Places(IEnumerable<Warning> alike)
+    {
+        var marks = alike.Select(warning => warning.Where).ToList();
+        return marks.Count <= MostPlaces
+            ? string.Join(", ", marks)
+            : FormattableString.Invariant($"{string.Join(", ", marks.Take(MostPlaces))} and {marks.Count - MostPlaces} more");
+    }
+}

@@ -9,7 +9,7 @@ namespace CutShop.Web;
 /// <summary>A cut ticket.</summary>
 /// <param name="Run">The piece's run.</param>
 /// <param name="Code">The piece's code.</param>
-/// <param name="State">Waiting or cut.</param>
+/// <param name="State">waiting, at the bench, cut, packed, cancelled or surplus.</param>
 /// <param name="CutIn">Length to cut, in inches.</param>
 /// <param name="Coil">The coil that the plan gives it, or null.</param>
 /// <param name="Position">Its place among the cuts of that coil, from 1, or null.</param>

@@ -11,7 +11,7 @@ internal static class BoardCsv
     /// <summary>Columns: part, of what, figure, value, unit. Lengths are exact millimetres.</summary>
     public static string Of(BoardFigures board)
     {
-        var csv = new StringBuilder("part,of,figure,value,unit\n");
+        var csv = new StringBuilder("part,of,figure,value,unit\r\n");
         foreach (var job in board.Jobs)
         {
             foreach (var (figure, value) in new[]
@@ -41,12 +41,5 @@ internal static class BoardCsv
 
     private static string Millimetres(Length length) => (length.Nanometres / 1_000_000m).ToString(CultureInfo.InvariantCulture);
 
-    private static void Line(StringBuilder csv, params string[] cells) => csv.AppendJoin(',', cells.Select(Cell)).Append('\n');
-
-    /// <summary>A cell, quoted where it must be; a cell that a spreadsheet would take for a formula starts with an apostrophe.</summary>
-    private static string Cell(string text)
-    {
-        var safe = text is ['=' or '+' or '-' or '@' or '\t', ..] ? $"'{text}" : text;
-        return safe.AsSpan().ContainsAny(",\"\n\r") ? $"\"{safe.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : safe;
-    }
+    private static void Line(StringBuilder csv, params string[] cells) => csv.Append(CsvLine.Of(cells)).Append("\r\n");
 }

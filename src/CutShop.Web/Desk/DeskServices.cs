@@ -18,7 +18,4 @@ internal static class DeskServices
         services.AddSingleton<QuoteDesk>();
         services.AddSingleton<LetterheadShelf>();
     }
-
-    /// <summary>Who sits at the desk.</summary>
-    public static string Who(this HttpContext context) => CutShop.Web.Who.Of(context.User);
 }

@@ -3,7 +3,7 @@ using CutShop.Shop;
 namespace CutShop.Web.OnSite;
 
 /// <summary>The address that labels carry: what the shop has set, else what the site was started with.</summary>
-public sealed class LabelAddress(SiteAddressShelf set, ShopSiteSettings site)
+public sealed class LabelAddress(LabelAddressShelf set, ShopSiteSettings site)
 {
     /// <summary>The address as of now.</summary>
     public Uri Now => set.Current ?? site.Address;

@@ -12,11 +12,11 @@ internal static class OnSiteServices
         services
             .AddSingleton<SiteText>()
             .AddSingleton<PieceShelf>()
-            .AddSingleton<Installing>()
+            .AddSingleton<InstalledMarks>()
             .AddSingleton<SiteReports>()
             .AddSingleton<SitePhotos>()
             .AddSingleton<Labels>()
-            .AddSingleton<SiteAddressShelf>()
+            .AddSingleton<LabelAddressShelf>()
             .AddSingleton<LabelAddress>()
             .AddSingleton<SitePacks>()
             .AddSingleton<OwnPages>()

@@ -33,7 +33,7 @@ internal sealed class SitePackPages(OwnPages pages)
                 await LineAsync(new { path, html });
         }
         foreach (var piece in pieces.Where(piece => piece.Code != firsts[piece.Piece.Line.Mark]))
-            await LineAsync(new { path = SiteAddress.Line(piece.Code), same = SiteAddress.Line(firsts[piece.Piece.Line.Mark]) });
+            await LineAsync(new { path = SitePaths.Line(piece.Code), same = SitePaths.Line(firsts[piece.Piece.Line.Mark]) });
         await LineAsync(new { pieces = pack.Pieces.Count });
 
         async Task LineAsync<T>(T line)
@@ -45,14 +45,14 @@ internal sealed class SitePackPages(OwnPages pages)
 
     private static IEnumerable<string> Paths(SitePack pack, IReadOnlyList<LinePiece> pieces, Dictionary<string, PieceCode> firsts)
     {
-        yield return SiteAddress.Find;
-        yield return SiteAddress.Pack(pack.Code);
+        yield return SitePaths.Find;
+        yield return SitePaths.Pack(pack.Code);
         foreach (var line in pieces.Select(piece => piece.Piece.Line.Mark).Distinct())
-            yield return SiteAddress.Line(firsts[line]);
+            yield return SitePaths.Line(firsts[line]);
         foreach (var piece in pieces)
         {
-            yield return SiteAddress.Piece(piece.Code);
-            yield return SiteAddress.Report(piece.Code);
+            yield return SitePaths.Piece(piece.Code);
+            yield return SitePaths.Report(piece.Code);
         }
     }
 }

@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using CutShop.Shop;
 using CutShop.Takeoff;
 
 namespace CutShop.Web.OnSite;
@@ -24,7 +25,7 @@ public sealed class SitePhotos(ShopSiteSettings settings) : IDisposable
     // A picture unpacked is many times its file: one at a time.
     private readonly SemaphoreSlim _one = new(1, 1);
 
-    private string Folder => Path.Combine(settings.Folder, "photos");
+    private string Folder => ShopFolder.PhotosIn(settings.Folder);
 
     /// <summary>Stores a photo as a JPEG file. The same photo again is the same file.</summary>
     /// <param name="sent">What was sent; null or empty where the installer took none.</param>

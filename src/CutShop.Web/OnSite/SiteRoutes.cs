@@ -26,7 +26,7 @@ internal static class SiteRoutes
     /// <summary>Leads from a job to its pack.</summary>
     private static async Task<Results<RedirectHttpResult, NotFound>> OfJob(string number, HttpContext context, SitePacks packs) =>
         await packs.CodeOfAsync(number, Who.Of(context.User), context.RequestAborted) is { } code
-            ? TypedResults.Redirect(SiteAddress.Pack(code))
+            ? TypedResults.Redirect(SitePaths.Pack(code))
             : TypedResults.NotFound();
 
     /// <summary>The worker's script stands at the root, so that it may answer for every page. It is small and asked for anew each time.</summary>

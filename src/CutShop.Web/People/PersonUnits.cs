@@ -1,4 +1,6 @@
 using CutShop.Paper;
+using CutShop.Shop;
+using CutShop.Takeoff;
 
 namespace CutShop.Web;
 
@@ -7,6 +9,10 @@ public static class PersonUnits
 {
     /// <summary>The unit that leads for whoever asks.</summary>
     public static UnitsFirst UnitsOf(HttpContext context) => PaperFor(context).Units;
+
+    /// <summary>A length as whoever asks typed it: a bare number is in the unit that leads on the page, inches or millimetres.</summary>
+    public static Parsed<Length> Read(HttpContext context, string typed) =>
+        LengthText.Parse(TypedLength.WithUnit(typed, UnitsOf(context) == UnitsFirst.FeetInches ? "in" : "mm"));
 
     /// <summary>The shop's paper settings with the units of whoever asks, for drawings and sheets on screen.</summary>
     public static PaperSettings PaperFor(HttpContext context)

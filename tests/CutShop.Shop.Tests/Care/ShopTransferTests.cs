@@ -100,7 +100,7 @@ public sealed class ShopTransferTests : IDisposable
         using (var file = CareFile.Create(ShopFolder.DatabaseIn(old), TimeProvider.System))
         {
             SqliteMigrations.Apply(file.Connection, upTo: 4);
-            file.Execute("INSERT INTO settings (name, value) VALUES ('kerf', '1/8 in')");
+            file.Connection.Run("INSERT INTO settings (name, value) VALUES ('kerf', '1/8 in')");
         }
         Assert.Null(new ShopExport(old, TimeProvider.System).Write(Export).Problem);
         Assert.Null(Import().Problem);

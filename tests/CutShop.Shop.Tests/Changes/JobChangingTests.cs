@@ -43,6 +43,16 @@ public sealed class JobChangingTests
     }
 
     [Fact]
+    public async Task A_change_names_a_packed_piece_among_what_becomes_surplus()
+    {
+        using var shop = new DeskShop();
+        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        await shop.CutAsync("A-top-1");
+        await shop.ExecuteAsync("UPDATE cut_tickets SET state = 'packed' WHERE state = 'cut'");
+        Assert.Equal(["A-top-1"], (await ChangeAsync(shop, Changed())).Change.Surplus.Select(thing => thing.Name));
+    }
+
+    [Fact]
     public async Task An_accepted_change_keeps_what_stays_and_makes_what_was_made_surplus()
     {
         using var shop = new DeskShop();
@@ -65,6 +75,7 @@ public sealed class JobChangingTests
         Assert.Equal(["surplus"], shop.All<string>("SELECT state FROM drill_tickets JOIN posts ON posts.id = post_id WHERE dropped_at IS NOT NULL"));
         var told = new JobNews(shop.Database).Job("LQ-3001")!;
         Assert.Equal((2L, 0L, 5L, 1L), (told.Pieces, told.Cut, told.Posts, told.Drilled));
+        Assert.Equal(["A1", "A2", "A3", "A4", "A5"], new JobNews(shop.Database).DrillTickets("LQ-3001").Select(ticket => ticket.Post));
         // Every bore that counts belongs to a piece that counts.
         Assert.Empty(shop.All<long>("SELECT bores.id FROM bores JOIN posts ON posts.id = post_id JOIN pieces ON pieces.id = piece_id WHERE posts.dropped_at IS NULL AND pieces.dropped_at IS NOT NULL"));
         Assert.Equal(10, shop.All<long>("SELECT bores.id FROM bores JOIN posts ON posts.id = post_id WHERE dropped_at IS NULL").Count);

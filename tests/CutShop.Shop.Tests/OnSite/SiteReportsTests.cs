@@ -65,7 +65,7 @@ public sealed class SiteReportsTests : IDisposable
     {
         var code = await PackedAsync();
         AssertDone(await Reports.ReCutAsync((await SendAsync(code, "r")).Id, "Jory", "again", Cancel));
-        var board = new ShopBoard(_shop.Shop.Database, _shop.Shop.Time).Now();
+        var board = new ShopBoard(_shop.Shop.Database).Now();
         Assert.Equal(("A-top-1", "on site: too short"), (Assert.Single(board.ReCuts).What, board.ReCuts[0].Reason));
         Assert.Equal((Length.Zero, Inches("100")), (board.Lots.Single().Pieces, board.Lots.Single().Scrap));
         Assert.Empty(_shop.Missing());

@@ -149,7 +149,7 @@ internal static class WriteOperations
 
     private static IEnumerable<WriteOperation> OfTheSite() =>
     [
-        new("Installing.MarkAsync", Nothing, async shop => (await new Installing(shop.Database).MarkAsync(
+        new("InstalledMarks.MarkAsync", Nothing, async shop => (await new InstalledMarks(shop.Database).MarkAsync(
             shop.Code, new(InstalledState.Installed, InstalledState.NotInstalled, At: null), "site", Key)).Outcome == SiteOutcome.Done),
         new("Labels.ReplaceAsync", Nothing, async shop => (await new Labels(shop.Database).ReplaceAsync(shop.Code, Reason, "Ada", Key)).IsDone),
         new("SitePacks.CodeOfAsync", Nothing, async shop => await PacksOf(shop).CodeOfAsync("LQ-1", "Ada") is not null),
@@ -175,7 +175,7 @@ internal static class WriteOperations
 
     private static IEnumerable<WriteOperation> OfSettings() =>
     [
-        new("SiteAddressShelf.SetAsync", Nothing, async shop => (await new SiteAddressShelf(shop.Database).SetAsync("https://shop.example", "Ada")).Count == 0),
+        new("LabelAddressShelf.SetAsync", Nothing, async shop => (await new LabelAddressShelf(shop.Database).SetAsync("https://shop.example", "Ada")).Count == 0),
         new("RackOfBits.HangAsync", Nothing, async shop => await new RackOfBits(shop.Database, shop.Tables).HangAsync(new(BitKind.Spade, FaultShop.Inches("2 7/8")), "Ada") is null),
         new("RackOfBits.TakeOffAsync", Nothing, shop => new RackOfBits(shop.Database, shop.Tables).TakeOffAsync(ShopTables.Standard.Rack.Bits[0], "Ada")),
         new("BenchSettingsShelf.SetAsync", Nothing, async shop => (await new BenchSettingsShelf(shop.Database).SetAsync(new("1/2 in", "1/8 in", "30", "8"), "Ada")).Count == 0),

@@ -99,7 +99,7 @@ public sealed class BenchPagesTests(HeadlessBrowser browser)
         var cut = page.Locator(".facts div", new() { HasText = "Cut, to pack" }).Locator("dd");
         await Assertions.Expect(cut).ToHaveTextAsync("1", new() { Timeout = 15_000 });
         var csv = await shop.Client.GetStringAsync(new Uri("/board.csv", UriKind.Relative), TestContext.Current.CancellationToken);
-        Assert.Contains("job,LQ-1042,pieces cut,1,\n", csv, StringComparison.Ordinal);
+        Assert.Contains("job,LQ-1042,pieces cut,1,\r\n", csv, StringComparison.Ordinal);
     }
 
     private static async Task<string> WhereAsync(IPage page, string pattern)

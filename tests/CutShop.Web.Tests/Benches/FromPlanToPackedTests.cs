@@ -75,8 +75,8 @@ public sealed class FromPlanToPackedTests(HeadlessBrowser browser)
         await Assertions.Expect(page.GetByText("What does the tape say?")).ToBeVisibleAsync();
         Assert.Equal(3, bench.Find(code)!.Steps);
         Assert.Equal(
-            ["PullAndMark", "PrepareEnds", "Cut"],
-            shop.Database.Read(session => session.All<string>("SELECT what FROM history WHERE what IN ('PullAndMark', 'PrepareEnds', 'Cut') ORDER BY id")));
+            ["pull and mark", "prepare the ends", "cut"],
+            shop.Database.Read(session => session.All<string>("SELECT what FROM history WHERE what IN ('pull and mark', 'prepare the ends', 'cut') ORDER BY id")));
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Resources;
 using System.Text.RegularExpressions;
+using CutShop.Shop;
 using CutShop.Web.Words;
 
 namespace CutShop.Web.Tests.Benches;
@@ -15,7 +16,8 @@ public sealed partial class SpanishWordsTests
         var used = Directory.EnumerateFiles(Path.Combine(SourceTree.Root, "src", "CutShop.Web"), "*.cs*", SearchOption.AllDirectories)
             .Where(file => Path.GetExtension(file) is ".cs" or ".cshtml" && !file.Contains("/obj/", StringComparison.Ordinal))
             .SelectMany(file => Word().Matches(File.ReadAllText(file)))
-            .Select(match => Regex.Unescape(match.Groups["word"].Value)).Distinct().ToList();
+            .Select(match => Regex.Unescape(match.Groups["word"].Value))
+            .Concat(Enum.GetValues<CutStep>().Select(CutStepWords.Of)).Distinct().ToList();
         Assert.True(used.Count > 50, $"Only {used.Count} words found: the search has lost its way.");
         Assert.Equal([], used.Where(word => spanish.All(words => words.GetString(word) is null)));
     }

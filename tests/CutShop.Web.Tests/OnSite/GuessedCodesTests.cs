@@ -1,5 +1,6 @@
 using System.Net;
 using CutShop.Takeoff;
+using CutShop.Web.Tests.Benches;
 
 namespace CutShop.Web.Tests.OnSite;
 
@@ -10,7 +11,7 @@ public sealed class GuessedCodesTests
     public async Task Codes_from_one_address_are_limited_by_rate_over_all_pages_that_take_one_and_told_when_to_come_again()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         string[] addresses = ["/p/{0}", "/p/{0}/line", "/p/{0}/report", "/s/{0}", "/s/{0}/pages", "/s/{0}/pack.html"];
         for (var i = 0; i < GuessLimits.CodesAMinute; i++)
         {
@@ -39,7 +40,7 @@ public sealed class GuessedCodesTests
     public async Task A_code_that_nobody_has_and_one_of_another_kind_get_the_same_answer()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         var pack = await shop.PackOfAsync(job);
         foreach (var (kind, other) in new[] { ("/p/{0}", pack), ("/p/{0}/line", pack), ("/p/{0}/report", pack), ("/s/{0}", job.Codes[0]), ("/s/{0}/pages", job.Codes[0]) })
             Assert.Equal(await AnswerAsync(shop, kind, PieceCode.Draw()), await AnswerAsync(shop, kind, other));

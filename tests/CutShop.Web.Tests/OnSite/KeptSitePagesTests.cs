@@ -1,6 +1,7 @@
 using System.IO.Compression;
 using System.Net;
 using CutShop.Shop;
+using CutShop.Web.Tests.Benches;
 
 namespace CutShop.Web.Tests.OnSite;
 
@@ -15,7 +16,7 @@ public sealed class KeptSitePagesTests
     public async Task A_kept_page_shows_a_change_at_once_whichever_program_made_it()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         var page = new Uri($"/p/{job.Codes[0].Plain}", UriKind.Relative);
         var first = await shop.Stranger.GetStringAsync(page, Cancel);
         Assert.DoesNotContain(Installed, first, StringComparison.Ordinal);
@@ -25,7 +26,7 @@ public sealed class KeptSitePagesTests
         Assert.Contains(Installed, await shop.Stranger.GetStringAsync(page, Cancel), StringComparison.Ordinal);
 
         using var other = ShopDatabase.Open(shop.Database.Path, TimeProvider.System);
-        await new Installing(other).MarkAsync(job.Codes[0], new(InstalledState.NotInstalled, InstalledState.Installed, At: null), "test", "k", Cancel);
+        await new InstalledMarks(other).MarkAsync(job.Codes[0], new(InstalledState.NotInstalled, InstalledState.Installed, At: null), "test", "k", Cancel);
         Assert.DoesNotContain(Installed, await shop.Stranger.GetStringAsync(page, Cancel), StringComparison.Ordinal);
     }
 
@@ -33,7 +34,7 @@ public sealed class KeptSitePagesTests
     public async Task What_a_person_sees_is_not_kept_for_strangers_and_each_language_has_its_own()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         var page = new Uri($"/p/{job.Codes[0].Plain}", UriKind.Relative);
         Assert.Contains("To the shop", await shop.Client.GetStringAsync(page, Cancel), StringComparison.Ordinal);
         Assert.DoesNotContain("To the shop", await shop.Stranger.GetStringAsync(page, Cancel), StringComparison.Ordinal);
@@ -48,7 +49,7 @@ public sealed class KeptSitePagesTests
     public async Task Site_pages_come_compressed_and_pages_with_secrets_of_forms_do_not()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         shop.Stranger.DefaultRequestHeaders.AcceptEncoding.ParseAdd("br");
         for (var i = 0; i < 2; i++)
         {

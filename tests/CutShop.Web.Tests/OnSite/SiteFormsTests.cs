@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.Json;
 using CutShop.Shop;
+using CutShop.Web.Tests.Benches;
 using SkiaSharp;
 
 namespace CutShop.Web.Tests.OnSite;
@@ -14,7 +15,7 @@ public sealed class SiteFormsTests
     public async Task A_tap_without_sign_in_cookie_or_token_counts_and_leads_back_to_the_piece()
     {
         await using var shop = await RunningShop.StartAsync();
-        var code = (await shop.TakeInDemoAsync(SiteShop.NorthWalk)).Codes[0].Plain;
+        var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0].Plain;
         using var page = await shop.Stranger.AskAsync($"/p/{code}");
         Assert.False(page.Headers.Contains("Set-Cookie"));
 
@@ -31,7 +32,7 @@ public sealed class SiteFormsTests
     public async Task A_program_is_answered_in_json_and_a_late_tap_is_told_of_the_conflict()
     {
         await using var shop = await RunningShop.StartAsync();
-        var code = (await shop.TakeInDemoAsync(SiteShop.NorthWalk)).Codes[0].Plain;
+        var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0].Plain;
         using var done = await shop.Stranger.MarkAsync(code, InstalledState.Installed);
         Assert.Equal("installed", (await JsonAsync(done)).GetProperty("state").GetString());
         using var late = await shop.Stranger.MarkAsync(code, InstalledState.NotInstalled, at: "2020-05-01T09:00:00Z");
@@ -51,7 +52,7 @@ public sealed class SiteFormsTests
     public async Task A_tap_that_is_not_complete_is_422_and_changes_nothing(string field, string value)
     {
         await using var shop = await RunningShop.StartAsync();
-        var code = (await shop.TakeInDemoAsync(SiteShop.NorthWalk)).Codes[0].Plain;
+        var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0].Plain;
         var fields = new Dictionary<string, string> { ["state"] = "installed", ["seen"] = "not-installed", ["key"] = SiteShop.NewKey(), ["at"] = "" };
         fields[field] = value;
         using var answer = await shop.Stranger.TapAsync($"/p/{code}/installed", json: true, photo: null, [.. fields.Select(pair => (pair.Key, pair.Value))]);
@@ -78,7 +79,7 @@ public sealed class SiteFormsTests
     public async Task A_revoked_label_is_410_and_does_not_tell_the_new_code()
     {
         await using var shop = await RunningShop.StartAsync();
-        var old = (await shop.TakeInDemoAsync(SiteShop.NorthWalk)).Codes[0];
+        var old = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0];
         using var sent = await shop.Client.SendFormAsync("/jobs/LQ-1042/labels", ("code", old.Plain), ("reason", "lost"), ("key", SiteShop.NewKey()));
         var renewed = shop.Jobs.Find("LQ-1042")!.Codes[0];
         Assert.NotEqual(old, renewed);
@@ -106,7 +107,7 @@ public sealed class SiteFormsTests
     public async Task No_page_for_installers_tells_who_ordered_or_what_it_costs()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         Assert.NotEmpty(job.Takeoff.Job.Customer);
         foreach (var page in new[] { "", "/line", "/measure", "/report" })
         {
@@ -120,7 +121,7 @@ public sealed class SiteFormsTests
     public async Task A_report_is_taken_once_and_the_desk_sees_its_note_as_text_and_its_photo()
     {
         await using var shop = await RunningShop.StartAsync();
-        var code = (await shop.TakeInDemoAsync(SiteShop.NorthWalk)).Codes[0].Plain;
+        var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0].Plain;
         var key = SiteShop.NewKey();
         for (var i = 0; i < 2; i++)
         {
@@ -141,7 +142,7 @@ public sealed class SiteFormsTests
     public async Task A_photo_is_kept_upright_and_without_what_the_camera_wrote_into_it()
     {
         await using var shop = await RunningShop.StartAsync();
-        var code = (await shop.TakeInDemoAsync(SiteShop.NorthWalk)).Codes[0].Plain;
+        var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0].Plain;
         var photo = WithCamerasWords(Photo(40, 20), orientation: 6, "54.3210N");
         using var sent = await shop.Stranger.TapAsync($"/p/{code}/report", json: true, photo, ("kind", "damaged"), ("key", SiteShop.NewKey()));
         Assert.Equal(HttpStatusCode.OK, sent.StatusCode);
@@ -162,7 +163,7 @@ public sealed class SiteFormsTests
     public async Task A_large_photo_of_each_kind_is_made_small_enough(SKEncodedImageFormat format)
     {
         await using var shop = await RunningShop.StartAsync();
-        var code = (await shop.TakeInDemoAsync(SiteShop.NorthWalk)).Codes[0].Plain;
+        var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0].Plain;
         using var sent = await shop.Stranger.TapAsync($"/p/{code}/report", json: true, Photo(3200, 1000, format), ("kind", "damaged"), ("key", SiteShop.NewKey()));
         Assert.Equal(HttpStatusCode.OK, sent.StatusCode);
         using var picture = SKBitmap.Decode(Assert.Single(PhotosOf(shop)));
@@ -173,7 +174,7 @@ public sealed class SiteFormsTests
     public async Task What_is_no_photo_is_damaged_or_is_too_large_is_refused_and_nothing_is_kept()
     {
         await using var shop = await RunningShop.StartAsync();
-        var code = (await shop.TakeInDemoAsync(SiteShop.NorthWalk)).Codes[0].Plain;
+        var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0].Plain;
         var good = Photo(40, 20);
         await RefusedAsync("<svg onload='alert(1)'/>"u8.ToArray(), HttpStatusCode.UnprocessableEntity, "no JPEG, PNG or WebP");
         await RefusedAsync("GIF89a"u8.ToArray(), HttpStatusCode.UnprocessableEntity, "no JPEG, PNG or WebP");
@@ -196,7 +197,7 @@ public sealed class SiteFormsTests
     public async Task A_report_half_filled_keeps_what_was_typed()
     {
         await using var shop = await RunningShop.StartAsync();
-        var code = (await shop.TakeInDemoAsync(SiteShop.NorthWalk)).Codes[0].Plain;
+        var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0].Plain;
         using var answer = await shop.Stranger.TapAsync($"/p/{code}/report", json: false, photo: null, ("note", "no kind chosen"), ("key", SiteShop.NewKey()));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
         Assert.Contains("no kind chosen</textarea>", await answer.TextAsync(), StringComparison.Ordinal);
@@ -208,7 +209,7 @@ public sealed class SiteFormsTests
     public async Task The_labels_page_warns_of_an_address_that_no_phone_reaches_until_one_is_set()
     {
         await using var shop = await RunningShop.StartAsync();
-        var code = (await shop.TakeInDemoAsync(SiteShop.NorthWalk)).Codes[0].Plain;
+        var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0].Plain;
         foreach (var (set, warned) in new[] { ("http://localhost:5080", "Do not print yet."), ("http://192.0.2.7:5080", "Think twice."), ("https://shop.example", "") })
         {
             using var stored = await shop.Client.SendFormAsync("/settings/address", ("address", set));
@@ -224,7 +225,7 @@ public sealed class SiteFormsTests
     public async Task Measured_spans_are_answered_without_a_script()
     {
         await using var shop = await RunningShop.StartAsync();
-        var code = (await shop.TakeInDemoAsync(SiteShop.NorthWalk)).Codes[0].Plain;
+        var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0].Plain;
         using var page = await shop.Stranger.AskAsync($"/p/{code}/measure?span=71+in&span=6'+4&span=nonsense");
         var text = await page.TextAsync();
         Assert.Contains("Sag now", text, StringComparison.Ordinal);

@@ -1,4 +1,5 @@
 using CutShop.Shop;
+using CutShop.Web.Tests.Benches;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
@@ -13,7 +14,7 @@ public sealed class SiteLooksTests(HeadlessBrowser browser)
     public async Task Axe_finds_nothing_wrong_on_any_page_for_installers_and_targets_fit_gloves(string language, int width, int height)
     {
         await using var shop = await RunningShop.StartAsync();
-        var codes = (await shop.TakeInDemoAsync(SiteShop.NorthWalk)).Codes;
+        var codes = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes;
         await new Labels(shop.Database).ReplaceAsync(codes[1], "lost", "test", "k", TestContext.Current.CancellationToken);
         var page = await browser.OpenAsStrangerAsync(shop, width, height, touch: true);
         await page.GotoAsync($"/language/{language}?back=/p");
@@ -37,7 +38,7 @@ public sealed class SiteLooksTests(HeadlessBrowser browser)
     public async Task Axe_finds_nothing_wrong_on_the_desks_pages_for_the_site(int width, int height)
     {
         await using var shop = await RunningShop.StartAsync();
-        var code = (await shop.TakeInDemoAsync(SiteShop.NorthWalk)).Codes[0];
+        var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0];
         var reports = new SiteReports(shop.Database);
         await reports.SendAsync(code, new(SiteReportKind.Damaged, "chafed", null, null), "site", "r1", TestContext.Current.CancellationToken);
         await reports.SendAsync(code, new(SiteReportKind.Missing, "", null, null), "site", "r2", TestContext.Current.CancellationToken);

@@ -2,6 +2,7 @@ using System.Net;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using CutShop.Takeoff;
+using CutShop.Web.Tests.Benches;
 
 namespace CutShop.Web.Tests.OnSite;
 
@@ -13,7 +14,7 @@ public sealed partial class SitePackTests
     public async Task Every_stored_page_is_the_page_that_a_stranger_gets_online()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         var pack = await shop.PackOfAsync(job);
         var lines = await LinesAsync(shop.Client, pack);
         var pages = lines.Where(line => line.Html is not null).ToDictionary(line => line.Path!, line => line.Html!);
@@ -30,7 +31,7 @@ public sealed partial class SitePackTests
     public async Task Stored_pages_speak_the_language_of_the_phone()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         var pack = await shop.PackOfAsync(job);
         using var phone = shop.NewClient();
         (await phone.AskAsync("/language/es?back=/p")).Dispose();
@@ -41,7 +42,7 @@ public sealed partial class SitePackTests
     public async Task A_pack_shows_no_more_than_its_labels_do()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         var pack = await shop.PackOfAsync(job);
         foreach (var address in new[] { $"/s/{pack.Plain}", $"/s/{pack.Plain}/pages", $"/s/{pack.Plain}/pack.html" })
         {
@@ -75,7 +76,7 @@ public sealed partial class SitePackTests
     public async Task The_file_stands_alone_and_its_contents_lead_to_every_piece()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         var pack = await shop.PackOfAsync(job);
         using var answer = await shop.Stranger.AskAsync($"/s/{pack.Plain}/pack.html");
         Assert.Equal("attachment", answer.Content.Headers.ContentDisposition!.DispositionType);
@@ -94,7 +95,7 @@ public sealed partial class SitePackTests
     public async Task A_job_has_one_pack_and_the_packing_list_and_the_job_lead_to_it()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         using var owner = await shop.SignInAsync(CutShop.Shop.Role.Desk, follow: false);
         using var led = await owner.AskAsync("/jobs/LQ-1042/site-pack");
         var pack = await shop.PackOfAsync(job);

@@ -7,8 +7,6 @@ namespace CutShop.Web.Tests.OnSite;
 /// <summary>What phones on site send.</summary>
 internal static class SiteShop
 {
-    public const string NorthWalk = "lq-1042-north-walk.json";
-
     /// <summary>Sends a form with no cookie and no token, as a phone that kept it does.</summary>
     /// <param name="client">The client.</param>
     /// <param name="address">Where to.</param>
@@ -44,7 +42,7 @@ internal static class SiteShop
     /// <summary>The demo's job with its first piece cut and packed.</summary>
     public static async Task<StoredJob> PlanAndPackAsync(this RunningShop shop)
     {
-        var job = await shop.PlanDemoAsync(NorthWalk);
+        var job = await shop.PlanDemoAsync();
         Assert.Null((await new CutBench(shop.Database).RecordCutAsync(job.Codes[0], "Cai", "cut", TestContext.Current.CancellationToken)).Problem);
         Assert.Null((await new PackingBench(shop.Database).PackAsync(job.Number, job.Codes[0], "Cai", "pack", TestContext.Current.CancellationToken)).Problem);
         return job;

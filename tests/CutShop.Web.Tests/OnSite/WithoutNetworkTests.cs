@@ -1,5 +1,6 @@
 using CutShop.Shop;
 using CutShop.Takeoff;
+using CutShop.Web.Tests.Benches;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
@@ -12,7 +13,7 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
     public async Task Scans_marks_and_reports_work_without_a_network_and_reach_the_shop_once_and_in_order()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         var page = await OpenStoredAsync(shop, job);
         await page.Context.SetOfflineAsync(true);
 
@@ -53,7 +54,7 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
     public async Task What_somebody_else_changed_since_is_shown_and_not_overwritten()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         var page = await OpenStoredAsync(shop, job);
         await page.Context.SetOfflineAsync(true);
         await ScanAsync(page, job.Codes[0]);
@@ -77,7 +78,7 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
     public async Task An_answer_that_got_lost_is_asked_for_again_and_counts_once()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         // Without the worker the page itself sends, so its answers can be lost on the way.
         var page = await browser.OpenAsStrangerAsync(shop, 390, 844, touch: true);
         await page.GotoAsync($"/p/{job.Codes[0].Plain}");
@@ -109,7 +110,7 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
     public async Task What_is_not_stored_says_that_there_is_no_network_and_no_page_of_a_person_is_ever_stored()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         var page = await browser.OpenAsync(shop, 390, 844, touch: true, worker: true);
         await page.GotoAsync("/cut");
         await page.EvaluateAsync("navigator.serviceWorker.ready");
@@ -143,7 +144,7 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
     public async Task Typed_codes_and_lines_open_from_the_stored_pack_and_look_right()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         var page = await OpenStoredAsync(shop, job);
         await CheckLooksAsync(page);
         await page.Context.SetOfflineAsync(true);

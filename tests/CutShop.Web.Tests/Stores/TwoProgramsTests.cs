@@ -4,6 +4,7 @@ using CutShop.Shop;
 using CutShop.Shop.Tests;
 using CutShop.Shop.Tests.Benches;
 using CutShop.Takeoff;
+using CutShop.Trust;
 
 namespace CutShop.Web.Tests;
 
@@ -27,7 +28,7 @@ public sealed class TwoProgramsTests : IDisposable
         await ManyTickets.FillAsync(_database, Tickets, coils: 16, Cancel);
         foreach (var cutter in Enumerable.Range(0, Cutters))
             Assert.True((await new Shop.People(_database).AddAsync($"Cutter {cutter}", Role.Cutter, Password, "test", Cancel)).IsDone);
-        var programs = await Task.WhenAll(Enumerable.Range(0, 2).Select(_ => RunningProgram.StartAsync(_store.Folder, _store.Connection)));
+        var programs = await Task.WhenAll(Enumerable.Range(0, 2).Select(_ => StartAsync()));
         try
         {
             var given = new ConcurrentBag<string>();
@@ -49,8 +50,15 @@ public sealed class TwoProgramsTests : IDisposable
         _store.Dispose();
     }
 
+    private Task<ServerProcess> StartAsync()
+    {
+        var program = ServerProcess.Command("serve", "--shop", _store.Folder, "--listen", "http://127.0.0.1:0");
+        program.Environment["CUTSHOP_DATABASE"] = _store.Connection;
+        return ServerProcess.StartAsync(program);
+    }
+
     /// <summary>Signs in at one program, then pulls piece after piece, at the two in turn, until none waits.</summary>
-    private async Task CutAsync(RunningProgram[] programs, int cutter, ConcurrentBag<string> given)
+    private async Task CutAsync(ServerProcess[] programs, int cutter, ConcurrentBag<string> given)
     {
         var cookies = new CookieContainer();
         var clients = programs.Select(program => new HttpClient(new HttpClientHandler { CookieContainer = cookies, AllowAutoRedirect = false }) { BaseAddress = program.Address }).ToArray();

@@ -9,12 +9,17 @@ namespace CutShop.Trust;
 /// <summary>The real program, serving a shop in a process of its own, so that it can be killed.</summary>
 internal sealed class ServerProcess : IDisposable
 {
+    private const string Announced = "The shop's pages: ";
+
     private readonly Process _process;
     private readonly ConcurrentQueue<string> _said = new();
 
     private ServerProcess(Process process) => _process = process;
 
     public int Id => _process.Id;
+
+    /// <summary>Where it listens.</summary>
+    public Uri Address { get; private set; } = null!;
 
     /// <summary>All lines it has written so far.</summary>
     public IReadOnlyCollection<string> Said => _said;
@@ -31,19 +36,19 @@ internal sealed class ServerProcess : IDisposable
     public static async Task<ServerProcess> StartAsync(ProcessStartInfo start)
     {
         var server = new ServerProcess(Process.Start(start)!);
-        var listens = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        var listens = new TaskCompletionSource<Uri>(TaskCreationOptions.RunContinuationsAsynchronously);
         server._process.ErrorDataReceived += (_, said) => server.Hear(said.Data);
         server._process.OutputDataReceived += (_, said) =>
         {
             server.Hear(said.Data);
             if (said.Data is null)
                 listens.TrySetException(new InvalidOperationException($"The server ended before it listened: {string.Join('\n', server.Said)}"));
-            else if (said.Data.StartsWith("The shop's pages", StringComparison.Ordinal))
-                listens.TrySetResult();
+            else if (said.Data.StartsWith(Announced, StringComparison.Ordinal))
+                listens.TrySetResult(new(said.Data[Announced.Length..].Split(' ')[0]));
         };
         server._process.BeginErrorReadLine();
         server._process.BeginOutputReadLine();
-        await listens.Task;
+        server.Address = await listens.Task;
         return server;
     }
 

@@ -46,16 +46,9 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
     ];
 
     /// <summary>A step in a few words.</summary>
-    public string NameOf(CutStep step) => step switch
-    {
-        CutStep.PullAndMark => T["pull and mark"],
-        CutStep.PrepareEnds => T["prepare the ends"],
-        CutStep.Cut => Piece!.Rope.IsNatural ? T["cut cold"] : T["cut hot"],
-        CutStep.Measure => T["measure"],
-        CutStep.Label => T["label"],
-        CutStep.CoilAndTie => T["coil and tie"],
-        _ => throw new ArgumentOutOfRangeException(nameof(step), step, message: null),
-    };
+    public string NameOf(CutStep step) =>
+        step == CutStep.Cut ? Piece!.Rope.IsNatural ? T["cut cold"] : T["cut hot"]
+        : T[CutStepWords.Of(step)];
 
     /// <summary>What a step asks for.</summary>
     public IEnumerable<string> Says(CutStep step)
@@ -114,13 +107,13 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
     public Task<IActionResult> OnPostRejectAsync(string code, string? reason, CancellationToken cancel) =>
         DoAsync(code, (piece, key) => bench.RejectAsync(piece, reason ?? "", Me, key, cancel));
 
-    /// <summary>Enters the measured length; a bare number is inches.</summary>
+    /// <summary>Enters the measured length; a bare number is in the unit that leads for this person.</summary>
     public async Task<IActionResult> OnPostMeasureAsync(string code, string? measured, bool putAside, CancellationToken cancel)
     {
         if (!HasKey || PieceCode.Parse(code) is not { IsGood: true } piece)
             return BadRequest();
         var typed = (measured ?? "").Trim();
-        var length = LengthText.Parse(typed) is { IsGood: true } whole ? whole : LengthText.Parse(typed + " in");
+        var length = PersonUnits.Read(HttpContext, typed);
         if (!length.IsGood)
             return Answered(new BenchAnswer($"\"{typed}\" is not a length. Write it like 8' 5 1/4\" or 101 1/4."), $"/cut/{code}", () => Shown(code));
         var answer = await bench.MeasureAsync(piece.Value, length.Value, putAside, Me, RequestKey!, cancel);

@@ -29,7 +29,7 @@ public sealed class IndexModel(ShopTablesShelf tables, RackOfBits rack) : PageMo
 
     /// <summary>Hangs a bit up.</summary>
     public Task<IActionResult> OnPostHangAsync(string? kind, string? diameter, CancellationToken cancel) =>
-        ChangeAsync(kind, diameter, bit => rack.HangAsync(bit, HttpContext.Who(), cancel));
+        ChangeAsync(kind, diameter, bit => rack.HangAsync(bit, Who.Of(User), cancel));
 
     /// <summary>Takes a bit off.</summary>
     public Task<IActionResult> OnPostTakeoffAsync(string? kind, string? diameter, CancellationToken cancel) => ChangeAsync(
@@ -37,7 +37,7 @@ public sealed class IndexModel(ShopTablesShelf tables, RackOfBits rack) : PageMo
         diameter,
         async bit =>
         {
-            await rack.TakeOffAsync(bit, HttpContext.Who(), cancel);
+            await rack.TakeOffAsync(bit, Who.Of(User), cancel);
             return null;
         });
 

@@ -38,7 +38,7 @@ public sealed class ChangeModel(DraftShelf drafts, ShopTablesShelf tables, JobCh
     public async Task<IActionResult> OnPostAsync(long id, string? token, long? quote, CancellationToken cancel)
     {
         (Id, Quote) = (id, quote);
-        var answer = await changing.AcceptAsync(id, token ?? "", HttpContext.Who(), quote, cancel);
+        var answer = await changing.AcceptAsync(id, token ?? "", Who.Of(User), quote, cancel);
         if (answer.IsDone)
             return Redirect($"/jobs/{Uri.EscapeDataString(answer.Number)}");
         (Change, Problem) = (answer.Change, answer.Problem);

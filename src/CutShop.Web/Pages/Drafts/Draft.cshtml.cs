@@ -43,7 +43,7 @@ public sealed class DraftModel(
         if (!Request.Form.ContainsKey("number"))
             return BadRequest();
         var typed = Typed();
-        if (await drafts.SaveAsync(id, version, typed, HttpContext.Who(), cancel) is not { } saved)
+        if (await drafts.SaveAsync(id, version, typed, Who.Of(User), cancel) is not { } saved)
             return NotFound();
         if (saved.Conflict is { } conflict)
             return ShowConflict(saved.Draft, typed, conflict);
@@ -63,7 +63,7 @@ public sealed class DraftModel(
     /// <summary>Keeps what was typed so far.</summary>
     public async Task<IActionResult> OnPostSaveAsync(long id, long version, CancellationToken cancel)
     {
-        if (!Request.Form.ContainsKey("number") || await drafts.SaveAsync(id, version, Typed(), HttpContext.Who(), cancel) is not { } saved)
+        if (!Request.Form.ContainsKey("number") || await drafts.SaveAsync(id, version, Typed(), Who.Of(User), cancel) is not { } saved)
             return NotFound();
         return new JsonResult(new { version = saved.Draft.Version }) { StatusCode = saved.IsKept ? StatusCodes.Status200OK : StatusCodes.Status409Conflict };
     }
@@ -81,7 +81,7 @@ public sealed class DraftModel(
             .Select(pair => pair.Key[prefix.Length..]).ToHashSet();
         // A third change meanwhile is shown again rather than merged into.
         var merged = stored.Version == version ? DraftConflict.Merge(stored.Form, mine, theirs) : mine;
-        if (await drafts.SaveAsync(id, version, merged, HttpContext.Who(), cancel) is not { } saved)
+        if (await drafts.SaveAsync(id, version, merged, Who.Of(User), cancel) is not { } saved)
             return NotFound();
         return saved.Conflict is { } conflict ? ShowConflict(saved.Draft, mine, conflict) : Redirect($"/drafts/{id}");
     }
@@ -89,7 +89,7 @@ public sealed class DraftModel(
     /// <summary>Takes the draft up again after it was put away.</summary>
     public async Task<IActionResult> OnPostReopenAsync(long id, CancellationToken cancel)
     {
-        await drafts.ReopenAsync(id, HttpContext.Who(), cancel);
+        await drafts.ReopenAsync(id, Who.Of(User), cancel);
         return Redirect($"/drafts/{id}");
     }
 
@@ -116,7 +116,7 @@ public sealed class DraftModel(
 
     private async Task<IActionResult> EditedAsync(Draft draft, DraftForm edited, string goTo, CancellationToken cancel)
     {
-        var saved = (await drafts.SaveAsync(draft.Id, draft.Version, edited, HttpContext.Who(), cancel))!;
+        var saved = (await drafts.SaveAsync(draft.Id, draft.Version, edited, Who.Of(User), cancel))!;
         return saved.Conflict is { } conflict ? ShowConflict(saved.Draft, edited, conflict) : Redirect($"/drafts/{draft.Id}#{goTo}");
     }
 
@@ -132,7 +132,7 @@ public sealed class DraftModel(
 
     private async Task<IActionResult> QuoteAsync(Draft draft, CancellationToken cancel)
     {
-        var made = await quotes.MakeAsync(draft.Id, draft.Version, HttpContext.Who(), cancel);
+        var made = await quotes.MakeAsync(draft.Id, draft.Version, Who.Of(User), cancel);
         return made.IsDone ? Redirect($"/quotes/{made.Value}") : Refused(draft, made.Problem!);
     }
 
@@ -140,13 +140,13 @@ public sealed class DraftModel(
     {
         if (changing.IsStored(draft.Form.Number.Trim()))
             return Redirect($"/drafts/{draft.Id}/change");
-        var taken = await intake.TakeInAsync(draft.Id, draft.Version, HttpContext.Who(), cancel);
+        var taken = await intake.TakeInAsync(draft.Id, draft.Version, Who.Of(User), cancel);
         return taken.IsDone ? Redirect($"/jobs/{Uri.EscapeDataString(taken.Value)}") : Refused(draft, taken.Problem!);
     }
 
     private async Task<IActionResult> DropAsync(Draft draft, CancellationToken cancel)
     {
-        await drafts.DropAsync(draft.Id, HttpContext.Who(), cancel);
+        await drafts.DropAsync(draft.Id, Who.Of(User), cancel);
         return Redirect($"/drafts/{draft.Id}");
     }
 

@@ -30,7 +30,7 @@ public sealed class NewModel(DraftShelf drafts) : PageModel
         var form = Asked.ToForm();
         if (form.IsGood)
         {
-            var id = await drafts.StartAsync(form.Value, HttpContext.Who(), $"draft {key}", cancel);
+            var id = await drafts.StartAsync(form.Value, Who.Of(User), $"draft {key}", cancel);
             return Redirect($"/drafts/{id}");
         }
         (Key, PostsNotes) = (key, [new(NoteKind.Error, form.Problem!)]);

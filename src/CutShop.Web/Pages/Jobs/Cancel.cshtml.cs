@@ -33,7 +33,7 @@ public sealed class CancelModel(JobShelf jobs, JobRelease release) : PageModel
     /// <summary>Cancels the job.</summary>
     public async Task<IActionResult> OnPostAsync(string number, string? reason, CancellationToken cancel)
     {
-        var outcome = await release.CancelAsync(number, reason ?? "", HttpContext.Who(), cancel);
+        var outcome = await release.CancelAsync(number, reason ?? "", Who.Of(User), cancel);
         if (outcome == ReleaseOutcome.NoSuchJob)
             return NotFound();
         if (outcome != ReleaseOutcome.NoReason)

@@ -9,8 +9,6 @@ namespace CutShop.Web.Pages.Jobs;
 /// <summary>One job: its figures, drawings, pieces and paper.</summary>
 public sealed class JobModel(JobShelf jobs, QuoteDesk quotes, SiteReports reports) : PageModel
 {
-    private const int MostMarks = 6;
-
     /// <summary>The job.</summary>
     public StoredJob? Stored { get; private set; }
 
@@ -42,14 +40,8 @@ public sealed class JobModel(JobShelf jobs, QuoteDesk quotes, SiteReports report
         var pieces = Stored.Takeoff.Pieces;
         TotalRope = pieces.Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut);
         TotalWeight = pieces.Any(piece => piece.WeightLb is null) ? null : pieces.Sum(piece => piece.WeightLb);
-        Warnings = [.. Stored.Takeoff.Warnings.GroupBy(warning => warning.Text).Select(same => (same.Key, Places(same)))];
+        Warnings = [.. Stored.Takeoff.Warnings.GroupBy(warning => warning.Text).Select(same => (same.Key, Warning.Places(same)))];
         Quotes = May.Do(HttpContext, May.SeePrices) ? quotes.AcceptedFor(Stored.Number) : [];
         return Page();
-    }
-
-    private static string Places(IEnumerable<Warning> warnings)
-    {
-        var marks = warnings.Select(warning => warning.Where).ToList();
-        return marks.Count <= MostMarks ? string.Join(", ", marks) : $"{string.Join(", ", marks.Take(MostMarks))} and {marks.Count - MostMarks} more";
     }
 }

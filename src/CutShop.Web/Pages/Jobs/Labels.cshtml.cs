@@ -43,7 +43,7 @@ public sealed class LabelsModel(JobShelf jobs, Shop.Labels labels, SitePacks pac
     {
         if (!Guid.TryParse(key, out var known) || PieceCode.Parse(code ?? "") is not { IsGood: true } old)
             return BadRequest();
-        var answer = await labels.ReplaceAsync(old.Value, reason ?? "", HttpContext.Who(), known.ToString("N"), cancel);
+        var answer = await labels.ReplaceAsync(old.Value, reason ?? "", Who.Of(User), known.ToString("N"), cancel);
         if (answer.IsDone)
             return Redirect($"/jobs/{Uri.EscapeDataString(number)}/labels?renewed={answer.Outcome}");
         Problem = answer.Problem;
@@ -55,7 +55,7 @@ public sealed class LabelsModel(JobShelf jobs, Shop.Labels labels, SitePacks pac
     {
         if (!Guid.TryParse(key, out var known))
             return BadRequest();
-        var answer = await packs.ReplaceAsync(number, reason ?? "", HttpContext.Who(), known.ToString("N"), cancel);
+        var answer = await packs.ReplaceAsync(number, reason ?? "", Who.Of(User), known.ToString("N"), cancel);
         if (answer.IsDone)
             return Redirect($"/jobs/{Uri.EscapeDataString(number)}/labels?pack={answer.Outcome}");
         Problem = answer.Problem;

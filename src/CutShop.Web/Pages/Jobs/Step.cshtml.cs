@@ -15,7 +15,7 @@ public sealed class StepModel(JobShelf jobs, JobRelease release, DraftShelf draf
     /// <summary>Releases the job to the shop.</summary>
     public async Task<IActionResult> OnPostReleaseAsync(string number, CancellationToken cancel)
     {
-        var outcome = await release.ReleaseAsync(number, HttpContext.Who(), cancel);
+        var outcome = await release.ReleaseAsync(number, Who.Of(User), cancel);
         return outcome == ReleaseOutcome.NoSuchJob ? NotFound() : OnGet(number);
     }
 
@@ -34,7 +34,7 @@ public sealed class StepModel(JobShelf jobs, JobRelease release, DraftShelf draf
             return NotFound();
         if (DraftOf.Job(job.Takeoff.Job) is not { } form)
             return new ContentResult { StatusCode = StatusCodes.Status422UnprocessableEntity, Content = $"Job {number} has more than {DraftForm.MostPosts} posts: too many for a form. Take it in as a job file." };
-        var id = await drafts.StartAsync(change(form), HttpContext.Who(), $"draft {key}", cancel);
+        var id = await drafts.StartAsync(change(form), Who.Of(User), $"draft {key}", cancel);
         return Redirect($"/drafts/{id}");
     }
 }

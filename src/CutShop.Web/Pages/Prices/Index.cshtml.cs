@@ -36,7 +36,7 @@ public sealed class IndexModel(PriceBook prices, ShopDatabase database) : PageMo
     /// <summary>Sets the sign before amounts.</summary>
     public async Task<IActionResult> OnPostAsync(string? sign, CancellationToken cancel)
     {
-        if (await prices.SetCurrencyAsync(sign ?? "", HttpContext.Who(), cancel) is not { } problem)
+        if (await prices.SetCurrencyAsync(sign ?? "", Who.Of(User), cancel) is not { } problem)
             return Redirect("/prices");
         OnGet();
         (Typed, Notes) = (sign ?? "", [new(NoteKind.Error, problem)]);

@@ -41,7 +41,7 @@ public sealed class NewModel(PriceBook prices, ShopDatabase database) : PageMode
         var list = step == "more" ? null : typed.Read(Problems);
         if (list is not null)
         {
-            await prices.KeepAsync(list, HttpContext.Who(), $"prices {key}", cancel);
+            await prices.KeepAsync(list, Who.Of(User), $"prices {key}", cancel);
             return Redirect("/prices");
         }
         (Form, Key) = (WithSpareRows(typed), key);

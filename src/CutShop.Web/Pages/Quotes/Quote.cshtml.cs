@@ -36,7 +36,7 @@ public sealed class QuoteModel(QuoteDesk quotes, JobChanging changing, Letterhea
     /// <summary>Accepts it, which makes the job.</summary>
     public async Task<IActionResult> OnPostAsync(long id, CancellationToken cancel)
     {
-        var answer = await quotes.AcceptAsync(id, HttpContext.Who(), cancel);
+        var answer = await quotes.AcceptAsync(id, Who.Of(User), cancel);
         if (answer.IsDone)
             return Redirect($"/jobs/{Uri.EscapeDataString(answer.Value)}");
         Problem = answer.Problem;

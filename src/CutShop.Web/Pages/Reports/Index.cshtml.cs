@@ -31,13 +31,13 @@ public sealed class IndexModel(SiteReports reports, TimeProvider time) : PageMod
 
     /// <summary>Has a report's piece cut again.</summary>
     public Task<IActionResult> OnPostReCutAsync(long id, string? key, CancellationToken cancel) =>
-        DoAsync(id, key, known => reports.ReCutAsync(id, HttpContext.Who(), known, cancel));
+        DoAsync(id, key, known => reports.ReCutAsync(id, Who.Of(User), known, cancel));
 
     /// <summary>Closes a report.</summary>
     public Task<IActionResult> OnPostCloseAsync(long id, string? key, string? note, CancellationToken cancel)
     {
         Note = note ?? "";
-        return DoAsync(id, key, known => reports.CloseAsync(id, Note, HttpContext.Who(), known, cancel));
+        return DoAsync(id, key, known => reports.CloseAsync(id, Note, Who.Of(User), known, cancel));
     }
 
     private async Task<IActionResult> DoAsync(long id, string? key, Func<string, Task<BenchAnswer>> work)

@@ -7,7 +7,7 @@ namespace CutShop.Web.Pages.Settings;
 
 /// <summary>The form for the address that labels carry.</summary>
 [Authorize(Policy = May.ChangeSettings)]
-public sealed class AddressModel(SiteAddressShelf shelf, LabelAddress labels) : SettingsForm
+public sealed class AddressModel(LabelAddressShelf shelf, LabelAddress labels) : SettingsForm
 {
     private string _typed = "";
 

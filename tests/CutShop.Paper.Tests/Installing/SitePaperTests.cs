@@ -3,7 +3,7 @@ using CutShop.Paper.Tests.Rendering;
 using CutShop.Paper.Tests.Samples;
 using CutShop.Takeoff;
 
-namespace CutShop.Paper.Tests.Sheets;
+namespace CutShop.Paper.Tests;
 
 public sealed class SitePaperTests
 {

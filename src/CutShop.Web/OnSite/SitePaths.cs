@@ -3,7 +3,7 @@ using CutShop.Takeoff;
 namespace CutShop.Web.OnSite;
 
 /// <summary>The paths of the pages for installers.</summary>
-public static class SiteAddress
+public static class SitePaths
 {
     /// <summary>Where a code is typed.</summary>
     public const string Find = "/p";

@@ -1,10 +1,10 @@
 namespace CutShop.Shop.Tests;
 
-public sealed class SiteAddressShelfTests : IDisposable
+public sealed class LabelAddressShelfTests : IDisposable
 {
     private readonly ShopOnDisk _shop = new();
 
-    private SiteAddressShelf Shelf => new(_shop.Database);
+    private LabelAddressShelf Shelf => new(_shop.Database);
 
     [Theory]
     [InlineData("https://shop.example")]

@@ -3,7 +3,7 @@ using CutShop.Web.OnSite;
 using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 
-namespace CutShop.Web.Pages.Pieces;
+namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>What the label of a piece leads to that a change of its job took out, or that was cut again.</summary>
 public sealed class DroppedModel(PieceShelf pieces, SiteText text) : LabelPage(text)

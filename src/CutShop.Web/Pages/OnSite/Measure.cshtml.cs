@@ -1,11 +1,10 @@
-using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.OnSite;
 using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 
-namespace CutShop.Web.Pages.Pieces;
+namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>Holds a piece against spans that were measured on site: what is over or short, and the sag it gives now.</summary>
 public sealed class MeasureModel(PieceShelf pieces, SiteText text) : LabelPage(text)
@@ -38,8 +37,7 @@ public sealed class MeasureModel(PieceShelf pieces, SiteText text) : LabelPage(t
         var planned = MeasuredSpan.PlannedClear(piece, index);
         if (typed.Trim().Length == 0)
             return new(piece.Sections[index], planned, "", Problem: null, Result: null);
-        // A bare number is in the unit that leads on the page.
-        var length = LengthText.Parse(TypedLength.WithUnit(typed, Paper.Units == UnitsFirst.FeetInches ? "in" : "mm"));
+        var length = PersonUnits.Read(HttpContext, typed);
         var problem = !length.IsGood ? T["“{0}” is no length. Write it like 6' 2 3/8, 74 3/8 in or 1890 mm.", typed]
             : length.Value <= Length.Zero || length.Value > MeasuredSpan.Longest ? T["“{0}”: a span is longer than nothing and at most {1}.", typed, Both(MeasuredSpan.Longest)]
             : null;

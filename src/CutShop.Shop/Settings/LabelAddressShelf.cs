@@ -1,7 +1,7 @@
 namespace CutShop.Shop;
 
 /// <summary>The address under which phones reach the shop's pages, which every label carries; set once by the shop.</summary>
-public sealed class SiteAddressShelf(ShopDatabase database)
+public sealed class LabelAddressShelf(ShopDatabase database)
 {
     /// <summary>The longest address, in characters: a label's code must hold it with the piece's own.</summary>
     public const int Longest = 100;

@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.AspNetCore.RateLimiting;
 
-namespace CutShop.Web.Pages.Pieces;
+namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>Finds a piece by the code typed from its label.</summary>
 [AllowAnonymous]

@@ -3,7 +3,7 @@ using CutShop.Web.OnSite;
 using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 
-namespace CutShop.Web.Pages.Pieces;
+namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>Reports a piece that does not fit, is damaged or missing.</summary>
 [RequestSizeLimit(MostBytes)]

@@ -6,7 +6,7 @@ using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.OutputCaching;
 
-namespace CutShop.Web.Pages.Pieces;
+namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>The line that a label's piece hangs in: its pieces in the order of installation, and its posts to bore on site.</summary>
 [OutputCache(PolicyName = KeptSitePages.Policy)]

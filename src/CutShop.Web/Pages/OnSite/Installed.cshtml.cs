@@ -3,11 +3,11 @@ using CutShop.Web.OnSite;
 using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 
-namespace CutShop.Web.Pages.Pieces;
+namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>Marks a piece as installed or not; shown only where that could not be done.</summary>
 [RequestSizeLimit(MostBytes)]
-public sealed class InstalledModel(PieceShelf pieces, Installing installing, SiteText text) : SiteForm(text)
+public sealed class InstalledModel(PieceShelf pieces, InstalledMarks marks, SiteText text) : SiteForm(text)
 {
     private const int MostBytes = 16 * 1024;
 
@@ -33,7 +33,7 @@ public sealed class InstalledModel(PieceShelf pieces, Installing installing, Sit
             || KeyIn(form) is not { } key || !TryReadTime(form, out var at))
             return Refused(StatusCodes.Status422UnprocessableEntity, T["The tap is not complete. Load the page again and tap once more."]);
 
-        var answer = await installing.MarkAsync(Code, new(wanted, seen, at), OnSite, key, cancel);
+        var answer = await marks.MarkAsync(Code, new(wanted, seen, at), OnSite, key, cancel);
         if (answer.Outcome == SiteOutcome.Conflict)
         {
             Found = pieces.Find(Code);

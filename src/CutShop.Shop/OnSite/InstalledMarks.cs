@@ -3,7 +3,7 @@ using CutShop.Takeoff;
 namespace CutShop.Shop;
 
 /// <summary>Marks pieces as installed, and takes the mark off again. The label's code is all that it asks for.</summary>
-public sealed class Installing(ShopDatabase database)
+public sealed class InstalledMarks(ShopDatabase database)
 {
     /// <summary>
     /// Marks a piece. Where someone changed it after the tap, or it is not as the installer saw it, nothing is overwritten. Safe to send twice.
@@ -34,7 +34,7 @@ public sealed class Installing(ShopDatabase database)
         var (state, changedAt) = StateOf(session, label!.PieceId);
         if (state == tap.Wanted)
             return new(SiteOutcome.Done, state, changedAt);
-        var at = tap.At is { } tapped && tapped < session.Now ? tapped : session.Now;
+        var at = session.NoLaterThanNow(tap.At);
         if (state != tap.Seen || at < changedAt)
             return new(SiteOutcome.Conflict, state, changedAt);
         session.Execute(

@@ -2,7 +2,7 @@ using CutShop.Shop;
 using CutShop.Web.OnSite;
 using CutShop.Web.Words;
 
-namespace CutShop.Web.Pages.Pieces;
+namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>A job's site pack: its lines and pieces, to be stored on the phone and taken along.</summary>
 public sealed class PackModel(SitePacks packs, SiteText text) : LabelPage(text)

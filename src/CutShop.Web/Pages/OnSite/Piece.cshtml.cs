@@ -4,7 +4,7 @@ using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.OutputCaching;
 
-namespace CutShop.Web.Pages.Pieces;
+namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>
 /// The page that a label leads to: where the piece goes and how it is fixed. It names no customer and no price, since the

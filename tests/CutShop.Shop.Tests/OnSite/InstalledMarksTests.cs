@@ -2,13 +2,13 @@ using CutShop.Takeoff;
 
 namespace CutShop.Shop.Tests.OnSite;
 
-public sealed class InstallingTests : IDisposable
+public sealed class InstalledMarksTests : IDisposable
 {
     private readonly ShopOnDisk _shop = new();
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    private Installing Site => new(_shop.Database);
+    private InstalledMarks Site => new(_shop.Database);
 
     [Fact]
     public async Task A_piece_is_marked_and_unmarked_and_each_change_is_one_line_of_history()

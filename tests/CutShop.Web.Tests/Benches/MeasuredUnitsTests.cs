@@ -1,0 +1,31 @@
+using System.Globalization;
+using CutShop.Shop;
+
+namespace CutShop.Web.Tests.Benches;
+
+/// <summary>What the tape says is typed as the cutter's pages show lengths.</summary>
+public sealed class MeasuredUnitsTests
+{
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task A_bare_number_is_in_the_unit_that_leads_for_the_cutter(bool millimetresFirst)
+    {
+        await using var shop = await RunningShop.StartEmptyAsync();
+        var code = (await shop.PlanDemoAsync()).Codes[0];
+        using var cutter = await shop.SignInAsync(Role.Cutter);
+        var name = RunningShop.NameOf(Role.Cutter);
+        Assert.True((await shop.People.SetUnitsAsync(shop.People.Find(name)!.Id, millimetresFirst, name, Cancel)).IsDone);
+        var bench = new CutBench(shop.Database);
+        Assert.Null((await bench.TakeAsync(code, name, "take", Cancel)).Problem);
+        foreach (var step in new[] { CutStep.PullAndMark, CutStep.PrepareEnds, CutStep.Cut })
+            Assert.Null((await bench.TickAsync(code, step, name, CutStepWords.Of(step), Cancel)).Problem);
+
+        var cut = bench.Find(code)!.Cut;
+        var typed = (millimetresFirst ? cut.Nanometres / 1_000_000m : (decimal)cut.Inches).ToString(CultureInfo.InvariantCulture);
+        using var answer = await cutter.SendFormAsync($"/cut/{code.Plain}?handler=Measure", ("key", "measured"), ("measured", typed));
+        Assert.Equal(cut, bench.Find(code)!.Measured);
+    }
+}
