@@ -57,7 +57,7 @@ public sealed partial class SitePackTests
     public async Task A_revoked_pack_opens_nothing_and_the_new_code_opens_it()
     {
         await using var shop = await RunningShop.StartAsync();
-        var job = await shop.TakeInDemoAsync(SiteShop.NorthWalk);
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         var old = await shop.PackOfAsync(job);
         using var sent = await shop.Client.SendFormAsync("/jobs/LQ-1042/labels?handler=Pack", ("reason", "the list was lost"), ("key", SiteShop.NewKey()));
         var renewed = await shop.PackOfAsync(job);
