@@ -13,7 +13,7 @@ namespace CutShop.Benchmarks.Stores;
 /// </summary>
 internal static class StoresBenchmark
 {
-    private const int Waiting = 6_000;
+    private const int Waiting = 24_000;
     private const int Coils = 400;
     private const int Many = 16;
 
