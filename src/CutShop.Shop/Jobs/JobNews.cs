@@ -21,11 +21,18 @@ public sealed record Change(
 /// <param name="Due">When it is due, or null.</param>
 /// <param name="TakenInAt">When it was taken in, UTC.</param>
 /// <param name="Pieces">Pieces of rope.</param>
-/// <param name="Cut">Pieces cut so far.</param>
+/// <param name="PiecesLeft">Pieces not cut yet.</param>
 /// <param name="Posts">Posts to drill.</param>
-/// <param name="Drilled">Posts drilled so far.</param>
+/// <param name="PostsLeft">Posts not drilled yet.</param>
 public sealed record JobNewsLine(
-    long Cursor, string Number, string Customer, DateOnly? Due, DateTimeOffset TakenInAt, long Pieces, long Cut, long Posts, long Drilled);
+    long Cursor, string Number, string Customer, DateOnly? Due, DateTimeOffset TakenInAt, long Pieces, long PiecesLeft, long Posts, long PostsLeft)
+{
+    /// <summary>Pieces cut so far.</summary>
+    public long Cut => Pieces - PiecesLeft;
+
+    /// <summary>Posts drilled so far.</summary>
+    public long Drilled => Posts - PostsLeft;
+}
 
 /// <summary>A drill ticket as it stands.</summary>
 /// <param name="Post">The post's mark.</param>
@@ -38,7 +45,7 @@ public sealed class JobNews(ShopDatabase database)
     private static readonly string Jobs =
         $"""
         SELECT max(history.id) AS cursor, number, customer, due, taken_in_at,
-          {JobCounts.Of("jobs.id")}
+          {JobCounts.Of("jobs")}
         FROM history JOIN jobs ON jobs.id = subject_id AND subject = 'job'
         """;
 

@@ -71,9 +71,9 @@ public sealed class JobSearch(ShopDatabase database)
         if (wanted.DueTo is not null)
             conditions.Add("coalesce(due, '9999-99-99') <= @DueTo");
         var text = wanted.Text.Trim();
-        var isRare = IsRare(session, text);
-        if (isRare)
-            conditions.Add($"jobs.id IN ({session.Dialect.JobsWithText})");
+        var numbers = FewWith(session, text);
+        if (numbers is not null)
+            conditions.Add($"jobs.id IN ({session.Dialect.ListedNumbers})");
         else if (text.Length > 0)
             conditions.Add(session.Dialect.JobHasText);
         if (wanted.Shown != JobsShown.All)
@@ -85,34 +85,46 @@ public sealed class JobSearch(ShopDatabase database)
 
         var rows = session.All<JobRow>(
             $"""
-            SELECT number, customer, day, released_at, cancelled_at,
-              {JobCounts.Of("page.id")}
+            SELECT number, customer, day, state,
+              {JobCounts.Of("page")}
             FROM (
-              SELECT id, number, customer, coalesce(due, '9999-99-99') AS day, released_at, cancelled_at
-              FROM {(isRare ? "jobs" : session.Dialect.ReadBy("jobs", wanted.Shown == JobsShown.All ? "jobs_listed" : "jobs_open"))}
+              SELECT id, number, customer, coalesce(due, '9999-99-99') AS day, work_left, cancelled_at,
+                CASE WHEN cancelled_at IS NOT NULL THEN 'cancelled' WHEN released_at IS NULL THEN 'received' ELSE 'released' END AS state
+              FROM {(numbers is not null ? "jobs" : session.Dialect.ReadBy("jobs", wanted.Shown == JobsShown.All ? "jobs_listed" : "jobs_open"))}
               WHERE {string.Join(" AND ", conditions)}
               ORDER BY coalesce(due, '9999-99-99'), number
               LIMIT @most) AS page
             ORDER BY day, number
             """,
-            new { day, number, wanted.DueTo, text, sought = session.Dialect.Sought(text), session.Today, most = PageSize + 1 });
+            new { day, number, wanted.DueTo, text, numbers, session.Today, most = PageSize + 1 });
         var jobs = rows.Take(PageSize).Select(row => row.ToFound(session.Today)).ToList();
         return new(jobs, rows.Count > PageSize ? (jobs[^1].Due is { } last ? IsoDate.Text(last) : NoDay) + jobs[^1].Number : null);
     }
 
     /// <summary>
-    /// True where few jobs have the text: they are looked up and sorted. Many are met soon enough on the way through the list.
+    /// The ids of the jobs with a text as a JSON list, where they are few: they are looked up and sorted. Null where they are many, which
+    /// are met soon enough on the way through the list, and where the text is none or too short to be looked up.
     /// </summary>
-    private static bool IsRare(ShopSession session, string text) =>
-        text.Length >= ShortestLookedUp
-        && session.Value<long>(
-            $"SELECT count(*) FROM ({session.Dialect.JobsWithText} LIMIT @most) AS found", new { sought = session.Dialect.Sought(text), most = MostLookedUp + 1 }) <= MostLookedUp;
+    private static string? FewWith(ShopSession session, string text)
+    {
+        if (text.Length < ShortestLookedUp)
+            return null;
+        var found = session.Value<IdsFound>(
+            $"""
+            SELECT count(*) AS jobs, coalesce(string_agg(CAST(id AS text), ','), '') AS ids
+            FROM ({session.Dialect.JobsWithText} LIMIT @most) AS found
+            """,
+            new { sought = session.Dialect.Sought(text), most = MostLookedUp + 1 });
+        return found.Jobs <= MostLookedUp ? $"[{found.Ids}]" : null;
+    }
 
     private static (string Day, string Number) Key(string? key) =>
         key is { Length: >= KeyDayLength } ? (key[..KeyDayLength], key[KeyDayLength..]) : ("", "");
 
+    private sealed record IdsFound(long Jobs, string Ids);
+
     private sealed record JobRow(
-        string Number, string Customer, string Day, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt, long Pieces, long Cut, long Posts, long Drilled)
+        string Number, string Customer, string Day, string State, long Pieces, long PiecesLeft, long Posts, long PostsLeft)
     {
         private DateOnly? Due => Day == NoDay ? null : IsoDate.Read(Day);
 
@@ -120,11 +132,11 @@ public sealed class JobSearch(ShopDatabase database)
             Number,
             Customer,
             Due,
-            CancelledAt is not null ? "cancelled" : ReleasedAt is null ? "received" : "released",
+            State,
             Pieces,
-            Cut,
+            Pieces - PiecesLeft,
             Posts,
-            Drilled,
-            CancelledAt is null && Due < today && (Cut < Pieces || Drilled < Posts));
+            Posts - PostsLeft,
+            State != "cancelled" && Due < today && PiecesLeft + PostsLeft > 0);
     }
 }

@@ -85,6 +85,23 @@ public sealed class JobSearchTests
     }
 
     [Fact]
+    public async Task What_is_cut_and_drilled_is_told_while_a_job_is_at_work_when_it_is_done_and_when_it_was_cancelled()
+    {
+        using var shop = new DeskShop();
+        var search = await WithJobsAsync(shop);
+        await shop.ExecuteAsync("UPDATE cut_tickets SET state = 'packed' WHERE piece_id = (SELECT min(id) FROM pieces WHERE job_id = (SELECT id FROM jobs WHERE number = 'LQ-1'))");
+        await shop.ExecuteAsync("UPDATE drill_tickets SET state = 're-ordered' WHERE post_id = (SELECT min(id) FROM posts WHERE job_id = (SELECT id FROM jobs WHERE number = 'LQ-1'))");
+        await shop.ExecuteAsync("UPDATE cut_tickets SET state = 'cut' WHERE piece_id IN (SELECT id FROM pieces WHERE job_id = (SELECT id FROM jobs WHERE number = 'LQ-2'))");
+        await shop.ExecuteAsync("UPDATE drill_tickets SET state = 'drilled' WHERE post_id IN (SELECT id FROM posts WHERE job_id = (SELECT id FROM jobs WHERE number = 'LQ-2'))");
+        await shop.Release.CancelAsync("LQ-3", "not wanted", "test", DeskShop.Cancel);
+        var told = search.Find(new(JobsShown.All)).Jobs.ToDictionary(job => job.Number, job => (job.State, job.Pieces, job.Cut, job.Posts, job.Drilled));
+        Assert.Equal(("released", 2L, 1L, 4L, 0L), told["LQ-1"]);
+        Assert.Equal(("released", 2L, 2L, 4L, 4L), told["LQ-2"]);
+        Assert.Equal(("cancelled", 2L, 0L, 4L, 0L), told["LQ-3"]);
+        Assert.Equal(("received", 2L, 0L, 4L, 0L), told["LQ-4"]);
+    }
+
+    [Fact]
     public async Task Pages_follow_each_other_without_gap_or_double()
     {
         using var shop = new DeskShop();
