@@ -50,17 +50,26 @@ public enum Fill
 /// <param name="Shade">Darkness, 0 to 1.</param>
 public sealed record PenStyle(double Width, IReadOnlyList<double> Dashes, double Shade)
 {
+    private static readonly PenStyle NoLine = new(0, [], 0);
+    private static readonly PenStyle Outline = new(0.45, [], 1);
+    private static readonly PenStyle Thin = new(0.18, [], 1);
+    private static readonly PenStyle Hidden = new(0.25, [1.2, 0.8], 1);
+    private static readonly PenStyle Axis = new(0.18, [3, 0.8, 0.6, 0.8], 0.8);
+    private static readonly PenStyle Ground = new(0.7, [], 1);
+    private static readonly PenStyle Rope = new(0.8, [], 0.45);
+    private static readonly PenStyle ThisRope = new(1.4, [], 1);
+
     /// <summary>The style of a pen.</summary>
     public static PenStyle Of(Pen pen) => pen switch
     {
-        Pen.None => new(0, [], 0),
-        Pen.Outline => new(0.45, [], 1),
-        Pen.Thin => new(0.18, [], 1),
-        Pen.Hidden => new(0.25, [1.2, 0.8], 1),
-        Pen.Axis => new(0.18, [3, 0.8, 0.6, 0.8], 0.8),
-        Pen.Ground => new(0.7, [], 1),
-        Pen.Rope => new(0.8, [], 0.45),
-        Pen.ThisRope => new(1.4, [], 1),
+        Pen.None => NoLine,
+        Pen.Outline => Outline,
+        Pen.Thin => Thin,
+        Pen.Hidden => Hidden,
+        Pen.Axis => Axis,
+        Pen.Ground => Ground,
+        Pen.Rope => Rope,
+        Pen.ThisRope => ThisRope,
         _ => throw new ArgumentOutOfRangeException(nameof(pen), pen, message: null),
     };
 

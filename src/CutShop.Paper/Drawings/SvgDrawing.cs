@@ -9,6 +9,9 @@ namespace CutShop.Paper;
 /// </summary>
 public static class SvgDrawing
 {
+    private static readonly Dictionary<Pen, string> PenClasses = Classes<Pen>("pen-");
+    private static readonly Dictionary<Fill, string> FillClasses = Classes<Fill>("fill-");
+
     /// <summary>The picture. Classes are <c>pen-</c> and <c>fill-</c> with the style's name in small letters.</summary>
     public static string Write(Drawing drawing)
     {
@@ -30,19 +33,24 @@ public static class SvgDrawing
         switch (shape)
         {
             case Stroke s:
-                svg.Append(CultureInfo.InvariantCulture, $"<line x1=\"{N(s.From.X)}\" y1=\"{N(s.From.Y)}\" x2=\"{N(s.To.X)}\" y2=\"{N(s.To.Y)}\"{Look(s.Pen)}/>\n");
+                svg.Append(CultureInfo.InvariantCulture, $"<line x1=\"{N(s.From.X)}\" y1=\"{N(s.From.Y)}\" x2=\"{N(s.To.X)}\" y2=\"{N(s.To.Y)}\"");
+                AppendLook(svg, s.Pen).Append("/>\n");
                 break;
             case Polyline p:
-                svg.Append(CultureInfo.InvariantCulture, $"<polyline points=\"{Points(p.Points)}\"{Look(p.Pen, Fill.None, p.Width)}/>\n");
+                AppendPoints(svg.Append("<polyline"), p.Points);
+                AppendLook(svg, p.Pen, Fill.None, p.Width).Append("/>\n");
                 break;
             case Polygon p:
-                svg.Append(CultureInfo.InvariantCulture, $"<polygon points=\"{Points(p.Points)}\"{Look(p.Pen, p.Fill)}/>\n");
+                AppendPoints(svg.Append("<polygon"), p.Points);
+                AppendLook(svg, p.Pen, p.Fill).Append("/>\n");
                 break;
             case Box b:
-                svg.Append(CultureInfo.InvariantCulture, $"<rect x=\"{N(b.X)}\" y=\"{N(b.Y)}\" width=\"{N(b.Width)}\" height=\"{N(b.Height)}\"{Look(b.Pen, b.Fill)}/>\n");
+                svg.Append(CultureInfo.InvariantCulture, $"<rect x=\"{N(b.X)}\" y=\"{N(b.Y)}\" width=\"{N(b.Width)}\" height=\"{N(b.Height)}\"");
+                AppendLook(svg, b.Pen, b.Fill).Append("/>\n");
                 break;
             case Disc d:
-                svg.Append(CultureInfo.InvariantCulture, $"<circle cx=\"{N(d.Centre.X)}\" cy=\"{N(d.Centre.Y)}\" r=\"{N(d.Radius)}\"{Look(d.Pen, d.Fill)}/>\n");
+                svg.Append(CultureInfo.InvariantCulture, $"<circle cx=\"{N(d.Centre.X)}\" cy=\"{N(d.Centre.Y)}\" r=\"{N(d.Radius)}\"");
+                AppendLook(svg, d.Pen, d.Fill).Append("/>\n");
                 break;
             case Words w:
                 AppendWords(svg, w);
@@ -54,44 +62,51 @@ public static class SvgDrawing
 
     private static void AppendWords(StringBuilder svg, Words words)
     {
-        var anchor = words.Anchor switch { TextAnchor.Middle => " text-anchor=\"middle\"", TextAnchor.End => " text-anchor=\"end\"", _ => "" };
-        var turn = words.TurnDegrees == 0 ? "" : $" transform=\"rotate({N(words.TurnDegrees)} {N(words.At.X)} {N(words.At.Y)})\"";
-        var weight = words.Bold ? " font-weight=\"bold\"" : "";
-        svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{N(words.At.X)}\" y=\"{N(words.At.Y)}\" font-size=\"{N(words.Size)}\" fill=\"currentColor\"{anchor}{weight}{turn}>")
-            .Append(CleanText.Escaped(words.Text)).Append("</text>\n");
+        svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{N(words.At.X)}\" y=\"{N(words.At.Y)}\" font-size=\"{N(words.Size)}\" fill=\"currentColor\"");
+        svg.Append(words.Anchor switch { TextAnchor.Middle => " text-anchor=\"middle\"", TextAnchor.End => " text-anchor=\"end\"", _ => "" });
+        if (words.Bold)
+            svg.Append(" font-weight=\"bold\"");
+        if (words.TurnDegrees != 0)
+            svg.Append(CultureInfo.InvariantCulture, $" transform=\"rotate({N(words.TurnDegrees)} {N(words.At.X)} {N(words.At.Y)})\"");
+        svg.Append('>').Append(CleanText.Escaped(words.Text)).Append("</text>\n");
     }
 
-    private static string Look(Pen pen, Fill fill = Fill.None, double? width = null)
+    private static void AppendPoints(StringBuilder svg, IReadOnlyList<Point> points)
     {
-        var look = new StringBuilder();
-        var classes = (pen, fill) switch
+        svg.Append(" points=\"");
+        for (var i = 0; i < points.Count; i++)
+            svg.Append(CultureInfo.InvariantCulture, $"{(i == 0 ? "" : " ")}{N(points[i].X)},{N(points[i].Y)}");
+        svg.Append('"');
+    }
+
+    private static StringBuilder AppendLook(StringBuilder svg, Pen pen, Fill fill = Fill.None, double? width = null)
+    {
+        svg.Append(" class=\"").Append((pen, fill) switch
         {
-            (_, Fill.None) => $"pen-{Name(pen)}",
-            (Pen.None, _) => $"fill-{Name(fill)}",
-            _ => $"pen-{Name(pen)} fill-{Name(fill)}",
-        };
-        look.Append(" class=\"").Append(classes).Append('"');
+            (_, Fill.None) => PenClasses[pen],
+            (Pen.None, _) => FillClasses[fill],
+            _ => $"{PenClasses[pen]} {FillClasses[fill]}",
+        }).Append('"');
         if (pen != Pen.None)
         {
             var style = PenStyle.Of(pen);
-            look.Append(" stroke=\"currentColor\" stroke-width=\"").Append(N(width ?? style.Width)).Append('"');
+            svg.Append(CultureInfo.InvariantCulture, $" stroke=\"currentColor\" stroke-width=\"{N(width ?? style.Width)}\"");
             if (style.Dashes.Count > 0)
-                look.Append(" stroke-dasharray=\"").AppendJoin(' ', style.Dashes.Select(N)).Append('"');
+                svg.Append(" stroke-dasharray=\"").AppendJoin(' ', style.Dashes.Select(N)).Append('"');
             if (style.Shade < 1)
-                look.Append(" stroke-opacity=\"").Append(N(style.Shade)).Append('"');
+                svg.Append(CultureInfo.InvariantCulture, $" stroke-opacity=\"{N(style.Shade)}\"");
         }
         if (fill != Fill.None)
         {
-            look.Append(" fill=\"currentColor\"");
+            svg.Append(" fill=\"currentColor\"");
             if (PenStyle.ShadeOf(fill) < 1)
-                look.Append(" fill-opacity=\"").Append(N(PenStyle.ShadeOf(fill))).Append('"');
+                svg.Append(CultureInfo.InvariantCulture, $" fill-opacity=\"{N(PenStyle.ShadeOf(fill))}\"");
         }
-        return look.ToString();
+        return svg;
     }
 
-    private static string Name<T>(T style) where T : struct, Enum => style.ToString().ToLowerInvariant();
+    private static Dictionary<T, string> Classes<T>(string before) where T : struct, Enum =>
+        Enum.GetValues<T>().ToDictionary(style => style, style => before + style.ToString().ToLowerInvariant());
 
-    private static string Points(IReadOnlyList<Point> points) => string.Join(' ', points.Select(p => $"{N(p.X)},{N(p.Y)}"));
-
-    private static string N(double number) => Math.Round(number, 3).ToString("0.###", CultureInfo.InvariantCulture);
+    private static SvgNumber N(double number) => new(number);
 }
