@@ -7,33 +7,43 @@ namespace CutShop.Web.Pages.Drafts;
 
 /// <summary>The few questions that a draft starts from.</summary>
 [Authorize(Policy = May.ManageJobs)]
-public sealed class NewModel(DraftShelf drafts) : PageModel
+public sealed class NewModel(DraftShelf drafts, ShopTablesShelf tables) : PageModel
 {
     /// <summary>The answers as typed.</summary>
     public DraftQuestions Asked { get; private set; } = new();
 
-    /// <summary>What is wrong with the number of posts.</summary>
-    public IReadOnlyList<FieldNote> PostsNotes { get; private set; } = [];
+    /// <summary>What is wrong with the answers, by question.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyList<FieldNote>> Mistakes { get; private set; } = new Dictionary<string, IReadOnlyList<FieldNote>>();
 
     /// <summary>This form's own key, so that it counts once.</summary>
     public string Key { get; private set; } = "";
 
+    /// <summary>What is wrong with an answer, and what was understood of it where it is a length.</summary>
+    public IReadOnlyList<FieldNote> NotesOf(string question, string length = "")
+    {
+        var notes = Mistakes.GetValueOrDefault(question, []);
+        return TypedLength.Echo(length, Asked.Unit) is { Length: > 0 } echo ? [.. notes, new(NoteKind.Echo, echo)] : notes;
+    }
+
     /// <summary>Asks.</summary>
     public void OnGet() => Key = FormKey.New();
 
-    /// <summary>Makes the draft and goes to it.</summary>
+    /// <summary>Makes the draft and goes to it, or shows what is wrong with an answer before it is wrong at every post.</summary>
     public async Task<IActionResult> OnPostAsync(string? key, CancellationToken cancel)
     {
         if (!FormKey.IsGood(key))
             return BadRequest();
         Asked = Answers(Request.Form);
         var form = Asked.ToForm();
-        if (form.IsGood)
+        Mistakes = form.IsGood
+            ? QuestionMistakes.Of(form.Value, tables.Current())
+            : new Dictionary<string, IReadOnlyList<FieldNote>> { ["posts"] = [new(NoteKind.Error, form.Problem!)] };
+        if (Mistakes.Count == 0)
         {
             var id = await drafts.StartAsync(form.Value, Who.Of(User), $"draft {key}", cancel);
             return Redirect($"/drafts/{id}");
         }
-        (Key, PostsNotes) = (key, [new(NoteKind.Error, form.Problem!)]);
+        Key = key;
         return Page();
     }
 
