@@ -9,7 +9,7 @@ public sealed class DeskLooksTests(HeadlessBrowser browser)
 
     public static TheoryData<string> Addresses { get; } =
     [
-        "/", "/?show=all&q=lq", "/drafts", "/drafts/new", "/drafts/1", "/drafts/2", "/drafts/3/change", "/quotes/1", "/prices", "/prices/new", "/settings/letterhead", "/bits",
+        "/", "/?show=all&q=lq", "/drafts", "/drafts/new", "/drafts/1", "/drafts/2", "/drafts/3/change", "/quotes/1", "/prices", "/prices/new", "/settings", "/settings/letterhead", "/bits", "/stock",
         "/jobs/LQ-1042", "/jobs/LQ-1042/cancel",
     ];
 
@@ -43,6 +43,7 @@ public sealed class DeskLooksTests(HeadlessBrowser browser)
     [InlineData("/drafts/1")]
     [InlineData("/prices/new")]
     [InlineData("/bits")]
+    [InlineData("/settings")]
     public async Task Everything_to_press_or_type_in_is_at_least_48_pixels_tall(string address)
     {
         await using var shop = await FilledShopAsync();

@@ -50,8 +50,8 @@ public sealed class RightsTests
         ["POST plans/search/{id:long}"] = "ODC",
         ["GET plans/{id:long}.pdf"] = "ODCB",
         ["GET plans/{id:long}.svg"] = "ODCB",
+        ["GET settings"] = "OD",
         ["GET settings/cutting"] = "OD",
-
         ["GET settings/benches"] = "OD",
         ["GET settings/address"] = "OD",
         ["GET jobs/{number}/labels"] = "ODCB",
