@@ -35,10 +35,6 @@ public sealed record DraftConflict(IReadOnlyList<FieldChoice> Fields, bool SameS
     }
 
     /// <summary>The sender's draft with the other's text in the chosen fields.</summary>
-    public static DraftForm Merge(DraftForm theirs, DraftForm mine, IReadOnlySet<string> fieldsOfTheirs)
-    {
-        var stored = DraftFields.Of(theirs).ToDictionary();
-        return DraftFields.Read(DraftFields.Of(mine).Select(field =>
-            fieldsOfTheirs.Contains(field.Key) && stored.TryGetValue(field.Key, out var their) ? KeyValuePair.Create(field.Key, their) : field));
-    }
+    public static DraftForm Merge(DraftForm theirs, DraftForm mine, IReadOnlySet<string> fieldsOfTheirs) =>
+        DraftFields.With(mine, DraftFields.Of(theirs).Where(field => fieldsOfTheirs.Contains(field.Key)).ToDictionary());
 }

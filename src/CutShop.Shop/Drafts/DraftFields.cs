@@ -1,6 +1,6 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text.Json;
-using System.Text.Json.Nodes;
 
 namespace CutShop.Shop;
 
@@ -22,8 +22,10 @@ public static class DraftFields
     /// <summary>Every field with its text, in the order of the form.</summary>
     public static IReadOnlyList<KeyValuePair<string, string>> Of(DraftForm form)
     {
+        var json = new Utf8JsonReader(JsonSerializer.SerializeToUtf8Bytes(form, Json));
+        json.Read();
         var fields = new List<KeyValuePair<string, string>>();
-        Walk(JsonSerializer.SerializeToNode(form, Json)!, "", fields);
+        Walk(ref json, "", fields);
         return fields;
     }
 
@@ -34,12 +36,15 @@ public static class DraftFields
         var root = new Branch();
         foreach (var (name, text) in fields)
         {
-            if (name.Split('.') is { Length: <= DeepestName } names)
-                root.Put(names, text.Length <= LongestText ? text : text[..LongestText]);
+            if (name.AsSpan().Count('.') < DeepestName)
+                root.Put(name, text.Length <= LongestText ? text : text[..LongestText]);
         }
+        var json = new ArrayBufferWriter<byte>();
+        using (var writer = new Utf8JsonWriter(json))
+            root.Write(writer);
         try
         {
-            return root.ToNode().Deserialize<DraftForm>(Json)!;
+            return JsonSerializer.Deserialize<DraftForm>(json.WrittenSpan, Json)!;
         }
         catch (JsonException)
         {
@@ -48,20 +53,32 @@ public static class DraftFields
         }
     }
 
-    private static void Walk(JsonNode node, string path, List<KeyValuePair<string, string>> fields)
+    /// <summary>The draft with other text in some of its fields. Names that are no field of it are passed over.</summary>
+    public static DraftForm With(DraftForm form, IReadOnlyDictionary<string, string> texts)
     {
-        switch (node)
+        ArgumentNullException.ThrowIfNull(texts);
+        return Read(Of(form).Select(field => texts.TryGetValue(field.Key, out var text) ? KeyValuePair.Create(field.Key, text) : field));
+    }
+
+    /// <summary>Goes through the value that the reader stands at, and leaves it at the value's end.</summary>
+    private static void Walk(ref Utf8JsonReader json, string path, List<KeyValuePair<string, string>> fields)
+    {
+        switch (json.TokenType)
         {
-            case JsonObject branch:
-                foreach (var (name, value) in branch)
-                    Walk(value!, path.Length == 0 ? name : $"{path}.{name}", fields);
+            case JsonTokenType.StartObject:
+                while (json.Read() && json.TokenType == JsonTokenType.PropertyName)
+                {
+                    var name = json.GetString()!;
+                    json.Read();
+                    Walk(ref json, path.Length == 0 ? name : $"{path}.{name}", fields);
+                }
                 break;
-            case JsonArray list:
-                for (var i = 0; i < list.Count; i++)
-                    Walk(list[i]!, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}]"), fields);
+            case JsonTokenType.StartArray:
+                for (var i = 0; json.Read() && json.TokenType != JsonTokenType.EndArray; i++)
+                    Walk(ref json, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}]"), fields);
                 break;
             default:
-                fields.Add(new(path, node.GetValue<string>()));
+                fields.Add(new(path, json.GetString()!));
                 break;
         }
     }
@@ -70,45 +87,73 @@ public static class DraftFields
     private sealed class Branch
     {
         private readonly Dictionary<string, object> _named = [];
+        private readonly Dictionary<string, object>.AlternateLookup<ReadOnlySpan<char>> _byName;
         private SortedDictionary<int, Branch>? _numbered;
 
-        public void Put(ReadOnlySpan<string> names, string text)
+        public Branch() => _byName = _named.GetAlternateLookup<ReadOnlySpan<char>>();
+
+        public void Put(ReadOnlySpan<char> path, string text)
         {
-            var (name, index) = Split(names[0]);
-            if (name.Length == 0 || index > LargestIndex)
+            var dot = path.IndexOf('.');
+            var part = dot < 0 ? path : path[..dot];
+            if (!TrySplit(part, out var name, out var index) || index > LargestIndex)
                 return;
-            if (index is null && names.Length == 1)
+            if (dot < 0)
             {
-                _named[name] = text;
+                if (index is null)
+                    _byName[name] = text;
                 return;
             }
-            if (names.Length == 1)
-                return;
-            if (!_named.TryGetValue(name, out var next) || next is not Branch branch)
-                _named[name] = branch = new Branch();
-            if (index is { } at)
-            {
-                branch._numbered ??= [];
-                if (!branch._numbered.TryGetValue(at, out var element))
-                    branch._numbered[at] = element = new Branch();
-                branch = element;
-            }
-            branch.Put(names[1..], text);
+            Below(name, index).Put(path[(dot + 1)..], text);
         }
 
-        public JsonNode ToNode() => _numbered is not null
-            ? new JsonArray([.. _numbered.Values.Select(element => element.ToNode())])
-            : new JsonObject(_named.Select(pair => KeyValuePair.Create<string, JsonNode?>(
-                pair.Key, pair.Value is Branch branch ? branch.ToNode() : JsonValue.Create((string)pair.Value))));
-
-        private static (string Name, int? Index) Split(string name)
+        public void Write(Utf8JsonWriter json)
         {
-            var open = name.IndexOf('[', StringComparison.Ordinal);
-            if (open < 0)
-                return (name, null);
-            return name.EndsWith(']') && int.TryParse(name.AsSpan()[(open + 1)..^1], NumberStyles.None, CultureInfo.InvariantCulture, out var index)
-                ? (name[..open], index)
-                : ("", null);
+            if (_numbered is not null)
+            {
+                json.WriteStartArray();
+                foreach (var element in _numbered.Values)
+                    element.Write(json);
+                json.WriteEndArray();
+                return;
+            }
+            json.WriteStartObject();
+            foreach (var (name, value) in _named)
+            {
+                json.WritePropertyName(name);
+                if (value is Branch branch)
+                    branch.Write(json);
+                else
+                    json.WriteStringValue((string)value);
+            }
+            json.WriteEndObject();
+        }
+
+        private Branch Below(ReadOnlySpan<char> name, int? index)
+        {
+            if (!_byName.TryGetValue(name, out var next) || next is not Branch branch)
+                _byName[name] = branch = new Branch();
+            if (index is not { } at)
+                return branch;
+            branch._numbered ??= [];
+            if (!branch._numbered.TryGetValue(at, out var element))
+                branch._numbered[at] = element = new Branch();
+            return element;
+        }
+
+        /// <summary>Parts <c>posts[1]</c>; false where the text is neither that nor a bare name.</summary>
+        private static bool TrySplit(ReadOnlySpan<char> part, out ReadOnlySpan<char> name, out int? index)
+        {
+            var open = part.IndexOf('[');
+            name = open < 0 ? part : part[..open];
+            index = null;
+            if (open >= 0)
+            {
+                if (!part.EndsWith("]") || !int.TryParse(part[(open + 1)..^1], NumberStyles.None, CultureInfo.InvariantCulture, out var number))
+                    return false;
+                index = number;
+            }
+            return name.Length > 0;
         }
     }
 }

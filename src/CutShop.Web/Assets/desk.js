@@ -5,6 +5,7 @@
   const form = document.querySelector("form[data-desk]");
   const place = document.getElementById("preview-place");
   const standing = document.getElementById("standing");
+  const totals = document.getElementById("totals");
   const saved = document.getElementById("saved");
   if (!form || !place) return;
 
@@ -17,9 +18,19 @@
 
   // A page that goes to sleep may still send a small form.
   const mostWhenAsleep = 60000;
-  const send = (address) => {
-    const body = new URLSearchParams(new FormData(form));
+  const send = (address, fields) => {
+    const body = new URLSearchParams(fields);
     return fetch(address, { method: "POST", body, credentials: "same-origin", keepalive: document.hidden && body.toString().length < mostWhenAsleep });
+  };
+
+  // A preview sends the fields that were typed in since the page came: the shop has the others.
+  const asItCame = (field) => (field.options ? [...field.options].find((option) => option.defaultSelected)?.value : field.defaultValue);
+  const came = new Map([...new FormData(form).keys()].map((name) => [name, asItCame(form.elements[name])]));
+  const typedIn = new Set(["version", "__RequestVerificationToken"]);
+  const changes = () => {
+    const fields = [...new FormData(form)];
+    for (const [name, value] of fields) if (value !== came.get(name)) typedIn.add(name);
+    return fields.filter(([name]) => typedIn.has(name));
   };
 
   const say = (text, isTrouble) => {
@@ -30,8 +41,9 @@
   const putNotes = (section) => {
     const byField = new Map([...section.querySelectorAll("[data-note-for]")].map((note) => [note.dataset.noteFor, note.innerHTML]));
     for (const note of form.querySelectorAll("[data-note]")) {
-      const html = byField.get(note.dataset.note) ?? "";
-      if (note.innerHTML !== html) note.innerHTML = html;
+      const html = byField.get(note.dataset.note);
+      if (html === undefined) note.querySelectorAll(".error, .warning").forEach((gone) => gone.remove());
+      else if (note.innerHTML !== html) note.innerHTML = html;
       const box = document.getElementById(note.dataset.note);
       if (box) {
         if (note.querySelector(".error")) box.setAttribute("aria-invalid", "true");
@@ -43,7 +55,7 @@
   const preview = async () => {
     const turn = ++asked;
     try {
-      const answer = await send(form.dataset.preview);
+      const answer = await send(form.dataset.preview, changes());
       if (!answer.ok || turn !== asked) return;
       const html = await answer.text();
       if (turn !== asked) return;
@@ -52,6 +64,7 @@
       place.replaceChildren(document.importNode(section, true));
       putNotes(section);
       if (standing.textContent !== section.dataset.standing) standing.textContent = section.dataset.standing;
+      totals.textContent = section.dataset.totals;
     } catch {
       // The next change asks again; Save and check always works.
     }
@@ -62,7 +75,7 @@
     saving = saving.then(async () => {
       isSaving = true;
       try {
-        const answer = await send(form.dataset.save);
+        const answer = await send(form.dataset.save, new FormData(form));
         if (answer.status === 409) {
           isStale = true;
           say(saved.dataset.changed, true);

@@ -1,5 +1,7 @@
+using System.Globalization;
 using CutShop.Paper;
 using CutShop.Shop;
+using CutShop.Takeoff;
 
 namespace CutShop.Web;
 
@@ -9,7 +11,9 @@ namespace CutShop.Web;
 /// <param name="Prices">The prices that count today, or null.</param>
 /// <param name="Currency">The sign before amounts.</param>
 /// <param name="Paper">Units and words of drawings.</param>
-public sealed record DraftView(DraftForm Form, DraftReading Reading, PriceList? Prices, string Currency, PaperSettings Paper)
+/// <param name="Changed">The fields that were typed in since the page has them; empty for the page itself.</param>
+public sealed record DraftView(
+    DraftForm Form, DraftReading Reading, PriceList? Prices, string Currency, PaperSettings Paper, IReadOnlySet<string> Changed)
 {
     /// <summary>The price by today's list; null where there is no list or no readable job.</summary>
     public Priced? Priced { get; } = Reading.Takeoff is { } takeoff && Prices is not null ? Pricing.Of(takeoff, Prices) : null;
@@ -21,6 +25,31 @@ public sealed record DraftView(DraftForm Form, DraftReading Reading, PriceList? 
     public IReadOnlyList<(string Field, FieldNote Note)> Problems { get; } =
         [.. Reading.Notes.SelectMany(pair => pair.Value.Select(note => (pair.Key, note))).Where(pair => pair.note.Kind != NoteKind.Echo).OrderByDescending(pair => pair.note.Kind)];
 
+    /// <summary>
+    /// The notes that the page's script puts beside their fields: every error and warning, and what was understood of the fields that
+    /// changed. A bare number is understood otherwise once the unit changes.
+    /// </summary>
+    public IEnumerable<KeyValuePair<string, IReadOnlyList<FieldNote>>> NotesToPut => Changed.Contains("unit")
+        ? Reading.Notes
+        : Reading.Notes.Where(pair => Changed.Contains(pair.Key) || pair.Value.Any(note => note.Kind != NoteKind.Echo));
+
+    /// <summary>The rope of all pieces; none while there is an error.</summary>
+    public Length Rope { get; } = (Reading.Takeoff?.Pieces ?? []).Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut);
+
+    /// <summary>Its weight in pounds, or null where it is not known.</summary>
+    public double? WeightLb { get; } = Reading.Takeoff is { } weighed && weighed.Pieces.All(piece => piece.WeightLb is not null) ? weighed.Pieces.Sum(piece => piece.WeightLb) : null;
+
+    /// <summary>What the job comes to in one line, which breaks between the figures; empty while there is an error.</summary>
+    public string Totals => Reading.Takeoff is not { } takeoff ? "" : string.Join(
+        " ",
+        new[]
+        {
+            $"{Show.Lead(Rope, Paper.Units)} of rope",
+            Counted(takeoff.Pieces.Count, "piece"),
+            Counted(takeoff.Bores.Count, "bore"),
+            WeightLb is null ? "weight not known" : Show.Pounds(WeightLb),
+        }.Select((figure, i) => (i == 0 ? "" : "· ") + figure).Select(figure => figure.Replace(' ', '\u00A0')));
+
     /// <summary>One line that says how the draft stands.</summary>
     public string Standing => Reading.Errors switch
     {
@@ -28,4 +57,6 @@ public sealed record DraftView(DraftForm Form, DraftReading Reading, PriceList? 
         1 => "1 thing to put right",
         var many => $"{many} things to put right",
     };
+
+    private static string Counted(int count, string of) => string.Create(CultureInfo.InvariantCulture, $"{count} {of}{(count == 1 ? "" : "s")}");
 }

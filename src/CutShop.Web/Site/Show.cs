@@ -20,6 +20,10 @@ public static class Show
     /// <summary>A length both ways: feet and inches, and millimetres.</summary>
     public static string Both(Length length) => $"{LengthText.FeetInches(length, 16)} ({LengthText.Millimetres(length)})";
 
+    /// <summary>A length in the given unit alone.</summary>
+    public static string Lead(Length length, UnitsFirst first) =>
+        first == UnitsFirst.FeetInches ? LengthText.FeetInches(length, 16) : LengthText.Millimetres(length);
+
     /// <summary>A length both ways, the given unit first.</summary>
     public static string Both(Length length, UnitsFirst first) => first == UnitsFirst.FeetInches
         ? Both(length)

@@ -25,6 +25,52 @@ public sealed class DraftPageTests(HeadlessBrowser browser)
     }
 
     [Fact]
+    public async Task A_preview_sends_what_was_typed_and_puts_right_the_notes_of_other_fields_and_the_totals_in_view()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var page = await OpenDraftAsync(shop);
+        await page.SetViewportSizeAsync(820, 1180);
+        await Assertions.Expect(page.Locator("#totals")).ToContainTextAsync("2\u00A0pieces");
+        var previews = new List<string>();
+        page.Request += (_, request) =>
+        {
+            if (request.Url.EndsWith("/preview", StringComparison.Ordinal))
+                previews.Add(Uri.UnescapeDataString(request.PostData!));
+        };
+        var rowNote = page.Locator("[id='lines[0].rows[0].height-note']");
+        await page.Field("lines[0].posts[1].height").FillAsync("30");
+        await Assertions.Expect(rowNote).ToContainTextAsync("Not below the top of post A2");
+        await Assertions.Expect(page.Locator("#totals")).ToHaveTextAsync("");
+        await page.Field("lines[0].posts[1].height").FillAsync("48");
+        await Assertions.Expect(rowNote).ToHaveTextAsync("inches: 3' 0\" = 914.4 mm");
+        await Assertions.Expect(page.Field("lines[0].rows[0].height")).Not.ToHaveAttributeAsync("aria-invalid", "true");
+        await Assertions.Expect(page.Locator("[id='lines[0].posts[1].height-note']")).ToContainTextAsync("4' 0\"");
+        await page.Field("lines[0].posts[3].height").ScrollIntoViewIfNeededAsync();
+        await Assertions.Expect(page.Locator("#totals")).ToBeInViewportAsync();
+        await Assertions.Expect(page.Locator("#totals")).ToContainTextAsync("2\u00A0pieces");
+        Assert.All(previews, sent => Assert.DoesNotContain("customer", sent, StringComparison.Ordinal));
+        Assert.All(previews, sent => Assert.Contains("lines[0].posts[1].height", sent, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_wrong_answer_to_a_question_is_said_once_and_the_others_are_kept()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var page = await browser.OpenAsync(shop);
+        await page.GotoAsync("/drafts/new");
+        foreach (var (name, answer) in new[] { ("posts", "12"), ("across", "wide"), ("postHeight", "42"), ("width", "6'"), ("rows", "36, 18"), ("diameter", "1 1/2") })
+            await page.Field(name).FillAsync(answer);
+        await page.Button("Make the draft").ClickAsync();
+        await Assertions.Expect(page.Locator(".error")).ToHaveCountAsync(1);
+        await Assertions.Expect(page.Locator("[id='across-note']")).ToContainTextAsync("number is missing");
+        await Assertions.Expect(page.Field("rows")).ToHaveValueAsync("36, 18");
+        Assert.Empty(new DraftShelf(shop.Database).Open());
+        await page.Field("across").FillAsync("5 1/2");
+        await page.Button("Make the draft").ClickAsync();
+        await page.WaitForURLAsync("**/drafts/1");
+    }
+
+    [Fact]
     public async Task A_half_filled_form_is_kept_with_its_errors_beside_the_fields_without_scripts()
     {
         await using var shop = await RunningShop.StartAsync();

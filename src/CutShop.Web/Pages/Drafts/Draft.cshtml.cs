@@ -52,12 +52,13 @@ public sealed class DraftModel(
         return await StepAsync(saved.Draft, (step ?? "check").Split(' '), cancel);
     }
 
-    /// <summary>Shows what a draft comes to, without keeping it.</summary>
-    public IActionResult OnPostPreview(long id)
+    /// <summary>Shows what a draft comes to with the fields that are sent in place of a version's own, without keeping it.</summary>
+    public IActionResult OnPostPreview(long id, long version)
     {
-        if (drafts.Find(id) is null || !Request.Form.ContainsKey("number"))
+        if (drafts.FindForm(id, version) is not { } form)
             return NotFound();
-        return Partial("_Preview", Viewed(Typed()));
+        var changed = Request.Form.ToDictionary(pair => pair.Key, pair => pair.Value.ToString());
+        return Partial("_Preview", Viewed(DraftFields.With(form, changed), [.. changed.Keys]));
     }
 
     /// <summary>Keeps what was typed so far.</summary>
@@ -164,16 +165,16 @@ public sealed class DraftModel(
 
     private PageResult Show(Draft draft, DraftForm form)
     {
-        (Draft, View) = (draft, Viewed(form));
+        (Draft, View) = (draft, Viewed(form, []));
         Quotes = quotes.OfDraft(draft.Id);
         ChangesJob = changing.IsStored(form.Number.Trim());
         return Page();
     }
 
-    private DraftView Viewed(DraftForm form)
+    private DraftView Viewed(DraftForm form, HashSet<string> changed)
     {
         var today = database.Read(session => session.Today);
-        return new(form, DraftReading.Of(form, tables.Current()), prices.On(today), prices.Currency(), PersonUnits.PaperFor(HttpContext));
+        return new(form, DraftReading.Of(form, tables.Current()), prices.On(today), prices.Currency(), PersonUnits.PaperFor(HttpContext), changed);
     }
 
     private DraftForm Typed() => DraftFields.Read(Request.Form.Select(pair => KeyValuePair.Create(pair.Key, pair.Value.ToString())));
