@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Globalization;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 
 namespace CutShop.Shop;
 
@@ -37,7 +38,7 @@ public static class DraftFields
         foreach (var (name, text) in fields)
         {
             if (name.AsSpan().Count('.') < DeepestName)
-                root.Put(name, text.Length <= LongestText ? text : text[..LongestText]);
+                root.Put(name, Kept(text));
         }
         var json = new ArrayBufferWriter<byte>();
         using (var writer = new Utf8JsonWriter(json))
@@ -57,7 +58,44 @@ public static class DraftFields
     public static DraftForm With(DraftForm form, IReadOnlyDictionary<string, string> texts)
     {
         ArgumentNullException.ThrowIfNull(texts);
-        return Read(Of(form).Select(field => texts.TryGetValue(field.Key, out var text) ? KeyValuePair.Create(field.Key, text) : field));
+        var root = JsonSerializer.SerializeToNode(form, Json)!;
+        foreach (var (name, text) in texts)
+        {
+            if (Find(root, name) is JsonValue field)
+                field.ReplaceWith(Kept(text));
+        }
+        return root.Deserialize<DraftForm>(Json)!;
+    }
+
+    private static string Kept(string text) => text.Length <= LongestText ? text : text[..LongestText];
+
+    /// <summary>What stands at a path, or null.</summary>
+    private static JsonNode? Find(JsonNode? node, ReadOnlySpan<char> path)
+    {
+        foreach (var range in path.Split('.'))
+        {
+            if (!TrySplit(path[range], out var name, out var index))
+                return null;
+            node = (node as JsonObject)?[name.ToString()];
+            if (index is { } at)
+                node = node is JsonArray list && at < list.Count ? list[at] : null;
+        }
+        return node;
+    }
+
+    /// <summary>Parts <c>posts[1]</c>; false where the text is neither that nor a bare name.</summary>
+    private static bool TrySplit(ReadOnlySpan<char> part, out ReadOnlySpan<char> name, out int? index)
+    {
+        var open = part.IndexOf('[');
+        name = open < 0 ? part : part[..open];
+        index = null;
+        if (open >= 0)
+        {
+            if (!part.EndsWith("]") || !int.TryParse(part[(open + 1)..^1], NumberStyles.None, CultureInfo.InvariantCulture, out var number))
+                return false;
+            index = number;
+        }
+        return name.Length > 0;
     }
 
     /// <summary>Goes through the value that the reader stands at, and leaves it at the value's end.</summary>
@@ -139,21 +177,6 @@ public static class DraftFields
             if (!branch._numbered.TryGetValue(at, out var element))
                 branch._numbered[at] = element = new Branch();
             return element;
-        }
-
-        /// <summary>Parts <c>posts[1]</c>; false where the text is neither that nor a bare name.</summary>
-        private static bool TrySplit(ReadOnlySpan<char> part, out ReadOnlySpan<char> name, out int? index)
-        {
-            var open = part.IndexOf('[');
-            name = open < 0 ? part : part[..open];
-            index = null;
-            if (open >= 0)
-            {
-                if (!part.EndsWith("]") || !int.TryParse(part[(open + 1)..^1], NumberStyles.None, CultureInfo.InvariantCulture, out var number))
-                    return false;
-                index = number;
-            }
-            return name.Length > 0;
         }
     }
 }

@@ -29,8 +29,8 @@ public sealed record DraftReading(JobTakeoff? Takeoff, IReadOnlyDictionary<strin
     /// <summary>Beside a field there is room for a few examples, and a bare number may have the draft's unit.</summary>
     private const string AcceptedLength = "a length such as 6' 2 3/8, 74 3/8 in or 1890 mm";
 
-    private static readonly HashSet<string> Lengths =
-        ["diameter", "measured", "perPiece", "roundUp", "across", "height", "width", "rise", "sag", "slack"];
+    private static readonly HashSet<string>.AlternateLookup<ReadOnlySpan<char>> Lengths =
+        new HashSet<string> { "diameter", "measured", "perPiece", "roundUp", "across", "height", "width", "rise", "sag", "slack" }.GetAlternateLookup<ReadOnlySpan<char>>();
 
     /// <summary>Reads a draft the way a job file is read, and puts each problem and warning at its field.</summary>
     public static DraftReading Of(DraftForm form, ShopTables tables)
@@ -39,18 +39,27 @@ public sealed record DraftReading(JobTakeoff? Takeoff, IReadOnlyDictionary<strin
         var reading = JobFileReader.Read(DraftJobFile.Write(form));
         var takeoff = reading.Job is { } job ? JobTakeoff.Of(job, tables) : null;
         var fields = DraftFields.Of(form);
-        var places = new NotePlaces(fields.Select(field => field.Key));
+        var places = new Lazy<NotePlaces>(() => new(fields.Select(field => field.Key)));
         var notes = new Dictionary<string, List<FieldNote>>();
         foreach (var problem in reading.Problems)
-            Add(places.Of(problem.Path), new(NoteKind.Error, Capital(problem.Text.Replace(LengthText.Accepted, AcceptedLength, StringComparison.Ordinal))));
-        foreach (var same in (takeoff?.Warnings ?? []).GroupBy(warning => (places.Of(warning.Path), warning.Text)))
+            Add(places.Value.Of(problem.Path), new(NoteKind.Error, Capital(problem.Text.Replace(LengthText.Accepted, AcceptedLength, StringComparison.Ordinal))));
+        foreach (var same in (takeoff?.Warnings ?? []).GroupBy(warning => (places.Value.Of(warning.Path), warning.Text)))
             Add(same.Key.Item1, new(NoteKind.Warning, $"{same.Key.Text} ({Warning.Places(same)})"));
+        var echoes = new Dictionary<string, FieldNote>();
         foreach (var (name, typed) in fields)
         {
-            if (Lengths.Contains(name[(name.LastIndexOf('.') + 1)..]) && TypedLength.Echo(typed, form.Unit) is { Length: > 0 } echo)
-                Add(name, new(NoteKind.Echo, echo));
+            if (typed.Length > 0 && Lengths.Contains(name.AsSpan(name.LastIndexOf('.') + 1)) && EchoOf(typed) is { Text.Length: > 0 } echo)
+                Add(name, echo);
         }
         return new(takeoff, notes.ToDictionary(pair => pair.Key, pair => (IReadOnlyList<FieldNote>)pair.Value), reading.Problems.Count);
+
+        // Posts and sections are mostly alike.
+        FieldNote EchoOf(string typed)
+        {
+            if (!echoes.TryGetValue(typed, out var echo))
+                echoes[typed] = echo = new(NoteKind.Echo, TypedLength.Echo(typed, form.Unit));
+            return echo;
+        }
 
         void Add(string field, FieldNote note)
         {
