@@ -18,20 +18,28 @@ public static class Show
     }
 
     /// <summary>A length both ways: feet and inches, and millimetres.</summary>
-    public static string Both(Length length) => $"{LengthText.FeetInches(length, 16)} ({LengthText.Millimetres(length)})";
+    public static string Both(Length length) => Both(length, UnitsFirst.FeetInches);
 
     /// <summary>A length in the given unit alone.</summary>
     public static string Lead(Length length, UnitsFirst first) =>
         first == UnitsFirst.FeetInches ? LengthText.FeetInches(length, 16) : LengthText.Millimetres(length);
 
     /// <summary>A length both ways, the given unit first.</summary>
-    public static string Both(Length length, UnitsFirst first) => first == UnitsFirst.FeetInches
-        ? Both(length)
-        : $"{LengthText.Millimetres(length)} ({LengthText.FeetInches(length, 16)})";
+    public static string Both(Length length, UnitsFirst first) => $"{Lead(length, first)} ({Other(length, first)})";
+
+    /// <summary>A length both ways on two lines, first the unit that whoever asks has chosen: for columns of a class stacked.</summary>
+    public static string Stacked(HttpContext context, Length length)
+    {
+        var first = PersonUnits.UnitsOf(context);
+        return $"{Lead(length, first)}\n{Other(length, first)}";
+    }
 
     /// <summary>A length both ways, first the unit that whoever asks has chosen.</summary>
     public static string Both(HttpContext context, Length length) => Both(length, PersonUnits.UnitsOf(context));
 
     /// <summary>A weight in pounds, or that it is not known.</summary>
     public static string Pounds(double? pounds) => pounds is { } known ? string.Create(CultureInfo.InvariantCulture, $"{known:0.0} lb") : "not known";
+
+    private static string Other(Length length, UnitsFirst first) =>
+        Lead(length, first == UnitsFirst.FeetInches ? UnitsFirst.Millimetres : UnitsFirst.FeetInches);
 }

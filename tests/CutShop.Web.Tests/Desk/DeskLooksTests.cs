@@ -1,5 +1,7 @@
 using CutShop.Shop;
+using CutShop.Takeoff;
 using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
 
 namespace CutShop.Web.Tests;
 
@@ -56,6 +58,26 @@ public sealed class DeskLooksTests(HeadlessBrowser browser)
               .map(el => `${el.tagName} ${el.id || el.textContent.trim()} ${el.getBoundingClientRect().height}`)
             """);
         Assert.Empty(small);
+    }
+
+    [Fact]
+    public async Task The_coils_fit_a_screen_of_a_desk_with_their_longest_figures()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var stock = new CoilStock(shop.Database);
+        foreach (var length in new[] { "587' 11 13/16", "31' 6" })
+        {
+            await stock.ReceiveAsync(
+                new(new(RopeMaterial.Polypropylene, LengthText.Parse("1 1/2 in").OrThrow(), RopeKind.ThreeStrand), "P-2611-2027", LengthText.Parse(length).OrThrow(), "rack 3, left"),
+                "test",
+                length,
+                TestContext.Current.CancellationToken);
+        }
+        var page = await browser.OpenAsync(shop, 1280, 800);
+        await page.GotoAsync("/stock");
+        await Assertions.Expect(page.GetByRole(AriaRole.Row)).ToHaveCountAsync(3);
+        Assert.Equal(0, await page.EvaluateAsync<int>("(() => { const coils = document.querySelector('.scroll'); return coils.scrollWidth - coils.clientWidth; })()"));
+        Assert.True(await page.EvaluateAsync<bool>("document.querySelector('.top').clientHeight < 80"), "the way round stands on one line");
     }
 
     /// <summary>A shop with a job, prices, a good draft, a bad one, one that changes the job, and a quote.</summary>

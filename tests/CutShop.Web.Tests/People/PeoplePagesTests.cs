@@ -26,7 +26,7 @@ public sealed class PeoplePagesTests(HeadlessBrowser browser)
         await page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Jobs");
         await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = "Wilmot" })).ToBeVisibleAsync();
-        await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = "People" })).ToHaveCountAsync(0);
+        await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = "Settings" })).ToHaveCountAsync(0);
     }
 
     [Fact]
