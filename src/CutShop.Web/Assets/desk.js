@@ -64,7 +64,7 @@
       place.replaceChildren(document.importNode(section, true));
       putNotes(section);
       if (standing.textContent !== section.dataset.standing) standing.textContent = section.dataset.standing;
-      totals.textContent = section.dataset.totals;
+      totals.innerHTML = section.querySelector("[data-totals]").innerHTML;
     } catch {
       // The next change asks again; Save and check always works.
     }

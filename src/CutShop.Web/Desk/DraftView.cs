@@ -39,14 +39,14 @@ public sealed record DraftView(
     /// <summary>Its weight in pounds, or null where it is not known.</summary>
     public double? WeightLb { get; } = Reading.Takeoff is { } weighed && weighed.Pieces.All(piece => piece.WeightLb is not null) ? weighed.Pieces.Sum(piece => piece.WeightLb) : null;
 
-    /// <summary>What the job comes to in one line, which breaks between the figures; empty while there is an error.</summary>
-    public string Totals => Reading.Takeoff is not { } takeoff ? "" : string.Join(
+    /// <summary>What the job comes to in one line, which breaks between the figures.</summary>
+    public string Totals => string.Join(
         " ",
         new[]
         {
             $"{Show.Lead(Rope, Paper.Units)} of rope",
-            Counted(takeoff.Pieces.Count, "piece"),
-            Counted(takeoff.Bores.Count, "bore"),
+            Counted(Reading.Takeoff?.Pieces.Count ?? 0, "piece"),
+            Counted(Reading.Takeoff?.Bores.Count ?? 0, "bore"),
             WeightLb is null ? "weight not known" : Show.Pounds(WeightLb),
         }.Select((figure, i) => (i == 0 ? "" : "· ") + figure).Select(figure => figure.Replace(' ', '\u00A0')));
 

@@ -40,7 +40,7 @@ public sealed class DraftPageTests(HeadlessBrowser browser)
         var rowNote = page.Locator("[id='lines[0].rows[0].height-note']");
         await page.Field("lines[0].posts[1].height").FillAsync("30");
         await Assertions.Expect(rowNote).ToContainTextAsync("Not below the top of post A2");
-        await Assertions.Expect(page.Locator("#totals")).ToHaveTextAsync("");
+        await Assertions.Expect(page.Locator("#totals").GetByRole(AriaRole.Link)).ToHaveTextAsync("Line A, row top, height");
         await page.Field("lines[0].posts[1].height").FillAsync("48");
         await Assertions.Expect(rowNote).ToHaveTextAsync("inches: 3' 0\" = 914.4 mm");
         await Assertions.Expect(page.Field("lines[0].rows[0].height")).Not.ToHaveAttributeAsync("aria-invalid", "true");
