@@ -29,6 +29,9 @@ public sealed class CutBench(ShopDatabase database)
     /// <summary>The ticket that someone has at the bench, or null.</summary>
     public CutWork? Of(string who) => database.Read(session => Claims.Of(session, who) is { } id ? CutWork.Of(session, id) : null);
 
+    /// <summary>What the cuts of a piece left beside it: offcuts to mark and hang up, and scrap.</summary>
+    public LeftOver LeftOver(PieceCode code) => database.Read(session => Shop.LeftOver.Of(session, code));
+
     /// <summary>What is at the benches now.</summary>
     public IReadOnlyList<CutWork> AtTheBench() => database.Read(CutWork.AtTheBench);
 
