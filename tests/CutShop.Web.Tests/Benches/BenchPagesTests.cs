@@ -104,6 +104,26 @@ public sealed class BenchPagesTests(HeadlessBrowser browser)
         Assert.Contains("job,LQ-1042,pieces cut,1,\r\n", csv, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(1280, 800)]
+    [InlineData(390, 844)]
+    public async Task A_surplus_piece_is_hung_up_from_its_page_and_is_then_a_coil_with_a_mark_of_its_own(int width, int height)
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.PlanDemoAsync();
+        await new CutBench(shop.Database).RecordCutAsync(job.Codes[0], "Tamsin", "k1", TestContext.Current.CancellationToken);
+        await new JobRelease(shop.Database).CancelAsync(job.Number, "no longer wanted", "Ada", TestContext.Current.CancellationToken);
+        var page = await browser.OpenAsync(shop, width, height);
+        await page.GotoAsync("/stock");
+        await page.GetByRole(AriaRole.Link, new() { Name = "1 surplus piece" }).ClickAsync();
+        await CheckAsync(page, await WhereAsync(page, "**/stock/surplus"), width);
+        await page.GetByRole(AriaRole.Button, new() { Name = $"Hang it up {job.Codes[0]}" }).ClickAsync();
+        await Assertions.Expect(page.GetByText("There are none.")).ToBeVisibleAsync();
+        await CheckAsync(page, new Uri(page.Url).PathAndQuery, width);
+        await page.Locator(".note a").ClickAsync();
+        await Assertions.Expect(page.GetByText("An offcut of")).ToBeVisibleAsync();
+    }
+
     private static async Task<string> WhereAsync(IPage page, string pattern)
     {
         await page.WaitForURLAsync(pattern);
