@@ -107,13 +107,16 @@ public sealed class BenchPagesTests(HeadlessBrowser browser)
     [Theory]
     [InlineData(1280, 800)]
     [InlineData(390, 844)]
-    public async Task A_surplus_piece_is_hung_up_from_its_page_and_is_then_a_coil_with_a_mark_of_its_own(int width, int height)
+    public async Task A_piece_of_a_cancelled_job_is_not_packed_but_hung_up_from_the_page_of_surplus_and_is_then_a_coil_with_a_mark_of_its_own(int width, int height)
     {
         await using var shop = await RunningShop.StartAsync();
         var job = await shop.PlanDemoAsync();
         await new CutBench(shop.Database).RecordCutAsync(job.Codes[0], "Tamsin", "k1", TestContext.Current.CancellationToken);
         await new JobRelease(shop.Database).CancelAsync(job.Number, "no longer wanted", "Ada", TestContext.Current.CancellationToken);
         var page = await browser.OpenAsync(shop, width, height);
+        await CheckAsync(page, $"/pack/{job.Number}", width);
+        await Assertions.Expect(page.GetByText("The job is cancelled: nothing of it is packed.")).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByLabel("Scan each piece as it goes in")).ToHaveCountAsync(0);
         await page.GotoAsync("/stock");
         await page.GetByRole(AriaRole.Link, new() { Name = "1 surplus piece" }).ClickAsync();
         await CheckAsync(page, await WhereAsync(page, "**/stock/surplus"), width);
