@@ -54,11 +54,11 @@ public static class DraftFields
         }
     }
 
-    /// <summary>The draft with other text in some of its fields. Names that are no field of it are passed over.</summary>
-    public static DraftForm With(DraftForm form, IReadOnlyDictionary<string, string> texts)
+    /// <summary>A draft from its stored text, with other text in some of its fields. Names that are no field of it are passed over.</summary>
+    public static DraftForm FromJson(string json, IReadOnlyDictionary<string, string> texts)
     {
         ArgumentNullException.ThrowIfNull(texts);
-        var root = JsonSerializer.SerializeToNode(form, Json)!;
+        var root = JsonNode.Parse(json)!;
         foreach (var (name, text) in texts)
         {
             if (Find(root, name) is JsonValue field)

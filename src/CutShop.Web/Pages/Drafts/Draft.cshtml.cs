@@ -55,10 +55,8 @@ public sealed class DraftModel(
     /// <summary>Shows what a draft comes to with the fields that are sent in place of a version's own, without keeping it.</summary>
     public IActionResult OnPostPreview(long id, long version)
     {
-        if (drafts.FindForm(id, version) is not { } form)
-            return NotFound();
-        var changed = Request.Form.ToDictionary(pair => pair.Key, pair => pair.Value.ToString());
-        return Partial("_Preview", Viewed(DraftFields.With(form, changed), [.. changed.Keys]));
+        var typed = Request.Form.ToDictionary(pair => pair.Key, pair => pair.Value.ToString());
+        return drafts.FindForm(id, version, typed) is { } form ? Partial("_Preview", Viewed(form, [.. typed.Keys])) : NotFound();
     }
 
     /// <summary>Keeps what was typed so far.</summary>
