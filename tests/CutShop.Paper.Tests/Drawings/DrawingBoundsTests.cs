@@ -81,7 +81,7 @@ public sealed class DrawingBoundsTests
         .. takeoff.Job.Lines.SelectMany(line => Elevation.Of(takeoff, line, settings)),
         .. Plan.Of(takeoff.Job, settings),
         .. Plan.Of(takeoff.Job, settings, takeoff.Pieces[^1]),
-        .. PostWork.Of(takeoff).SelectMany(work => PostDrawing.Of(work, settings)),
+        .. PostWork.Of(takeoff).SelectMany(work => new[] { PostDrawing.Heights[0], PostDrawing.Heights[^1] }.SelectMany(tallest => PostDrawing.Of(work, settings, tallest))),
     ];
 
     private static IEnumerable<Point> CornersOf(Shape shape) => shape switch
