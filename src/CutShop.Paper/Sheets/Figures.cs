@@ -8,7 +8,7 @@ namespace CutShop.Paper;
 /// 1/16 in, and to 0.1 mm, with <c>≈</c> before it where rounding changed it. No line breaks within a figure.
 /// </summary>
 /// <param name="First">The unit that leads.</param>
-internal readonly record struct Figures(UnitsFirst First)
+public readonly record struct Figures(UnitsFirst First)
 {
     private const int TapeMarks = 16;
 
