@@ -32,6 +32,9 @@ public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvid
     /// <summary>The drilling to do now, or the first one where nobody has the ticket; null where all bores are in.</summary>
     public Drilling? Now => Work!.State == TicketStates.Drilled ? null : Post!.Drillings().FirstOrDefault(drilling => drilling.Number > Work.Steps);
 
+    /// <summary>The screw hole to drill now where this person has come so far, else null.</summary>
+    public Fixing? NowHole => IsMine && Work!.Next is { } next && next > Work.Drillings ? Post!.ScrewHoles[next - (int)Work.Drillings - 1] : null;
+
     /// <summary>The ropes that must pass.</summary>
     public string Ropes => string.Join(", ", Post!.Bores.Select(bore => bore.Rope).Distinct().Select(rope => Paper.Text.RopeName(
         Paper.Text.Material(rope.Material), Figures.Lead(rope.Diameter), rope.Measured is { } measured ? Figures.Lead(measured) : null)));
