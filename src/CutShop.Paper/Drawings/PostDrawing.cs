@@ -8,7 +8,7 @@ public static class PostDrawing
     private const double FaceWidth = 28;
     private const double WidestFace = 44;
     private const double TitleSize = 3.2;
-    private const double Head = 7;
+    private const double Head = 6;
 
     /// <summary>How tall a post may be drawn, in millimetres, from the largest.</summary>
     public static IReadOnlyList<double> Heights { get; } = [110, 92, 78, 66, 54, 45, 36];

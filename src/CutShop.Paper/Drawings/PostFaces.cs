@@ -10,12 +10,14 @@ internal sealed class PostFaces
     private const double Edge = 2;
     private const double ThreeLines = 10;
     private const double OneLine = 3.3;
+    private const double BelowTheGround = 4;
     private const double FigureSize = 3.2;
     private const double SmallSize = 2.6;
 
     private readonly PostWork _work;
     private readonly IReadOnlyList<PostFace> _faces;
     private readonly double _cell;
+    private readonly bool _isRoomy;
     private readonly double _tall;
     private readonly PaperSettings _settings;
 
@@ -26,8 +28,9 @@ internal sealed class PostFaces
         var byHeight = DrawingScale.Fitting(work.Post.Height.Inches, tallest, 2);
         var byWidth = DrawingScale.Fitting(work.Post.Across.Inches, cell - LabelRoom - Edge, 2);
         Scale = byHeight.OneTo > byWidth.OneTo ? byHeight : byWidth;
-        var most = faces.Max(face => face.Holes.Count);
-        _tall = Math.Clamp(most * ThreeLines > 160 ? most * OneLine : most * ThreeLines, Scale.Mm(work.Post.Height.Inches), 190);
+        var (most, height) = (faces.Max(face => face.Holes.Count), Scale.Mm(work.Post.Height.Inches));
+        _isRoomy = most * ThreeLines <= height + BelowTheGround;
+        _tall = Math.Clamp(most * (_isRoomy ? ThreeLines : OneLine), height, 190);
     }
 
     /// <summary>The scale.</summary>
@@ -100,14 +103,13 @@ internal sealed class PostFaces
     private void DrawHeights(List<Shape> shapes, IReadOnlyList<PostHole> holes, Point top)
     {
         var centres = holes.Select(hole => top.Y + Depth(hole)).ToList();
-        var isRoomy = holes.Count * ThreeLines <= _tall + 1;
-        var places = Spread.Apart(centres, isRoomy ? ThreeLines : OneLine, top.Y + 2, top.Y + _tall - 2);
+        var places = Spread.Apart(centres, _isRoomy ? ThreeLines : OneLine, top.Y + 2, top.Y + _tall - 2);
         var crowded = holes.Count < 2 ? SmallSize : Math.Min(SmallSize, (places[^1] - places[0]) / (holes.Count - 1) * 0.8);
         for (var i = 0; i < holes.Count; i++)
         {
             var edge = top.X + Half;
             shapes.Add(new Polyline([new(edge, centres[i]), new(edge + 0.8, centres[i]), new(edge + 2.4, places[i])], Pen.Thin));
-            Label(shapes, holes[i], new Point(edge + 3, places[i]), isRoomy ? null : crowded);
+            Label(shapes, holes[i], new Point(edge + 3, places[i]), _isRoomy ? null : crowded);
         }
     }
 

@@ -9,11 +9,11 @@ internal static class PostSections
     public const double Width = 41;
 
     /// <summary>Height of a section with its captions in millimetres.</summary>
-    public const double Height = 53.5;
+    public const double Height = 51.5;
 
     private const double WidestPost = 20.2;
-    private const double CentreDown = 25.5;
-    private const double CaptionDown = 49;
+    private const double CentreDown = 25;
+    private const double CaptionDown = 47;
     private const double SmallSize = 2.7;
 
     /// <summary>The scale of a post's sections.</summary>

@@ -14,7 +14,7 @@ internal static class PdfTable
     {
         var size = table.IsLarge && NaturalWidths(table, LargeSize).Sum() <= RoomOf(table, pages.Width) ? LargeSize : TextSize;
         var widths = ColumnWidths.Share(NaturalWidths(table, size), RoomOf(table, pages.Width));
-        PdfBlocks.Heading(pages, table.Caption, keepWith: 20);
+        PdfBlocks.Heading(pages, table.Caption, keepWith: Math.Max(20, HeadAndFirstRow()));
         Head();
         foreach (var (number, row) in table.Rows.Index())
         {
@@ -25,6 +25,9 @@ internal static class PdfTable
             Row(pages, row, widths, size, strong, strong ? Pen.Outline : Pen.Thin, table.FiguresFrom);
         }
         pages.Down(1.4);
+
+        double HeadAndFirstRow() => HeightOf(Wrapped(table.Columns, widths, HeadSize, bold: true), HeadSize)
+            + (table.Rows.Count == 0 ? 0 : HeightOf(Wrapped(table.Rows[0], widths, size, bold: table.StrongRows == table.Rows.Count), size)) + 2;
 
         void Head() => Row(pages, table.Columns, widths, HeadSize, bold: true, Pen.Outline, table.FiguresFrom);
     }

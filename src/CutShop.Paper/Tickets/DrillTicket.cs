@@ -93,12 +93,13 @@ public static class DrillTicket
 
     private static TableBlock DrillingTable(PostWork work, PaperSettings settings)
     {
-        var (text, figures) = (settings.Text, settings.Figures);
+        const int MostInLargeLetters = 6;
+        var (text, figures, drillings) = (settings.Text, settings.Figures, work.Drillings());
         return new(
             text.Drilling,
             text.DrillingColumns,
             [
-                .. work.Drillings().Select(d => (IReadOnlyList<string>)
+                .. drillings.Select(d => (IReadOnlyList<string>)
                 [
                     Figures.Count(d.Number),
                     d.Bore.Row.Mark,
@@ -111,7 +112,7 @@ public static class DrillTicket
                 ]),
             ])
         {
-            IsLarge = true,
+            IsLarge = drillings.Count <= MostInLargeLetters,
         };
     }
 

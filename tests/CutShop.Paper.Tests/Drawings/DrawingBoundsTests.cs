@@ -12,6 +12,8 @@ public sealed class DrawingBoundsTests
         SampleJobs.TwoPosts(start: "wrap 40", finish: "wrap 2.5", clear: "30 ft", height: "12 ft"),
         SampleJobs.TwoPosts(line: "<script>alert(1)", number: "\"&'<b>"),
         SampleJobs.ManyRows(40),
+        SampleJobs.Corner(3),
+        SampleJobs.Corner(12),
         SampleJobs.LongLine(60));
 
     [Theory]

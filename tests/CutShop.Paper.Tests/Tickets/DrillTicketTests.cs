@@ -111,6 +111,23 @@ public sealed class DrillTicketTests
         }
     }
 
+    // Posts with four rows; then a corner with twelve: 24 bores and 24 screws.
+    [Fact]
+    public void Four_rows_fit_a_sheet_at_a_line_post_and_twelve_at_a_corner_take_two()
+    {
+        Assert.Single(Poppler.PageSizes(Pdf(SampleJobs.Corner(4), "K2")));
+        var pdf = Pdf(SampleJobs.Corner(12), "K3");
+        Assert.Equal(2, Poppler.PageSizes(pdf).Count);
+        var text = Poppler.WordsOf(pdf);
+        Assert.Contains("Drill ticket Post K3 (continued)", text, StringComparison.Ordinal);
+        foreach (var row in Enumerable.Range(1, 12))
+        {
+            Assert.Contains($"K-r{row}-1", text, StringComparison.Ordinal);
+            Assert.Contains($"K-r{row}-2", text, StringComparison.Ordinal);
+            Assert.Equal(2, text.Split($" r{row}: ").Length - 1);
+        }
+    }
+
     [Fact]
     public void A_post_with_many_bores_goes_on_over_more_pages_and_loses_none()
     {
