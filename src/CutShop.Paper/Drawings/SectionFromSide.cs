@@ -12,7 +12,7 @@ internal static class SectionFromSide
     public static IReadOnlyList<string> Draw(List<Shape> shapes, PostWork work, Bore bore, Point centre, DrawingScale scale, PaperSettings settings)
     {
         var half = scale.Mm(work.Post.Across.Inches) / 2;
-        const double Tall = 19;
+        const double Tall = 17.5;
         shapes.Add(new Box(centre.X - half, centre.Y - Tall, 2 * half, 2 * Tall, Pen.Outline, Fill.Wood));
         var radians = bore.RakeDegrees * Math.PI / 180;
         var (along, across) = (new Point(Math.Cos(radians), -Math.Sin(radians)), new Point(Math.Sin(radians), Math.Cos(radians)));
