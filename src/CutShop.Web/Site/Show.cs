@@ -17,12 +17,12 @@ public static class Show
         return TimeZoneInfo.ConvertTime(moment, time.LocalTimeZone).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
     }
 
-    /// <summary>A length both ways: feet and inches, and millimetres.</summary>
-    public static string Both(Length length) => Both(length, UnitsFirst.FeetInches);
-
-    /// <summary>A length in the given unit alone.</summary>
+    /// <summary>A length in the given unit alone. A line does not break within it.</summary>
     public static string Lead(Length length, UnitsFirst first) =>
-        first == UnitsFirst.FeetInches ? LengthText.FeetInches(length, 16) : LengthText.Millimetres(length);
+        LengthText.Unbroken(first == UnitsFirst.FeetInches ? LengthText.FeetInches(length, 16) : LengthText.Millimetres(length));
+
+    /// <summary>A length both ways: feet and inches, and millimetres. A line may break between the two, not within one.</summary>
+    public static string Both(Length length) => Both(length, UnitsFirst.FeetInches);
 
     /// <summary>A length both ways, the given unit first.</summary>
     public static string Both(Length length, UnitsFirst first) => $"{Lead(length, first)} ({Other(length, first)})";
