@@ -43,22 +43,20 @@ internal sealed class ShopOptions
         : PaperSettings.Default;
 
     /// <summary>The shop's database, open: on the server that was named, else the file in the shop's folder.</summary>
-    public ShopDatabase Open(ParseResult parsed) => IsOnServer(parsed)
-        ? ShopDatabase.OpenOnServer(ConnectionOf(parsed)!, parsed.GetRequiredValue(Folder), TimeProvider.System)
-        : ShopDatabase.Open(DatabaseOf(parsed), TimeProvider.System);
+    public ShopDatabase Open(ParseResult parsed) => PlaceOf(parsed).Open(TimeProvider.System);
 
-    /// <summary>True where the database is on a server.</summary>
-    public bool IsOnServer(ParseResult parsed) => ConnectionOf(parsed) is { Length: > 0 };
+    /// <summary>Where the shop is.</summary>
+    public ShopPlace PlaceOf(ParseResult parsed) => new(
+        parsed.GetRequiredValue(Folder),
+        (parsed.GetValue(Server) ?? Environment.GetEnvironmentVariable(ServerVariable)) is { Length: > 0 } connection ? connection : null);
 
     /// <summary>Has a command that looks after a database file say so where the shop's database is on a server.</summary>
     public static void WorksOnAFile(Command command) => command.Validators.Add(result =>
     {
         if (Environment.GetEnvironmentVariable(ServerVariable) is { Length: > 0 })
-            result.AddError($"{ServerVariable} is set, so the shop's database is on a server, and {command.Name} knows files only. The server's own tools do this there.");
+            result.AddError($"{ServerVariable} is set, so the shop's database is on a server, and {command.Name} knows files only. There it is done with pg_dump and pg_restore: see docs/operations.md.");
     });
 
     /// <summary>The database in the shop's folder.</summary>
     public string DatabaseOf(ParseResult parsed) => ShopFolder.DatabaseIn(parsed.GetRequiredValue(Folder));
-
-    private string? ConnectionOf(ParseResult parsed) => parsed.GetValue(Server) ?? Environment.GetEnvironmentVariable(ServerVariable);
 }

@@ -50,7 +50,7 @@ internal sealed class PostgresStore : ShopDatabase
         catch (NpgsqlException e)
         {
             store.Dispose();
-            throw new IOException($"The database server cannot be used: {e.Message}", e);
+            throw CannotBeUsed(e);
         }
         catch
         {
@@ -63,10 +63,16 @@ internal sealed class PostgresStore : ShopDatabase
     public override T Read<T>(Func<ShopSession, T> work)
     {
         ArgumentNullException.ThrowIfNull(work);
-        using var connection = _source.OpenConnection();
+        return Read(_source, Time, work);
+    }
+
+    /// <summary>Reads from a database, up to date or not.</summary>
+    internal static T Read<T>(NpgsqlDataSource source, TimeProvider time, Func<ShopSession, T> work)
+    {
+        using var connection = source.OpenConnection();
         using var transaction = connection.BeginTransaction(IsolationLevel.RepeatableRead);
         connection.Execute("SET TRANSACTION READ ONLY", transaction: transaction);
-        return work(new ShopSession(connection, transaction, Dialect.Postgres, Time));
+        return work(new ShopSession(connection, transaction, Dialect.Postgres, time));
     }
 
     /// <inheritdoc/>
@@ -92,7 +98,12 @@ internal sealed class PostgresStore : ShopDatabase
         _source.Dispose();
     }
 
-    private static NpgsqlDataSource Source(string connection)
+    /// <summary>What is told where the server does not answer, or does not let this program in.</summary>
+    internal static IOException CannotBeUsed(NpgsqlException e) => new($"The database server cannot be used: {e.Message}", e);
+
+    /// <summary>Connections by a connection string.</summary>
+    /// <exception cref="InvalidDataException">This is no connection string.</exception>
+    internal static NpgsqlDataSource Source(string connection)
     {
         try
         {
