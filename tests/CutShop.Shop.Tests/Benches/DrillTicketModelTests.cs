@@ -23,11 +23,14 @@ public sealed class DrillTicketModelTests
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
+    /// <summary>Every deed, and often enough those that finish a post for it to be undone.</summary>
+    private static readonly Gen<Deed> Deeds = Gen.Frequency((1, Gen.Enum<Deed>()), (1, Gen.OneOfConst(Deed.Next, Deed.Tick, Deed.Fits)));
+
     [Fact]
     public async Task Whatever_is_done_in_whatever_order_the_states_are_as_the_model_says()
     {
         var done = new HashSet<Deed>();
-        await Gen.Select(Gen.Enum<Deed>(), Gen.Int[0, 1], Gen.Int[0, 1]).Array[60, 120].SampleAsync(
+        await Gen.Select(Deeds, Gen.Int[0, 1], Gen.Int[0, 1]).Array[60, 120].SampleAsync(
             async deeds =>
             {
                 using var shop = new PlannedShop();
@@ -64,7 +67,7 @@ public sealed class DrillTicketModelTests
                         Assert.Equal((expected.State, expected.Steps, expected.Who), (work.State, work.Steps, work.ClaimedBy));
                     }
                     Assert.Equal(spoiled, shop.Shop.Count("damages"));
-                    Assert.Empty(shop.WithWrongWorkLeft());
+                    Assert.Empty(shop.WrongCounts());
                 }
             },
             iter: 30,

@@ -77,9 +77,9 @@ public sealed class ShopTransferTests : IDisposable
         var last = LastLine(database);
         Assert.True((await new CutBench(database).UndoAsync(shop.Code, "a slip", "Cai", "on the server", Cancel)).IsDone);
         Assert.True(LastLine(database) > last);
-        await new JobIntake(database, ShopTables.Standard).TakeInAsync(FaultShop.OnePiece("LQ-9"), "Ada", cancel: Cancel);
+        await new JobIntake(database, ShopTables.Standard).TakeInAsync(SmallJobs.OnePiece("LQ-9"), "Ada", cancel: Cancel);
         Assert.Equal(3, database.Read(session => session.Value<long>("SELECT work_left FROM jobs WHERE number = 'LQ-9'")));
-        await new DraftShelf(database).StartAsync(FaultShop.FourPosts("LQ-8"), "Ada", "another draft", Cancel);
+        await new DraftShelf(database).StartAsync(SmallJobs.FourPosts("LQ-8"), "Ada", "another draft", Cancel);
         await Assert.ThrowsAnyAsync<System.Data.Common.DbException>(() => database.WriteAsync(session => session.Execute("DELETE FROM history"), Cancel));
         await Assert.ThrowsAnyAsync<System.Data.Common.DbException>(() => database.WriteAsync(session => session.Execute("UPDATE pieces SET job_id = 999"), Cancel));
         Assert.Empty(ShopCheck.Of(server, ShopTables.Standard, TimeProvider.System));
@@ -177,7 +177,7 @@ public sealed class ShopTransferTests : IDisposable
     {
         var shop = await FaultShop.MakeAsync();
         await shop.FinishCutAsync();
-        await shop.Drafts.StartAsync(FaultShop.FourPosts("LQ-7", "Lantern Quay, the \"long\" walk\nnorth"), "Ñandú ½ ⅔ 木", shop.Key(), Cancel);
+        await shop.Drafts.StartAsync(SmallJobs.FourPosts("LQ-7", "Lantern Quay, the \"long\" walk\nnorth"), "Ñandú ½ ⅔ 木", shop.Key(), Cancel);
         var photos = Directory.CreateDirectory(ShopFolder.PhotosIn(FolderOf(shop))).FullName;
         await File.WriteAllBytesAsync(Path.Combine(photos, Photo), [1, 2, 3], Cancel);
         await new SiteReports(shop.Database).SendAsync(shop.Code, new(SiteReportKind.TooShort, "by a hand", Photo, At: null), "on site", shop.Key(), Cancel);

@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
-using System.Net;
-using System.Net.Sockets;
+using CutShop.Trust;
 using Npgsql;
 
 namespace CutShop.Shop.Tests;
@@ -40,6 +39,19 @@ public sealed class PostgresServer
     /// <summary>Makes a database without tables.</summary>
     public static string NewBareDatabase() => Started.Value.Copy("template1");
 
+    /// <summary>Makes a database with nothing in it, to restore into.</summary>
+    public static string NewEmptyDatabase() => Started.Value.Copy("template0");
+
+    /// <summary>Runs one of the server's own programs on a database, such as pg_dump, to its end.</summary>
+    /// <param name="connection">The database.</param>
+    /// <param name="program">The program, by name.</param>
+    /// <param name="arguments">Its arguments, but for the database.</param>
+    public static void RunTool(string connection, string program, params string[] arguments)
+    {
+        var parts = new NpgsqlConnectionStringBuilder(connection);
+        RunToEnd([Path.Combine(Programs(), program), $"--dbname=host={parts.Host} port={parts.Port} user={parts.Username} dbname={parts.Database}", .. arguments]);
+    }
+
     /// <summary>Drops a database, whoever is still connected.</summary>
     public static void Drop(string connection)
     {
@@ -56,7 +68,7 @@ public sealed class PostgresServer
 
     private static PostgresServer Start()
     {
-        var (folder, port) = (Directory.CreateTempSubdirectory("cutshop-pg-").FullName, FreePort());
+        var (folder, port) = (Directory.CreateTempSubdirectory("cutshop-pg-").FullName, FreePort.Find());
         var data = Path.Combine(folder, "data");
         var bin = Programs();
         var isRoot = Environment.UserName == "root";
@@ -122,13 +134,6 @@ public sealed class PostgresServer
             .Order(StringComparer.Ordinal).LastOrDefault() is { } bin
             ? bin
             : throw new InvalidOperationException("These tests need a PostgreSQL server: install Debian's package postgresql.");
-
-    private static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
-    }
 
     private static void RunToEnd(params string[] command)
     {

@@ -27,7 +27,7 @@ internal sealed class LoadRun : IDisposable
 
     private readonly LoadPlan _plan;
     private readonly string _shop = Directory.CreateTempSubdirectory("cutshop-load-").FullName;
-    private readonly int _port = ServerProcess.FreePort();
+    private readonly int _port = FreePort.Find();
     private readonly LoadNotes _notes = new();
 
     /// <param name="plan">How many work how fast and how long.</param>

@@ -37,7 +37,7 @@ internal sealed class ServedShop : IDisposable
     public static async Task<ServedShop> StartAsync(IReadOnlyDictionary<string, string>? environment = null, params string[] options)
     {
         var folder = Directory.CreateTempSubdirectory("cutshop-served-").FullName;
-        var port = ServerProcess.FreePort();
+        var port = FreePort.Find();
         var start = ServerProcess.Command(["serve", "--shop", folder, "--listen", string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}"), "--backup-at", "never", .. options]);
         foreach (var (name, value) in environment ?? new Dictionary<string, string>())
             start.Environment[name] = value;

@@ -24,7 +24,7 @@ internal sealed class KillRun : IDisposable
     private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(60);
 
     private readonly string _shop = Directory.CreateTempSubdirectory("cutshop-kills-").FullName;
-    private readonly int _port = ServerProcess.FreePort();
+    private readonly int _port = FreePort.Find();
     private readonly Random _random;
     private readonly List<ShopClient> _clients = [];
     private readonly ConcurrentQueue<string> _faults = new();

@@ -23,7 +23,7 @@ public sealed class RealDiskTests : IDisposable
     public async Task A_disk_that_fills_up_loses_nothing_and_work_goes_on_when_there_is_room()
     {
         var key = await SeedAsync();
-        var port = ServerProcess.FreePort();
+        var port = FreePort.Find();
         using var server = await ServerProcess.StartAsync(
             OnDisk("rw", "serve", "--listen", string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}"), "--backup-at", "never"));
         using var program = new HttpClient { BaseAddress = new Uri(string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}")) };

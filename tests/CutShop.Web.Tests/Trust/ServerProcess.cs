@@ -1,8 +1,6 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
-using System.Net;
-using System.Net.Sockets;
 
 namespace CutShop.Trust;
 
@@ -65,14 +63,6 @@ internal sealed class ServerProcess : IDisposable
         foreach (var arg in args)
             start.ArgumentList.Add(arg);
         return start;
-    }
-
-    /// <summary>A port of this machine that nobody listens on.</summary>
-    public static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
     }
 
     /// <summary>Ends it at once, in the middle of whatever it does (SIGKILL).</summary>
