@@ -54,6 +54,7 @@ public static class ShopSite
         app.Services.GetRequiredService<OwnPages>().TakeFrom(app);
         app.UseRequestLocalization();
         app.UseMiddleware<StoreTroubleAnswers>();
+        app.Use(NulCharacters.InQueryAsync);
         app.UseRouting();
         app.UseSizeLimits();
         app.UseRateLimiter();
@@ -96,6 +97,6 @@ public static class ShopSite
             services.AddSingleton(nightly).AddHostedService<NightlyBackups>();
         services.AddBenches();
         services.AddOnSite();
-        services.AddRazorPages().AddApplicationPart(typeof(ShopSite).Assembly);
+        services.AddRazorPages().AddMvcOptions(options => options.Filters.Add<NulCharacters>()).AddApplicationPart(typeof(ShopSite).Assembly);
     }
 }

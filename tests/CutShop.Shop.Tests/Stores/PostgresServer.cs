@@ -9,7 +9,7 @@ namespace CutShop.Shop.Tests;
 /// A PostgreSQL server of this test run's own, on a free port of this machine, with a new cluster in a temporary folder. It starts
 /// when it is first asked for and stops with the process.
 /// </summary>
-public sealed class PostgresServer
+public sealed class PostgresServer : IDisposable
 {
     private const string User = "shop";
     private const string Template = "cutshop_template";
@@ -21,16 +21,24 @@ public sealed class PostgresServer
 
     private readonly string _folder;
     private readonly int _port;
-    private readonly Process _server;
+    private readonly string[] _command;
+    private Process _server = null!;
     private int _databases;
 
-    private PostgresServer(string folder, int port, Process server) => (_folder, _port, _server) = (folder, port, server);
+    private PostgresServer(string folder, int port, string[] command) => (_folder, _port, _command) = (folder, port, command);
 
     /// <summary>
     /// Whether a commit waits until it is on the disk. Nothing in the server outlives the run, so tests need not wait; who measures
     /// sets this before the server starts.
     /// </summary>
     public static bool WaitsForTheDisk { get; set; }
+
+    /// <summary>Starts a server beside the usual one, to be stopped and started by its test.</summary>
+    public static PostgresServer OfItsOwn() => Start();
+
+    /// <summary>Makes a database with the shop's tables, empty, on this server.</summary>
+    /// <returns>Its connection string.</returns>
+    public string NewShop() => Copy(Template);
 
     /// <summary>Makes a database with the shop's tables, empty.</summary>
     /// <returns>Its connection string.</returns>
@@ -82,19 +90,34 @@ public sealed class PostgresServer
             .. asWhom, "sh", "-c", WhileInputLasts, "sh", Path.Combine(bin, "postgres"), "-D", data, "-h", "127.0.0.1", "-k", folder, "-p", port.ToString(CultureInfo.InvariantCulture),
             .. WaitsForTheDisk ? Array.Empty<string>() : ["-c", "fsync=off", "-c", "full_page_writes=off"], "-c", "max_connections=300", "-c", "log_min_messages=panic", "-c", "log_min_error_statement=panic",
         ];
-        var started = new PostgresServer(folder, port, Process.Start(new ProcessStartInfo(server[0], server[1..]) { UseShellExecute = false, RedirectStandardInput = true, WorkingDirectory = folder })!);
-        AppDomain.CurrentDomain.ProcessExit += (_, _) => started.Stop();
-        started.WaitUntilItAnswers();
+        var started = new PostgresServer(folder, port, server);
+        started.Up();
+        AppDomain.CurrentDomain.ProcessExit += (_, _) => started.Dispose();
         started.Run($"CREATE DATABASE {Template} TEMPLATE template0");
         ShopDatabase.OpenOnServer(started.ConnectionTo(Template), folder, TimeProvider.System).Dispose();
         return started;
     }
 
-    private void Stop()
+    /// <summary>Starts it after <see cref="Down"/>, and waits until it answers.</summary>
+    public void Up()
+    {
+        _server = Process.Start(new ProcessStartInfo(_command[0], _command[1..]) { UseShellExecute = false, RedirectStandardInput = true, WorkingDirectory = _folder })!;
+        WaitUntilItAnswers();
+    }
+
+    /// <summary>Stops it, whoever is connected and whatever they are at.</summary>
+    public void Down()
     {
         _server.StandardInput.Close();
         _server.WaitForExit();
         _server.Dispose();
+    }
+
+    public void Dispose()
+    {
+        if (!Directory.Exists(_folder))
+            return;
+        Down();
         Directory.Delete(_folder, recursive: true);
     }
 

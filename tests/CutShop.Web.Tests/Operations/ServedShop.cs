@@ -20,6 +20,9 @@ internal sealed class ServedShop : IDisposable
         };
     }
 
+    /// <summary>The shop's folder.</summary>
+    public string Folder => _folder;
+
     public ServerProcess Server { get; }
 
     /// <summary>A browser that follows no redirect.</summary>
