@@ -97,6 +97,6 @@ public static class ShopSite
             services.AddSingleton(nightly).AddHostedService<NightlyBackups>();
         services.AddBenches();
         services.AddOnSite();
-        services.AddRazorPages().AddMvcOptions(options => options.Filters.Add<NulCharacters>()).AddApplicationPart(typeof(ShopSite).Assembly);
+        services.AddRazorPages().AddMvcOptions(options => options.Filters.Add<NulCharacters>(NulCharacters.Order)).AddApplicationPart(typeof(ShopSite).Assembly);
     }
 }

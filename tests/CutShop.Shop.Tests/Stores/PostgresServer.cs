@@ -22,7 +22,7 @@ public sealed class PostgresServer : IDisposable
     private readonly string _folder;
     private readonly int _port;
     private readonly string[] _command;
-    private Process _server = null!;
+    private Process? _server;
     private int _databases;
 
     private PostgresServer(string folder, int port, string[] command) => (_folder, _port, _command) = (folder, port, command);
@@ -108,17 +108,17 @@ public sealed class PostgresServer : IDisposable
     /// <summary>Stops it, whoever is connected and whatever they are at.</summary>
     public void Down()
     {
-        _server.StandardInput.Close();
-        _server.WaitForExit();
-        _server.Dispose();
+        _server?.StandardInput.Close();
+        _server?.WaitForExit();
+        _server?.Dispose();
+        _server = null;
     }
 
     public void Dispose()
     {
-        if (!Directory.Exists(_folder))
-            return;
         Down();
-        Directory.Delete(_folder, recursive: true);
+        if (Directory.Exists(_folder))
+            Directory.Delete(_folder, recursive: true);
     }
 
     private void WaitUntilItAnswers()
@@ -130,7 +130,7 @@ public sealed class PostgresServer : IDisposable
                 Run("SELECT 1");
                 return;
             }
-            catch (NpgsqlException) when (tries < 100 && !_server.HasExited)
+            catch (NpgsqlException) when (tries < 100 && _server is { HasExited: false })
             {
                 Thread.Sleep(100);
             }
