@@ -33,6 +33,6 @@ switch (args)
     default:
         Console.Error.WriteLine(
             $"usage: all [--write FILE], or one of {string.Join(", ", subjects.Select(subject => subject.Name))}, cutting, trust; " +
-            "cutting takes [--seconds N] [--direct N] [--only TEXT] [--write FILE]; trust takes names of its figures, and [--kills N] [--lengths N] [--files N] [--seconds N] [--write FILE]; labels takes [--pictures N]");
+            "cutting takes [--seconds N] [--direct N] [--only TEXT] [--write FILE]; trust takes names of its figures, and [--kills N] [--lengths N] [--files N] [--seconds N] [--store postgresql] [--write FILE]; labels takes [--pictures N]");
         return 2;
 }
