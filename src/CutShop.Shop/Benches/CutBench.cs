@@ -9,7 +9,8 @@ namespace CutShop.Shop;
 /// </summary>
 public sealed class CutBench(ShopDatabase database)
 {
-    private const string Fresh = ", steps = 0, cut_coil_id = NULL, reserved_nm = 0, longest_nm = NULL, measured_nm = NULL, first_use_id = NULL, cut_by = NULL, cut_at = NULL";
+    /// <summary>The columns of a ticket whose piece is yet to be cut, as SQL that starts with a comma.</summary>
+    internal const string Fresh = ", steps = 0, cut_coil_id = NULL, reserved_nm = 0, longest_nm = NULL, measured_nm = NULL, first_use_id = NULL, cut_by = NULL, cut_at = NULL";
 
     private static readonly string AllSteps = string.Create(CultureInfo.InvariantCulture, $", steps = {(int)CutStep.CoilAndTie}");
 
@@ -28,6 +29,9 @@ public sealed class CutBench(ShopDatabase database)
 
     /// <summary>The ticket that someone has at the bench, or null.</summary>
     public CutWork? Of(string who) => database.Read(session => Claims.Of(session, who) is { } id ? CutWork.Of(session, id) : null);
+
+    /// <summary>What the cuts of a piece left beside it: offcuts to mark and hang up, and scrap.</summary>
+    public LeftOver LeftOver(PieceCode code) => database.Read(session => Shop.LeftOver.Of(session, code));
 
     /// <summary>What is at the benches now.</summary>
     public IReadOnlyList<CutWork> AtTheBench() => database.Read(CutWork.AtTheBench);
@@ -51,7 +55,9 @@ public sealed class CutBench(ShopDatabase database)
             if (Claims.Of(session, who) is { } mine)
                 return BenchAnswer.Given(CutWork.Of(session, mine).Code.Plain);
             if (CutQueue.Next(session, who) is not { } next)
-                return BenchAnswer.Refused($"No piece can be cut now: none waits that an accepted plan gives a coil with enough rope.");
+                return BenchAnswer.Refused(session.Value<bool>("SELECT EXISTS (SELECT 1 FROM cut_tickets WHERE state = 'waiting')")
+                    ? (FormattableString)$"No piece can be cut now: none waits that an accepted plan gives a coil with enough rope."
+                    : $"No piece waits to be cut.");
             // Asked again now that the coil is held: another cutter may have taken of it since the piece was found.
             if (!session.Dialect.HasOneWriter && CoilStock.Free(session, next.CoilId) < next.Cut + next.Beside)
                 return BenchAnswer.Refused($"Coil {next.CoilMark} was just taken from.");

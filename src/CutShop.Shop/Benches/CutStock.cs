@@ -69,10 +69,23 @@ internal static class CutStock
     /// <summary>Turns a piece that was good into an offcut or scrap.</summary>
     public static void Reject(ShopSession session, CutWork work, string who)
     {
-        var coilId = session.Value<long>("SELECT cut_coil_id FROM cut_tickets WHERE id = @Id", new { work.Id });
-        RopeLedger.Add(session, coilId, RopeLedger.Piece, -work.Measured!.Value, work.Id);
-        PutAside(session, CoilStock.ById(session, coilId)!, work.Id, work.Measured.Value, KeepOf(session, work.Id), who);
+        var coil = NoPieceNow(session, work);
+        PutAside(session, coil, work.Id, work.Measured!.Value, KeepOf(session, work.Id), who);
     }
+
+    /// <summary>Turns a piece into an offcut, however short.</summary>
+    /// <returns>The offcut's mark.</returns>
+    public static string HangUp(ShopSession session, CutWork work, string who)
+    {
+        var coil = NoPieceNow(session, work);
+        var mark = CoilStock.HangOffcut(session, coil, work.Measured!.Value, who);
+        RopeLedger.Add(session, coil.Id, RopeLedger.Offcut, work.Measured.Value, work.Id, IdOf(session, mark));
+        return mark;
+    }
+
+    /// <summary>Turns a piece into scrap.</summary>
+    public static void Scrap(ShopSession session, CutWork work) =>
+        RopeLedger.Add(session, NoPieceNow(session, work).Id, RopeLedger.Scrap, work.Measured!.Value, work.Id);
 
     /// <summary>Gives a cut's rope back to its coil, as if it had not been made.</summary>
     /// <returns>Why that cannot be, or null.</returns>
@@ -103,6 +116,15 @@ internal static class CutStock
         }
         CoilStock.Take(session, coil, coil.Left + Length.FromNanometres(uses.Sum(use => use.Nm)), who, "cut undone");
         return null;
+    }
+
+    /// <summary>Takes a piece's rope out of the ledger's pieces.</summary>
+    /// <returns>The coil that it was cut from.</returns>
+    private static StockCoil NoPieceNow(ShopSession session, CutWork work)
+    {
+        var coilId = session.Value<long>("SELECT cut_coil_id FROM cut_tickets WHERE id = @Id", new { work.Id });
+        RopeLedger.Add(session, coilId, RopeLedger.Piece, -work.Measured!.Value, work.Id);
+        return CoilStock.ById(session, coilId)!;
     }
 
     private static long? PutAside(ShopSession session, StockCoil coil, long ticketId, Length length, Length keep, string who) => length < keep

@@ -48,6 +48,10 @@ public static class TicketStates
 
     internal static TicketMove Unpack { get; } = new(CutTickets, "taken out of the parcel", Packed, Cut);
 
+    internal static TicketMove HangUpSurplus { get; } = new(CutTickets, "hung up as an offcut", TicketEnd.Surplus, TicketEnd.Cancelled);
+
+    internal static TicketMove ScrapSurplus { get; } = new(CutTickets, "scrapped", TicketEnd.Surplus, TicketEnd.Cancelled);
+
     internal static TicketMove ClaimDrill { get; } = new(DrillTickets, "taken to the bench", Waiting, AtTheBench);
 
     internal static TicketMove HandBackDrill { get; } = new(DrillTickets, "handed back", AtTheBench, Waiting);

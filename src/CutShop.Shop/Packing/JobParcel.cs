@@ -5,15 +5,19 @@ namespace CutShop.Shop;
 /// <summary>How far a job is to leaving the shop.</summary>
 /// <param name="Job">The job's number.</param>
 /// <param name="Due">When it is due, or null.</param>
+/// <param name="IsCancelled">True where the job was cancelled: nothing of it leaves the shop.</param>
 /// <param name="Pieces">Its pieces of rope, in the takeoff's order.</param>
 /// <param name="Posts">Its posts that are drilled, along the lines.</param>
-public sealed record JobParcel(string Job, DateOnly? Due, IReadOnlyList<ParcelPiece> Pieces, IReadOnlyList<ParcelPost> Posts)
+public sealed record JobParcel(string Job, DateOnly? Due, bool IsCancelled, IReadOnlyList<ParcelPiece> Pieces, IReadOnlyList<ParcelPost> Posts)
 {
     /// <summary>True where every piece is cut and packed and every post is drilled.</summary>
-    public bool IsReady => Pieces.All(piece => piece.IsPacked) && Posts.All(post => post.State == TicketStates.Drilled);
+    public bool IsReady => !IsCancelled && Pieces.All(piece => piece.IsPacked) && !Undrilled.Any();
 
     /// <summary>Pieces that are not packed.</summary>
     public IEnumerable<ParcelPiece> Missing => Pieces.Where(piece => !piece.IsPacked);
+
+    /// <summary>Posts that are not drilled.</summary>
+    public IEnumerable<ParcelPost> Undrilled => Posts.Where(post => post.State != TicketStates.Drilled);
 }
 
 /// <summary>A piece of rope of a job's parcel.</summary>

@@ -8,11 +8,12 @@ public sealed class PackingBench(ShopDatabase database)
     /// <summary>A job's parcel, or null where there is no such job.</summary>
     public JobParcel? Find(string job) => database.Read(session =>
     {
-        if (session.FirstOrDefault<JobRow>("SELECT id, number, due FROM jobs WHERE number = @job", new { job }) is not { } row)
+        if (session.FirstOrDefault<JobRow>("SELECT id, number, due, cancelled_at FROM jobs WHERE number = @job", new { job }) is not { } row)
             return null;
         return new JobParcel(
             row.Number,
             row.Due,
+            row.CancelledAt is not null,
             session.All<ParcelPiece>(
                 """
                 SELECT run, code, cut_nm AS cut, cut_tickets.state, measured_nm AS measured, lot
@@ -65,5 +66,5 @@ public sealed class PackingBench(ShopDatabase database)
                     : BenchAnswer.Refused($"No piece has the code {code}.")),
             cancel);
 
-    private sealed record JobRow(long Id, string Number, DateOnly? Due);
+    private sealed record JobRow(long Id, string Number, DateOnly? Due, DateTimeOffset? CancelledAt);
 }

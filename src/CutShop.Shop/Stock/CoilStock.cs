@@ -132,11 +132,11 @@ public sealed class CoilStock(ShopDatabase database)
 
     private static bool IsWord(string text) => text.Trim().Length is > 0 and <= LongestWord;
 
-    private static StockAnswer Done(string mark) => new(mark, Problem: null);
+    internal static StockAnswer Done(string mark) => new(mark, Problem: null);
 
-    private static StockAnswer Refused(string problem) => new(Mark: "", problem);
+    internal static StockAnswer Refused(string problem) => new(Mark: "", problem);
 
-    private static StockAnswer Once(ShopSession session, string requestKey, Func<StockAnswer> work) =>
+    internal static StockAnswer Once(ShopSession session, string requestKey, Func<StockAnswer> work) =>
         RequestLog.Once(session, requestKey, work, answer => answer.IsDone ? answer.Mark : null, Done);
 
     private static StockCoil? Find(ShopSession session, string mark) =>

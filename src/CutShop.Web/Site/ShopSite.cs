@@ -82,6 +82,7 @@ public static class ShopSite
         services.AddSingleton(settings.Paper);
         services.AddSingleton<JobShelf>();
         services.AddSingleton<CoilStock>();
+        services.AddSingleton<SurplusShelf>();
         services.AddSingleton<PlannedCuts>();
         services.AddSingleton<PlanShelf>();
         services.AddSingleton<CutPlanDesk>();

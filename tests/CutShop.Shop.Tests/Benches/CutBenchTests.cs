@@ -28,7 +28,7 @@ public sealed class CutBenchTests : IDisposable
         }
         // A coil's longer pieces are cut first.
         Assert.Equal([longer, shorter, late, never], order);
-        Assert.Contains("No piece can be cut now", (await Bench.NextAsync("Cai", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
+        Assert.Equal("No piece waits to be cut.", (await Bench.NextAsync("Cai", _shop.Key(), Cancel)).Problem);
     }
 
     [Fact]
@@ -90,6 +90,7 @@ public sealed class CutBenchTests : IDisposable
         Assert.Equal((3L, Inches("103")), (Bench.Find(code)!.Steps, Bench.Find(code)!.Longest!.Value));
         AssertDone(await Bench.MeasureAsync(code, Inches("100"), putAside: false, "Cai", _shop.Key(), Cancel));
         Assert.Equal(Inches("3"), UsedAs("scrap"));
+        Assert.Equal(Inches("3"), Bench.LeftOver(code).Scrap);
         Assert.Equal(Inches("100"), UsedAs("piece"));
         Assert.Empty(_shop.Missing());
     }
@@ -110,6 +111,9 @@ public sealed class CutBenchTests : IDisposable
         AssertDone(await Bench.MeasureAsync(first, Inches("99"), putAside: true, "Cai", _shop.Key(), Cancel));
         var offcut = _shop.Shop.Stock.Find("K0002")!;
         Assert.Equal((Inches("99"), "lot 7", "K0001"), (offcut.Left, offcut.Lot, offcut.From));
+        Assert.Equal([new("K0002", Inches("99"), "rack 1")], Bench.LeftOver(first).Offcuts);
+        Assert.Equal(Length.Zero, Bench.LeftOver(first).Scrap);
+        Assert.Empty(Bench.LeftOver(second).Offcuts);
         Assert.Equal(("waiting", 0L), (Bench.Find(first)!.State, Bench.Find(first)!.Steps));
         var stale = Assert.Single(new PlanFit(_shop.Shop.Database).Stale());
         // Left: 204 - 1 - 99 - 3/8 = 103 5/8; still to cut: 100 + 90 + 2 x 3/8.
@@ -129,9 +133,12 @@ public sealed class CutBenchTests : IDisposable
         var code = await OnePieceAsync();
         await _shop.FinishAsync(code, Inches("100"));
         Assert.Equal("used up", _shop.Shop.Stock.Find("K0001")!.State);
+        // The rest: 600 - 1 of trim - 100 - 3/8 of kerf and squaring.
+        Assert.Equal([new("K0002", Inches("498 5/8"), "rack 1")], Bench.LeftOver(code).Offcuts);
         AssertDone(await Bench.UndoAsync(code, "wrong ticket", "Cai", _shop.Key(), Cancel));
         Assert.Equal(("in stock", Inches("600")), (_shop.Shop.Stock.Find("K0001")!.State, _shop.Shop.Stock.Find("K0001")!.Left));
         Assert.Equal("used up", _shop.Shop.Stock.Find("K0002")!.State);
+        Assert.Empty(Bench.LeftOver(code).Offcuts);
         Assert.Equal(Length.Zero, UsedAs("piece"));
         Assert.Equal(("waiting", null), (Bench.Find(code)!.State, Bench.Find(code)!.Measured));
         Assert.Empty(_shop.Missing());

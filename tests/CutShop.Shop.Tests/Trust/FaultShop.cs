@@ -124,6 +124,13 @@ internal sealed class FaultShop : IDisposable
     /// <summary>Cuts the piece and finishes it.</summary>
     public Task FinishCutAsync() => Cut.RecordCutAsync(Code, "Cai", Key());
 
+    /// <summary>Cuts the piece and then cancels its job.</summary>
+    public async Task SurplusAsync()
+    {
+        await FinishCutAsync();
+        await new JobRelease(Database).CancelAsync("LQ-1", "no longer wanted", "Ada");
+    }
+
     /// <summary>Takes post A1 to the bench, bores it and, where asked, finishes it.</summary>
     public async Task DrillAsync(bool finish)
     {

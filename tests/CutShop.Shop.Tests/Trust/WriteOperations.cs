@@ -77,6 +77,8 @@ internal static class WriteOperations
         new("CoilStock.ReceiveAsync", Nothing, async shop => (await shop.Stock.ReceiveAsync(new(FaultShop.Rope, "L2", Length.Foot * 60, "rack 2"), "Ada", Key)).IsDone),
         new("CoilStock.AdjustAsync", Nothing, async shop => (await shop.Stock.AdjustAsync("K0001", Length.Foot * 49, Reason, "Ada", Key)).IsDone),
         new("CoilStock.RetireAsync", Nothing, async shop => (await shop.Stock.RetireAsync("K0001", Reason, "Ada", Key)).IsDone),
+        new("SurplusShelf.HangUpAsync", shop => shop.SurplusAsync(), async shop => (await new SurplusShelf(shop.Database).HangUpAsync(shop.Code, "Ada", Key)).IsDone),
+        new("SurplusShelf.ScrapAsync", shop => shop.SurplusAsync(), async shop => (await new SurplusShelf(shop.Database).ScrapAsync(shop.Code, "Ada", Key)).IsDone),
         new("CutPlanDesk.DraftAsync", Nothing, async shop => (await shop.Plans.DraftAsync(FaultShop.Rope, dueBy: null, new PlanBudget(TimeSpan.FromSeconds(10), UseSolver: false), "Ada")).IsDone),
         new("CutPlanDesk.AcceptAsync", async shop => shop.Kept = Text(await shop.DraftPlanAsync()), async shop => (await shop.Plans.AcceptAsync(shop.KeptId, "Ada")).IsDone),
     ];

@@ -32,9 +32,11 @@ public sealed class BenchPagesTests(HeadlessBrowser browser)
         await page.TouchAsync("Done: pull and mark");
         await page.TouchAsync("Done: prepare the ends");
         await page.TouchAsync("Done: cut hot");
-        await page.GetByLabel("Another length").FillAsync("12 in");
+        await page.GetByLabel("Another length").FillAsync("60 in");
         await page.TouchAsync("Enter");
         await CheckAsync(page, await WhereAsync(page, "**refused**"), width);
+        await page.TouchAsync("It is too short: put it aside");
+        await Assertions.Expect(page.Locator("main .note.warn:visible")).ToContainTextAsync(", 5' 0\" (1524 mm): mark it so and hang it at rack 1.");
         await page.GotoAsync($"/language/es?back={ticket}");
         await CheckAsync(page, ticket, width);
     }
@@ -100,6 +102,29 @@ public sealed class BenchPagesTests(HeadlessBrowser browser)
         await Assertions.Expect(cut).ToHaveTextAsync("1", new() { Timeout = 15_000 });
         var csv = await shop.Client.GetStringAsync(new Uri("/board.csv", UriKind.Relative), TestContext.Current.CancellationToken);
         Assert.Contains("job,LQ-1042,pieces cut,1,\r\n", csv, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(1280, 800)]
+    [InlineData(390, 844)]
+    public async Task A_piece_of_a_cancelled_job_is_not_packed_but_hung_up_from_the_page_of_surplus_and_is_then_a_coil_with_a_mark_of_its_own(int width, int height)
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.PlanDemoAsync();
+        await new CutBench(shop.Database).RecordCutAsync(job.Codes[0], "Tamsin", "k1", TestContext.Current.CancellationToken);
+        await new JobRelease(shop.Database).CancelAsync(job.Number, "no longer wanted", "Ada", TestContext.Current.CancellationToken);
+        var page = await browser.OpenAsync(shop, width, height);
+        await CheckAsync(page, $"/pack/{job.Number}", width);
+        await Assertions.Expect(page.GetByText("The job is cancelled: nothing of it is packed.")).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByLabel("Scan each piece as it goes in")).ToHaveCountAsync(0);
+        await page.GotoAsync("/stock");
+        await page.GetByRole(AriaRole.Link, new() { Name = "1 surplus piece" }).ClickAsync();
+        await CheckAsync(page, await WhereAsync(page, "**/stock/surplus"), width);
+        await page.GetByRole(AriaRole.Button, new() { Name = $"Hang it up {job.Codes[0]}" }).ClickAsync();
+        await Assertions.Expect(page.GetByText("There are none.")).ToBeVisibleAsync();
+        await CheckAsync(page, new Uri(page.Url).PathAndQuery, width);
+        await page.Locator(".note a").ClickAsync();
+        await Assertions.Expect(page.GetByText("An offcut of")).ToBeVisibleAsync();
     }
 
     private static async Task<string> WhereAsync(IPage page, string pattern)

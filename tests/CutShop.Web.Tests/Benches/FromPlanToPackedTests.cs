@@ -134,7 +134,7 @@ public sealed class FromPlanToPackedTests(HeadlessBrowser browser)
             await page.CutAsync(job.Takeoff.Pieces[0].Rope.IsNatural);
         }
         await page.TouchAsync("Next piece");
-        await Assertions.Expect(page.GetByText("No piece can be cut now")).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByText("No piece waits to be cut.")).ToBeVisibleAsync();
     }
 
     private static async Task DrillAllAsync(IPage page, RunningShop shop, StoredJob job)

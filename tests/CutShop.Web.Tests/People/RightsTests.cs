@@ -40,6 +40,8 @@ public sealed class RightsTests
         ["GET jobs/{number}/labels.pdf"] = "ODCB",
         ["GET stock"] = "ODCB",
         ["POST stock"] = "ODC",
+        ["GET stock/surplus"] = "ODCB",
+        ["POST stock/surplus"] = "ODC",
         ["GET stock/{mark}"] = "ODCB",
         ["POST stock/{mark}"] = "ODC",
         ["GET plans"] = "ODCB",

@@ -25,6 +25,9 @@ public sealed class CutModel(CutBench bench, PlanFit fit, TimeProvider time, Ben
     /// <summary>The piece just done, or null.</summary>
     public CutWork? Done { get; private set; }
 
+    /// <summary>What the piece just done left beside it.</summary>
+    public LeftOver LeftOver { get; private set; } = new([], Length.Zero);
+
     /// <summary>A scan that led nowhere, or null.</summary>
     public string? Lost { get; private set; }
 
@@ -38,6 +41,8 @@ public sealed class CutModel(CutBench bench, PlanFit fit, TimeProvider time, Ben
             return Redirect($"/cut/{mine.Code.Plain}");
         Lost = lost;
         Done = PieceCode.Parse(done ?? "") is { IsGood: true } code ? bench.Find(code.Value) : null;
+        if (Done is not null)
+            LeftOver = bench.LeftOver(Done.Code);
         return Shown();
     }
 

@@ -16,6 +16,9 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
     /// <summary>The piece as the takeoff has it.</summary>
     public Piece? Piece { get; private set; }
 
+    /// <summary>What its cuts left beside it.</summary>
+    public LeftOver LeftOver { get; private set; } = new([], Length.Zero);
+
     /// <summary>A length that was too short to be taken, or null.</summary>
     public Length? TooShort { get; private set; }
 
@@ -136,6 +139,7 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
         if (!parsed.IsGood || bench.Find(parsed.Value) is not { } work || jobs.Find(work.Job) is not { } job)
             return NotFound();
         Work = work;
+        LeftOver = bench.LeftOver(work.Code);
         Piece = job.Takeoff.Pieces.First(piece => piece.Run == work.Run);
         return Page();
     }

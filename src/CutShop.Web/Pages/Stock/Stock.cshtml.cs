@@ -7,13 +7,16 @@ namespace CutShop.Web.Pages.Stock;
 
 /// <summary>The coils in stock, and the form for one that came in.</summary>
 [MaySend(May.ManageStock)]
-public sealed class StockModel(CoilStock stock, PlannedCuts planned) : PageModel
+public sealed class StockModel(CoilStock stock, PlannedCuts planned, SurplusShelf surplus) : PageModel
 {
     /// <summary>The coils.</summary>
     public IReadOnlyList<StockCoil> Coils { get; private set; } = [];
 
     /// <summary>The rope that is yet to be cut from them, by the coil's id.</summary>
     public IReadOnlyDictionary<long, Length> Planned { get; private set; } = new Dictionary<long, Length>();
+
+    /// <summary>Pieces that were cut and are no longer wanted.</summary>
+    public int Surplus { get; private set; }
 
     /// <summary>Why the coil was not stored, or null.</summary>
     public string? Problem { get; private set; }
@@ -76,5 +79,5 @@ public sealed class StockModel(CoilStock stock, PlannedCuts planned) : PageModel
         return Page();
     }
 
-    private void ShowCoils() => (Coils, Planned) = (stock.InHand(), planned.ByCoil());
+    private void ShowCoils() => (Coils, Planned, Surplus) = (stock.InHand(), planned.ByCoil(), surplus.All().Count);
 }

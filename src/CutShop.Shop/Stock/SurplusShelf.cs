@@ -1,0 +1,76 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>A piece that was cut and is no longer wanted.</summary>
+/// <param name="Code">Its code.</param>
+/// <param name="Job">The number of the job that it was cut for.</param>
+/// <param name="Run">Its run.</param>
+/// <param name="Kind">Its rope.</param>
+/// <param name="Lot">Its lot.</param>
+/// <param name="Length">How long it is.</param>
+public sealed record SurplusPiece(PieceCode Code, string Job, string Run, RopeKind Kind, string Lot, Length Length);
+
+/// <summary>
+/// The pieces that a change or a cancelled job left over. Each becomes an offcut of its lot again, or is scrapped; then its ticket
+/// is cancelled, as if it had never been cut.
+/// </summary>
+public sealed class SurplusShelf(ShopDatabase database)
+{
+    /// <summary>Surplus whose rope is still in a piece. A piece that was cut again on site has none: its rope is scrap.</summary>
+    private const string Pieces =
+        """
+        SELECT code, number AS job, run, coils.material, coils.diameter_nm AS diameter, construction, lot, measured_nm AS length
+        FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id JOIN coils ON coils.id = cut_coil_id
+        WHERE cut_tickets.state = 'surplus' AND measured_nm IS NOT NULL
+          AND (SELECT sum(nm) FROM rope_uses WHERE ticket_id = cut_tickets.id AND kind = 'piece') > 0
+        """;
+
+    /// <summary>All of them, by rope and then the longest first.</summary>
+    public IReadOnlyList<SurplusPiece> All() => database.Read(session =>
+        session.All<PieceRow>(Pieces + " ORDER BY coils.material, coils.diameter_nm, construction, lot, measured_nm DESC, code").Select(row => row.ToPiece()).ToList());
+
+    /// <summary>Hangs one up as an offcut, however short. The answer has the offcut's mark. Safe to send twice with the same key.</summary>
+    /// <param name="code">The piece.</param>
+    /// <param name="who">Who hangs it up.</param>
+    /// <param name="requestKey">A key of this request's own.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<StockAnswer> HangUpAsync(PieceCode code, string who, string requestKey, CancellationToken cancel = default) =>
+        EndAsync(code, TicketStates.HangUpSurplus, (session, work) => CutStock.HangUp(session, work, who), who, requestKey, cancel);
+
+    /// <summary>Throws one away: it is scrap in the ledger, and the answer has no mark. Safe to send twice with the same key.</summary>
+    /// <param name="code">The piece.</param>
+    /// <param name="who">Who throws it away.</param>
+    /// <param name="requestKey">A key of this request's own.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<StockAnswer> ScrapAsync(PieceCode code, string who, string requestKey, CancellationToken cancel = default) =>
+        EndAsync(
+            code,
+            TicketStates.ScrapSurplus,
+            (session, work) =>
+            {
+                CutStock.Scrap(session, work);
+                return "";
+            },
+            who,
+            requestKey,
+            cancel);
+
+    private Task<StockAnswer> EndAsync(
+        PieceCode code, TicketMove move, Func<ShopSession, CutWork, string> become, string who, string requestKey, CancellationToken cancel) => database.WriteAsync(
+        session => CoilStock.Once(session, requestKey, () =>
+        {
+            if (session.FirstOrDefault<PieceRow>(Pieces + " AND code = @code", new { code }) is null)
+                return CoilStock.Refused($"piece: \"{code}\"; accepted: the code of a surplus piece");
+            var work = CutWork.Find(session, code)!;
+            var mark = become(session, work);
+            move.Do(session, work.Id, who, CutBench.Fresh + ", plan_coil_id = NULL");
+            return CoilStock.Done(mark);
+        }),
+        cancel);
+
+    private sealed record PieceRow(PieceCode Code, string Job, string Run, string Material, Length Diameter, string Construction, string Lot, Length Length)
+    {
+        public SurplusPiece ToPiece() => new(Code, Job, Run, new(Rope.Materials[Material], Diameter, Construction), Lot, Length);
+    }
+}
