@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using CutShop.Paper;
 using CutShop.Shop;
 
@@ -24,9 +25,18 @@ internal sealed class ShopOptions
     {
         Description = "The site's address as labels carry it, such as https://shop.example; where the site listens unless it is given. An address that is set on the site counts before it.",
         DefaultValueFactory = _ => new Uri(ServeCommand.UsualListen),
+        CustomParser = AddressIn,
     };
 
     public Option<bool> Metric { get; } = new("--metric") { Description = "Millimetres first, feet and inches second; A4 paper." };
+
+    private static Uri? AddressIn(ArgumentResult result)
+    {
+        var address = LabelAddressShelf.Parse(result.Tokens[0].Value);
+        if (!address.IsGood)
+            result.AddError($"--address: \"{result.Tokens[0].Value}\": {address.Problem}");
+        return address.IsGood ? address.Value : null;
+    }
 
     /// <summary>
     /// The address given, or else where the site listens, so that a label leads somewhere. To listen on every address, as in
