@@ -19,6 +19,10 @@ public static class Elevation
     public static IEnumerable<Drawing> Of(JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun = null) =>
         Draw(takeoff, line, settings, boldRun, (_, number) => number <= MostBands);
 
+    /// <summary>The same in fewer bands, drawn smaller, for a reader who wants the whole line at a glance.</summary>
+    internal static IEnumerable<Drawing> Overview(JobTakeoff takeoff, Line line, PaperSettings settings) =>
+        Draw(takeoff, line, settings, boldRun: null, (_, number) => number <= MostBands, ElevationBands.SmallestOverview(line), ElevationBands.LargestOverview);
+
     /// <summary>The bands of a line in which a run hangs, the run bold.</summary>
     /// <param name="takeoff">The job's takeoff.</param>
     /// <param name="piece">The run.</param>
@@ -38,13 +42,13 @@ public static class Elevation
     }
 
     private static IEnumerable<Drawing> Draw(
-        JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun, Func<Band, int, bool> isWanted)
+        JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun, Func<Band, int, bool> isWanted, int smallest = ElevationBands.Smallest, int largest = ElevationBands.Largest)
     {
         ArgumentNullException.ThrowIfNull(takeoff);
         ArgumentNullException.ThrowIfNull(line);
         ArgumentNullException.ThrowIfNull(settings);
         var ground = LineGround.Of(line);
-        var (scale, bands) = ElevationBands.Of(line, ground);
+        var (scale, bands) = ElevationBands.Of(line, ground, smallest, largest);
         var pieces = takeoff.Pieces.Where(piece => piece.Line.Mark == line.Mark).ToList();
         return bands.Index()
             .Where(numbered => isWanted(numbered.Item, numbered.Index + 1))

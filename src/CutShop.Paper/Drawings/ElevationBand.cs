@@ -6,8 +6,6 @@ namespace CutShop.Paper;
 internal sealed class ElevationBand(
     Line line, LineGround ground, DrawingScale scale, Band band, IReadOnlyList<Piece> pieces, PaperSettings settings, string? boldRun)
 {
-    private const double HeadRoom = 18;
-    private const double FootRoom = 20;
     private const double LeftRoom = 26;
     private const double MarkSize = 3.6;
     private const double SmallSize = 2.5;
@@ -26,6 +24,10 @@ internal sealed class ElevationBand(
         .Least);
 
     private PaperText Text => settings.Text;
+
+    private double HeadRoom => line.Posts.Skip(band.First).Take(band.Last - band.First + 1).Any(post => post.Turn is not null) ? 17 : 13;
+
+    private double FootRoom => line.Sections.Skip(band.First).Take(band.Last - band.First).Any(section => section.Rise != Length.Zero) ? 18 : 14;
 
     private double GroundRoom => HeadRoom + scale.Mm(ground.HeightOf(line, band.First, band.Last));
 
@@ -78,7 +80,7 @@ internal sealed class ElevationBand(
     private void DrawPiece(Piece piece)
     {
         var pen = piece.Run == boldRun ? Pen.ThisRope : Pen.Rope;
-        var width = Math.Max(scale.Mm(piece.Rope.Across.Inches), 0.5);
+        var width = RopeWidth(piece);
         for (var i = Math.Max(piece.First, band.First); i < Math.Min(piece.Last, band.Last); i++)
             DrawSection(piece, i, pen, width);
         for (var i = Math.Max(piece.First, band.First); i <= Math.Min(piece.Last, band.Last); i++)
@@ -109,39 +111,59 @@ internal sealed class ElevationBand(
             new(points[^1].X, points[^1].Y),
             new(X(x0 + middle), Y(y0 + slope * middle)),
             new(X(x0 + middle), Y(Up(middle))),
-            section,
-            RoomAbove(piece, i));
+            piece,
+            i);
     }
 
-    private void DrawSag(Point start, Point end, Point chord, Point rope, PieceSection section, double roomAbove)
+    private void DrawSag(Point start, Point end, Point chord, Point rope, Piece piece, int i)
     {
-        if (section.Sag == Length.Zero)
+        var section = piece.Sections[i - piece.First];
+        var isStraight = section.Sag == Length.Zero;
+        var words = isStraight ? Text.Straight : Text.Sag(settings.Figures.Lead(section.Sag));
+        if (!isStraight)
         {
-            _shapes.Add(new Words(chord.Moved(0, -1.8), Text.Straight, SagSize(Text.Straight, end.X - start.X), TextAnchor.Middle));
-            return;
+            _shapes.Add(new Stroke(start, end, Pen.Axis));
+            _shapes.Add(new Stroke(chord, rope, Pen.Thin));
+            foreach (var tick in new[] { chord, rope })
+                _shapes.Add(new Stroke(tick.Moved(-Tick, Tick), tick.Moved(Tick, -Tick), Pen.Outline));
         }
-        _shapes.Add(new Stroke(start, end, Pen.Axis));
-        _shapes.Add(new Stroke(chord, rope, Pen.Thin));
-        foreach (var tick in new[] { chord, rope })
-            _shapes.Add(new Stroke(tick.Moved(-Tick, Tick), tick.Moved(Tick, -Tick), Pen.Outline));
-        var words = Text.Sag(settings.Figures.Lead(section.Sag));
-        // Above the chord there is always room; on a slope the words must clear its higher half.
-        var slope = Math.Abs((end.Y - start.Y) / (end.X - start.X));
-        var size = Math.Min(SagSize(words, end.X - start.X), roomAbove / WordsAbove);
-        var clear = size * 0.48 + slope * Dimension.GuessWidth(words, size) / 2;
-        _shapes.Add(new Words(chord.Moved(0, -clear), words, size, TextAnchor.Middle));
+        // Words stand along the chord, so that on a slope too there is as much room over them as at the middle.
+        var slope = Math.Atan2(end.Y - start.Y, end.X - start.X);
+        var width = end.X - start.X;
+        var (place, size, anchor) = RoomAbove(piece, i) is var above && above >= LeastWords * WordsAbove
+            ? OverTheChord(chord, Math.Min(SagSize(words, width), above / WordsAbove))
+            : UnderTheRope(rope, piece, Math.Min(SagSize(words, width / 2), RoomBelow(piece, i) / WordsAbove));
+        _shapes.Add(new Words(place, words, size, anchor, TurnDegrees: slope * 180 / Math.PI));
+
+        (Point Place, double Size, TextAnchor Anchor) OverTheChord(Point at, double letters) =>
+            (at.Moved(0, -(isStraight ? RopeWidth(piece) / 2 + 0.5 : letters * 0.48) / Math.Cos(slope)), letters, TextAnchor.Middle);
     }
 
-    /// <summary>From a rope's chord to the rope that hangs down toward it from the next row, at the middle; all the room there is where they cross.</summary>
-    private double RoomAbove(Piece piece, int i)
+    /// <summary>Where the next row's rope hangs across a chord: under the rope, beside the line of the sag.</summary>
+    private (Point Place, double Size, TextAnchor Anchor) UnderTheRope(Point rope, Piece piece, double size) =>
+        (rope.Moved(Tick + 0.4, RopeWidth(piece) / 2 + 0.4 + size * 0.75), size, TextAnchor.Start);
+
+    /// <summary>From a rope's chord to the rope that hangs down toward it from the next row, at the middle; less than nothing where they cross.</summary>
+    private double RoomAbove(Piece piece, int i) => Others(piece, i)
+        .Where(other => other.Row.Height > piece.Row.Height)
+        .Select(other => scale.Mm((other.Row.Height - piece.Row.Height - other.Sections[i - other.First].Sag).Inches) - Math.Max(RopeWidth(other) / 2, Tick))
+        .Append(double.PositiveInfinity)
+        .Min();
+
+    /// <summary>From a rope's lowest place to the next rope below it, or to the ground.</summary>
+    private double RoomBelow(Piece piece, int i)
     {
-        var above = pieces
-            .Where(other => other.Row.Height > piece.Row.Height && other.First <= i && i < other.Last)
-            .Select(other => scale.Mm((other.Row.Height - piece.Row.Height - other.Sections[i - other.First].Sag).Inches) - Math.Max(scale.Mm(other.Rope.Across.Inches) / 2, Tick))
-            .Append(double.PositiveInfinity)
-            .Min();
-        return above < LeastWords * WordsAbove ? double.PositiveInfinity : above;
+        var height = piece.Row.Height - piece.Sections[i - piece.First].Sag;
+        return Others(piece, i)
+            .Where(other => other.Row.Height < piece.Row.Height)
+            .Select(other => scale.Mm((height - other.Row.Height + other.Sections[i - other.First].Sag).Inches) - RopeWidth(other) / 2)
+            .Append(scale.Mm(height.Inches))
+            .Min() - RopeWidth(piece) / 2;
     }
+
+    private IEnumerable<Piece> Others(Piece piece, int i) => pieces.Where(other => other.First <= i && i < other.Last && other.Row.Mark != piece.Row.Mark);
+
+    private double RopeWidth(Piece piece) => Math.Max(scale.Mm(piece.Rope.Across.Inches), 0.5);
 
     /// <summary>Letters that fit between two posts, and between two rows where rows are close.</summary>
     private double SagSize(string words, double room) =>
@@ -201,7 +223,8 @@ internal sealed class ElevationBand(
         if (section.Rise == Length.Zero)
             return;
         var rise = settings.Figures.Both(section.Rise.Abs());
-        _shapes.Add(new Words(new((left + right) / 2, y + 13.2), section.Rise.IsNegative ? Text.Fall(rise) : Text.Rise(rise), small, TextAnchor.Middle));
+        var steep = section.Rise.IsNegative ? Text.Fall(rise) : Text.Rise(rise);
+        _shapes.Add(new Words(new((left + right) / 2, y + 13.2), steep, Math.Min(small, room / Dimension.GuessWidth(steep, 1)), TextAnchor.Middle));
     }
 
     private static string Shortened(string mark, int most) => mark.Length <= most ? mark : mark[..(most - 1)] + "…";

@@ -11,18 +11,34 @@ internal static class ElevationBands
     /// <summary>Width on paper for posts and rope, in millimetres.</summary>
     public const double Room = 146;
 
+    /// <summary>The smallest scale at which a whole line is drawn in one band rather than in several.</summary>
+    public const int Smallest = 48;
+
+    /// <summary>The largest scale.</summary>
+    public const int Largest = 10;
+
+    /// <summary>The largest scale of an overview.</summary>
+    public const int LargestOverview = 40;
+
+    private const double LeastBetweenRows = 5;
     private const double MostHeight = 150;
-    private const int Smallest = 48;
-    private const int Largest = 10;
 
     /// <summary>The scale and the bands.</summary>
-    public static (DrawingScale Scale, IReadOnlyList<Band> Bands) Of(Line line, LineGround ground)
+    public static (DrawingScale Scale, IReadOnlyList<Band> Bands) Of(Line line, LineGround ground, int smallest = Smallest, int largest = Largest)
     {
-        var scale = ScaleOf(line, ground);
+        var scale = ScaleOf(line, ground, smallest, largest);
         var bands = Break(line, ground, scale, mostSections: int.MaxValue);
         // The same number of bands with about as many sections each looks better than a full one and a rest.
         var even = Break(line, ground, scale, (line.Sections.Count + bands.Count - 1) / bands.Count);
         return (scale, even.Count == bands.Count ? even : bands);
+    }
+
+    /// <summary>The smallest scale at which an overview is drawn in one band: rows keep room for their words between them.</summary>
+    public static int SmallestOverview(Line line)
+    {
+        var heights = line.Rows.Select(row => row.Height.Inches).Order().ToList();
+        var closest = heights.Zip(heights.Skip(1), (low, high) => high - low).Append(double.PositiveInfinity).Min();
+        return ((int[])[100, 80, 64]).FirstOrDefault(scale => new DrawingScale(scale).Mm(closest) >= LeastBetweenRows, Smallest);
     }
 
     private static List<Band> Break(Line line, LineGround ground, DrawingScale scale, int mostSections)
@@ -40,20 +56,20 @@ internal static class ElevationBands
         return bands;
     }
 
-    private static DrawingScale ScaleOf(Line line, LineGround ground)
+    private static DrawingScale ScaleOf(Line line, LineGround ground, int smallest, int largest)
     {
         var last = line.Posts.Count - 1;
         var whole = Math.Max(
-            DrawingScale.Fitting(WidthOf(line, ground, 0, last), Room, Largest).OneTo,
-            DrawingScale.Fitting(ground.HeightOf(line, 0, last), MostHeight, Largest).OneTo);
-        if (whole <= Smallest)
+            DrawingScale.Fitting(WidthOf(line, ground, 0, last), Room, largest).OneTo,
+            DrawingScale.Fitting(ground.HeightOf(line, 0, last), MostHeight, largest).OneTo);
+        if (whole <= smallest)
             return new(whole);
         // Too long for one band: as large as the longest and the steepest section allow, but no larger than the smallest usual scale.
-        var needed = Smallest;
+        var needed = smallest;
         for (var i = 0; i < last; i++)
         {
-            needed = Math.Max(needed, DrawingScale.Fitting(WidthOf(line, ground, i, i + 1), Room, Smallest).OneTo);
-            needed = Math.Max(needed, DrawingScale.Fitting(ground.HeightOf(line, i, i + 1), MostHeight, Smallest).OneTo);
+            needed = Math.Max(needed, DrawingScale.Fitting(WidthOf(line, ground, i, i + 1), Room, smallest).OneTo);
+            needed = Math.Max(needed, DrawingScale.Fitting(ground.HeightOf(line, i, i + 1), MostHeight, smallest).OneTo);
         }
         return new(needed);
     }

@@ -6,35 +6,39 @@ namespace CutShop.Paper;
 public static class Plan
 {
     private const double Gap = 12;
-    private const double Below = 6;
+    private const double Below = 5;
     private const double Margin = 12;
     private const double Tallest = 150;
     private const double Room = Elevation.PaperWidth - 2 * Margin;
     private const int LinesOnADrawing = 8;
 
+    /// <summary>How tall a smaller plan may be, in millimetres, from the largest.</summary>
+    internal static IReadOnlyList<double> SmallerHeights { get; } = [110, 80, 60];
+
     /// <summary>Plans of all lines, some lines to a drawing.</summary>
     /// <param name="job">The job.</param>
     /// <param name="settings">Words.</param>
     /// <param name="bold">A piece whose run is drawn bold; only its line is drawn then. Null draws all lines alike.</param>
-    public static IReadOnlyList<Drawing> Of(Job job, PaperSettings settings, Piece? bold = null)
+    /// <param name="tallest">How tall a drawing may be, in millimetres.</param>
+    public static IReadOnlyList<Drawing> Of(Job job, PaperSettings settings, Piece? bold = null, double tallest = Tallest)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(settings);
         var lines = bold is null ? job.Lines : job.Lines.Where(line => line.Mark == bold.Line.Mark);
-        return [.. lines.Select(LinePath.Of).Chunk(LinesOnADrawing).Select(paths => DrawingOf(paths, settings.Text, bold))];
+        return [.. lines.Select(LinePath.Of).Chunk(LinesOnADrawing).Select(paths => DrawingOf(paths, settings.Text, bold, tallest))];
     }
 
-    private static Drawing DrawingOf(LinePath[] paths, PaperText text, Piece? bold)
+    private static Drawing DrawingOf(LinePath[] paths, PaperText text, Piece? bold, double tallest)
     {
-        var head = 10.0;
-        var tall = Tallest - head - paths.Length * (Gap + Below) - Margin;
+        const double Head = 8;
+        var tall = tallest - Head - paths.Length * (Gap + Below) - Margin;
         var scale = DrawingScale.Fitting(paths.Max(p => p.Width), Room, 20);
-        var byHeight = DrawingScale.Fitting(Math.Max(paths.Sum(p => p.Height), 1), tall, 20);
+        var byHeight = DrawingScale.Fitting(Math.Max(paths.Sum(p => p.Height), 1), Math.Max(tall, 10), 20);
         if (byHeight.OneTo > scale.OneTo)
             scale = byHeight;
 
         var shapes = new List<Shape> { new Words(new(0, 5), text.PlanTitle(scale.OneTo), 3.4, Bold: true) };
-        var y = head;
+        var y = Head;
         foreach (var path in paths)
         {
             shapes.Add(new Words(new(0, y + 4), text.LineName(path.Line.Mark), 3, Bold: true));

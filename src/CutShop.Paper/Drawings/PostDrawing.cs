@@ -2,44 +2,97 @@ using CutShop.Takeoff;
 
 namespace CutShop.Paper;
 
-/// <summary>Drawings of a post for whoever drills it: the drilled faces with heights, and cross-sections through the bores.</summary>
+/// <summary>Drawings of a post for whoever drills it: the drilled faces with heights, and beside them cross-sections through the bores.</summary>
 public static class PostDrawing
 {
-    private const int FacesOnADrawing = 4;
-    private const int SectionsOnADrawing = 2;
+    private const double FaceWidth = 28;
+    private const double WidestFace = 44;
+    private const double TitleSize = 3.2;
+    private const double Head = 6;
 
-    /// <summary>The drawings in the order of the work: faces, then sections. None where nothing is drilled.</summary>
-    public static IReadOnlyList<Drawing> Of(PostWork work, PaperSettings settings)
+    /// <summary>How tall a post may be drawn, in millimetres, from the largest.</summary>
+    public static IReadOnlyList<double> Heights { get; } = [110, 92, 78, 66, 54, 45, 36];
+
+    /// <summary>The drawings, one where all fit beside each other: faces in the order of the work, then sections. None where nothing is drilled.</summary>
+    /// <param name="work">What is done to the post.</param>
+    /// <param name="settings">Units and words.</param>
+    /// <param name="tallest">How tall the post may be drawn, in millimetres.</param>
+    public static IReadOnlyList<Drawing> Of(PostWork work, PaperSettings settings, double tallest = 92)
     {
         ArgumentNullException.ThrowIfNull(work);
         ArgumentNullException.ThrowIfNull(settings);
-        return [.. Faces(work, settings), .. Sections(work, settings)];
+        return [.. Strips(PostFaces.Of(work), Sections(work)).Select(strip => Draw(work, strip, tallest, settings))];
     }
 
-    private static IEnumerable<Drawing> Faces(PostWork work, PaperSettings settings)
+    private static IEnumerable<PostStrip> Strips(IEnumerable<PostFace> faces, IEnumerable<PostCell> sections)
     {
-        var drillings = work.Drillings();
-        var faces = drillings.Select(d => d.Operation.Face)
-            .Concat(work.Fixings.Select(f => f.Face))
-            .Where(face => face.Sight != FaceSight.Around)
-            .Distinct();
-        return faces.Chunk(FacesOnADrawing).Select(some => PostFaces.Draw(work, drillings, some, settings));
+        var strip = new PostStrip([], []);
+        var used = 0.0;
+        foreach (var (face, section) in faces.Select(face => ((PostFace?)face, (PostCell?)null)).Concat(sections.Select(section => ((PostFace?)null, (PostCell?)section))))
+        {
+            var width = face is null ? PostSections.Width : FaceWidth;
+            if (used + width > Elevation.PaperWidth)
+            {
+                yield return strip;
+                (strip, used) = (new PostStrip([], []), 0);
+            }
+            if (face is not null)
+                strip.Faces.Add(face);
+            else
+                strip.Sections.Add(section!);
+            used += width;
+        }
+        if (used > 0)
+            yield return strip;
     }
 
-    private static IEnumerable<Drawing> Sections(PostWork work, PaperSettings settings)
+    private static IEnumerable<PostCell> Sections(PostWork work)
     {
-        var cells = new List<PostCell>();
         // Rows that are bored and screwed alike share one section.
         foreach (var alike in work.Bores.GroupBy(bore => bore.Row.Mark).GroupBy(row => new BoredAlike(work, [.. row])))
         {
             IReadOnlyList<Bore> bores = [.. alike.First()];
             var rows = string.Join(", ", alike.Select(row => row.Key));
-            cells.Add(new(rows, bores, FromSide: false));
-            cells.AddRange(bores.Where(bore => Math.Abs(bore.RakeDegrees) > 0.05).Select(bore => new PostCell(rows, [bore], FromSide: true)));
+            yield return new(rows, bores, FromSide: false);
         }
-        return cells.Chunk(SectionsOnADrawing).Select(some => PostSections.Draw(work, some, settings));
+        // So do bores of one rake, seen from the side: the longest stands for them.
+        foreach (var alike in work.Bores.Where(bore => Math.Abs(bore.RakeDegrees) > 0.05).GroupBy(bore => (bore.RakeDegrees, bore.Bit, bore.Operations[0].Face)))
+            yield return new(string.Join(", ", alike.Select(bore => bore.Row.Mark).Distinct()), [alike.MaxBy(bore => bore.Operations.Count)!], FromSide: true);
+    }
+
+    private static Drawing Draw(PostWork work, PostStrip strip, double tallest, PaperSettings settings)
+    {
+        var shapes = new List<Shape>();
+        var (titles, says) = (new List<string>(), new List<string>());
+        var (x, height) = (0.0, 0.0);
+        if (strip.Faces.Count > 0)
+        {
+            var cell = Math.Min(WidestFace, (Elevation.PaperWidth - strip.Sections.Count * PostSections.Width) / strip.Faces.Count);
+            var faces = new PostFaces(work, strip.Faces, cell, tallest, settings);
+            Title(settings.Text.FacesTitle(work.Post.Mark, faces.Scale.OneTo), strip.Faces.Count * cell);
+            says.Add(settings.Text.FacesDescription(string.Join("; ", strip.Faces.Select(face => settings.Text.FaceName(face.Face)))));
+            height = faces.Draw(shapes, Head);
+            x = strip.Faces.Count * cell;
+        }
+        if (strip.Sections.Count > 0)
+        {
+            Title(settings.Text.SectionsTitle(PostSections.ScaleOf(work.Post).OneTo), strip.Sections.Count * PostSections.Width);
+            says.Add(settings.Text.SectionsDescription(string.Join(", ", strip.Sections.Select(cell => cell.Rows).Distinct())));
+            PostSections.Draw(shapes, work, strip.Sections, new(x, Head), settings);
+            height = Math.Max(height, PostSections.Height);
+        }
+        return new(string.Join(". ", titles), string.Join(' ', says), Elevation.PaperWidth, Head + height, shapes);
+
+        void Title(string words, double width)
+        {
+            titles.Add(words);
+            shapes.Add(new Words(new(x, 4), words, Math.Min(TitleSize, (width - 2) / Dimension.GuessBoldWidth(words, 1)), Bold: true));
+        }
     }
 }
+
+/// <summary>What stands beside each other on a drawing.</summary>
+internal sealed record PostStrip(List<PostFace> Faces, List<PostCell> Sections);
 
 /// <summary>One section of a drawing: the bores of a row from above, or one raked bore from the side.</summary>
 internal sealed record PostCell(string Rows, IReadOnlyList<Bore> Bores, bool FromSide);

@@ -2,105 +2,135 @@ using CutShop.Takeoff;
 
 namespace CutShop.Paper;
 
-/// <summary>Draws a post seen from its drilled faces, to scale, each hole's centre measured from foot and top.</summary>
-internal static class PostFaces
+/// <summary>Draws a post seen from its drilled faces, to scale, each hole's centre measured from the foot.</summary>
+internal sealed class PostFaces
 {
-    private const double Head = 20;
-    private const double Tallest = 100;
-    private const double LabelRoom = 16;
-    private const double ThreeLines = 9.6;
+    private const double Head = 11;
+    private const double LabelRoom = 17;
+    private const double Edge = 2;
+    private const double ThreeLines = 10;
     private const double OneLine = 3.3;
+    private const double BelowTheGround = 4;
+    private const double FigureSize = 3.2;
+    private const double SmallSize = 2.6;
 
-    public static Drawing Draw(PostWork work, IReadOnlyList<Drilling> drillings, IReadOnlyList<Face> faces, PaperSettings settings)
+    private readonly PostWork _work;
+    private readonly IReadOnlyList<PostFace> _faces;
+    private readonly double _cell;
+    private readonly bool _isRoomy;
+    private readonly double _tall;
+    private readonly PaperSettings _settings;
+
+    /// <summary>Faces of a post, each in a cell of so many millimetres, the post no taller than <paramref name="tallest"/>.</summary>
+    public PostFaces(PostWork work, IReadOnlyList<PostFace> faces, double cell, double tallest, PaperSettings settings)
     {
-        var text = settings.Text;
-        var cell = Elevation.PaperWidth / Math.Max(faces.Count, 3);
-        var byHeight = DrawingScale.Fitting(work.Post.Height.Inches, Tallest, 2);
-        var byWidth = DrawingScale.Fitting(work.Post.Across.Inches, cell - 2 * LabelRoom - 1, 2);
-        var scale = byHeight.OneTo > byWidth.OneTo ? byHeight : byWidth;
-
-        var title = text.FacesTitle(work.Post.Mark, scale.OneTo);
-        var holes = faces.Select(face => HolesOf(work, drillings, face)).ToList();
-        var most = holes.Max(h => h.Count);
-        var tall = Math.Clamp(most * ThreeLines > 160 ? most * OneLine : most * ThreeLines, scale.Mm(work.Post.Height.Inches), 190);
-        var shapes = new List<Shape> { new Words(new(0, 5), title, 3.4, Bold: true) };
-        for (var i = 0; i < faces.Count; i++)
-            DrawFace(shapes, work, faces[i], holes[i], new Point((i + 0.5) * cell, Head), cell, tall, scale, settings);
-        return new(title, text.FacesDescription(string.Join("; ", faces.Select(text.FaceName))), Elevation.PaperWidth, Head + tall + 6, shapes);
+        (_work, _faces, _cell, _settings) = (work, faces, cell, settings);
+        var byHeight = DrawingScale.Fitting(work.Post.Height.Inches, tallest, 2);
+        var byWidth = DrawingScale.Fitting(work.Post.Across.Inches, cell - LabelRoom - Edge, 2);
+        Scale = byHeight.OneTo > byWidth.OneTo ? byHeight : byWidth;
+        var (most, height) = (faces.Max(face => face.Holes.Count), Scale.Mm(work.Post.Height.Inches));
+        _isRoomy = most * ThreeLines <= height + BelowTheGround;
+        _tall = Math.Clamp(most * (_isRoomy ? ThreeLines : OneLine), height, 190);
     }
 
-    private static List<Hole> HolesOf(PostWork work, IReadOnlyList<Drilling> drillings, Face face) =>
+    /// <summary>The scale.</summary>
+    public DrawingScale Scale { get; }
+
+    private double Half => Scale.Mm(_work.Post.Across.Inches) / 2;
+
+    /// <summary>The faces of a post in the order of the work, screws last.</summary>
+    public static IEnumerable<PostFace> Of(PostWork work)
+    {
+        var drillings = work.Drillings();
+        return drillings.Select(d => d.Operation.Face).Concat(work.ScrewHoles.Select(f => f.Face)).Distinct()
+            .Select(face => new PostFace(face, HolesOf(work, drillings, face)));
+    }
+
+    /// <summary>Draws the faces beside each other from the left edge.</summary>
+    /// <returns>How tall they came out.</returns>
+    public double Draw(List<Shape> shapes, double top)
+    {
+        foreach (var (i, face) in _faces.Index())
+            DrawFace(shapes, face, new Point(i * _cell + Edge + Half, top + Head));
+        return Head + _tall + 3;
+    }
+
+    private static List<PostHole> HolesOf(PostWork work, IReadOnlyList<Drilling> drillings, Face face) =>
     [
         .. drillings.Where(d => d.Operation.Face == face)
-            .Select(d => new Hole(d.Bore.Row.Mark, d.Mark, d.Bore.Bit, IsPilot: false))
-            .Concat(work.Fixings.Where(f => f.Face == face)
-                .Select(f => new Hole(f.Row.Mark, work.MarkHeight(f), Length.Max(f.Pilot, f.Counterbore), IsPilot: true)))
+            .Select(d => new PostHole(d.Bore.Row.Mark, d.Mark, d.Bore.Bit, d.Number))
+            .Concat(work.ScrewHoles.Where(f => f.Face == face)
+                .Select(f => new PostHole(f.Row.Mark, work.MarkHeight(f), Length.Max(f.Pilot, f.Counterbore), Number: null)))
             .OrderByDescending(hole => hole.Height),
     ];
 
-    private static void DrawFace(
-        List<Shape> shapes, PostWork work, Face face, List<Hole> holes, Point top, double cell, double tall, DrawingScale scale, PaperSettings settings)
+    private void DrawFace(List<Shape> shapes, PostFace face, Point top)
     {
-        var post = work.Post;
-        var (half, height) = (scale.Mm(post.Across.Inches) / 2, scale.Mm(post.Height.Inches));
-        var name = settings.Text.FaceName(face);
-        var size = Math.Min(3.2, (cell - 3) / Math.Max(Dimension.GuessWidth(name, 1), 1));
-        shapes.Add(new Words(top.Moved(0, -9.5), name, size, TextAnchor.Middle, Bold: true));
-        shapes.Add(new Words(top.Moved(-half - 3, -4), settings.Text.FromTop, 2.6, TextAnchor.End));
-        shapes.Add(new Words(top.Moved(half + 3, -4), settings.Text.FromFoot, 2.6));
-        shapes.Add(new Box(top.X - half, top.Y, 2 * half, height, Pen.Outline, Fill.Wood));
-        shapes.Add(new Stroke(top.Moved(0, -2), top.Moved(0, height + 2), Pen.Axis));
-        shapes.Add(new Stroke(top.Moved(-half - 8, height), top.Moved(half + 8, height), Pen.Ground));
-        foreach (var hole in holes)
-            DrawHole(shapes, hole, top.Moved(0, scale.Mm((post.Height - hole.Height).Inches)), half, scale);
-        DrawHeights(shapes, post, holes, top, half, cell, tall, scale, settings);
+        var height = Scale.Mm(_work.Post.Height.Inches);
+        NameFace(shapes, _settings.Text.FaceName(face.Face), top.Moved(-Half, 0));
+        shapes.Add(new Words(top.Moved(Half + 3, -2.4), _settings.Text.FromFoot, SmallSize));
+        shapes.Add(new Box(top.X - Half, top.Y, 2 * Half, height, Pen.Outline, Fill.Wood));
+        shapes.Add(new Stroke(top.Moved(0, -1.5), top.Moved(0, height + 2), Pen.Axis));
+        shapes.Add(new Stroke(top.Moved(-Half - 2, height), top.Moved(Half + 8, height), Pen.Ground));
+        foreach (var hole in face.Holes)
+            DrawHole(shapes, hole, top.Moved(0, Depth(hole)));
+        DrawHeights(shapes, face.Holes, top);
     }
 
-    private static void DrawHole(List<Shape> shapes, Hole hole, Point centre, double half, DrawingScale scale)
+    /// <summary>A face's name, on two lines where it is long.</summary>
+    private void NameFace(List<Shape> shapes, string name, Point at)
     {
-        var radius = Math.Max(scale.Mm(hole.Across.Inches) / 2, hole.IsPilot ? 0.5 : 1);
-        shapes.Add(new Disc(centre, radius, Pen.Outline, hole.IsPilot ? Fill.None : Fill.Bore));
-        shapes.Add(new Stroke(centre.Moved(-half, 0), centre.Moved(half, 0), Pen.Thin));
+        const double Size = 3;
+        var room = (_cell - Edge - 1) / Dimension.GuessBoldWidth("x", 1);
+        var split = name.Length * Size <= room ? -1 : name.LastIndexOf(' ', Math.Min(name.Length - 1, name.Length * 3 / 5));
+        IReadOnlyList<string> lines = split < 0 ? [name] : [name[..split], name[(split + 1)..]];
+        var size = Math.Min(Size, room / lines.Max(line => line.Length));
+        foreach (var (i, line) in lines.Index())
+            shapes.Add(new Words(at.Moved(0, -5.6 - (lines.Count - 1 - i) * 3.4), line, size, Bold: true));
+    }
+
+    private double Depth(PostHole hole) => Scale.Mm((_work.Post.Height - hole.Height).Inches);
+
+    private void DrawHole(List<Shape> shapes, PostHole hole, Point centre)
+    {
+        var isScrew = hole.Number is null;
+        var radius = Math.Max(Scale.Mm(hole.Across.Inches) / 2, isScrew ? 0.5 : 1);
+        shapes.Add(new Disc(centre, radius, Pen.Outline, isScrew ? Fill.None : Fill.Bore));
+        shapes.Add(new Stroke(centre.Moved(-Half, 0), centre.Moved(Half, 0), Pen.Thin));
         shapes.Add(new Stroke(centre.Moved(0, -radius - 1), centre.Moved(0, radius + 1), Pen.Thin));
     }
 
-    private static void DrawHeights(
-        List<Shape> shapes, Post post, List<Hole> holes, Point top, double half, double cell, double tall, DrawingScale scale, PaperSettings settings)
+    private void DrawHeights(List<Shape> shapes, IReadOnlyList<PostHole> holes, Point top)
     {
-        var figures = settings.Figures;
-        var centres = holes.Select(hole => top.Y + scale.Mm((post.Height - hole.Height).Inches)).ToList();
-        var isRoomy = holes.Count * ThreeLines <= tall + 1;
-        var places = Spread.Apart(centres, isRoomy ? ThreeLines : OneLine, top.Y + 2, top.Y + tall - 2);
-        var size = holes.Count < 2 ? 2.6 : Math.Min(2.6, (places[^1] - places[0]) / (holes.Count - 1) * 0.8);
+        var centres = holes.Select(hole => top.Y + Depth(hole)).ToList();
+        var places = Spread.Apart(centres, _isRoomy ? ThreeLines : OneLine, top.Y + 2, top.Y + _tall - 2);
+        var crowded = holes.Count < 2 ? SmallSize : Math.Min(SmallSize, (places[^1] - places[0]) / (holes.Count - 1) * 0.8);
         for (var i = 0; i < holes.Count; i++)
         {
-            var (hole, y) = (holes[i], places[i]);
-            var mark = hole.Row.Length <= 9 ? hole.Row : hole.Row[..8] + "…";
-            var name = hole.IsPilot ? settings.Text.ScrewAt(mark) : mark;
-            var nameSize = Math.Min(size, (cell / 2 - half - 4) / Dimension.GuessBoldWidth(name, 1));
-            foreach (var side in new[] { -1, 1 })
-            {
-                var (edge, anchor) = (top.X + side * half, side < 0 ? TextAnchor.End : TextAnchor.Start);
-                shapes.Add(new Polyline([new(edge, centres[i]), new(edge + side * 0.8, centres[i]), new(edge + side * 2.4, y)], Pen.Thin));
-                var figure = side < 0 ? post.Height - hole.Height : hole.Height;
-                var at = new Point(edge + side * 3, y);
-                if (isRoomy)
-                {
-                    if (side > 0)
-                        shapes.Add(new Words(at.Moved(0, -2), name, nameSize, anchor, Bold: true));
-                    shapes.Add(new Words(at.Moved(0, size * 0.4), figures.Lead(figure), Fitting(figures.Lead(figure), size, cell / 2 - half - 4), anchor));
-                    shapes.Add(new Words(at.Moved(0, size * 0.4 + 2.7), figures.Other(figure), Fitting(figures.Other(figure), size * 0.9, cell / 2 - half - 4), anchor));
-                }
-                else
-                {
-                    shapes.Add(new Words(at.Moved(0, size * 0.4), side > 0 ? $"{name} {figures.Lead(figure)}" : figures.Lead(figure), size, anchor));
-                }
-            }
+            var edge = top.X + Half;
+            shapes.Add(new Polyline([new(edge, centres[i]), new(edge + 0.8, centres[i]), new(edge + 2.4, places[i])], Pen.Thin));
+            Label(shapes, holes[i], new Point(edge + 3, places[i]), _isRoomy ? null : crowded);
         }
+    }
+
+    /// <summary>A hole's name over its height in both units, or both in small letters on one line where holes are many.</summary>
+    private void Label(List<Shape> shapes, PostHole hole, Point at, double? crowded)
+    {
+        var (figures, width) = (_settings.Figures, _cell - Edge - 2 * Half - 3.5);
+        var mark = hole.Row.Length <= 9 ? hole.Row : hole.Row[..8] + "…";
+        var name = hole.Number is { } number ? $"{Figures.Count(number)}  {mark}" : _settings.Text.ScrewAt(mark);
+        if (crowded is { } small)
+        {
+            var line = $"{name} {figures.Lead(hole.Height)}";
+            shapes.Add(new Words(at.Moved(0, small * 0.4), line, Fitting(line, small, width)));
+            return;
+        }
+        var (lead, other) = (figures.Lead(hole.Height), figures.Other(hole.Height));
+        shapes.Add(new Words(at.Moved(0, -1.9), name, Math.Min(SmallSize, width / Dimension.GuessBoldWidth(name, 1)), Bold: true));
+        shapes.Add(new Words(at.Moved(0, 1.7), lead, Fitting(lead, FigureSize, width)));
+        shapes.Add(new Words(at.Moved(0, 4.8), other, Fitting(other, SmallSize, width)));
     }
 
     /// <summary>The letters' size wanted, or the largest at which the text keeps within its width.</summary>
     private static double Fitting(string text, double size, double width) => Math.Min(size, width / Dimension.GuessWidth(text, 1));
-
-    private sealed record Hole(string Row, Length Height, Length Across, bool IsPilot);
 }

@@ -1,41 +1,60 @@
+using CutShop.Takeoff;
+
 namespace CutShop.Paper;
 
 /// <summary>Draws a post cut through its bores: from above, and from the side where a bore is raked. The line arrives from the left.</summary>
 internal static class PostSections
 {
-    private const double Cell = Elevation.PaperWidth / 2;
-    private const double WidestPost = 30;
-    private const double CellHeight = 79;
+    /// <summary>Width of one section in millimetres.</summary>
+    public const double Width = 41;
+
+    /// <summary>Height of a section with its captions in millimetres.</summary>
+    public const double Height = 51.5;
+
+    private const double WidestPost = 20.2;
+    private const double CentreDown = 25;
+    private const double CaptionDown = 47;
     private const double SmallSize = 2.7;
 
-    public static Drawing Draw(PostWork work, IReadOnlyList<PostCell> cells, PaperSettings settings)
+    /// <summary>The scale of a post's sections.</summary>
+    public static DrawingScale ScaleOf(Post post) => DrawingScale.Fitting(post.Across.Inches, WidestPost);
+
+    /// <summary>Draws sections beside each other from their upper left corner.</summary>
+    public static void Draw(List<Shape> shapes, PostWork work, IReadOnlyList<PostCell> cells, Point corner, PaperSettings settings)
     {
-        var text = settings.Text;
-        var scale = DrawingScale.Fitting(work.Post.Across.Inches, WidestPost);
-        var title = text.SectionsTitle(work.Post.Mark, scale.OneTo);
-        var shapes = new List<Shape> { new Words(new(0, 5), title, 3.4, Bold: true) };
-        for (var i = 0; i < cells.Count; i++)
+        var (text, scale) = (settings.Text, ScaleOf(work.Post));
+        foreach (var (i, cell) in cells.Index())
         {
-            var centre = new Point((i + 0.5) * Cell, 42);
-            if (cells[i].FromSide)
-                SectionFromSide.Draw(shapes, work, cells[i].Bores[0], centre, scale, settings);
-            else
-                SectionFromAbove.Draw(shapes, work, cells[i].Bores, centre, scale, settings);
-            var row = cells[i].Rows.Length <= 16 ? cells[i].Rows : cells[i].Rows[..15] + "…";
-            shapes.Add(new Words(new(centre.X, 11), cells[i].FromSide ? text.FromSide(row) : text.FromAbove(row), 3, TextAnchor.Middle, Bold: true));
+            var centre = corner.Moved((i + 0.5) * Width, CentreDown);
+            var captions = cell.FromSide
+                ? SectionFromSide.Draw(shapes, work, cell.Bores[0], centre, scale, settings)
+                : SectionFromAbove.Draw(shapes, work, cell.Bores, centre, scale, settings);
+            var row = cell.Rows.Length <= 18 ? cell.Rows : cell.Rows[..17] + "…";
+            Say(cell.FromSide ? text.FromSide(row) : text.FromAbove(row), 3, bold: true);
+            foreach (var (line, caption) in captions.Index())
+                Say(caption, CaptionDown + line * 3.6, bold: false);
+
+            void Say(string words, double down, bool bold)
+            {
+                var size = Math.Min(SmallSize, (Width - 1) / (bold ? Dimension.GuessBoldWidth(words, 1) : Dimension.GuessWidth(words, 1)));
+                shapes.Add(new Words(new(centre.X, corner.Y + down), words, size, TextAnchor.Middle, bold));
+            }
         }
-        var rows = string.Join(", ", cells.Select(cell => cell.Rows).Distinct());
-        return new(title, text.SectionsDescription(rows), Elevation.PaperWidth, CellHeight, shapes);
     }
 
-    /// <summary>The lines under a section, one below the other.</summary>
-    public static void Caption(List<Shape> shapes, Point centre, IEnumerable<string> lines)
+    /// <summary>Points to a neighbour of the post and writes its mark.</summary>
+    public static void Neighbour(List<Shape> shapes, string post, Point way, Point centre, double half)
     {
-        var y = centre.Y + 30;
-        foreach (var line in lines)
-        {
-            shapes.Add(new Words(new(centre.X, y), line, SmallSize, TextAnchor.Middle));
-            y += 3.8;
-        }
+        var at = centre.Toward(way, half + 2.5);
+        var side = new Point(-way.Y, way.X);
+        var tip = at.Toward(way, 3);
+        shapes.Add(new Stroke(at, tip, Pen.Outline));
+        shapes.Add(new Polygon([tip, tip.Toward(way, -1.6).Toward(side, 0.9), tip.Toward(way, -1.6).Toward(side, -0.9)], Pen.None, Fill.Ink));
+        var mark = post.Length <= 8 ? post : post[..7] + "…";
+        var words = tip.Toward(way, 0.8);
+        var anchor = way.X < -0.5 ? TextAnchor.End : way.X > 0.5 ? TextAnchor.Start : TextAnchor.Middle;
+        var drop = way.Y > 0.5 ? 3 : way.Y < -0.5 ? 0 : 1.2;
+        var room = Math.Abs(way.X) > 0.5 ? Width / 2 - half - 7.3 : Width / 2;
+        shapes.Add(new Words(words.Moved(0, drop), mark, Math.Min(3.2, room / Dimension.GuessBoldWidth(mark, 1)), anchor, Bold: true));
     }
 }

@@ -7,7 +7,9 @@ internal static class SectionFromAbove
 {
     private static readonly Point Arriving = new(1, 0);
 
-    public static void Draw(List<Shape> shapes, PostWork work, IReadOnlyList<Bore> bores, Point centre, DrawingScale scale, PaperSettings settings)
+    /// <summary>Draws the cut.</summary>
+    /// <returns>What to say under it.</returns>
+    public static IReadOnlyList<string> Draw(List<Shape> shapes, PostWork work, IReadOnlyList<Bore> bores, Point centre, DrawingScale scale, PaperSettings settings)
     {
         var half = scale.Mm(work.Post.Across.Inches) / 2;
         if (work.Post.Shape == PostShape.Round)
@@ -19,15 +21,15 @@ internal static class SectionFromAbove
         var directions = operations.Select(o => Outward(work, o.Operation.Face)).ToList();
         for (var i = 0; i < operations.Count; i++)
             DrawBore(shapes, work.Post, operations[i].Bore, operations[i].Operation, directions[i], centre, half, scale);
-        for (var i = 0; i < operations.Count; i++)
-            DrawDepth(shapes, operations[i].Operation, directions[i], FreeSide(directions[i], directions), centre, half, scale, settings);
-        DrawWall(shapes, bores[0], directions[0], FreeSide(directions[0], directions), centre, half, scale, settings);
+        // Equal depths are told once.
+        foreach (var (i, one) in operations.Index().DistinctBy(numbered => numbered.Item.Operation.Depth))
+            DrawDepth(shapes, one.Operation, directions[i], FreeSide(directions[i], directions), centre, half, scale, settings);
+        DrawWall(shapes, bores[0], directions[0], FreeSide(directions[0], directions), centre, half, scale);
         foreach (var fixing in work.Fixings.Where(f => bores.Any(bore => bore.Run == f.Run) && f.Face.Sight != FaceSight.Around))
             DrawScrewHole(shapes, fixing, Outward(work, fixing.Face), centre, half, scale);
         DrawNeighbours(shapes, work, centre, half);
 
-        var bit = bores[0].Bit;
-        PostSections.Caption(shapes, centre, [settings.Text.BitOf(settings.Figures.Both(bit)), settings.Text.WallOf(settings.Figures.Both(bores[0].Wall))]);
+        return [settings.Text.BitOf(settings.Figures.Lead(bores[0].Bit)), settings.Text.WallOf(settings.Figures.Lead(bores[0].Wall))];
     }
 
     /// <summary>The way a face looks, on paper.</summary>
@@ -71,23 +73,20 @@ internal static class SectionFromAbove
         var (face, end) = (centre.Toward(outward, half).Toward(side, half), centre.Toward(outward, half - depth).Toward(side, half));
         var walk = new Point(-outward.X, -outward.Y);
         var isLeft = Math.Abs(walk.Y - side.X) < 0.5 && Math.Abs(-walk.X - side.Y) < 0.5;
-        shapes.AddRange(Dimension.Between(face, end, isLeft ? 5 : -5, settings.Figures.Lead(operation.Depth)));
+        shapes.AddRange(Dimension.Between(face, end, isLeft ? 4 : -4, settings.Figures.Lead(operation.Depth)));
     }
 
-    private static void DrawWall(
-        List<Shape> shapes, Bore bore, Point outward, Point occupied, Point centre, double half, DrawingScale scale, PaperSettings settings)
+    /// <summary>Marks the side wall that the caption tells.</summary>
+    private static void DrawWall(List<Shape> shapes, Bore bore, Point outward, Point occupied, Point centre, double half, DrawingScale scale)
     {
         var side = Reverse(occupied);
         var radius = scale.Mm(bore.Bit.Inches) / 2;
-        var (edge, hole) = (centre.Toward(outward, half + 5).Toward(side, half), centre.Toward(outward, half + 5).Toward(side, radius));
-        shapes.Add(new Stroke(edge.Toward(outward, 1), edge.Toward(outward, -4), Pen.Thin));
-        shapes.Add(new Stroke(hole.Toward(outward, 1), hole.Toward(outward, -4), Pen.Thin));
+        var (edge, hole) = (centre.Toward(outward, half + 3).Toward(side, half), centre.Toward(outward, half + 3).Toward(side, radius));
+        shapes.Add(new Stroke(edge.Toward(outward, 1), edge.Toward(outward, -2), Pen.Thin));
+        shapes.Add(new Stroke(hole.Toward(outward, 1), hole.Toward(outward, -2), Pen.Thin));
         shapes.Add(new Stroke(edge, hole, Pen.Thin));
         foreach (var end in new[] { edge, hole })
             shapes.Add(new Stroke(end.Moved(-0.9, 0.9), end.Moved(0.9, -0.9), Pen.Outline));
-        var middle = new Point((edge.X + hole.X) / 2, (edge.Y + hole.Y) / 2).Toward(outward, 1.6);
-        var anchor = outward.X < -0.5 ? TextAnchor.End : outward.X > 0.5 ? TextAnchor.Start : TextAnchor.Middle;
-        shapes.Add(new Words(middle.Moved(0, 1), settings.Figures.Lead(bore.Wall), Dimension.TextSize, anchor));
     }
 
     private static void DrawScrewHole(List<Shape> shapes, Fixing fixing, Point outward, Point centre, double half, DrawingScale scale)
@@ -107,23 +106,9 @@ internal static class SectionFromAbove
     private static void DrawNeighbours(List<Shape> shapes, PostWork work, Point centre, double half)
     {
         if (work.Before is { } before)
-            Neighbour(shapes, before, Reverse(Arriving), centre, half);
+            PostSections.Neighbour(shapes, before.Mark, Reverse(Arriving), centre, half);
         if (work.After is { } after)
-            Neighbour(shapes, after, Departing(work.Post), centre, half);
-    }
-
-    private static void Neighbour(List<Shape> shapes, Post post, Point way, Point centre, double half)
-    {
-        var at = centre.Toward(way, half + 7);
-        var side = new Point(-way.Y, way.X);
-        var tip = at.Toward(way, 3.5);
-        shapes.Add(new Stroke(at, tip, Pen.Outline));
-        shapes.Add(new Polygon([tip, tip.Toward(way, -1.6).Toward(side, 0.9), tip.Toward(way, -1.6).Toward(side, -0.9)], Pen.None, Fill.Ink));
-        var mark = post.Mark.Length <= 8 ? post.Mark : post.Mark[..7] + "…";
-        var words = tip.Toward(way, 1.2);
-        var anchor = way.X < -0.5 ? TextAnchor.End : way.X > 0.5 ? TextAnchor.Start : TextAnchor.Middle;
-        var drop = way.Y > 0.5 ? 3 : way.Y < -0.5 ? 0 : 1.2;
-        shapes.Add(new Words(words.Moved(0, drop), mark, 3.2, anchor, Bold: true));
+            PostSections.Neighbour(shapes, after.Mark, Departing(work.Post), centre, half);
     }
 
     /// <summary>The side of a bore where no other bore of the row has its face; for bores opposite each other, one side each.</summary>

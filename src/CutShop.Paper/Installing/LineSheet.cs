@@ -8,7 +8,7 @@ internal static class LineSheet
     public static Sheet Of(JobTakeoff takeoff, Line line, IReadOnlyList<(Piece Piece, PieceCode Code)> pieces, PaperSettings settings)
     {
         var (text, figures) = (settings.Text, settings.Figures);
-        var posts = PostWork.Of(takeoff).Where(work => work.Line.Mark == line.Mark);
+        var bored = PostWork.Of(takeoff).Where(work => work.Line.Mark == line.Mark && work.Bores.Count > 0).ToList();
         return new(
             text.Line,
             line.Mark,
@@ -25,27 +25,34 @@ internal static class LineSheet
                         ]),
                     ]),
                 .. Elevation.Of(takeoff, line, settings).Select(drawing => new DrawingBlock(drawing)),
-                new TableBlock(text.PostsToBore, text.PostBoreColumns, [.. posts.SelectMany(work => work.Drillings().Select(drilling => Bored(work, drilling, settings)))]),
-                new CautionsBlock(text.Cautions, text.DrillingCautions),
+                .. bored.Count == 0
+                    ? (Block[])[]
+                    :
+                    [
+                        new CautionsBlock(text.Cautions, text.DrillingCautions),
+                        new TableBlock(text.PostsToBore, text.PostBoreColumns, [.. bored.SelectMany(work => Bored(work, settings))]),
+                    ],
             ])
         {
             Anchor = $"line-{line.Mark}",
         };
     }
 
-    private static IReadOnlyList<string> Bored(PostWork work, Drilling drilling, PaperSettings settings)
+    /// <summary>A post's drillings, a line of the table for those of a face that are set up alike.</summary>
+    private static IEnumerable<IReadOnlyList<string>> Bored(PostWork work, PaperSettings settings)
     {
         var (text, figures) = (settings.Text, settings.Figures);
-        return
-        [
-            work.Post.Mark,
-            drilling.Bore.Row.Mark,
-            text.FaceName(drilling.Operation.Face),
-            figures.Stacked(drilling.Mark),
-            figures.Stacked(drilling.Bore.Bit),
-            RakeText.Of(drilling.Bore, work, settings),
-            figures.Stacked(drilling.Operation.Depth),
-            figures.Stacked(drilling.Collar),
-        ];
+        return work.Drillings()
+            .GroupBy(d => (d.Operation.Face, d.Bore.Bit, d.Bore.RakeDegrees, d.Operation.Depth))
+            .Select(alike => (IReadOnlyList<string>)
+            [
+                work.Post.Mark,
+                text.FaceName(alike.Key.Face),
+                string.Join('\n', alike.Select(d => $"{d.Bore.Row.Mark}: {figures.Both(d.Mark)}")),
+                figures.Stacked(alike.Key.Bit),
+                RakeText.Of(alike.First().Bore, work, settings),
+                figures.Stacked(alike.Key.Depth),
+                figures.Stacked(alike.First().Collar),
+            ]);
     }
 }

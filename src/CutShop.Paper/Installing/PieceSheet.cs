@@ -21,12 +21,14 @@ internal static class PieceSheet
                     new(text.RowHeight, figures.Both(piece.Row.Height)),
                     new(text.RopeLabel, RopeWords.Of(piece.Rope, settings)),
                     new(text.CutLength, figures.LongBoth(piece.Cut)),
-                ]),
-                new TableBlock(text.SagToSet, text.SagColumns, [.. piece.Sections.Select(span => Row(span, settings))]),
+                ])
+                { IsOneRow = true },
+                new SideBySideBlock(
+                    new TableBlock(text.SagToSet, text.SagColumns, [.. piece.Sections.Select(span => Row(span, settings))]),
+                    new CautionsBlock(text.Cautions, [.. piece.Rope.IsNatural ? text.CuttingNaturalCautions : text.CuttingSyntheticCautions, .. text.RailingCautions])),
                 new NoteBlock(text.SagIsMeasuredSo),
                 new StepsBlock(text.OrderOfWork, [.. InstallLines.Of(takeoff, piece, settings).Select(line => line.Screws is { } screws ? $"{line.Text} {screws}" : line.Text)]),
                 .. Elevation.OfRun(takeoff, piece, settings).Select(drawing => new DrawingBlock(drawing)),
-                new CautionsBlock(text.Cautions, [.. piece.Rope.IsNatural ? text.CuttingNaturalCautions : text.CuttingSyntheticCautions, .. text.RailingCautions]),
             ])
         {
             Anchor = code.Plain,

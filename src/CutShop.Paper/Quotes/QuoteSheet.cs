@@ -48,7 +48,8 @@ public static class QuoteSheet
                 new(text.Due, job.Due is { } due ? text.DayOf(due) : "–"),
                 new(text.QuoteMade, text.DayOf(quote.MadeOn)),
                 new(text.QuoteStands, text.DayOf(quote.StandsUntil)),
-            ]),
+            ])
+            { IsOneRow = true },
             new BigFigureBlock(text.Total, quote.Total, text.TaxIncluded(quote.Tax, quote.TaxShare)),
             new TableBlock(
                 text.QuotedLines,
@@ -60,11 +61,17 @@ public static class QuoteSheet
                     [text.Total, "", "", quote.Total],
                 ])
             { FiguresFrom = 1, StrongRows = 1 },
-            new StepsBlock(text.Included, text.IncludedIn(takeoff.Pieces.Count, takeoff.Bores.Count, takeoff.Bores.Select(bore => bore.Post.Mark).Distinct().Count())),
+            new SideBySideBlock(
+                new StepsBlock(text.Included, text.IncludedIn(takeoff.Pieces.Count, takeoff.Bores.Count, takeoff.Bores.Select(bore => bore.Post.Mark).Distinct().Count())),
+                new CautionsBlock(text.Cautions, text.QuoteCautions)),
         };
-        var drawings = Plan.Of(job, settings).Concat(job.Lines.SelectMany(line => Elevation.Of(takeoff, line, settings)));
-        blocks.AddRange(drawings.Take(MostDrawings).Select(drawing => new DrawingBlock(drawing)));
-        blocks.Add(new CautionsBlock(text.Cautions, text.QuoteCautions));
+        blocks.AddRange(job.Lines.SelectMany(line => Elevation.Overview(takeoff, line, settings)).Select(drawing => new DrawingBlock(drawing)).Concat(Plans(job, settings)).Take(MostDrawings));
         return new(supplier, text.QuoteName(quote.Number), text.Foot(job.Number, text.QuoteName(quote.Number)), blocks);
     }
+
+    /// <summary>Plans as large as there is room for under the elevations.</summary>
+    private static IEnumerable<DrawingBlock> Plans(Job job, PaperSettings settings) => Plan.Of(job, settings).Select((drawing, i) => new DrawingBlock(drawing)
+    {
+        Smaller = Plan.SmallerHeights.Select(tallest => Plan.Of(job, settings, tallest: tallest)[i]),
+    });
 }

@@ -15,7 +15,10 @@ public static class HtmlSheets
         ArgumentNullException.ThrowIfNull(sheet);
         var html = new StringBuilder(8192);
         html.Append("<article class=\"sheet\"").Append(sheet.Anchor is { } anchor ? $" id=\"{Safe(anchor)}\"" : "").Append(">\n<header><p class=\"sheet-kind\">").Append(Safe(sheet.Title))
-            .Append("</p><h1>").Append(Safe(sheet.Subject)).Append("</h1></header>\n");
+            .Append("</p><h1>").Append(Safe(sheet.Subject)).Append("</h1>");
+        if (sheet.SignBoxes.Count > 0)
+            AppendFields(html, new FieldsBlock([.. sheet.SignBoxes.Select(label => new Field(label, Value: null))]));
+        html.Append("</header>\n");
         foreach (var block in sheet.Blocks)
             Append(html, block);
         return html.Append("<footer>").Append(Safe(sheet.Foot)).Append("</footer>\n</article>\n").ToString();
@@ -61,6 +64,16 @@ public static class HtmlSheets
                 html.Append("<div class=\"big-figure\"><p>").Append(Safe(b.Label)).Append("</p><p class=\"figure\">").Append(Safe(b.Figure))
                     .Append("</p><p class=\"other\">").Append(Safe(b.Other)).Append("</p></div>\n");
                 break;
+            case BigFiguresBlock b:
+                AppendBigFigures(html, b);
+                break;
+            case SideBySideBlock s:
+                html.Append("<div class=\"side-by-side\"><div>\n");
+                Append(html, s.Left);
+                html.Append("</div><div>\n");
+                Append(html, s.Right);
+                html.Append("</div></div>\n");
+                break;
             case FieldsBlock f:
                 AppendFields(html, f);
                 break;
@@ -85,6 +98,19 @@ public static class HtmlSheets
         }
     }
 
+    private static void AppendBigFigures(StringBuilder html, BigFiguresBlock block)
+    {
+        html.Append("<section class=\"big-figures\"><h2>").Append(Safe(block.Caption)).Append("</h2>");
+        foreach (var one in block.Figures)
+        {
+            html.Append("<div><p>").Append(Safe(one.Label)).Append("</p><p class=\"figure\">").Append(Safe(one.Figure))
+                .Append("</p><p>").Append(Safe(one.Other)).Append("</p></div>");
+        }
+        html.Append("<ul>");
+        AppendItems(html, block.Beside);
+        html.Append("</ul></section>\n");
+    }
+
     private static void AppendFields(StringBuilder html, FieldsBlock block)
     {
         html.Append("<dl class=\"fields\">");
@@ -98,7 +124,7 @@ public static class HtmlSheets
 
     private static void AppendTable(StringBuilder html, TableBlock table)
     {
-        html.Append("<table><caption>").Append(Safe(table.Caption)).Append("</caption><thead><tr>");
+        html.Append(table.IsLarge ? "<table class=\"large\"><caption>" : "<table><caption>").Append(Safe(table.Caption)).Append("</caption><thead><tr>");
         foreach (var (i, column) in table.Columns.Index())
             html.Append("<th scope=\"col\"").Append(Figure(i)).Append('>').Append(SafeLines(column)).Append("</th>");
         html.Append("</tr></thead><tbody>\n");

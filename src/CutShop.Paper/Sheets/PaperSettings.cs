@@ -32,5 +32,5 @@ public sealed record PaperSettings(UnitsFirst Units, PageSize Page, PaperText Te
     public static PaperSettings Default { get; } = new(UnitsFirst.FeetInches, PageSize.Letter, PaperText.English);
 
     /// <summary>Writes lengths as these settings want them.</summary>
-    internal Figures Figures => new(Units);
+    public Figures Figures => new(Units);
 }

@@ -4,6 +4,7 @@ namespace CutShop.Paper;
 internal static class PdfTable
 {
     private const double TextSize = 2.9;
+    private const double LargeSize = 3.4;
     private const double HeadSize = 2.7;
     private const double LineHeight = 1.3;
     private const double Between = 2.2;
@@ -11,18 +12,22 @@ internal static class PdfTable
     /// <summary>Writes the table.</summary>
     public static void Write(SheetPages pages, TableBlock table)
     {
-        var widths = Widths(table, pages.Width);
-        PdfBlocks.Heading(pages, table.Caption, keepWith: 20);
+        var size = table.IsLarge && NaturalWidths(table, LargeSize).Sum() <= RoomOf(table, pages.Width) ? LargeSize : TextSize;
+        var widths = ColumnWidths.Share(NaturalWidths(table, size), RoomOf(table, pages.Width));
+        PdfBlocks.Heading(pages, table.Caption, keepWith: Math.Max(20, HeadAndFirstRow()));
         Head();
         foreach (var (number, row) in table.Rows.Index())
         {
             var strong = number >= table.Rows.Count - table.StrongRows;
-            var height = HeightOf(Wrapped(row, widths, TextSize, strong), TextSize);
+            var height = HeightOf(Wrapped(row, widths, size, strong), size);
             if (pages.Need(height + 1))
                 Head();
-            Row(pages, row, widths, TextSize, strong, strong ? Pen.Outline : Pen.Thin, table.FiguresFrom);
+            Row(pages, row, widths, size, strong, strong ? Pen.Outline : Pen.Thin, table.FiguresFrom);
         }
-        pages.Down(2);
+        pages.Down(1.4);
+
+        double HeadAndFirstRow() => HeightOf(Wrapped(table.Columns, widths, HeadSize, bold: true), HeadSize)
+            + (table.Rows.Count == 0 ? 0 : HeightOf(Wrapped(table.Rows[0], widths, size, bold: table.StrongRows == table.Rows.Count), size)) + 2;
 
         void Head() => Row(pages, table.Columns, widths, HeadSize, bold: true, Pen.Outline, table.FiguresFrom);
     }
@@ -51,34 +56,16 @@ internal static class PdfTable
     private static double HeightOf(List<IReadOnlyList<string>> wrapped, double size) =>
         wrapped.Max(lines => lines.Count) * size * LineHeight + 1;
 
-    /// <summary>Natural widths where all fit; else the widest columns give way first.</summary>
-    private static double[] Widths(TableBlock table, double width)
+    private static double RoomOf(TableBlock table, double width) => width - (table.Columns.Count - 1) * Between;
+
+    private static double[] NaturalWidths(TableBlock table, double size)
     {
         const int Sampled = 200;
-        var room = width - (table.Columns.Count - 1) * Between;
-        var natural = table.Columns
-            .Select((column, i) => table.Rows.Take(Sampled).SelectMany(row => row[i].Split('\n'))
-                .Select(cell => Lettering.Width(CleanText.Of(cell), TextSize, bold: table.StrongRows > 0) + 0.1)
-                .Append(Lettering.Width(column, HeadSize, bold: true) + 0.1).Max())
-            .ToArray();
-        var spare = room - natural.Sum();
-        if (spare >= 0)
-            return [.. natural.Select(w => w + spare / natural.Length)];
-        var cap = CapThatFits(natural, room);
-        return [.. natural.Select(w => Math.Min(w, cap))];
-    }
-
-    private static double CapThatFits(double[] natural, double room)
-    {
-        var left = room;
-        var open = natural.Length;
-        foreach (var w in natural.Order())
-        {
-            if (w * open >= left)
-                return left / open;
-            left -= w;
-            open--;
-        }
-        return room;
+        return
+        [
+            .. table.Columns.Select((column, i) => table.Rows.Take(Sampled).SelectMany(row => row[i].Split('\n'))
+                .Select(cell => Lettering.Width(CleanText.Of(cell), size, bold: table.StrongRows > 0) + 0.1)
+                .Append(Lettering.Width(column, HeadSize, bold: true) + 0.1).Max()),
+        ];
     }
 }

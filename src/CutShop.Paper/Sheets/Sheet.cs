@@ -9,6 +9,9 @@ public sealed record Sheet(string Title, string Subject, string Foot, IReadOnlyL
 {
     /// <summary>What a link in a document's contents leads to; null for a sheet that stands in no contents.</summary>
     public string? Anchor { get; init; }
+
+    /// <summary>Labels of boxes in the sheet's head that somebody signs in.</summary>
+    public IReadOnlyList<string> SignBoxes { get; init; } = [];
 }
 
 /// <summary>A part of a sheet.</summary>
@@ -26,8 +29,18 @@ public sealed record NoteBlock(string Text) : Block;
 /// <param name="Other">The figure in the other unit.</param>
 public sealed record BigFigureBlock(string Label, string Figure, string Other) : Block;
 
+/// <summary>Figures that must be read at arm's length, in one frame, and beside them what else is to be known.</summary>
+/// <param name="Caption">What they are for.</param>
+/// <param name="Figures">The figures.</param>
+/// <param name="Beside">What stands beside them, a line each.</param>
+public sealed record BigFiguresBlock(string Caption, IReadOnlyList<BigFigureBlock> Figures, IReadOnlyList<string> Beside) : Block;
+
 /// <summary>Labelled values side by side.</summary>
-public sealed record FieldsBlock(IReadOnlyList<Field> Fields) : Block;
+public sealed record FieldsBlock(IReadOnlyList<Field> Fields) : Block
+{
+    /// <summary>True where all stand in one row on paper, each as wide as its text asks; else four to a row.</summary>
+    public bool IsOneRow { get; init; }
+}
 
 /// <summary>A labelled value; without a value it is an empty box to write in.</summary>
 public sealed record Field(string Label, string? Value);
@@ -41,6 +54,9 @@ public sealed record TableBlock(string Caption, IReadOnlyList<string> Columns, I
     /// <summary>The first of the columns that hold figures, which stand at the right; none unless set.</summary>
     public int FiguresFrom { get; init; } = int.MaxValue;
 
+    /// <summary>True for a table that people work from at arm's length: in large letters where its columns have room for them.</summary>
+    public bool IsLarge { get; init; }
+
     /// <summary>How many of the last rows are printed strong.</summary>
     public int StrongRows { get; init; }
 }
@@ -51,5 +67,13 @@ public sealed record StepsBlock(string Caption, IReadOnlyList<string> Steps) : B
 /// <summary>What to beware of.</summary>
 public sealed record CautionsBlock(string Caption, IReadOnlyList<string> Cautions) : Block;
 
+/// <summary>Two parts beside each other; on a narrow screen, or where they are longer than a page, one under the other.</summary>
+public sealed record SideBySideBlock(Block Left, Block Right) : Block;
+
 /// <summary>A drawing.</summary>
-public sealed record DrawingBlock(Drawing Drawing) : Block;
+/// <param name="Drawing">The drawing as it is wanted.</param>
+public sealed record DrawingBlock(Drawing Drawing) : Block
+{
+    /// <summary>The same drawing smaller, from the largest: paper takes the first that the page has room for.</summary>
+    public IEnumerable<Drawing> Smaller { get; init; } = [];
+}

@@ -6,7 +6,7 @@ namespace CutShop.Paper;
 /// <summary>The pages of one sheet, filled from the top. Places and sizes are millimetres.</summary>
 internal sealed class SheetPages
 {
-    private const double FootHeight = 8;
+    private const double FootHeight = 6.5;
     private const double HeadSize = 3.4;
     private const double SubjectSize = 7;
     private const double FootSize = 2.8;
@@ -17,15 +17,21 @@ internal sealed class SheetPages
     private readonly List<PdfPage> _pages = [];
     private XGraphics _graphics = null!;
     private double _top;
+    private double _indent;
+    private bool _isMeasuring;
 
     public SheetPages(PdfDocument document, Sheet sheet, PaperSettings settings)
     {
         (_document, _sheet, _settings) = (document, sheet, settings);
+        Width = settings.Page.Width - 2 * PdfSheets.Margin;
         NewPage();
     }
 
     /// <summary>Width to write in.</summary>
-    public double Width => _settings.Page.Width - 2 * PdfSheets.Margin;
+    public double Width { get; private set; }
+
+    /// <summary>True while one of two things beside each other is written.</summary>
+    public bool IsBeside { get; private set; }
 
     /// <summary>Where the next thing goes.</summary>
     public double Y { get; private set; }
@@ -37,7 +43,7 @@ internal sealed class SheetPages
     /// <returns>True where a page was begun.</returns>
     public bool Need(double height)
     {
-        if (height <= Left || Y <= _top)
+        if (height <= Left || Y <= _top || _isMeasuring)
             return false;
         NewPage();
         return true;
@@ -47,8 +53,30 @@ internal sealed class SheetPages
     public void Down(double height) => Y += height;
 
     /// <summary>Draws shapes whose places are given from the left edge of the text and the present height.</summary>
-    public void Put(IReadOnlyList<Shape> shapes) =>
-        PdfDrawing.Draw(_graphics, new Drawing("", "", Width, Left, shapes), PdfSheets.Margin, Y);
+    public void Put(IReadOnlyList<Shape> shapes)
+    {
+        if (!_isMeasuring)
+            PdfDrawing.Draw(_graphics, new Drawing("", "", Width, Left, shapes), PdfSheets.Margin + _indent, Y);
+    }
+
+    /// <summary>Writes two things beside each other, or one under the other where a page is too short for them.</summary>
+    public void SideBySide(Action left, Action right, double between)
+    {
+        var width = (Width - between) / 2;
+        var height = Math.Max(Measured(left, width), Measured(right, width));
+        Need(height);
+        if (height > Left)
+        {
+            left();
+            right();
+            return;
+        }
+        var top = Y;
+        Within(0, width, left);
+        Y = top;
+        Within(width + between, width, right);
+        Y = top + height;
+    }
 
     /// <summary>Writes the foot of every page, now that their number is known.</summary>
     public void Finish()
@@ -74,6 +102,26 @@ internal sealed class SheetPages
         }
     }
 
+    /// <summary>The height that something takes in a width, without writing it.</summary>
+    private double Measured(Action write, double width)
+    {
+        var top = Y;
+        _isMeasuring = true;
+        Within(0, width, write);
+        _isMeasuring = false;
+        var height = Y - top;
+        Y = top;
+        return height;
+    }
+
+    private void Within(double indent, double width, Action write)
+    {
+        var whole = Width;
+        (_indent, Width, IsBeside) = (indent, width, true);
+        write();
+        (_indent, Width, IsBeside) = (0, whole, false);
+    }
+
     private void NewPage()
     {
         _graphics?.Dispose();
@@ -92,13 +140,22 @@ internal sealed class SheetPages
 
     private void WriteHead()
     {
-        var (subject, size) = Lettering.Fit(_sheet.Subject, Width, SubjectSize, SubjectSize * 0.5, bold: true);
+        const double BoxWidth = 32;
+        const double BoxHeight = 8;
+        const double Between = 3;
+        var room = Width - _sheet.SignBoxes.Count * (BoxWidth + Between);
+        var (subject, size) = Lettering.Fit(_sheet.Subject, room, SubjectSize, SubjectSize * 0.5, bold: true);
         Put(
         [
             new Words(new(0, HeadSize), _sheet.Title, HeadSize),
             new Words(new(0, HeadSize + 8), subject, size, Bold: true),
             new Stroke(new(0, 14), new(Width, 14), Pen.Ground),
         ]);
+        foreach (var (i, label) in _sheet.SignBoxes.Index())
+        {
+            var x = room + Between + i * (BoxWidth + Between);
+            Put([new Words(new(x, FootSize), label, FootSize), new Box(x, FootSize + 1, BoxWidth, BoxHeight, Pen.Hidden, Fill.None)]);
+        }
         Down(17);
     }
 

@@ -28,7 +28,7 @@ public static class CutTicket
                 new FieldsBlock(OnTheCoil(settings, place)),
                 .. place is null ? (Block[])[] : [new NoteBlock(text.TapeMarksAreForChecking)],
                 new TableBlock(text.Ends, text.EndColumns, [End(piece, 0, settings), End(piece, piece.AtPosts.Count - 1, settings)]),
-                new StepsBlock(text.Steps, text.CuttingSteps(piece.Rope.IsNatural, Figures.Unbroken(cut), code is not null)),
+                new StepsBlock(text.Steps, text.CuttingSteps(piece.Rope.IsNatural, cut, code is not null)),
                 new CautionsBlock(text.Cautions, piece.Rope.IsNatural ? text.CuttingNaturalCautions : text.CuttingSyntheticCautions),
             ]);
     }

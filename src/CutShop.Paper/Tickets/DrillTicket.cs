@@ -2,16 +2,22 @@ using CutShop.Takeoff;
 
 namespace CutShop.Paper;
 
-/// <summary>The ticket for drilling one post.</summary>
+/// <summary>The ticket for drilling one post: one sheet, its drawing as large as the sheet has room for.</summary>
 public static class DrillTicket
 {
-    /// <summary>Tickets for every post of a job at which something is drilled or screwed.</summary>
-    public static IEnumerable<Sheet> All(JobTakeoff takeoff, PaperSettings settings) =>
-        PostWork.Of(takeoff).Select(work => Of(takeoff.Job, work, settings));
+    /// <summary>Tickets for every post of a job in which something is bored, then the list of those that are only wrapped.</summary>
+    public static IEnumerable<Sheet> All(JobTakeoff takeoff, PaperSettings settings)
+    {
+        var posts = PostWork.Of(takeoff).ToLookup(work => work.Bores.Count > 0);
+        foreach (var work in posts[true])
+            yield return Of(takeoff.Job, work, settings);
+        if (posts[false].Any())
+            yield return WrappedPosts.Of(takeoff.Job, [.. posts[false]], settings);
+    }
 
     /// <summary>The ticket.</summary>
     /// <param name="job">The job.</param>
-    /// <param name="work">What is done to the post.</param>
+    /// <param name="work">What is done to the post; it has bores.</param>
     /// <param name="settings">Units and words.</param>
     public static Sheet Of(Job job, PostWork work, PaperSettings settings)
     {
@@ -19,24 +25,27 @@ public static class DrillTicket
         ArgumentNullException.ThrowIfNull(work);
         ArgumentNullException.ThrowIfNull(settings);
         var text = settings.Text;
-        var blocks = new List<Block> { new FieldsBlock(About(job, work, settings)) };
-        if (work.Bores.Count == 0)
-            blocks.Add(new NoteBlock(text.NothingToDrill));
-        else
-            blocks.AddRange([DrillingTable(work, settings), BoreTable(work, settings)]);
-        if (work.Fixings.Count > 0)
-            blocks.Add(ScrewTable(work, settings));
-        if (work.Bores.Count > 0)
+        var isRaked = work.Bores.Any(bore => Math.Abs(bore.RakeDegrees) > 0.05);
+        return new(
+            text.DrillTicket,
+            text.PostName(work.Post.Mark),
+            text.Foot(job.Number, text.PostName(work.Post.Mark)),
+            [
+                About(job, work, settings),
+                .. Settings(work, settings),
+                DrillingTable(work, settings),
+                .. work.Fixings.Count == 0 ? (Block[])[] : [ScrewTable(work, settings)],
+                new SideBySideBlock(
+                    new StepsBlock(text.Steps, text.DrillingSteps(work.Bores.Any(bore => bore.Operations.Count > 1), isRaked, work.ScrewHoles.Count > 0)),
+                    new CautionsBlock(text.Cautions, text.DrillingCautions)),
+                .. Drawings(work, settings),
+            ])
         {
-            var raked = work.Bores.Any(bore => Math.Abs(bore.RakeDegrees) > 0.05);
-            blocks.Add(new StepsBlock(text.Steps, text.DrillingSteps(work.Bores.Any(b => b.Operations.Count > 1), raked, work.Fixings.Count > 0)));
-        }
-        blocks.Add(new CautionsBlock(text.Cautions, work.Bores.Count > 0 ? text.DrillingCautions : text.TimberCautions));
-        blocks.AddRange(PostDrawing.Of(work, settings).Select(drawing => new DrawingBlock(drawing)));
-        return new(text.DrillTicket, text.PostName(work.Post.Mark), text.Foot(job.Number, text.PostName(work.Post.Mark)), blocks);
+            SignBoxes = [text.DrilledBy, text.CheckedBy],
+        };
     }
 
-    private static List<Field> About(Job job, PostWork work, PaperSettings settings)
+    private static FieldsBlock About(Job job, PostWork work, PaperSettings settings)
     {
         var (text, post) = (settings.Text, work.Post);
         var fields = new List<Field>
@@ -45,83 +54,100 @@ public static class DrillTicket
             new(text.Line, work.Line.Mark),
             new(text.PostSize, text.SizeOfPost(text.PostShape(post.Shape), settings.Figures.Both(post.Across))),
             new(text.HeightAboveGround, settings.Figures.Both(post.Height)),
+            new(text.Due, CutTicket.DueOf(job, text)),
         };
         if (post.Turn is { } turn)
             fields.Add(new(text.TurnLabel, text.TurnOf(turn.Degrees, turn.Side == TurnSide.Left)));
-        fields.AddRange([new(text.Due, CutTicket.DueOf(job, text)), new(text.DrilledBy, null), new(text.CheckedBy, null)]);
-        return fields;
+        return new(fields) { IsOneRow = true };
+    }
+
+    /// <summary>What the drill is set to: a frame for each bit, with the stop collars that are set on it.</summary>
+    private static IEnumerable<BigFiguresBlock> Settings(PostWork work, PaperSettings settings)
+    {
+        const int MostCollars = 2;
+        return DrilledAlike.Of(work)
+            .GroupBy(alike => (alike.First.Bore.Bit, alike.First.Bore.BitChoice, alike.First.Bore.Wall, alike.First.Bore.Rope, alike.First.Bore.RakeDegrees))
+            .SelectMany(bit => bit.Chunk(MostCollars))
+            .Select(bit => Setting(bit, work, settings));
+    }
+
+    private static BigFiguresBlock Setting(DrilledAlike[] alike, PostWork work, PaperSettings settings)
+    {
+        var (text, figures, bore) = (settings.Text, settings.Figures, alike[0].First.Bore);
+        return new(
+            string.Join("  ·  ", alike.Select(one => text.DrillingsOf(one.Numbers, text.BoreKind(one.First.Bore.Kind)))),
+            [
+                new(text.Bit, figures.Lead(bore.Bit), figures.Other(bore.Bit)),
+                .. alike.Select(one => new BigFigureBlock(
+                    alike.Length == 1 ? text.StopCollar : text.StopCollarOf(one.Numbers),
+                    figures.Lead(one.First.Collar),
+                    $"{figures.Other(one.First.Collar)}, {text.DepthOf(figures.Both(one.First.Operation.Depth))}")),
+            ],
+            [
+                text.RakeOf(RakeText.Of(bore, work, settings)),
+                RopeWords.Of(bore.Rope, settings),
+                text.WallOf(figures.Both(bore.Wall)),
+                $"{text.BitKindName(bore.BitChoice.Kind)}: {bore.BitChoice.Reason}",
+            ]);
     }
 
     private static TableBlock DrillingTable(PostWork work, PaperSettings settings)
     {
-        var (text, figures) = (settings.Text, settings.Figures);
+        const int MostInLargeLetters = 6;
+        var (text, figures, drillings) = (settings.Text, settings.Figures, work.Drillings());
         return new(
             text.Drilling,
             text.DrillingColumns,
             [
-                .. work.Drillings().Select(d => (IReadOnlyList<string>)
+                .. drillings.Select(d => (IReadOnlyList<string>)
                 [
                     Figures.Count(d.Number),
-                    figures.Stacked(d.Bore.Bit),
                     d.Bore.Row.Mark,
                     text.FaceName(d.Operation.Face),
-                    figures.Stacked(d.Mark),
-                    figures.Stacked(d.MarkFromTop),
-                    RakeText.Of(d.Bore, work, settings),
-                    figures.Stacked(d.Operation.Depth),
-                    figures.Stacked(d.Collar),
+                    figures.Both(d.Mark),
+                    figures.Both(d.MarkFromTop),
+                    figures.Lead(d.Bore.Bit),
+                    figures.Lead(d.Collar),
+                    d.Bore.Run,
                 ]),
-            ]);
-    }
-
-    private static TableBlock BoreTable(PostWork work, PaperSettings settings)
-    {
-        var text = settings.Text;
-        return new(
-            text.Bores,
-            text.BoreColumns,
-            [
-                .. work.Bores.OrderByDescending(bore => bore.Height)
-                    .GroupBy(bore => (bore.Kind, bore.Rope, bore.Bit, bore.Wall, bore.BitChoice))
-                    .Select(alike => BoreRow([.. alike], settings)),
-            ]);
-    }
-
-    /// <summary>Bores that are alike, in one line of the table.</summary>
-    private static IReadOnlyList<string> BoreRow(IReadOnlyList<Bore> alike, PaperSettings settings)
-    {
-        var (text, figures, bore) = (settings.Text, settings.Figures, alike[0]);
-        return
-        [
-            string.Join(", ", alike.Select(b => b.Row.Mark).Distinct()),
-            string.Join(", ", alike.Select(b => b.Run)),
-            text.BoreKind(bore.Kind),
-            RopeWords.Of(bore.Rope, settings),
-            figures.Stacked(bore.Bit),
-            figures.Stacked(bore.Wall),
-            $"{text.BitKindName(bore.BitChoice.Kind)}: {bore.BitChoice.Reason}",
-        ];
+            ])
+        {
+            IsLarge = drillings.Count <= MostInLargeLetters,
+        };
     }
 
     private static TableBlock ScrewTable(PostWork work, PaperSettings settings)
     {
         var (text, figures) = (settings.Text, settings.Figures);
-        string With(Length hole, Length more, Func<string, string> words) =>
-            (hole == Length.Zero ? text.None : figures.Stacked(hole)) + (more == Length.Zero ? "" : "\n" + words(figures.Both(more)));
         return new(
             text.ScrewHoles,
             text.ScrewColumns,
             [
-                .. work.Fixings.OrderByDescending(fixing => fixing.Row.Height).Select(fixing => (IReadOnlyList<string>)
-                [
-                    fixing.Row.Mark,
-                    text.Purpose(fixing.Purpose),
-                    $"{Figures.Count(fixing.Count)} × {text.ScrewName(fixing.Screw, figures.Both(fixing.Length))}",
-                    text.FaceName(fixing.Face),
-                    figures.Stacked(work.MarkHeight(fixing)),
-                    With(fixing.Counterbore, fixing.CounterboreDepth, text.CounterboreDeep),
-                    With(fixing.Pilot, fixing.ShankHole, text.ShankHole),
-                ]),
+                .. work.Fixings.OrderByDescending(fixing => fixing.Row.Height)
+                    .GroupBy(fixing => (fixing.Purpose, fixing.Count, fixing.Screw, fixing.Length, fixing.Face, fixing.Pilot))
+                    .Select(alike => ScrewRow(work, [.. alike], settings)),
             ]);
+    }
+
+    private static IReadOnlyList<string> ScrewRow(PostWork work, IReadOnlyList<Fixing> alike, PaperSettings settings)
+    {
+        var (screws, face, counterbore, pilot) = ScrewCells.Of(alike[0], settings);
+        return
+        [
+            string.Join('\n', alike.Select(fixing => $"{fixing.Row.Mark}: {settings.Figures.Both(work.MarkHeight(fixing))}")),
+            screws,
+            face,
+            counterbore,
+            pilot,
+        ];
+    }
+
+    private static IEnumerable<DrawingBlock> Drawings(PostWork work, PaperSettings settings)
+    {
+        var largest = PostDrawing.Of(work, settings, PostDrawing.Heights[0]);
+        return largest.Select((drawing, i) => new DrawingBlock(drawing)
+        {
+            Smaller = PostDrawing.Heights.Skip(1).Select(tallest => PostDrawing.Of(work, settings, tallest)).Where(drawings => drawings.Count == largest.Count).Select(drawings => drawings[i]),
+        });
     }
 }

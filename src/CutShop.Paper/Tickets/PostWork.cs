@@ -18,6 +18,13 @@ public sealed record PostWork(Line Line, int Index, IReadOnlyList<Bore> Bores, I
     /// <summary>The neighbour after it, or null at the line's end.</summary>
     public Post? After => Index == Line.Posts.Count - 1 ? null : Line.Posts[Index + 1];
 
+    /// <summary>
+    /// The screws whose holes are drilled at the bench: face by face so that the post is turned least, then from the top down. Those
+    /// that hold turns are screwed on site, through the rope once it is wound.
+    /// </summary>
+    public IReadOnlyList<Fixing> ScrewHoles =>
+        [.. Fixings.Where(fixing => fixing.Face.Sight != FaceSight.Around).GroupBy(fixing => fixing.Face).SelectMany(face => face.OrderByDescending(fixing => fixing.Row.Height))];
+
     /// <summary>The work at every post of a job that has any, along the lines.</summary>
     public static IReadOnlyList<PostWork> Of(JobTakeoff takeoff)
     {

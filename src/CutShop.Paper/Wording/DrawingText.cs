@@ -54,19 +54,16 @@ public partial class PaperText
     public virtual string FacesTitle(string post, int oneTo) => Say($"Post {post}, drilled faces, 1 : {oneTo}");
 
     /// <summary>What the faces show.</summary>
-    public virtual string FacesDescription(string faces) => $"The post seen from each drilled face, with heights from foot and top: {faces}.";
+    public virtual string FacesDescription(string faces) => $"The post seen from each drilled face, with heights from the foot: {faces}.";
 
     /// <summary>Title of the cross-sections of a post.</summary>
-    public virtual string SectionsTitle(string post, int oneTo) => Say($"Post {post}, cross-sections, 1 : {oneTo}");
+    public virtual string SectionsTitle(int oneTo) => Say($"Cross-sections, 1 : {oneTo}");
 
     /// <summary>What the cross-sections show.</summary>
     public virtual string SectionsDescription(string rows) => $"The post cut through the bores of rows {rows}, from above, and from the side where a bore is raked.";
 
     /// <summary>Above dimensions from the foot.</summary>
     public virtual string FromFoot => "from foot";
-
-    /// <summary>Above dimensions from the top.</summary>
-    public virtual string FromTop => "from top";
 
     /// <summary>A bit's diameter.</summary>
     public virtual string BitOf(string figure) => $"bit {figure}";

@@ -34,7 +34,7 @@ public partial class PaperText
     public virtual string PostsToBore => "Posts, to bore on site";
 
     /// <summary>Columns of the list of a line's bores.</summary>
-    public virtual IReadOnlyList<string> PostBoreColumns => ["Post", "Row", "Face", "Height above ground", "Bit", "Rake", "Depth", "Stop collar"];
+    public virtual IReadOnlyList<string> PostBoreColumns => ["Post", "Face", "Height above ground", "Bit", "Rake", "Depth", "Stop collar"];
 
     /// <summary>Title of the code that leads to a site pack.</summary>
     public virtual string SitePackCode => "For the site: scan this while there is a network";

@@ -68,15 +68,13 @@ internal sealed partial class SpanishText
 
     public override string FacesTitle(string post, int oneTo) => Say($"Poste {post}, caras que se taladran, 1 : {oneTo}");
 
-    public override string FacesDescription(string faces) => $"El poste visto desde cada cara que se taladra, con alturas desde el pie y desde arriba: {faces}.";
+    public override string FacesDescription(string faces) => $"El poste visto desde cada cara que se taladra, con alturas desde el pie: {faces}.";
 
-    public override string SectionsTitle(string post, int oneTo) => Say($"Poste {post}, secciones, 1 : {oneTo}");
+    public override string SectionsTitle(int oneTo) => Say($"Secciones, 1 : {oneTo}");
 
     public override string SectionsDescription(string rows) => $"El poste cortado por los agujeros de las filas {rows}, desde arriba, y de lado donde un agujero va inclinado.";
 
     public override string FromFoot => "desde el pie";
-
-    public override string FromTop => "desde arriba";
 
     public override string BitOf(string figure) => $"broca {figure}";
 

@@ -23,7 +23,7 @@ internal sealed partial class SpanishText
 
     public override string PostsToBore => "Postes, por taladrar en obra";
 
-    public override IReadOnlyList<string> PostBoreColumns => ["Poste", "Fila", "Cara", "Altura del suelo", "Broca", "Inclinación", "Hondo", "Tope"];
+    public override IReadOnlyList<string> PostBoreColumns => ["Poste", "Cara", "Altura del suelo", "Broca", "Inclinación", "Hondo", "Tope"];
 
     public override string SitePackCode => "Para la obra: escanee esto mientras haya red";
 

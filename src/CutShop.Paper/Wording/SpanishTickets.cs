@@ -106,18 +106,36 @@ internal sealed partial class SpanishText
         "Enrollar sin torcer, atar en dos lugares, dejarla con su trabajo.",
     ];
 
-    public override string Bores => "Agujeros";
+    public override string DrillingsOf(string numbers, string kind) => $"N.º {numbers}: {kind}";
 
-    public override IReadOnlyList<string> BoreColumns => ["Fila", "Tramo", "Tipo", "Cuerda", "Broca", "Pared lateral", "Qué broca y por qué"];
+    public override string Bit => "Broca";
+
+    public override string StopCollar => "Tope de fondo";
+
+    public override string StopCollarOf(string numbers) => $"Tope de fondo, n.º {numbers}";
+
+    public override string RakeOf(string rake) => $"inclinación: {rake}";
+
+    public override string DepthOf(string depth) => $"fondo {depth}";
 
     public override string Drilling => "Taladrar en este orden: una broca tras otra";
 
     public override IReadOnlyList<string> DrillingColumns =>
-        ["N.º", "Broca", "Fila", "Cara", "Marca desde el pie", "Marca desde arriba", "Inclinación", "Fondo", "Tope de fondo"];
+        ["N.º", "Fila", "Cara", "Marca desde el pie", "Marca desde arriba", "Broca", "Tope", "Tramo"];
 
     public override string ScrewHoles => "Agujeros de tornillo";
 
-    public override IReadOnlyList<string> ScrewColumns => ["Fila", "Para", "Tornillo", "Cantidad", "Cara", "Avellanado", "Fondo", "Paso de caña", "Guía"];
+    public override IReadOnlyList<string> ScrewColumns => ["Altura desde el pie", "Tornillo", "Cara", "Avellanado", "Guía"];
+
+    public override string WrappedPosts => "Postes enrollados";
+
+    public override string PostsLabel => "Postes";
+
+    public override string ScrewsOnSite => "Poste por poste, con los tornillos que sujetan las vueltas";
+
+    public override IReadOnlyList<string> WrappedPostColumns => ["Hecho", "Poste", "Qué es", "Altura desde el pie", "Tornillos", "Avellanado", "Guía"];
+
+    public override string HighPost(string height) => $"{height} de alto";
 
     public override string None => "ninguno";
 
@@ -139,6 +157,8 @@ internal sealed partial class SpanishText
     }
 
     public override string NothingToDrill => "Este poste no lleva agujeros: la cuerda va enrollada. Las guías de los tornillos se hacen en la obra, a través de las vueltas ya enrolladas, y antes no tienen lugar en el poste; la altura es la del medio de las vueltas.";
+
+    public override string NothingToDrillInThem => "Estos postes no llevan agujeros: la cuerda va enrollada. Las guías de los tornillos se hacen en la obra, a través de las vueltas ya enrolladas, y antes no tienen lugar en el poste; la altura es la del medio de las vueltas.";
 
     public override string CounterboreDeep(string depth) => Say($"{depth} de hondo");
 

@@ -148,24 +148,51 @@ public partial class PaperText
         "Coil it without twist, tie in two places, lay it with its job.",
     ];
 
-    /// <summary>Over the table of bores.</summary>
-    public virtual string Bores => "Bores";
+    /// <summary>Drillings that are set up alike, by their numbers and their kind.</summary>
+    public virtual string DrillingsOf(string numbers, string kind) => $"No. {numbers}: {kind}";
 
-    /// <summary>Columns of the table of bores.</summary>
-    public virtual IReadOnlyList<string> BoreColumns => ["Row", "Run", "Kind", "Rope", "Bit", "Side wall", "Which bit, and why"];
+    /// <summary>A label.</summary>
+    public virtual string Bit => "Bit";
+
+    /// <summary>A label.</summary>
+    public virtual string StopCollar => "Stop collar";
+
+    /// <summary>The stop collar of some of the drillings, by their numbers.</summary>
+    public virtual string StopCollarOf(string numbers) => $"Stop collar, no. {numbers}";
+
+    /// <summary>A bore's rake.</summary>
+    public virtual string RakeOf(string rake) => $"rake: {rake}";
+
+    /// <summary>How deep a bore goes.</summary>
+    public virtual string DepthOf(string depth) => $"depth {depth}";
 
     /// <summary>Over the drillings.</summary>
     public virtual string Drilling => "Drilling, in this order: one bit after the other";
 
     /// <summary>Columns of the drillings.</summary>
     public virtual IReadOnlyList<string> DrillingColumns =>
-        ["No.", "Bit", "Row", "Face", "Mark from foot", "Mark from top", "Rake", "Depth", "Stop collar"];
+        ["No.", "Row", "Face", "Mark from foot", "Mark from top", "Bit", "Stop collar", "Run"];
 
     /// <summary>Over the screw holes.</summary>
     public virtual string ScrewHoles => "Screw holes";
 
     /// <summary>Columns of the screw holes.</summary>
-    public virtual IReadOnlyList<string> ScrewColumns => ["Row", "For", "Screw", "Face", "Height from foot", "Counterbore or countersink", "Pilot"];
+    public virtual IReadOnlyList<string> ScrewColumns => ["Height from foot", "Screw", "Face", "Counterbore", "Pilot"];
+
+    /// <summary>Posts round which rope is wrapped and in which nothing is bored.</summary>
+    public virtual string WrappedPosts => "Wrapped posts";
+
+    /// <summary>A label.</summary>
+    public virtual string PostsLabel => "Posts";
+
+    /// <summary>Over the list of wrapped posts.</summary>
+    public virtual string ScrewsOnSite => "Post by post, with the screws that hold the turns";
+
+    /// <summary>Columns of the list of wrapped posts.</summary>
+    public virtual IReadOnlyList<string> WrappedPostColumns => ["Done", "Post", "What it is", "Height from foot", "Screws", "Counterbore", "Pilot"];
+
+    /// <summary>A post's height.</summary>
+    public virtual string HighPost(string height) => $"{height} high";
 
     /// <summary>How deep a counterbore goes; a flat head is only countersunk.</summary>
     public virtual string CounterboreDeep(string depth) => Say($"{depth} deep");
@@ -196,6 +223,9 @@ public partial class PaperText
 
     /// <summary>A post with nothing to drill.</summary>
     public virtual string NothingToDrill => "No bores in this post: the rope is wrapped round it. Its screw holes are made on site, through the turns once they are wound, and have no place on the post before; the height is the middle of the turns.";
+
+    /// <summary>Posts with nothing to drill.</summary>
+    public virtual string NothingToDrillInThem => "No bores in these posts: the rope is wrapped round them. Their screw holes are made on site, through the turns once they are wound, and have no place on the post before; the height is the middle of the turns.";
 
     /// <summary>A post's size.</summary>
     public virtual string PostSize => "Post";

@@ -3,8 +3,8 @@ using System.Globalization;
 namespace CutShop.Shop;
 
 /// <summary>
-/// The drill bench. One post is given to one driller, posts bored alike one after the other; each drilling is a tap; the post is
-/// done when the rope was passed through every bore. A spoiled post is ordered again and its ticket starts anew.
+/// The drill bench. One post is given to one driller, posts bored alike one after the other; each drilling and each screw hole is a
+/// tap; the post is done when the rope was passed through every bore. A spoiled post is ordered again and its ticket starts anew.
 /// </summary>
 public sealed class DrillBench(ShopDatabase database)
 {
@@ -69,7 +69,10 @@ public sealed class DrillBench(ShopDatabase database)
         },
         cancel);
 
-    /// <summary>Ticks a drilling by its number on the ticket. They are ticked in their order, by whoever has the ticket.</summary>
+    /// <summary>
+    /// Ticks a drilling by its number on the ticket, or a screw hole, which are numbered on after the drillings. They are ticked in
+    /// their order, by whoever has the ticket.
+    /// </summary>
     public Task<BenchAnswer> TickAsync(string job, string post, int drilling, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
         job,
         post,
@@ -79,14 +82,14 @@ public sealed class DrillBench(ShopDatabase database)
             if (IsNotHis(work, who) is { } why)
                 return why;
             if (work.Next != drilling)
-                return $"Drilling {drilling} cannot be ticked now: {work.Steps} of {work.Drillings} are done.";
+                return $"Drilling {drilling} cannot be ticked now: {work.Steps} of {work.All} are done.";
             session.Execute("UPDATE drill_tickets SET steps = @drilling, touched_at = @Now WHERE id = @Id", new { drilling, session.Now, work.Id });
-            session.Record("drill ticket", work.Id, who, "drilled a bore", Of(work.Steps, work), Of(drilling, work));
+            session.Record("drill ticket", work.Id, who, drilling > work.Drillings ? "drilled a screw hole" : "drilled a bore", Of(work.Steps, work), Of(drilling, work));
             return null;
         },
         cancel);
 
-    /// <summary>Says that the actual rope went through every bore, which finishes the post.</summary>
+    /// <summary>Says that the actual rope went through every bore, which finishes the post. Screw holes that were not ticked are said to be in with it.</summary>
     public Task<BenchAnswer> FitsAsync(string job, string post, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
         job,
         post,
@@ -96,7 +99,8 @@ public sealed class DrillBench(ShopDatabase database)
             if (IsNotHis(work, who) is { } why)
                 return why;
             return work.IsFitDue
-                ? TicketStates.FinishDrill.Try(session, work.Id, who, Claims.Free + ", drilled_by = @who, drilled_at = @now")
+                ? TicketStates.FinishDrill.Try(
+                    session, work.Id, who, Claims.Free + ", steps = @All, drilled_by = @who, drilled_at = @now", new { work.All }, more: Unticked(work))
                 : $"Not all is drilled yet: {work.Steps} of {work.Drillings} are done.";
         },
         cancel);
@@ -177,7 +181,15 @@ public sealed class DrillBench(ShopDatabase database)
 
     private static BenchAnswer Given(DrillWork work) => BenchAnswer.Given(AddressOf(work.Job, work.Post));
 
-    private static string Of(long done, DrillWork work) => string.Create(CultureInfo.InvariantCulture, $"{done} of {work.Drillings} drilled");
+    private static string Of(long done, DrillWork work) => string.Create(CultureInfo.InvariantCulture, $"{done} of {work.All} drilled");
+
+    /// <summary>What the history says of screw holes that were not ticked one by one.</summary>
+    private static string Unticked(DrillWork work) => (work.All - work.Steps) switch
+    {
+        0 => "",
+        1 => ", 1 screw hole with it",
+        var holes => string.Create(CultureInfo.InvariantCulture, $", {holes} screw holes with it"),
+    };
 
     private static FormattableString? IsNotHis(DrillWork work, string who) => work.State == TicketStates.AtTheBench && work.ClaimedBy == who
         ? null

@@ -110,6 +110,13 @@ public static class LengthText
         return string.Create(CultureInfo.InvariantCulture, $"{mark}{rounded:0.######} mm");
     }
 
+    /// <summary>A length's text with blanks at which no line breaks; it reads as the same length.</summary>
+    public static string Unbroken(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return text.Replace(' ', '\u00A0');
+    }
+
     /// <summary>The exact length: feet, inches and a fraction where a 64th of an inch says it, else millimetres to the nanometre.</summary>
     public static string Exact(Length length) =>
         length.IsWhole(Length.FromSixtyFourths(1)) ? FeetInches(length) : Millimetres(length, decimals: 6);

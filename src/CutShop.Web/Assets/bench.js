@@ -43,16 +43,27 @@
     }
   }
 
-  // A step that is tapped and not sent looks so, and the step after it can be tapped.
-  function goOn(form) {
-    const step = form.closest("ol.steps > li");
-    if (!step) return;
-    step.classList.replace("now", "pending");
+  function isPending(step) {
+    step.classList.remove("now", "later");
+    step.classList.add("pending");
     step.removeAttribute("aria-current");
     const note = document.createElement("p");
     note.textContent = unsent.dataset.pending;
-    step.querySelector(".do").replaceChildren(note);
+    const doing = step.querySelector(".do");
+    doing.replaceChildren(note);
+    doing.hidden = false;
+  }
+
+  // A step that is tapped and not sent looks so, and the step after it can be tapped. A form that ends the work is all steps' that are left.
+  function goOn(form) {
+    const step = form.closest("ol.steps > li");
+    if (!step) return;
+    isPending(step);
     const next = step.nextElementSibling;
+    if ("ends" in form.dataset) {
+      for (let left = next; left; left = left.nextElementSibling) isPending(left);
+      return;
+    }
     const doing = next?.querySelector(".do");
     if (!doing) return;
     next.classList.replace("later", "now");

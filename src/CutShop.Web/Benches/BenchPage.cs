@@ -25,6 +25,9 @@ public abstract class BenchPage(BenchText text) : PageModel
     /// <summary>Tickets and drawings with the reader's units and words.</summary>
     public PaperSettings Paper => BenchText.PaperFor(HttpContext);
 
+    /// <summary>Writes lengths as the reader wants them.</summary>
+    public Figures Figures => Paper.Figures;
+
     /// <summary>Who stands at the bench.</summary>
     public string Me => Who.Of(User);
 

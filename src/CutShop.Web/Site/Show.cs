@@ -17,13 +17,15 @@ public static class Show
         return TimeZoneInfo.ConvertTime(moment, time.LocalTimeZone).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
     }
 
-    /// <summary>A length both ways: feet and inches, and millimetres.</summary>
-    public static string Both(Length length) => $"{LengthText.FeetInches(length, 16)} ({LengthText.Millimetres(length)})";
+    /// <summary>A length both ways: feet and inches, and millimetres. A line may break between the two, not within one.</summary>
+    public static string Both(Length length) => Both(length, UnitsFirst.FeetInches);
 
     /// <summary>A length both ways, the given unit first.</summary>
-    public static string Both(Length length, UnitsFirst first) => first == UnitsFirst.FeetInches
-        ? Both(length)
-        : $"{LengthText.Millimetres(length)} ({LengthText.FeetInches(length, 16)})";
+    public static string Both(Length length, UnitsFirst first)
+    {
+        var (feet, millimetres) = (LengthText.Unbroken(LengthText.FeetInches(length, 16)), LengthText.Unbroken(LengthText.Millimetres(length)));
+        return first == UnitsFirst.FeetInches ? $"{feet} ({millimetres})" : $"{millimetres} ({feet})";
+    }
 
     /// <summary>A length both ways, first the unit that whoever asks has chosen.</summary>
     public static string Both(HttpContext context, Length length) => Both(length, PersonUnits.UnitsOf(context));

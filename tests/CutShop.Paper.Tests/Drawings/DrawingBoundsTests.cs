@@ -12,6 +12,8 @@ public sealed class DrawingBoundsTests
         SampleJobs.TwoPosts(start: "wrap 40", finish: "wrap 2.5", clear: "30 ft", height: "12 ft"),
         SampleJobs.TwoPosts(line: "<script>alert(1)", number: "\"&'<b>"),
         SampleJobs.ManyRows(40),
+        SampleJobs.Corner(3),
+        SampleJobs.Corner(12),
         SampleJobs.LongLine(60));
 
     [Theory]
@@ -81,7 +83,7 @@ public sealed class DrawingBoundsTests
         .. takeoff.Job.Lines.SelectMany(line => Elevation.Of(takeoff, line, settings)),
         .. Plan.Of(takeoff.Job, settings),
         .. Plan.Of(takeoff.Job, settings, takeoff.Pieces[^1]),
-        .. PostWork.Of(takeoff).SelectMany(work => PostDrawing.Of(work, settings)),
+        .. PostWork.Of(takeoff).SelectMany(work => new[] { PostDrawing.Heights[0], PostDrawing.Heights[^1] }.SelectMany(tallest => PostDrawing.Of(work, settings, tallest))),
     ];
 
     private static IEnumerable<Point> CornersOf(Shape shape) => shape switch

@@ -70,6 +70,42 @@ public sealed class ElevationTests
         Assert.DoesNotContain(Elevation.Of(takeoff, line, PaperSettings.Default).SelectMany(d => d.Shapes).OfType<Polyline>(), p => p.Pen == Pen.ThisRope);
     }
 
+    // Rows a foot apart on a steep slope; rows so close that the upper rope hangs across the lower one's chord.
+    [Theory]
+    [InlineData("18 in", "36 in", "12 in", "8 in")]
+    [InlineData("24 in", "36 in", "9 in", "5 in")]
+    [InlineData("30 in", "36 in", "0 in", "8 in")]
+    [InlineData("30 in", "36 in", "-6 in", "8 in")]
+    public void The_words_of_a_sag_touch_no_rope(string low, string top, string rise, string sag)
+    {
+        var json = $$"""
+            { "number": "LQ-11", "customer": "", "rope": { "material": "nylon", "diameter": "1 1/4 in" }, "lines": [ { "mark": "E",
+              "posts": [ {{string.Join(", ", Enumerable.Range(1, 5).Select(i => $$"""{ "mark": "E{{i}}", "shape": "square", "across": "5 1/2 in", "height": "42 in" }"""))}} ],
+              "sections": [ {{string.Join(", ", Enumerable.Repeat($$"""{ "clear": "72 in", "rise": "{{rise}}" }""", 4))}} ],
+              "rows": [ { "mark": "top", "height": "{{top}}", "sag": "{{sag}}", "start": "stopped", "finish": "stopped" },
+                        { "mark": "low", "height": "{{low}}", "sag": "{{sag}}", "start": "stopped", "finish": "stopped" } ] } ] }
+            """;
+        var takeoff = SampleJobs.Takeoff(json);
+        foreach (var drawing in Elevation.Of(takeoff, takeoff.Job.Lines[0], PaperSettings.Default))
+        {
+            var ropes = drawing.Shapes.OfType<Polyline>().Where(line => line.Pen == Pen.Rope && line.Points.Count > 10).ToList();
+            var sags = drawing.Shapes.OfType<Words>().Where(words => words.Text.StartsWith("sag", StringComparison.Ordinal)).ToList();
+            Assert.Equal(ropes.Count, sags.Count);
+            foreach (var (words, rope) in sags.SelectMany(words => ropes.Select(rope => (words, rope))))
+                Assert.DoesNotContain(rope.Points, point => IsOn(words, point, rope.Width!.Value / 2));
+        }
+    }
+
+    /// <summary>Whether a point comes as near as that to a text's capitals, in the text's own direction.</summary>
+    private static bool IsOn(Words words, Point point, double near)
+    {
+        var (turn, width) = (words.TurnDegrees * Math.PI / 180, Lettering.Width(words.Text, words.Size));
+        var (dx, dy) = (point.X - words.At.X, point.Y - words.At.Y);
+        var along = dx * Math.Cos(turn) + dy * Math.Sin(turn) + (words.Anchor == TextAnchor.Middle ? width / 2 : 0);
+        var down = dy * Math.Cos(turn) - dx * Math.Sin(turn);
+        return along > -near && along < width + near && down > -words.Size * 0.73 - near && down < near;
+    }
+
     private static HashSet<string> WordsOf(IEnumerable<Drawing> drawings) =>
         [.. drawings.SelectMany(d => d.Shapes).OfType<Words>().Select(w => w.Text.Replace('\u00A0', ' '))];
 }

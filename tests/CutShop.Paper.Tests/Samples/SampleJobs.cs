@@ -78,6 +78,19 @@ internal static class SampleJobs
             """;
     }
 
+    /// <summary>A corner of usual posts with so many rows.</summary>
+    public static string Corner(int rows)
+    {
+        var all = string.Join(",\n", Enumerable.Range(1, rows).Select(i =>
+            $$"""{ "mark": "r{{i}}", "height": "{{i * 8}} in", "slack": "1/8 in", "start": "stopped", "finish": "stopped" }"""));
+        var posts = string.Join(", ", Enumerable.Range(1, 4).Select(i =>
+            $$"""{ "mark": "K{{i}}", "shape": "square", "across": "5 1/2 in", "height": "{{Math.Max(42, (rows + 1) * 8)}} in"{{(i == 3 ? ", \"turn\": \"90 right\"" : "")}} }"""));
+        return $$"""
+            { "number": "LQ-12", "customer": "", "rope": { "material": "nylon", "diameter": "1 in" },
+              "lines": [ { "mark": "K", "posts": [ {{posts}} ], "sections": [ { "clear": "60 in" }, { "clear": "60 in" }, { "clear": "60 in" } ], "rows": [ {{all}} ] } ] }
+            """;
+    }
+
     /// <summary>A straight line of so many posts.</summary>
     public static string LongLine(int posts)
     {

@@ -60,6 +60,41 @@ public sealed class PdfSheetsTests
         Assert.Equal([1, 2, 3], told);
     }
 
+    [Fact]
+    public void Two_things_beside_each_other_start_at_one_height_and_what_follows_clears_both()
+    {
+        var steps = new StepsBlock("Left", [.. Enumerable.Range(1, 6).Select(i => $"step{i}")]);
+        var text = Poppler.TextOf(Pdf(PaperSettings.Default, new SideBySideBlock(steps, new CautionsBlock("Right", ["care"])), Note("after"))).Split('\n').ToList();
+        Assert.Contains(text, line => line.Contains("Left", StringComparison.Ordinal) && line.Contains("Right", StringComparison.Ordinal));
+        Assert.True(text.FindIndex(line => line.Contains("after", StringComparison.Ordinal)) > text.FindIndex(line => line.Contains("step6", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Two_things_that_are_longer_than_a_page_follow_one_another_and_lose_nothing()
+    {
+        var steps = new StepsBlock("Left", [.. Enumerable.Range(1, 120).Select(i => $"step{i}")]);
+        var pdf = Pdf(PaperSettings.Default, new SideBySideBlock(steps, new CautionsBlock("Right", ["care"])));
+        var text = Poppler.WordsOf(pdf);
+        foreach (var i in Enumerable.Range(1, 120))
+            Assert.Contains($"step{i} ", text, StringComparison.Ordinal);
+        Assert.Contains("care", text, StringComparison.Ordinal);
+    }
+
+    // A letter page has 232 mm between head and foot: 190 mm leave room for the smaller drawing only.
+    [Fact]
+    public void A_drawing_is_taken_as_large_as_the_page_has_room_for()
+    {
+        DrawingBlock Sized(params double[] heights) => new(Named(heights[0])) { Smaller = heights.Skip(1).Select(Named) };
+        var pdf = Pdf(PaperSettings.Default, new DrawingBlock(Named(190)), Sized(60, 30, 10));
+        Assert.Single(Poppler.PageSizes(pdf));
+        Assert.Contains("tall30", Poppler.WordsOf(pdf), StringComparison.Ordinal);
+        var next = Pdf(PaperSettings.Default, new DrawingBlock(Named(190)), Sized(120, 60));
+        Assert.Equal(2, Poppler.PageSizes(next).Count);
+        Assert.Contains("tall120", Poppler.WordsOf(next), StringComparison.Ordinal);
+    }
+
+    private static Drawing Named(double height) => new("", "", 100, height, [new Words(new(0, 5), $"tall{height}", 3)]);
+
     private static NoteBlock Note(string text) => new(text);
 
     private static byte[] Pdf(PaperSettings settings, params Block[] blocks) =>

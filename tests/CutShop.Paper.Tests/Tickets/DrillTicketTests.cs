@@ -20,25 +20,59 @@ public sealed class DrillTicketTests
             Assert.Contains(said, text, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void Every_figure_of_every_post_is_on_its_ticket_in_both_units()
+    public static TheoryData<UnitsFirst, string> Papers => new() { { UnitsFirst.FeetInches, "en" }, { UnitsFirst.Millimetres, "en" }, { UnitsFirst.FeetInches, "es" } };
+
+    [Theory]
+    [MemberData(nameof(Papers))]
+    public void Every_figure_of_every_post_is_on_its_sheet_in_both_units(UnitsFirst units, string language)
     {
-        var takeoff = SampleJobs.Takeoff(SampleJobs.LanternQuay);
-        foreach (var work in PostWork.Of(takeoff))
+        var settings = PaperSettings.Default with { Units = units, Text = language == "es" ? PaperText.Spanish : PaperText.English };
+        foreach (var json in new[] { SampleJobs.LanternQuay, SampleJobs.TwoPosts(), SampleJobs.TwoPosts(start: "knot", finish: "wrap 3"), SampleJobs.ManyRows(12) })
         {
-            var ticket = DrillTicket.Of(takeoff.Job, work, PaperSettings.Default);
-            var text = Poppler.WordsOf(PdfSheets.Write("t", [ticket], PaperSettings.Default));
-            var lengths = work.Drillings().SelectMany(d => new[] { d.Bore.Bit, d.Bore.Wall, d.Mark, d.MarkFromTop, d.Operation.Depth, d.Collar })
-                .Concat(work.Fixings.SelectMany(f => new[] { f.Pilot, f.Counterbore, f.CounterboreDepth, f.ShankHole }).Where(l => l.IsPositive))
-                .Append(work.Post.Across)
-                .Append(work.Post.Height);
-            foreach (var length in lengths)
+            var takeoff = SampleJobs.Takeoff(json);
+            foreach (var work in PostWork.Of(takeoff))
             {
-                Assert.Contains(LengthText.Inches(length, length.IsWhole(Length.FromSixtyFourths(1)) ? 64 : 16), text, StringComparison.Ordinal);
-                Assert.Contains(LengthText.Millimetres(length), text, StringComparison.Ordinal);
+                var sheet = SheetOf(takeoff, work, settings);
+                var text = Poppler.WordsOf(PdfSheets.Write("t", [sheet], settings));
+                foreach (var length in LengthsOf(work))
+                {
+                    Assert.Contains(LengthText.Inches(length, length.IsWhole(Length.FromSixtyFourths(1)) ? 64 : 16), text, StringComparison.Ordinal);
+                    Assert.Contains(LengthText.Millimetres(length), text, StringComparison.Ordinal);
+                }
             }
-            var cells = ticket.Blocks.OfType<TableBlock>().SelectMany(table => table.Rows).SelectMany(row => row).ToHashSet();
-            Assert.All(work.Fixings, fixing => Assert.Contains($"{fixing.Count} × {fixing.Screw}", cells));
+        }
+    }
+
+    // Not from the sheet's own order or grouping: each bore and each screw of the takeoff is looked for by itself.
+    [Fact]
+    public void Every_bore_and_every_screw_of_the_takeoff_has_its_line_on_its_post_s_sheet()
+    {
+        foreach (var json in new[] { SampleJobs.LanternQuay, SampleJobs.TwoPosts(finish: "wrap 3"), SampleJobs.ManyRows(12) })
+        {
+            var takeoff = SampleJobs.Takeoff(json);
+            foreach (var work in PostWork.Of(takeoff))
+            {
+                var tables = SheetOf(takeoff, work, PaperSettings.Default).Blocks.OfType<TableBlock>().ToList();
+                var bores = tables.Where(table => table.Caption.StartsWith("Drilling", StringComparison.Ordinal)).SelectMany(table => table.Rows).ToList();
+                Assert.Equal(work.Bores.Sum(bore => bore.Operations.Count), bores.Count);
+                foreach (var bore in work.Bores)
+                {
+                    foreach (var operation in bore.Operations)
+                    {
+                        var (mark, bit, collar) = (Plain(work.MarkHeight(bore.Height, operation.Face, bore.RakeDegrees)), Plain(bore.Bit), Plain(StopCollar.For(operation.Depth)));
+                        Assert.Single(bores, row => row[1] == bore.Row.Mark && row[2] == operation.Face.ToString() && row[7] == bore.Run
+                            && row[3].Replace('\u00A0', ' ').StartsWith(mark, StringComparison.Ordinal) && row[5].Replace('\u00A0', ' ') == bit && row[6].Replace('\u00A0', ' ') == collar);
+                    }
+                }
+                var screws = tables.Where(table => !table.Caption.StartsWith("Drilling", StringComparison.Ordinal)).SelectMany(table => table.Rows).Select(row => string.Join('\n', row).Replace('\u00A0', ' ')).ToList();
+                foreach (var fixing in work.Fixings)
+                {
+                    Assert.Contains(screws, row => row.Contains($"{fixing.Count} × {fixing.Screw}", StringComparison.Ordinal)
+                        && row.Contains($"{fixing.Row.Mark}: {Plain(work.MarkHeight(fixing))}", StringComparison.Ordinal)
+                        && row.Contains(fixing.Face.ToString(), StringComparison.Ordinal)
+                        && row.Contains(Plain(fixing.Pilot), StringComparison.Ordinal));
+                }
+            }
         }
     }
 
@@ -50,20 +84,49 @@ public sealed class DrillTicketTests
     }
 
     [Fact]
-    public void A_wrapped_post_has_nothing_to_drill_but_its_screws()
+    public void Wrapped_posts_stand_on_one_sheet_each_with_a_box_to_tick()
     {
-        var text = Poppler.WordsOf(Pdf(SampleJobs.LanternQuay, "P3"));
-        Assert.Contains("No bores in this post", text, StringComparison.Ordinal);
-        Assert.Contains("around the post", text, StringComparison.Ordinal);
+        var takeoff = SampleJobs.Takeoff(SampleJobs.LanternQuay);
+        var sheets = DrillTicket.All(takeoff, PaperSettings.Default).ToList();
+        Assert.Equal(["Post A1", "Post A2", "Post A3", "Post A4", "Post A5", "Post P2", "Post P4", "Wrapped posts"], sheets.Select(sheet => sheet.Subject));
+        var rows = Assert.Single(sheets[^1].Blocks.OfType<TableBlock>()).Rows;
+        Assert.Equal(["P1", "P3"], rows.Select(row => row[1]));
+        Assert.All(rows, row => Assert.Equal("☐", row[0]));
+        var text = Poppler.WordsOf(PdfSheets.Write("t", [sheets[^1]], PaperSettings.Default));
+        foreach (var said in new[] { "No bores in these posts", "around the post", "☐", "turns 60° right" })
+            Assert.Contains(said, text, StringComparison.Ordinal);
     }
 
+    // The corner A3 has four bores and four screws on four faces; A5 is raked and ends in a knot.
     [Theory]
-    [InlineData("A1")]
-    [InlineData("A2")]
-    [InlineData("A3")]
-    [InlineData("A4")]
-    public void A_ticket_of_two_rows_fits_the_two_sides_of_a_page(string post) =>
-        Assert.InRange(Poppler.PageSizes(Pdf(SampleJobs.LanternQuay, post)).Count, 1, 2);
+    [MemberData(nameof(Papers))]
+    public void A_post_takes_one_sheet_on_either_page(UnitsFirst units, string language)
+    {
+        var takeoff = SampleJobs.Takeoff(SampleJobs.LanternQuay);
+        foreach (var page in new[] { PageSize.Letter, PageSize.A4 })
+        {
+            var settings = new PaperSettings(units, page, language == "es" ? PaperText.Spanish : PaperText.English);
+            foreach (var sheet in DrillTicket.All(takeoff, settings))
+                Assert.True(Poppler.PageSizes(PdfSheets.Write("t", [sheet], settings)).Count == 1, $"{sheet.Subject} takes more than one page");
+        }
+    }
+
+    // Posts with four rows; then a corner with twelve: 24 bores and 24 screws.
+    [Fact]
+    public void Four_rows_fit_a_sheet_at_a_line_post_and_twelve_at_a_corner_take_two()
+    {
+        Assert.Single(Poppler.PageSizes(Pdf(SampleJobs.Corner(4), "K2")));
+        var pdf = Pdf(SampleJobs.Corner(12), "K3");
+        Assert.Equal(2, Poppler.PageSizes(pdf).Count);
+        var text = Poppler.WordsOf(pdf);
+        Assert.Contains("Drill ticket Post K3 (continued)", text, StringComparison.Ordinal);
+        foreach (var row in Enumerable.Range(1, 12))
+        {
+            Assert.Contains($"K-r{row}-1", text, StringComparison.Ordinal);
+            Assert.Contains($"K-r{row}-2", text, StringComparison.Ordinal);
+            Assert.Equal(2, text.Split($" r{row}: ").Length - 1);
+        }
+    }
 
     [Fact]
     public void A_post_with_many_bores_goes_on_over_more_pages_and_loses_none()
@@ -75,6 +138,18 @@ public sealed class DrillTicketTests
             Assert.Matches($@"(?m)^ *\d+ .*\br{row} +toward T1\b", text);
         Assert.Contains("(continued)", text, StringComparison.Ordinal);
     }
+
+    private static string Plain(Length length) => LengthText.Inches(length, length.IsWhole(Length.FromSixtyFourths(1)) ? 64 : 16);
+
+    private static Sheet SheetOf(JobTakeoff takeoff, PostWork work, PaperSettings settings) => work.Bores.Count > 0
+        ? DrillTicket.Of(takeoff.Job, work, settings)
+        : DrillTicket.All(takeoff, settings).Last();
+
+    private static IEnumerable<Length> LengthsOf(PostWork work) => work.Drillings()
+        .SelectMany(d => new[] { d.Bore.Bit, d.Bore.Wall, d.Mark, d.MarkFromTop, d.Operation.Depth, d.Collar })
+        .Concat(work.Fixings.SelectMany(f => new[] { work.MarkHeight(f), f.Pilot, f.Counterbore, f.CounterboreDepth, f.ShankHole }).Where(length => length.IsPositive))
+        .Append(work.Post.Across)
+        .Append(work.Post.Height);
 
     private static byte[] Pdf(string json, string post)
     {

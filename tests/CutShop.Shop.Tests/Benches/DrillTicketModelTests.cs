@@ -2,7 +2,7 @@ using CsCheck;
 
 namespace CutShop.Shop.Tests.Benches;
 
-/// <summary>Random work at the drill bench against the plainest model: a state, a count of drillings, a name.</summary>
+/// <summary>Random work at the drill bench against the plainest model: a state, a count of drillings and screw holes, a name.</summary>
 public sealed class DrillTicketModelTests
 {
     private static readonly string[] Posts = ["A1", "A2"];
@@ -16,6 +16,7 @@ public sealed class DrillTicketModelTests
         Next,
         Take,
         Tick,
+        TickScrewHole,
         Fits,
         Damage,
         NewPost,
@@ -47,7 +48,8 @@ public sealed class DrillTicketModelTests
                         Deed.Next => (mine is not null || model.Values.Any(other => other.State == "waiting"), await shop.Drill.NextAsync(who, shop.Key(), Cancel)),
                         Deed.Take => (ticket.State == "waiting" && mine is null, await shop.Drill.TakeAsync("LQ-1", mark, who, shop.Key(), Cancel)),
                         Deed.Tick => (isHis && ticket.Steps == 0, await shop.Drill.TickAsync("LQ-1", mark, 1, who, shop.Key(), Cancel)),
-                        Deed.Fits => (isHis && ticket.Steps == 1, await shop.Drill.FitsAsync("LQ-1", mark, who, shop.Key(), Cancel)),
+                        Deed.TickScrewHole => (isHis && ticket.Steps == 1, await shop.Drill.TickAsync("LQ-1", mark, 2, who, shop.Key(), Cancel)),
+                        Deed.Fits => (isHis && ticket.Steps >= 1, await shop.Drill.FitsAsync("LQ-1", mark, who, shop.Key(), Cancel)),
                         Deed.Damage => (ticket.State is "at the bench" or "drilled", await shop.Drill.DamageAsync("LQ-1", mark, "split", who, shop.Key(), Cancel)),
                         Deed.NewPost => (ticket.State == "re-ordered", await shop.Drill.NewPostAsync("LQ-1", mark, who, shop.Key(), Cancel)),
                         Deed.HandBack => (ticket.State == "at the bench", await shop.Drill.HandBackAsync("LQ-1", mark, who, shop.Key(), Cancel)),
@@ -81,7 +83,8 @@ public sealed class DrillTicketModelTests
         {
             Deed.Next or Deed.Take or Deed.TakeOver => ("at the bench", ticket.Steps, who),
             Deed.Tick => ("at the bench", 1, who),
-            Deed.Fits => ("drilled", 1, null),
+            Deed.TickScrewHole => ("at the bench", 2, who),
+            Deed.Fits => ("drilled", 2, null),
             Deed.Damage => ("re-ordered", 0, null),
             Deed.HandBack => ("waiting", ticket.Steps, null),
             Deed.NewPost or Deed.Undo => ("waiting", 0, (string?)null),

@@ -28,7 +28,7 @@ public sealed class ClockMovingBackTests : IDisposable
         Assert.True((await bench.FitsAsync("LQ-1", "A1", "Eva", "4", Cancel)).IsDone);
         Assert.True((await bench.UndoAsync("LQ-1", "A1", "a slip", "Eva", "5", Cancel)).IsDone);
         Assert.Equal(
-            ["taken to the bench", "handed back, nothing was done for 45 minutes", "taken to the bench", "drilled a bore", "drilled, the rope fits", "undone"],
+            ["taken to the bench", "handed back, nothing was done for 45 minutes", "taken to the bench", "drilled a bore", "drilled, the rope fits, 1 screw hole with it", "undone"],
             Lines("drill ticket"));
         Assert.Empty(ShopCheck.OfFile(_database.Path, ShopTables.Standard, _clock));
     }

@@ -57,6 +57,7 @@ internal static class WriteOperations
         new("DrillBench.NextAsync", Nothing, async shop => (await shop.Drill.NextAsync("Dov", Key)).IsDone),
         new("DrillBench.TakeAsync", Nothing, async shop => (await shop.Drill.TakeAsync("LQ-1", "A1", "Dov", Key)).IsDone),
         new("DrillBench.TickAsync", shop => shop.Drill.TakeAsync("LQ-1", "A1", "Dov", shop.Key()), async shop => (await shop.Drill.TickAsync("LQ-1", "A1", 1, "Dov", Key)).IsDone),
+        new("DrillBench.TickAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.TickAsync("LQ-1", "A1", 2, "Dov", Key)).IsDone),
         new("DrillBench.FitsAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.FitsAsync("LQ-1", "A1", "Dov", Key)).IsDone),
         new("DrillBench.DamageAsync", shop => shop.DrillAsync(finish: true), async shop => (await shop.Drill.DamageAsync("LQ-1", "A1", Reason, "Dov", Key)).IsDone),
         new(

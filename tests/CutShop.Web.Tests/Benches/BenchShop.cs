@@ -44,12 +44,12 @@ internal static class BenchShop
         await Assertions.Expect(page.GetByText("is done: cut.")).ToBeVisibleAsync();
     }
 
-    /// <summary>Drills the post that the page shows, every bore, and tries the rope.</summary>
-    public static async Task DrillAsync(this IPage page, int drillings)
+    /// <summary>Drills the post that the page shows, every bore and, where asked, every screw hole by itself, and tries the rope.</summary>
+    public static async Task DrillAsync(this IPage page, int drillings, int screwHoles, bool oneByOne)
     {
-        for (var i = 1; i <= drillings; i++)
-            await page.TouchAsync($"Drilled: {i} of {drillings}");
-        await page.TouchAsync("The rope fits: post done");
+        for (var i = 1; i <= (oneByOne ? drillings + screwHoles : drillings); i++)
+            await page.TouchAsync($"Drilled: {i} of {drillings + screwHoles}");
+        await page.TouchAsync(oneByOne || screwHoles == 0 ? "The rope fits: post done" : "All screw holes are in and the rope fits: post done");
         await Assertions.Expect(page.GetByText("is done: drilled.")).ToBeVisibleAsync();
     }
 }

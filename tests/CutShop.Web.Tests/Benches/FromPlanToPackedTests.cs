@@ -80,6 +80,34 @@ public sealed class FromPlanToPackedTests(HeadlessBrowser browser)
     }
 
     [Fact]
+    public async Task Screw_holes_tapped_without_network_are_kept_and_one_tap_for_the_rest_ends_the_post()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        await shop.PlanDemoAsync(BeachRamp);
+        var page = await browser.OpenAsync(shop, touch: true, role: Role.Driller);
+        await page.GotoAsync("/drill/LQ-1043/B1");
+        await page.TouchAsync("Take this post");
+        var bench = new DrillBench(shop.Database);
+
+        // B1 ends two rows: two bores and the holes of two screws.
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Drilled: 1 of 4" })).ToBeVisibleAsync();
+        await page.Context.SetOfflineAsync(true);
+        foreach (var i in new[] { 1, 2, 3 })
+            await page.TouchAsync($"Drilled: {i} of 4");
+        await page.TouchAsync("All screw holes are in and the rope fits: post done");
+        await Assertions.Expect(page.Locator("#unsent")).ToContainTextAsync("4 taps are not sent yet");
+        await Assertions.Expect(page.Locator(".steps > .pending")).ToHaveCountAsync(5);
+        Assert.Equal(0, bench.Find("LQ-1043", "B1")!.Steps);
+
+        await page.Context.SetOfflineAsync(false);
+        await Assertions.Expect(page.GetByText("is done: drilled.")).ToBeVisibleAsync();
+        Assert.Equal(("drilled", 4L), (bench.Find("LQ-1043", "B1")!.State, bench.Find("LQ-1043", "B1")!.Steps));
+        Assert.Equal(
+            ["drilled a bore", "drilled a bore", "drilled a screw hole", "drilled, the rope fits, 1 screw hole with it"],
+            shop.Database.Read(session => session.All<string>("SELECT what FROM history WHERE what LIKE 'drilled%' ORDER BY id")));
+    }
+
+    [Fact]
     public async Task A_tap_whose_answer_was_lost_is_sent_again_and_counts_once()
     {
         await using var shop = await RunningShop.StartAsync();
@@ -140,12 +168,14 @@ public sealed class FromPlanToPackedTests(HeadlessBrowser browser)
     private static async Task DrillAllAsync(IPage page, RunningShop shop, StoredJob job)
     {
         var posts = job.Takeoff.Bores.GroupBy(bore => bore.Post.Mark).ToDictionary(post => post.Key, post => post.Sum(bore => bore.Operations.Count));
+        var screws = job.Takeoff.Fixings.ToLookup(fixing => fixing.Post.Mark);
         await page.GotoAsync("/drill");
         for (var i = 0; i < posts.Count; i++)
         {
             await page.TouchAsync("Next post");
             await page.WaitForURLAsync("**/drill/*/*");
-            await page.DrillAsync(posts[page.Url[(page.Url.LastIndexOf('/') + 1)..]]);
+            var mark = page.Url[(page.Url.LastIndexOf('/') + 1)..];
+            await page.DrillAsync(posts[mark], screws[mark].Count(), oneByOne: i % 2 == 0);
         }
         Assert.Equal(posts.Count, new DrillBench(shop.Database).Latest(100).Count);
     }

@@ -1,10 +1,12 @@
 using System.Globalization;
+using System.Net;
+using System.Text.RegularExpressions;
 using CutShop.Shop;
 
 namespace CutShop.Web.Tests.Benches;
 
 /// <summary>What the tape says is typed as the cutter's pages show lengths.</summary>
-public sealed class MeasuredUnitsTests
+public sealed partial class MeasuredUnitsTests
 {
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -28,4 +30,29 @@ public sealed class MeasuredUnitsTests
         using var answer = await cutter.SendFormAsync($"/cut/{code.Plain}?handler=Measure", ("key", "measured"), ("measured", typed));
         Assert.Equal(cut, bench.Find(code)!.Measured);
     }
+
+    [Theory]
+    [InlineData(true, "≈ 5975.4 mm", "+3 mm")]
+    [InlineData(false, "19' 7 1/4\"", "+1/8\"")]
+    public async Task The_tape_s_buttons_speak_the_unit_that_leads_for_the_cutter(bool millimetresFirst, string cut, string over)
+    {
+        await using var shop = await RunningShop.StartEmptyAsync();
+        var code = (await shop.PlanDemoAsync()).Codes[0];
+        using var cutter = await shop.SignInAsync(Role.Cutter);
+        var name = RunningShop.NameOf(Role.Cutter);
+        Assert.True((await shop.People.SetUnitsAsync(shop.People.Find(name)!.Id, millimetresFirst, name, Cancel)).IsDone);
+        var bench = new CutBench(shop.Database);
+        Assert.Null((await bench.TakeAsync(code, name, "take", Cancel)).Problem);
+        foreach (var step in new[] { CutStep.PullAndMark, CutStep.PrepareEnds, CutStep.Cut })
+            Assert.Null((await bench.TickAsync(code, step, name, CutStepWords.Of(step), Cancel)).Problem);
+
+        var page = await cutter.GetStringAsync(new Uri($"/cut/{code.Plain}", UriKind.Relative), Cancel);
+        var buttons = Measures().Matches(page).Select(match => WebUtility.HtmlDecode(match.Groups["words"].Value).Replace('\u00A0', ' ')).ToList();
+        Assert.Contains(cut, buttons);
+        Assert.Contains(over, buttons);
+        Assert.All(buttons, button => Assert.Equal(millimetresFirst, button.EndsWith(" mm", StringComparison.Ordinal)));
+    }
+
+    [GeneratedRegex("name=\"measured\" value=\"[^\"]+\">(?<words>[^<]+)</button>", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Measures();
 }

@@ -84,7 +84,7 @@ public sealed class PeoplePagesTests(HeadlessBrowser browser)
         using (await client.SendFormAsync("/me?handler=Units", ("units", "millimetres"))) { }
         var millimetres = await client.GetStringAsync(new Uri(address, UriKind.Relative), TestContext.Current.CancellationToken);
         Assert.Matches("class=\"sag\">[^<]*&quot; \\(", inches);
-        Assert.Matches("class=\"sag\">[^<]* mm \\(", millimetres);
+        Assert.Matches("class=\"sag\">[^<]*mm \\(", millimetres);
         using var stranger = await shop.Stranger.AskAsync(address);
         Assert.Matches("class=\"sag\">[^<]*\" \\(", await stranger.TextAsync());
     }

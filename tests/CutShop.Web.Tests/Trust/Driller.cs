@@ -15,8 +15,9 @@ internal sealed class Driller(KillRun run, string name, string password) : ShopC
         }
         var ticket = to["/drill/".Length..];
         Told.Is(ticket, "at the bench 0");
-        for (var drilling = 1; drilling <= KillRun.RowsAJob; drilling++)
+        // Every bore, and one of the screw holes by itself; the others are in with the last tap.
+        for (var drilling = 1; drilling <= KillRun.RowsAJob + 1; drilling++)
             await MoveAsync(ticket, $"at the bench {drilling}", $"{to}?handler=Tick", cancel, ("drilling", $"{drilling}"));
-        await MoveAsync(ticket, $"drilled {KillRun.RowsAJob}", $"{to}?handler=Fits", cancel);
+        await MoveAsync(ticket, $"drilled {2 * KillRun.RowsAJob}", $"{to}?handler=Fits", cancel);
     }
 }

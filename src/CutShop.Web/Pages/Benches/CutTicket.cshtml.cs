@@ -1,3 +1,4 @@
+using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.Benches;
@@ -31,13 +32,16 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
     /// <summary>True where this person has it at the bench.</summary>
     public bool IsMine => Work!.State == TicketStates.AtTheBench && Work.ClaimedBy == Me;
 
-    /// <summary>What the tape may say beside the length itself, within the tolerance: one tap each.</summary>
+    /// <summary>What the tape may say beside the length itself, within the tolerance: one tap each, in marks of the tape that the cutter reads.</summary>
     public IEnumerable<Length> Readings
     {
         get
         {
             var (over, under) = (settings.Current.Over, settings.Current.Under);
-            return new[] { -8, -4, 0, 4, 8, 16, 32 }.Select(sixtyFourths => Length.FromSixtyFourths(sixtyFourths)).Where(off => off >= -under && off <= over);
+            var marks = Figures.First == UnitsFirst.FeetInches
+                ? new[] { -8, -4, 0, 4, 8, 16, 32 }.Select(sixtyFourths => Length.FromSixtyFourths(sixtyFourths))
+                : new[] { -3, -1, 0, 1, 3, 6, 12 }.Select(millimetres => millimetres * Length.Millimetre);
+            return marks.Where(off => off >= -under && off <= over);
         }
     }
 
@@ -58,7 +62,7 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
     {
         var words = Paper.Text;
         var natural = Piece!.Rope.IsNatural;
-        var steps = words.CuttingSteps(natural, LengthText.FeetInches(Work!.Cut), hasCode: true);
+        var steps = words.CuttingSteps(natural, Figures.LongLead(Work!.Cut), hasCode: true);
         return step switch
         {
             CutStep.PullAndMark => [steps[0]],

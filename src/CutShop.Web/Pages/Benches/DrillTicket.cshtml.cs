@@ -17,8 +17,8 @@ public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvid
     /// <summary>All that is done to the post.</summary>
     public PostWork? Post { get; private set; }
 
-    /// <summary>Its drillings in order.</summary>
-    public IReadOnlyList<Drilling> Drillings { get; private set; } = [];
+    /// <summary>What is ticked one after the other: its drillings, then its screw holes.</summary>
+    public IReadOnlyList<DrillStep> Steps { get; private set; } = [];
 
     /// <summary>The shop's clock.</summary>
     public TimeProvider Time => time;
@@ -29,12 +29,15 @@ public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvid
     /// <summary>True where this person has it at the bench.</summary>
     public bool IsMine => Work!.State == TicketStates.AtTheBench && Work.ClaimedBy == Me;
 
-    /// <summary>The drilling to do now, or the first one where nobody has the ticket; null where all are done.</summary>
-    public Drilling? Now => Work!.State is TicketStates.Drilled || Work.Steps >= Drillings.Count ? null : Drillings[(int)Work.Steps];
+    /// <summary>The drilling to do now, or the first one where nobody has the ticket; null where all bores are in.</summary>
+    public Drilling? Now => Work!.State == TicketStates.Drilled ? null : Post!.Drillings().FirstOrDefault(drilling => drilling.Number > Work.Steps);
+
+    /// <summary>The screw hole to drill now where this person has come so far, else null.</summary>
+    public Fixing? NowHole => IsMine && Work!.Next is { } next && next > Work.Drillings ? Post!.ScrewHoles[next - (int)Work.Drillings - 1] : null;
 
     /// <summary>The ropes that must pass.</summary>
     public string Ropes => string.Join(", ", Post!.Bores.Select(bore => bore.Rope).Distinct().Select(rope => Paper.Text.RopeName(
-        Paper.Text.Material(rope.Material), LengthText.Brief(rope.Diameter), rope.Measured is { } measured ? LengthText.Brief(measured) : null)));
+        Paper.Text.Material(rope.Material), Figures.Lead(rope.Diameter), rope.Measured is { } measured ? Figures.Lead(measured) : null)));
 
     /// <summary>What can be done with the ticket beside drilling: address, label, whether it is the main thing.</summary>
     public IEnumerable<(string Handler, string Label, bool IsMain)> Moves => !MaySend ? [] : Work!.State switch
@@ -60,8 +63,12 @@ public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvid
         }
     }
 
-    /// <summary>The finest mark that a length needs on a rule: 64ths where they say it, else 16ths.</summary>
-    public int Marks(Length length) => length.IsWhole(Length.FromSixtyFourths(1)) ? 64 : 16;
+    /// <summary>True where a step is done and the work on the post goes on, or the post is drilled.</summary>
+    public bool IsDone(DrillStep step)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        return Work!.State != TicketStates.Waiting && Work.Done >= step.Number;
+    }
 
     /// <summary>A drilling's rake in words.</summary>
     public string RakeOf(Drilling drilling)
@@ -86,7 +93,7 @@ public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvid
     public Task<IActionResult> OnPostHandBackAsync(string job, string post, CancellationToken cancel) =>
         DoAsync(job, post, key => bench.HandBackAsync(job, post, Me, key, cancel), "/drill");
 
-    /// <summary>Ticks a drilling.</summary>
+    /// <summary>Ticks a drilling or a screw hole.</summary>
     public Task<IActionResult> OnPostTickAsync(string job, string post, int drilling, CancellationToken cancel) =>
         DoAsync(job, post, key => bench.TickAsync(job, post, drilling, Me, key, cancel));
 
@@ -120,7 +127,26 @@ public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvid
             return NotFound();
         Work = work;
         Post = PostWork.Of(stored.Takeoff).First(one => one.Post.Mark == work.Post);
-        Drillings = Post.Drillings();
+        Steps = [.. Post.Drillings().Select(StepOf), .. Post.ScrewHoles.Select((hole, i) => StepOf(hole, (int)work.Drillings + i + 1))];
         return Page();
     }
+
+    private DrillStep StepOf(Drilling drilling) => new(
+        drilling.Number,
+        $"{Paper.Text.FaceName(drilling.Operation.Face)}, {T["row {0}", drilling.Bore.Row.Mark]}",
+        T["Bit {0}, mark {1} from the foot, stop collar {2}, {3}", Figures.Lead(drilling.Bore.Bit), Figures.Lead(drilling.Mark), Figures.Lead(drilling.Collar), RakeOf(drilling)],
+        IsScrewHole: false);
+
+    private DrillStep StepOf(Fixing hole, int number) => new(
+        number,
+        T["screw hole: {0}, row {1}", Paper.Text.FaceName(hole.Face), hole.Row.Mark],
+        $"{InstallLines.ScrewsOf(hole, Post!.MarkHeight(hole), Paper)}. {T["Counterbore first, then the pilot in its centre."]}",
+        IsScrewHole: true);
 }
+
+/// <summary>One thing to tick at a post.</summary>
+/// <param name="Number">Its number on the ticket, from 1.</param>
+/// <param name="Name">Face and row.</param>
+/// <param name="Says">What is drilled.</param>
+/// <param name="IsScrewHole">True for the hole of a screw.</param>
+public sealed record DrillStep(int Number, string Name, string Says, bool IsScrewHole);

@@ -1,0 +1,25 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Paper;
+
+/// <summary>What a table says of screws beside their heights.</summary>
+/// <param name="Screws">How many of which, and under it what for.</param>
+/// <param name="Face">The face they are driven from.</param>
+/// <param name="Counterbore">The counterbore or countersink.</param>
+/// <param name="Pilot">The pilot, and the hole for a plain shank.</param>
+internal sealed record ScrewCells(string Screws, string Face, string Counterbore, string Pilot)
+{
+    /// <summary>The cells of a fixing.</summary>
+    public static ScrewCells Of(Fixing fixing, PaperSettings settings)
+    {
+        var (text, figures) = (settings.Text, settings.Figures);
+        return new(
+            $"{Figures.Count(fixing.Count)} × {text.ScrewName(fixing.Screw, figures.Both(fixing.Length))}\n{text.Purpose(fixing.Purpose)}",
+            text.FaceName(fixing.Face),
+            With(fixing.Counterbore, fixing.CounterboreDepth, text.CounterboreDeep),
+            With(fixing.Pilot, fixing.ShankHole, text.ShankHole));
+
+        string With(Length hole, Length more, Func<string, string> words) =>
+            (hole == Length.Zero ? text.None : figures.Stacked(hole)) + (more == Length.Zero ? "" : "\n" + words(figures.Both(more)));
+    }
+}

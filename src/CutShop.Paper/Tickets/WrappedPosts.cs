@@ -1,0 +1,60 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Paper;
+
+/// <summary>The posts of a job in which nothing is bored because the rope is wrapped round them: a line for each, to be ticked by itself.</summary>
+internal static class WrappedPosts
+{
+    private const string Box = "☐";
+
+    /// <summary>The list.</summary>
+    public static Sheet Of(Job job, IReadOnlyList<PostWork> posts, PaperSettings settings)
+    {
+        var text = settings.Text;
+        return new(
+            text.DrillTicket,
+            text.WrappedPosts,
+            text.Foot(job.Number, text.WrappedPosts),
+            [
+                new FieldsBlock([new(text.Job, job.Number), new(text.Due, CutTicket.DueOf(job, text)), new(text.PostsLabel, Figures.Count(posts.Count))]) { IsOneRow = true },
+                new NoteBlock(text.NothingToDrillInThem),
+                new TableBlock(
+                    text.ScrewsOnSite,
+                    text.WrappedPostColumns,
+                    [.. posts.SelectMany(work => work.Fixings.OrderByDescending(fixing => fixing.Row.Height).Select((fixing, i) => Row(work, fixing, isFirst: i == 0, settings)))]),
+                new CautionsBlock(text.Cautions, text.TimberCautions),
+            ])
+        {
+            SignBoxes = [text.DrilledBy, text.CheckedBy],
+        };
+    }
+
+    private static IReadOnlyList<string> Row(PostWork work, Fixing fixing, bool isFirst, PaperSettings settings)
+    {
+        var (screws, face, counterbore, pilot) = ScrewCells.Of(fixing, settings);
+        return
+        [
+            isFirst ? Box : "",
+            work.Post.Mark,
+            isFirst ? About(work, settings) : "",
+            $"{fixing.Row.Mark}: {settings.Figures.Both(work.MarkHeight(fixing))}",
+            $"{screws}\n{face}",
+            counterbore,
+            pilot,
+        ];
+    }
+
+    private static string About(PostWork work, PaperSettings settings)
+    {
+        var (text, figures, post) = (settings.Text, settings.Figures, work.Post);
+        return string.Join(
+            '\n',
+            (string[])
+            [
+                text.LineName(work.Line.Mark),
+                text.SizeOfPost(text.PostShape(post.Shape), figures.Both(post.Across)),
+                text.HighPost(figures.Both(post.Height)),
+                .. post.Turn is { } turn ? (string[])[text.TurnOf(turn.Degrees, turn.Side == TurnSide.Left)] : [],
+            ]);
+    }
+}

@@ -1,0 +1,43 @@
+using CutShop.Paper.Tests.Rendering;
+using CutShop.Paper.Tests.Samples;
+
+namespace CutShop.Paper.Tests.Quotes;
+
+public sealed class QuoteSheetTests
+{
+    private static readonly QuoteFigures Figures = new(
+        7,
+        new(2026, 11, 25),
+        new(2026, 12, 25),
+        [new("Rope", "20 ft", "2.10", "42.00"), new("Boring", "2", "4.50", "9.00"), new("Cutting", "1", "3.00", "3.00"), new("Packing", "1", "12.00", "12.00"), new("Delivery", "1", "40.00", "40.00")],
+        "106.00",
+        "8 %",
+        "8.48",
+        "114.48");
+
+    [Fact]
+    public void A_quote_of_few_lines_is_one_page_with_all_that_belongs_to_it()
+    {
+        var takeoff = SampleJobs.Takeoff(SampleJobs.TwoPosts());
+        foreach (var page in new[] { PageSize.Letter, PageSize.A4 })
+        {
+            var settings = PaperSettings.Default with { Page = page };
+            var pdf = PdfSheets.Write("q", [QuoteSheet.Of("Lantern Quay Rope", "1 Quay Road\nLantern Quay", Figures, takeoff, settings)], settings);
+            Assert.Single(Poppler.PageSizes(pdf));
+            var words = Poppler.WordsOf(pdf);
+            foreach (var said in new[] { "Quote 7", "114.48", "Delivery", "What is included", "not fall protection", "Line B, elevation", "Plan, seen from above", "2026-12-25" })
+                Assert.Contains(said, words, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_quote_of_a_long_line_goes_on_over_more_pages_with_every_post()
+    {
+        var takeoff = SampleJobs.Takeoff(SampleJobs.LongLine(30));
+        var pdf = PdfSheets.Write("q", [QuoteSheet.Of("", "", Figures, takeoff, PaperSettings.Default)], PaperSettings.Default);
+        Assert.InRange(Poppler.PageSizes(pdf).Count, 2, 4);
+        var words = Poppler.WordsOf(pdf);
+        foreach (var i in Enumerable.Range(1, 30))
+            Assert.Matches($@"\bL{i}\b", words);
+    }
+}
