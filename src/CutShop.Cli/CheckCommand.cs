@@ -10,16 +10,19 @@ internal static class CheckCommand
     public static Command Create()
     {
         var options = new ShopOptions();
-        var command = new Command("check", "Check the shop's database: the file, the rope of every coil, states against history, tickets against job files.") { options.Folder };
-        ShopOptions.WorksOnAFile(command);
+        var command = new Command("check", "Check the shop's database, in a file or on a server: the rope of every coil, states against history, tickets against job files.")
+        {
+            options.Folder,
+            options.Server,
+        };
         command.SetAction(async (parsed, _) =>
         {
-            var folder = parsed.GetRequiredValue(options.Folder);
-            var findings = ShopCheck.OfFolder(folder, ShopTables.Standard, TimeProvider.System);
+            var place = options.PlaceOf(parsed);
+            var findings = ShopCheck.Of(place, ShopTables.Standard, TimeProvider.System);
             await FindingLines.WriteAsync(findings);
             if (findings.Count > 0)
                 return Exit.Failed;
-            Console.WriteLine($"{ShopFolder.DatabaseIn(folder)}: all is well.");
+            Console.WriteLine($"{place}: all is well.");
             return Exit.Done;
         });
         return command;

@@ -10,9 +10,8 @@ internal static class ExportCommand
     {
         var options = new ShopOptions();
         var to = new Option<string>("--to") { Description = "A folder that is not there yet.", Required = true };
-        var command = new Command("export", "Write everything the shop holds as JSON and CSV, with its photos. The server may run.") { options.Folder, to };
-        ShopOptions.WorksOnAFile(command);
-        command.SetAction((parsed, _) => TellAsync(new ShopExport(parsed.GetRequiredValue(options.Folder), TimeProvider.System).Write(parsed.GetRequiredValue(to)), "Exported"));
+        var command = new Command("export", "Write everything the shop holds as JSON and CSV, with its photos. The server may run.") { options.Folder, options.Server, to };
+        command.SetAction((parsed, _) => TellAsync(new ShopExport(options.PlaceOf(parsed), TimeProvider.System).Write(parsed.GetRequiredValue(to)), "Exported"));
         return command;
     }
 

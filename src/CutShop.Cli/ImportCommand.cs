@@ -11,10 +11,9 @@ internal static class ImportCommand
     {
         var options = new ShopOptions();
         var from = new Option<string>("--from") { Description = "The folder of an export.", Required = true };
-        var command = new Command("import", "Make a shop from an export, in a folder that has none.") { options.Folder, from };
-        ShopOptions.WorksOnAFile(command);
-        command.SetAction((parsed, _) => ExportCommand.TellAsync(
-            new ShopImport(parsed.GetRequiredValue(options.Folder), ShopTables.Standard, TimeProvider.System).Read(parsed.GetRequiredValue(from)), "Imported"));
+        var command = new Command("import", "Make a shop from an export, in a folder or an empty database on a server.") { options.Folder, options.Server, from };
+        command.SetAction(async (parsed, cancel) => await ExportCommand.TellAsync(
+            await new ShopImport(options.PlaceOf(parsed), ShopTables.Standard, TimeProvider.System).ReadAsync(parsed.GetRequiredValue(from), cancel), "Imported"));
         return command;
     }
 }

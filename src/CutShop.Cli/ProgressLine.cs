@@ -3,7 +3,7 @@ using System.Globalization;
 
 namespace CutShop.Cli;
 
-/// <summary>A line on standard error that counts up while long work goes on; short work leaves no trace.</summary>
+/// <summary>A line on the screen, by standard error, that counts up while long work goes on; short work leaves no trace, and neither does it in a file or a pipe.</summary>
 internal sealed class ProgressLine(string what) : IProgress<int>, IDisposable
 {
     private static readonly TimeSpan ShowAfter = TimeSpan.FromMilliseconds(500);
@@ -15,7 +15,7 @@ internal sealed class ProgressLine(string what) : IProgress<int>, IDisposable
     public void Report(int value)
     {
         var now = _sinceStart.Elapsed;
-        if (now < ShowAfter || now - _lastShown < ShowEvery)
+        if (Console.IsErrorRedirected || now < ShowAfter || now - _lastShown < ShowEvery)
             return;
         _lastShown = now;
         Console.Error.Write(string.Create(CultureInfo.InvariantCulture, $"\r{what}: {value} "));

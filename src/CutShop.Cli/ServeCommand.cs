@@ -35,9 +35,12 @@ internal static class ServeCommand
         {
             var (shop, rule) = (parsed.GetRequiredValue(options.Folder), backups.RuleOf(parsed));
             var folder = backups.FolderOf(parsed, shop);
-            if (!options.IsOnServer(parsed))
-                BackUpBeforeUpgrade(options.DatabaseOf(parsed), folder);
-            using var database = options.Open(parsed);
+            var place = options.PlaceOf(parsed);
+            if (!place.IsOnServer)
+                BackUpBeforeUpgrade(place.DatabaseFile, folder);
+            using var database = place.Open(TimeProvider.System);
+            if (place.IsOnServer)
+                Console.WriteLine($"The database: {place}. This program makes no backups of it: see docs/operations.md for the server's own.");
             var settings = new ShopSiteSettings(database, ShopTables.Standard, options.PaperOf(parsed), options.AddressOf(parsed, parsed.GetRequiredValue(listen)))
             {
                 Nightly = database.IsFile && backups.TimeOf(parsed) is { } at ? new NightlySettings(folder, at, rule) : null,

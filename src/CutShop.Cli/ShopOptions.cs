@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using CutShop.Paper;
 using CutShop.Shop;
 
@@ -24,9 +25,18 @@ internal sealed class ShopOptions
     {
         Description = "The site's address as labels carry it, such as https://shop.example; where the site listens unless it is given. An address that is set on the site counts before it.",
         DefaultValueFactory = _ => new Uri(ServeCommand.UsualListen),
+        CustomParser = AddressIn,
     };
 
     public Option<bool> Metric { get; } = new("--metric") { Description = "Millimetres first, feet and inches second; A4 paper." };
+
+    private static Uri? AddressIn(ArgumentResult result)
+    {
+        var address = LabelAddressShelf.Parse(result.Tokens[0].Value);
+        if (!address.IsGood)
+            result.AddError($"--address: \"{result.Tokens[0].Value}\": {address.Problem}");
+        return address.IsGood ? address.Value : null;
+    }
 
     /// <summary>
     /// The address given, or else where the site listens, so that a label leads somewhere. To listen on every address, as in
@@ -43,22 +53,20 @@ internal sealed class ShopOptions
         : PaperSettings.Default;
 
     /// <summary>The shop's database, open: on the server that was named, else the file in the shop's folder.</summary>
-    public ShopDatabase Open(ParseResult parsed) => IsOnServer(parsed)
-        ? ShopDatabase.OpenOnServer(ConnectionOf(parsed)!, parsed.GetRequiredValue(Folder), TimeProvider.System)
-        : ShopDatabase.Open(DatabaseOf(parsed), TimeProvider.System);
+    public ShopDatabase Open(ParseResult parsed) => PlaceOf(parsed).Open(TimeProvider.System);
 
-    /// <summary>True where the database is on a server.</summary>
-    public bool IsOnServer(ParseResult parsed) => ConnectionOf(parsed) is { Length: > 0 };
+    /// <summary>Where the shop is.</summary>
+    public ShopPlace PlaceOf(ParseResult parsed) => new(
+        parsed.GetRequiredValue(Folder),
+        (parsed.GetValue(Server) ?? Environment.GetEnvironmentVariable(ServerVariable)) is { Length: > 0 } connection ? connection : null);
 
     /// <summary>Has a command that looks after a database file say so where the shop's database is on a server.</summary>
     public static void WorksOnAFile(Command command) => command.Validators.Add(result =>
     {
         if (Environment.GetEnvironmentVariable(ServerVariable) is { Length: > 0 })
-            result.AddError($"{ServerVariable} is set, so the shop's database is on a server, and {command.Name} knows files only. The server's own tools do this there.");
+            result.AddError($"{ServerVariable} is set, so the shop's database is on a server, and {command.Name} knows files only. There it is done with pg_dump and pg_restore: see docs/operations.md.");
     });
 
     /// <summary>The database in the shop's folder.</summary>
     public string DatabaseOf(ParseResult parsed) => ShopFolder.DatabaseIn(parsed.GetRequiredValue(Folder));
-
-    private string? ConnectionOf(ParseResult parsed) => parsed.GetValue(Server) ?? Environment.GetEnvironmentVariable(ServerVariable);
 }

@@ -15,6 +15,7 @@ using CutShop.Benchmarks.Trust;
     ("desk", "Lists, searches and a job's page against a bare endpoint, with 1,000 and 100,000 jobs; the live preview against its takeoff.", _ => DeskBenchmark.Run()),
     ("benches", "Claim and complete at the cut bench against the same transactions written raw.", _ => BenchesBenchmark.Run()),
     ("stores", "The same work on the file and on a database server.", _ => StoresBenchmark.Run()),
+    ("large-jobs", "What a post costs when jobs of 1,000 to 16,000 posts are taken in and cancelled, on the file and on a database server.", _ => LargeJobsBenchmark.Run()),
     ("labels", "How many photographed labels are read at each level of correction.", LabelsBenchmark.Run),
     ("site", "What an installer's pages and a site pack weigh and cost.", _ => SiteBenchmark.Run()),
 ];
@@ -32,6 +33,6 @@ switch (args)
     default:
         Console.Error.WriteLine(
             $"usage: all [--write FILE], or one of {string.Join(", ", subjects.Select(subject => subject.Name))}, cutting, trust; " +
-            "cutting takes [--seconds N] [--direct N] [--only TEXT] [--write FILE]; trust takes names of its figures, and [--kills N] [--lengths N] [--files N] [--seconds N] [--write FILE]; labels takes [--pictures N]");
+            "cutting takes [--seconds N] [--direct N] [--only TEXT] [--write FILE]; trust takes names of its figures, and [--kills N] [--lengths N] [--files N] [--seconds N] [--store postgresql] [--write FILE]; labels takes [--pictures N]");
         return 2;
 }

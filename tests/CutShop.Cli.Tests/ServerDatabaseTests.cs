@@ -17,10 +17,7 @@ public sealed class ServerDatabaseTests : IDisposable
     }
 
     [Theory]
-    [InlineData("check")]
     [InlineData("backup")]
-    [InlineData("export", "--to", "somewhere")]
-    [InlineData("import", "--from", "somewhere")]
     [InlineData("restore", "a-backup.db")]
     public async Task What_looks_after_a_file_says_so_where_the_database_is_on_a_server(string command, params string[] arguments)
     {

@@ -21,6 +21,17 @@ public sealed class TakeInCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task The_address_of_labels_is_taken_as_the_site_takes_it_and_another_text_is_refused()
+    {
+        var file = Path.Combine("demo", "lq-1043-beach-ramp.json");
+        var refused = await Ran.WithAsync(input: null, "take-in", file, "--shop", _shop, "--address", "shop.example");
+        Assert.Equal(1, refused.ExitCode);
+        Assert.Contains("--address: \"shop.example\": accepted: an address such as https://shop.example", refused.Errors, StringComparison.Ordinal);
+        var taken = await Ran.WithAsync(input: null, "take-in", file, "--shop", _shop, "--address", "https://shop.example");
+        Assert.Equal((0, ""), (taken.ExitCode, taken.Errors));
+    }
+
+    [Fact]
     public async Task Another_job_under_a_taken_number_is_refused()
     {
         var file = Path.Combine(AppContext.BaseDirectory, "demo", "lq-1043-beach-ramp.json");

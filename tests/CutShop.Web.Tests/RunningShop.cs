@@ -49,17 +49,19 @@ public sealed class RunningShop : IAsyncDisposable
     public IEnumerable<RouteEndpoint> Routes => _site.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>();
 
     /// <summary>Starts a shop where the owner is signed in on <see cref="Client"/>.</summary>
-    public static async Task<RunningShop> StartAsync(TimeProvider? time = null)
+    /// <param name="time">Its clock.</param>
+    /// <param name="store">Where its database is; a place of the kind that the test run asks for unless it is given.</param>
+    public static async Task<RunningShop> StartAsync(TimeProvider? time = null, TestStore? store = null)
     {
-        var shop = await StartEmptyAsync(time);
+        var shop = await StartEmptyAsync(time, store);
         await shop.SignInAsync(Role.Owner, shop.Client);
         return shop;
     }
 
     /// <summary>Starts a shop that has nobody yet.</summary>
-    public static async Task<RunningShop> StartEmptyAsync(TimeProvider? time = null)
+    public static async Task<RunningShop> StartEmptyAsync(TimeProvider? time = null, TestStore? store = null)
     {
-        var store = new TestStore();
+        store ??= new TestStore();
         var database = store.Open(time);
         return new RunningShop(store, database, await RunAsync(database, "http://127.0.0.1:0"));
     }
@@ -108,6 +110,9 @@ public sealed class RunningShop : IAsyncDisposable
         client.DefaultRequestHeaders.Authorization = new("Bearer", key);
         return client;
     }
+
+    /// <summary>Opens its database once more, as another program does.</summary>
+    public ShopDatabase OpenAgain() => _store.Open();
 
     /// <summary>Stops the site and starts it again at the same address, on the same database.</summary>
     public async Task RestartAsync()

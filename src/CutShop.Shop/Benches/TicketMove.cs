@@ -45,6 +45,18 @@ internal sealed record TicketMove(string Table, string What, string From, string
             throw new InvalidOperationException(FormattableString.Invariant(why));
     }
 
+    /// <summary>Makes the move, by one statement, of every ticket of a job that is in the state it starts from.</summary>
+    public void DoAll(ShopSession session, long jobId, string who, string set, string reason)
+    {
+        var (thing, things) = Table == TicketStates.CutTickets ? ("piece_id", "pieces") : ("post_id", "posts");
+        var ofJob = $"state = @From AND {thing} IN (SELECT id FROM {things} WHERE job_id = @id)";
+        var values = With(jobId, who, session.Now, values: null);
+        var tickets = session.All<long>($"SELECT id FROM {Table} WHERE {ofJob} ORDER BY id", values);
+        session.Execute($"UPDATE {Table} SET state = @To{set} WHERE {ofJob}", values);
+        foreach (var ticket in tickets)
+            session.Record(Subject, ticket, who, What, From, To, reason);
+    }
+
     private object With(long id, string who, DateTimeOffset now, object? values)
     {
         var usual = new { id, who, now, From, To };

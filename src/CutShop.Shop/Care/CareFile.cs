@@ -2,8 +2,8 @@ using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop;
 
-/// <summary>A database file opened for its care: never made where there is none, never brought up to date unasked, never pooled.</summary>
-internal sealed class CareFile : IDisposable
+/// <summary>A database file opened for its care; never pooled, so that it is let go when it is closed.</summary>
+internal sealed class CareFile : CareStore
 {
     private readonly TimeProvider _time;
 
@@ -12,8 +12,8 @@ internal sealed class CareFile : IDisposable
     /// <summary>The open connection.</summary>
     public SqliteConnection Connection { get; }
 
-    /// <summary>The number of the file's newest migration.</summary>
-    public long Version => Connection.Number("PRAGMA user_version");
+    /// <inheritdoc/>
+    public override long Version => Connection.Number("PRAGMA user_version");
 
     /// <summary>Opens a file that is there.</summary>
     /// <exception cref="FileNotFoundException">There is no such file.</exception>
@@ -41,12 +41,15 @@ internal sealed class CareFile : IDisposable
     /// <summary>The files that a database is made of, the main one last.</summary>
     public static IReadOnlyList<string> PartsOf(string path) => [path + "-wal", path + "-shm", path + "-journal", path];
 
-    /// <summary>Reads, all of it as of one moment.</summary>
-    public T Read<T>(Func<ShopSession, T> work)
+    /// <inheritdoc/>
+    public override T Read<T>(Func<ShopSession, T> work)
     {
         using var transaction = Connection.BeginTransaction(deferred: true);
         return work(new ShopSession(Connection, transaction, Dialect.Sqlite, _time));
     }
+
+    /// <inheritdoc/>
+    public override IEnumerable<CheckFinding> OwnFindings(ShopSession session) => SoundFile.Of(session);
 
     /// <summary>Writes all of it or, where it throws, nothing.</summary>
     public void Write(Action<ShopSession> work)
@@ -60,7 +63,7 @@ internal sealed class CareFile : IDisposable
     public void MakeOnePiece() => Connection.Run("PRAGMA journal_mode = DELETE");
 
     /// <inheritdoc/>
-    public void Dispose() => Connection.Dispose();
+    public override void Dispose() => Connection.Dispose();
 
     private static CareFile Connect(string path, SqliteOpenMode mode, TimeProvider time)
     {

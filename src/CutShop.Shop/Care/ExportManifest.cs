@@ -48,7 +48,7 @@ internal sealed record ExportManifest(
             var manifest = JsonSerializer.Deserialize<ExportManifest>(File.ReadAllText(path), Options)!;
             return manifest.Format != FormatName ? (null, $"{path} is of another program: its format is \"{manifest.Format}\", accepted: \"{FormatName}\".")
                 : manifest.Version != CurrentVersion ? (null, $"{path} has version {manifest.Version}; accepted: {CurrentVersion}.")
-                : manifest.Migration > SqliteMigrations.Newest ? (null, $"The export has migration {manifest.Migration}; this program knows {SqliteMigrations.Newest}. Use a newer program.")
+                : manifest.Migration > Shop.Migration.Newest ? (null, $"The export has migration {manifest.Migration}; this program knows {Shop.Migration.Newest}. Use a newer program.")
                 : (manifest, null);
         }
         catch (JsonException e)

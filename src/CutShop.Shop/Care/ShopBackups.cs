@@ -28,7 +28,7 @@ public sealed class ShopBackups(string database, string folder, ShopTables table
             if (!File.Exists(database))
                 return false;
             using var file = CareFile.Open(database, time);
-            return file.Version > 0 && file.Version < SqliteMigrations.Newest;
+            return file.Version > 0 && file.Version < Migration.Newest;
         }
     }
 

@@ -1,64 +1,70 @@
+using System.Data.Common;
 using CutShop.Takeoff;
-using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop;
 
 /// <summary>
-/// Says in words what is off in a shop's database: the file itself, the rope of every coil, the states against the history, the
-/// tickets against the stored job files. Changes nothing.
+/// Says in words what is off in a shop's database, in a file or on a server: the database itself, the rope of every coil, the states
+/// against the history, the tickets against the stored job files. Changes nothing.
 /// </summary>
 public static class ShopCheck
 {
-    /// <summary>Checks a database file, as of one moment; a server may go on writing.</summary>
-    /// <param name="path">The database file.</param>
+    /// <summary>Checks a shop: its database as of one moment, on which others may go on writing, and files that belong to nothing.</summary>
+    /// <param name="place">Where the shop is.</param>
     /// <param name="tables">The tables that the program brings.</param>
     /// <param name="time">The clock.</param>
     /// <returns>What is off; empty where all is well.</returns>
-    public static IReadOnlyList<CheckFinding> OfFile(string path, ShopTables tables, TimeProvider time)
+    /// <exception cref="IOException">The server does not answer, or does not let this program in.</exception>
+    public static IReadOnlyList<CheckFinding> Of(ShopPlace place, ShopTables tables, TimeProvider time)
+    {
+        ArgumentNullException.ThrowIfNull(place);
+        return Opened(() => place.OpenForCare(time), store => [.. Of(store, tables), .. StrayFiles.In(place.Folder, store)]);
+    }
+
+    /// <summary>Checks a database file alone, such as a backup.</summary>
+    public static IReadOnlyList<CheckFinding> OfFile(string path, ShopTables tables, TimeProvider time) =>
+        Opened(() => CareFile.Open(path, time), store => Of(store, tables));
+
+    private static IReadOnlyList<CheckFinding> Opened(Func<CareStore> open, Func<CareStore, IReadOnlyList<CheckFinding>> check)
     {
         try
         {
-            using var file = CareFile.Open(path, time);
-            return Of(file, tables);
+            using var store = open();
+            return check(store);
         }
         catch (FileNotFoundException e)
         {
             return [new("database", e.Message)];
         }
-        catch (SqliteException e)
+        catch (DbException e)
         {
             return [new("database", $"cannot be read: {StoreTrouble.Of(e)?.Text ?? e.Message}")];
         }
     }
 
-    /// <summary>Checks a shop's folder: its database, and files that belong to nothing.</summary>
-    public static IReadOnlyList<CheckFinding> OfFolder(string folder, ShopTables tables, TimeProvider time)
+    private static List<CheckFinding> Of(CareStore store, ShopTables tables)
     {
-        ArgumentNullException.ThrowIfNull(time);
-        return [.. OfFile(ShopFolder.DatabaseIn(folder), tables, time), .. StrayFiles.In(folder, time)];
+        var version = store.Version;
+        if (version != Migration.Newest)
+            return [new("database", $"has migration {version}, and this program knows {Migration.Newest}: {(version < Migration.Newest ? "start the shop once, which brings it up to date" : "use the program that it was made with, or a newer one")}")];
+        return store.Read(session => Of(store, session, tables));
     }
 
-    internal static IReadOnlyList<CheckFinding> Of(CareFile file, ShopTables tables)
+    private static List<CheckFinding> Of(CareStore store, ShopSession session, ShopTables tables)
     {
-        if (file.Version != SqliteMigrations.Newest)
-            return [new("database", $"has migration {file.Version}, and this program knows {SqliteMigrations.Newest}: {(file.Version < SqliteMigrations.Newest ? "start the shop once, which brings it up to date" : "use the program that it was made with, or a newer one")}")];
-        return file.Read(session => Of(session, tables));
-    }
-
-    private static List<CheckFinding> Of(ShopSession session, ShopTables tables)
-    {
-        var findings = SoundFile.Of(session).ToList();
+        var findings = store.OwnFindings(session).ToList();
         try
         {
-            findings.AddRange(StockBalance.Of(session));
-            findings.AddRange(StatesAgainstHistory.Of(session));
-            findings.AddRange(JobsAgainstFiles.Of(session, tables));
-            findings.AddRange(KeptCounts.Of(session));
+            findings.AddRange(OfRows(session, tables));
         }
-        catch (SqliteException e) when (findings.Count > 0)
+        catch (DbException e) when (findings.Count > 0)
         {
             findings.Add(new("database", $"what else it holds cannot be checked: {e.Message}"));
         }
         return findings;
     }
+
+    /// <summary>What is off in the rows that a transaction sees, by the shop's own rules.</summary>
+    internal static IEnumerable<CheckFinding> OfRows(ShopSession session, ShopTables tables) =>
+        [.. StockBalance.Of(session), .. StatesAgainstHistory.Of(session), .. JobsAgainstFiles.Of(session, tables), .. KeptCounts.Of(session)];
 }

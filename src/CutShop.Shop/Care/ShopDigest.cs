@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using System.Text;
-using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop;
 
@@ -11,13 +10,34 @@ public static class ShopDigest
     public static string Of(string path)
     {
         using var file = CareFile.Open(path, TimeProvider.System);
-        using var moment = file.Connection.BeginTransaction(deferred: true);
-        return Of(file.Connection);
+        return Of(file);
     }
 
-    /// <summary>The digest of what a connection sees.</summary>
-    internal static string Of(SqliteConnection connection) =>
-        Of(TableText.All(connection).Select(table => (table.Name, HashOf(table.Lines(connection)))));
+    /// <summary>The digest of a shop's database, in a file or on a server, as of one moment.</summary>
+    public static string Of(ShopPlace place)
+    {
+        ArgumentNullException.ThrowIfNull(place);
+        using var store = place.OpenForCare(TimeProvider.System);
+        return Of(store);
+    }
+
+    /// <summary>The digest of what a transaction sees in the tables of a migration.</summary>
+    internal static string Of(ShopSession session, long migration) =>
+        Of(TableText.All(migration).Select(table => (table.Name, HashOf(table.Lines(session)))));
+
+    /// <summary>The digest of a shop in which nothing was done yet: what the migrations up to one put into it.</summary>
+    internal static string OfNew(long migration)
+    {
+        using var connection = SqliteMigrations.InMemory(migration);
+        using var transaction = connection.BeginTransaction();
+        return Of(new ShopSession(connection, transaction, Dialect.Sqlite, TimeProvider.System), migration);
+    }
+
+    private static string Of(CareStore store)
+    {
+        var migration = store.Version;
+        return store.Read(session => Of(session, migration));
+    }
 
     /// <summary>The digest of tables whose hashes are known, in the order of their names.</summary>
     internal static string Of(IEnumerable<(string Table, string Hash)> tables) => HashOf(tables.Select(table => $"{table.Table} {table.Hash}"));

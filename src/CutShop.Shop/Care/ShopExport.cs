@@ -21,9 +21,9 @@ public sealed record TransferAnswer(int Tables, long Rows, int Photos, string? P
 /// Writes everything a shop holds in open formats: each table as JSON, a row a line, and as CSV for a spreadsheet, the photos as
 /// they are, and a manifest with hashes. It can be imported into an empty shop.
 /// </summary>
-/// <param name="folder">The shop's folder.</param>
+/// <param name="place">Where the shop is.</param>
 /// <param name="time">The clock.</param>
-public sealed class ShopExport(string folder, TimeProvider time)
+public sealed class ShopExport(ShopPlace place, TimeProvider time)
 {
     private const string Unfinished = ".part";
 
@@ -34,14 +34,17 @@ public sealed class ShopExport(string folder, TimeProvider time)
         var target = Path.TrimEndingDirectorySeparator(Path.GetFullPath(to));
         if (Directory.Exists(target) || File.Exists(target))
             return TransferAnswer.Refused($"{target} is there already; accepted: a folder that is not there yet.");
-        var database = ShopFolder.DatabaseIn(folder);
-        if (!File.Exists(database))
-            return TransferAnswer.Refused($"There is no database at {database}.");
+        if (!place.IsOnServer && !File.Exists(place.DatabaseFile))
+            return TransferAnswer.Refused($"There is no database at {place}.");
+        using var store = place.OpenForCare(time);
+        var migration = store.Version;
+        if (migration is 0 || migration > Migration.Newest)
+            return TransferAnswer.Refused($"{place} has migration {migration}; accepted: 1 to {Migration.Newest}, which this program knows.");
         var part = target + Unfinished;
         DeleteFolder(part);
         try
         {
-            var manifest = WriteInto(part, database);
+            var manifest = store.Read(session => WriteInto(part, session, migration));
             Directory.Move(part, target);
             return new(manifest.Tables.Count, manifest.Tables.Sum(table => table.Rows), manifest.Photos.Count, Problem: null);
         }
@@ -51,18 +54,16 @@ public sealed class ShopExport(string folder, TimeProvider time)
         }
     }
 
-    private ExportManifest WriteInto(string part, string database)
+    private ExportManifest WriteInto(string part, ShopSession session, long migration)
     {
         foreach (var name in new[] { ExportManifest.TableFile(""), ExportManifest.SheetFile("") })
             Directory.CreateDirectory(Path.Combine(part, Path.GetDirectoryName(name)!));
-        using var file = CareFile.Open(database, time);
-        using var moment = file.Connection.BeginTransaction(deferred: true);
-        var tables = TableText.All(file.Connection).Select(table => WriteTable(part, table, table.Lines(file.Connection))).ToList();
+        var tables = TableText.All(migration).Select(table => WriteTable(part, table, table.Lines(session))).ToList();
         var photos = WritePhotos(part);
         var manifest = new ExportManifest(
             ExportManifest.FormatName,
             ExportManifest.CurrentVersion,
-            file.Version,
+            migration,
             time.GetUtcNow(),
             ShopDigest.Of(tables.Select(table => (table.Name, table.Hash))),
             tables,
@@ -92,7 +93,7 @@ public sealed class ShopExport(string folder, TimeProvider time)
 
     private List<ExportedPhoto> WritePhotos(string part)
     {
-        var from = ShopFolder.PhotosIn(folder);
+        var from = ShopFolder.PhotosIn(place.Folder);
         if (!Directory.Exists(from))
             return [];
         var photos = new List<ExportedPhoto>();

@@ -1,95 +1,117 @@
+using System.Data.Common;
 using System.Security.Cryptography;
 using CutShop.Takeoff;
-using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop;
 
-/// <summary>Makes a shop from an export. All is made beside the shop's place and checked; then it is there at once, or not at all.</summary>
-/// <param name="folder">The shop's folder; it must have no database.</param>
+/// <summary>
+/// Makes a shop from an export, in a folder or on a server. All is made in a file beside the shop's place and checked; then it is
+/// there at once, or not at all. What an import leaves that was ended in the middle is no shop, and the same import may be made again.
+/// </summary>
+/// <param name="place">Where the shop is to be; there must be no shop.</param>
 /// <param name="tables">The tables that the program brings.</param>
 /// <param name="time">The clock.</param>
-public sealed class ShopImport(string folder, ShopTables tables, TimeProvider time)
+public sealed class ShopImport(ShopPlace place, ShopTables tables, TimeProvider time)
 {
-    private string Database => ShopFolder.DatabaseIn(folder);
+    private string ShopAlready => $"{place} is a shop already; accepted: a folder without a database, or a database on a server in which nothing was done.";
 
-    private string Making => Database + ".importing";
+    private string Making => place.DatabaseFile + ".importing";
 
-    private string PhotosMaking => ShopFolder.PhotosIn(folder) + ".importing";
+    private string Photos => ShopFolder.PhotosIn(place.Folder);
+
+    private string PhotosMaking => Photos + ".importing";
 
     /// <summary>Imports an export.</summary>
     /// <param name="from">The export's folder.</param>
-    public TransferAnswer Read(string from)
+    /// <param name="cancel">Stops before the shop is there.</param>
+    /// <exception cref="IOException">The server does not answer, or does not let this program in.</exception>
+    public async Task<TransferAnswer> ReadAsync(string from, CancellationToken cancel = default)
     {
-        if (File.Exists(Database) || Directory.Exists(ShopFolder.PhotosIn(folder)))
-            return TransferAnswer.Refused($"{folder} is a shop already; accepted: a folder without a database and photos.");
+        if (IsShopAlready())
+            return TransferAnswer.Refused(ShopAlready);
         var (manifest, problem) = ExportManifest.Read(from);
         if (manifest is null)
             return TransferAnswer.Refused(problem!);
-        Directory.CreateDirectory(folder);
+        if (StrangePhoto(manifest) is { } strange)
+            return TransferAnswer.Refused($"{strange} is there and is not in the export; accepted: a folder without photos of another shop.");
+        Directory.CreateDirectory(place.Folder);
         try
         {
-            Fill(manifest, from);
+            Make(manifest, from);
             if (ShopCheck.OfFile(Making, tables, time) is [var finding, ..])
                 return TransferAnswer.Refused($"Something is off in the export. {finding}");
-            PutInPlace(manifest.Photos.Count > 0);
-            return new(manifest.Tables.Count, manifest.Tables.Sum(table => table.Rows), manifest.Photos.Count, Problem: null);
+            return await PutInPlaceAsync(cancel) is { } refusal
+                ? TransferAnswer.Refused(refusal)
+                : new(manifest.Tables.Count, manifest.Tables.Sum(table => table.Rows), manifest.Photos.Count, Problem: null);
         }
         catch (InvalidDataException e)
         {
-            return TransferAnswer.Refused($"The export is damaged: {e.Message}");
+            return TransferAnswer.Refused($"The export cannot be taken: {e.Message}");
         }
-        catch (SqliteException e) when (StoreTrouble.Of(e) is null)
+        catch (DbException e) when (StoreTrouble.Of(e) is null)
         {
-            return TransferAnswer.Refused($"The export is damaged: {e.Message}");
+            return TransferAnswer.Refused($"The export cannot be taken: {e.Message}");
         }
         finally
         {
             CareFile.Delete(Making);
-            if (Directory.Exists(PhotosMaking))
-                Directory.Delete(PhotosMaking, recursive: true);
+            DeletePhotosMaking();
         }
     }
 
-    private void Fill(ExportManifest manifest, string from)
+    private bool IsShopAlready()
+    {
+        if (!place.IsOnServer)
+            return File.Exists(place.DatabaseFile);
+        using var store = place.OpenForCare(time);
+        var migration = store.Version;
+        return migration > 0 && !store.Read(session => IsNew(session, migration));
+    }
+
+    private static bool IsNew(ShopSession session, long migration) => ShopDigest.Of(session, migration) == ShopDigest.OfNew(migration);
+
+    private void Make(ExportManifest manifest, string from)
     {
         using var file = CareFile.Create(Making, time);
         SqliteMigrations.Apply(file.Connection, manifest.Migration);
-        FillTables(file.Connection, manifest, from);
-        if (ShopDigest.Of(file.Connection) != manifest.Digest)
-            throw new InvalidDataException("what was stored is not what the manifest tells of.");
+        file.Write(session =>
+        {
+            Fill(session, manifest.Migration, [.. Exported(manifest, from)]);
+            if (ShopDigest.Of(session, manifest.Migration) != manifest.Digest)
+                throw new InvalidDataException("what was stored is not what the manifest tells of.");
+        });
         SqliteMigrations.Apply(file.Connection);
         file.MakeOnePiece();
+        DeletePhotosMaking();
         foreach (var photo in manifest.Photos)
             CopyPhoto(photo, from);
     }
 
-    /// <summary>Triggers rest while rows come in as they were, and rows may come before those they belong to.</summary>
-    private static void FillTables(SqliteConnection connection, ExportManifest manifest, string from)
+    /// <summary>Rows come in as they were, into all tables in the order of their names.</summary>
+    private static void Fill(ShopSession session, long migration, IReadOnlyList<IEnumerable<string>> lines)
     {
-        var known = TableText.All(connection);
-        if (!known.Select(table => table.Name).SequenceEqual(manifest.Tables.Select(table => table.Name)))
+        var (free, bind) = (session.All<string>(session.Dialect.FreeTables), session.All<string>(session.Dialect.BindTables));
+        foreach (var statement in free)
+            session.Execute(statement);
+        foreach (var (table, rows) in TableText.All(migration).Zip(lines))
+            table.Fill(session, rows);
+        foreach (var statement in bind)
+            session.Execute(statement);
+    }
+
+    private static IEnumerable<IEnumerable<string>> Exported(ExportManifest manifest, string from)
+    {
+        if (!TableText.All(manifest.Migration).Select(table => table.Name).SequenceEqual(manifest.Tables.Select(table => table.Name)))
             throw new InvalidDataException("its tables are not those of its migration.");
-        using var transaction = connection.BeginTransaction();
-        connection.Run("PRAGMA defer_foreign_keys = ON");
-        var triggers = connection.Texts("SELECT sql FROM sqlite_schema WHERE type = 'trigger'");
-        foreach (var name in connection.Texts("SELECT name FROM sqlite_schema WHERE type = 'trigger'"))
-            connection.Run($"DROP TRIGGER {TableText.Quoted(name)}");
-        foreach (var (table, told) in known.Zip(manifest.Tables))
+        foreach (var told in manifest.Tables)
         {
-            connection.Run($"DELETE FROM {TableText.Quoted(table.Name)}");
-            var path = Path.Combine(from, ExportManifest.TableFile(table.Name));
+            var path = Path.Combine(from, ExportManifest.TableFile(told.Name));
             if (!File.Exists(path))
                 throw new InvalidDataException($"{path} is not there.");
-            if (ShopDigest.HashOf(File.ReadLines(path)) != told.Hash)
+            if (ShopDigest.HashOf(File.ReadLines(path)) != told.Hash || File.ReadLines(path).LongCount() != told.Rows)
                 throw new InvalidDataException($"{path} is not as it was written.");
-            if (table.Insert(connection, File.ReadLines(path)) != told.Rows)
-                throw new InvalidDataException($"{path} does not have the {told.Rows} rows that the manifest tells of.");
+            yield return File.ReadLines(path);
         }
-        foreach (var index in connection.Texts("SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'virtual'"))
-            connection.Run($"INSERT INTO {TableText.Quoted(index)} ({TableText.Quoted(index)}) VALUES ('rebuild')");
-        foreach (var trigger in triggers)
-            connection.Run(trigger);
-        transaction.Commit();
     }
 
     private void CopyPhoto(ExportedPhoto photo, string from)
@@ -101,17 +123,65 @@ public sealed class ShopImport(string folder, ShopTables tables, TimeProvider ti
         if (!File.Exists(path))
             throw new InvalidDataException($"{path} is not there.");
         var bytes = File.ReadAllBytes(path);
-        if (Convert.ToHexStringLower(SHA256.HashData(bytes)) != photo.Hash)
+        if (HashOf(bytes) != photo.Hash)
             throw new InvalidDataException($"{path} is not as it was written.");
         Directory.CreateDirectory(Path.GetDirectoryName(target)!);
         File.WriteAllBytes(target, bytes);
     }
 
-    /// <summary>The database comes last: without it the folder is no shop yet.</summary>
-    private void PutInPlace(bool hasPhotos)
+    /// <summary>A photo in the shop's folder that the export does not have: it is another shop's. One that it has is of an import that was ended.</summary>
+    private string? StrangePhoto(ExportManifest manifest)
     {
-        if (hasPhotos)
-            Directory.Move(PhotosMaking, ShopFolder.PhotosIn(folder));
-        File.Move(Making, Database);
+        if (!Directory.Exists(Photos))
+            return null;
+        var known = manifest.Photos.ToDictionary(photo => Path.GetFullPath(Path.Combine(Photos, photo.Path)), photo => photo.Hash);
+        return Directory.EnumerateFiles(Path.GetFullPath(Photos), "*", SearchOption.AllDirectories)
+            .FirstOrDefault(path => known.GetValueOrDefault(path) != HashOf(File.ReadAllBytes(path)));
     }
+
+    /// <summary>The database comes last: without it there is no shop yet.</summary>
+    /// <returns>Why it cannot be there, or null.</returns>
+    private async Task<string?> PutInPlaceAsync(CancellationToken cancel)
+    {
+        if (Directory.Exists(PhotosMaking))
+        {
+            if (Directory.Exists(Photos))
+                Directory.Delete(Photos, recursive: true);
+            Directory.Move(PhotosMaking, Photos);
+        }
+        if (place.IsOnServer)
+            return await PutOnServerAsync(cancel);
+        File.Move(Making, place.DatabaseFile);
+        return null;
+    }
+
+    /// <summary>All in one change of the server's database, held against the file that was checked.</summary>
+    private async Task<string?> PutOnServerAsync(CancellationToken cancel)
+    {
+        using var made = CareFile.Open(Making, time);
+        using var database = place.Open(time);
+        return await database.WriteAsync<string?>(
+            session =>
+            {
+                if (!IsNew(session, Migration.Newest))
+                    return ShopAlready;
+                var digest = made.Read(source =>
+                {
+                    Fill(session, Migration.Newest, [.. TableText.All(Migration.Newest).Select(table => table.Lines(source))]);
+                    return ShopDigest.Of(source, Migration.Newest);
+                });
+                return ShopDigest.Of(session, Migration.Newest) == digest
+                    ? null
+                    : throw new InvalidDataException("what the server stored is not what the export holds.");
+            },
+            cancel);
+    }
+
+    private void DeletePhotosMaking()
+    {
+        if (Directory.Exists(PhotosMaking))
+            Directory.Delete(PhotosMaking, recursive: true);
+    }
+
+    private static string HashOf(byte[] photo) => Convert.ToHexStringLower(SHA256.HashData(photo));
 }

@@ -51,7 +51,7 @@ internal static class ShopTrial
         try
         {
             using var file = CareFile.Open(path, time);
-            return file.Version < SqliteMigrations.Newest;
+            return file.Version < Migration.Newest;
         }
         catch (SqliteException)
         {

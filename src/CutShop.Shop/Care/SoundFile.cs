@@ -1,5 +1,3 @@
-using Microsoft.Data.Sqlite;
-
 namespace CutShop.Shop;
 
 /// <summary>Whether the file is whole by the database's own checks, and its tables are those that the migrations make.</summary>
@@ -32,9 +30,7 @@ internal static class SoundFile
 
     private static Dictionary<string, string> Made()
     {
-        using var connection = new SqliteConnection("Data Source=:memory:;Pooling=False");
-        connection.Open();
-        SqliteMigrations.Apply(connection);
+        using var connection = SqliteMigrations.InMemory(Migration.Newest);
         using var transaction = connection.BeginTransaction();
         return Read(new ShopSession(connection, transaction, Dialect.Sqlite, TimeProvider.System).All<(string, string)>(Schema));
     }

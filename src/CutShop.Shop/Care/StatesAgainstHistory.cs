@@ -27,21 +27,22 @@ internal static class StatesAgainstHistory
 
     private static IEnumerable<CheckFinding> Tickets(ShopSession session, string subject, string tickets)
     {
-        var values = new { subject, states = TicketStates.All, waiting = TicketStates.Waiting };
-        const string Moves =
-            """
+        var values = new { subject, waiting = TicketStates.Waiting };
+        var states = string.Join(", ", TicketStates.All.Select(state => $"'{state}'"));
+        var moves =
+            $"""
             WITH moves AS (
               SELECT id, subject_id, before, after, lag(after, 1, @waiting) OVER (PARTITION BY subject_id ORDER BY id) AS led,
                 row_number() OVER (PARTITION BY subject_id ORDER BY id DESC) AS back
-              FROM history WHERE subject = @subject AND what <> 'taken over' AND before IN @states AND after IN @states)
+              FROM history WHERE subject = @subject AND what <> 'taken over' AND before IN ({states}) AND after IN ({states}))
 
             """;
         foreach (var (name, state, told) in session.All<(string, string, string)>(
-            $"{Moves} SELECT name, state, coalesce(after, @waiting) AS told FROM ({tickets}) AS t LEFT JOIN moves ON subject_id = t.id AND back = 1 WHERE state <> coalesce(after, @waiting) ORDER BY name",
+            $"{moves} SELECT name, state, coalesce(after, @waiting) AS told FROM ({tickets}) AS t LEFT JOIN moves ON subject_id = t.id AND back = 1 WHERE state <> coalesce(after, @waiting) ORDER BY name",
             values))
             yield return new(name, $"is {state}, and its history ends at {told}");
         foreach (var (name, before, led) in session.All<(string, string, string)>(
-            $"{Moves} SELECT name, before, led FROM ({tickets}) AS t JOIN moves ON subject_id = t.id WHERE before <> led ORDER BY name", values))
+            $"{moves} SELECT name, before, led FROM ({tickets}) AS t JOIN moves ON subject_id = t.id WHERE before <> led ORDER BY name", values))
             yield return new(name, $"its history goes on from {before}, and had led to {led}: a line is missing");
         foreach (var (name, claimedBy, told) in session.All<(string, string, string)>(
             $"""

@@ -19,6 +19,9 @@ public sealed record StoreTrouble(string Text)
     // Of a server.
     private const string ServerDiskFull = "53100";
     private const string NoLockInTime = "55P03";
+    private const string ServerStops = "57P01";
+    private const string ServerCrashed = "57P02";
+    private const string ServerStarts = "57P03";
 
     // Of the system's own calls.
     private const int NoSpace = 28;
@@ -31,9 +34,12 @@ public sealed record StoreTrouble(string Text)
     /// <summary>True where others are busy with the database, and a later try may find it free.</summary>
     public bool IsOfOthers { get; private init; }
 
+    /// <summary>True where the answer to the last step of a change may have been lost on its way, so that nobody knows whether it is stored.</summary>
+    public bool IsUnsure { get; private init; }
+
     private static readonly StoreTrouble DiskFull = new("The disk is full. Make room on the shop's machine; then it goes on by itself.");
     private static readonly StoreTrouble KeptBusy = new("Another program keeps the database busy. Wait a moment and send it again; if it stays, end that program.") { IsOfOthers = true };
-    private static readonly StoreTrouble NoAnswer = new("The database server does not answer. See whether it runs and can be reached; then it goes on by itself.");
+    private static readonly StoreTrouble NoAnswer = new("The database server does not answer. See whether it runs and can be reached; then it goes on by itself.") { IsUnsure = true };
     private static readonly StoreTrouble DiskReadOnly = new("The shop's folder cannot be written. Give the program the right to write there; then it goes on by itself.");
 
     /// <summary>The trouble that an exception tells of, or null where it is something else.</summary>
@@ -42,6 +48,7 @@ public sealed record StoreTrouble(string Text)
         SqliteException e => OfCode(e.SqliteErrorCode),
         PostgresException { SqlState: ServerDiskFull } => DiskFull,
         PostgresException { SqlState: NoLockInTime } => KeptBusy,
+        PostgresException { SqlState: ServerStops or ServerCrashed or ServerStarts } => NoAnswer,
         NpgsqlException { InnerException: IOException or TimeoutException or System.Net.Sockets.SocketException } => NoAnswer,
         UnauthorizedAccessException => DiskReadOnly,
         IOException { HResult: var code } when (code & 0xFFFF) is NoSpace or NoSpaceOnWindows => DiskFull,

@@ -1,40 +1,58 @@
-using Microsoft.Data.Sqlite;
+using System.Data.Common;
 
 namespace CutShop.Shop;
 
-/// <summary>Files in a shop's folder that belong to nothing.</summary>
+/// <summary>Files in a shop's folder that belong to nothing, and photos of reports that are not there.</summary>
 internal static class StrayFiles
 {
-    private static readonly string[] Unfinished = ["*.part", "*.restoring", "*.importing"];
+    private const string Half = ".part";
 
-    public static IEnumerable<CheckFinding> In(string folder, TimeProvider time) => Directory.Exists(folder)
-        ? [.. Halves(folder), .. PaperOfNoJob(folder, time)]
-        : [];
+    private static readonly string[] Unfinished = ["*" + Half, "*.restoring", "*.importing"];
+
+    public static IEnumerable<CheckFinding> In(string folder, CareStore store) =>
+        Directory.Exists(folder) ? [.. Halves(folder), .. PaperOfNoJob(folder, store), .. Photos(folder, store)] : [];
 
     private static IEnumerable<CheckFinding> Halves(string folder) => Unfinished
         .SelectMany(pattern => Directory.EnumerateFileSystemEntries(folder, pattern, SearchOption.AllDirectories))
         .Order(StringComparer.Ordinal)
         .Select(path => new CheckFinding(Path.GetRelativePath(folder, path), "is half of a file: a program writes it just now, or ended while it did, and then nothing needs it"));
 
-    private static IEnumerable<CheckFinding> PaperOfNoJob(string folder, TimeProvider time)
+    private static IEnumerable<CheckFinding> PaperOfNoJob(string folder, CareStore store)
     {
         var paper = ShopFolder.PaperIn(folder);
-        if (!Directory.Exists(paper) || Numbers(folder, time) is not { } numbers)
+        if (!Directory.Exists(paper) || Known(store, "SELECT number FROM jobs") is not { } numbers)
             return [];
         return Directory.EnumerateDirectories(paper).Order(StringComparer.Ordinal).Where(job => !numbers.Contains(Path.GetFileName(job)))
             .Select(job => new CheckFinding(Path.GetRelativePath(folder, job), "is the paper of a job that is not in the database"));
     }
 
-    private static HashSet<string>? Numbers(string folder, TimeProvider time)
+    /// <summary>A photo is stored before its report, so the files are looked up first: a report that comes in meanwhile has its photo.</summary>
+    private static IEnumerable<CheckFinding> Photos(string folder, CareStore store)
+    {
+        var photos = ShopFolder.PhotosIn(folder);
+        List<string> there = Directory.Exists(photos)
+            ? [.. Directory.EnumerateFiles(photos, "*", SearchOption.AllDirectories).Where(path => !path.EndsWith(Half, StringComparison.Ordinal)).Select(path => Path.GetRelativePath(photos, path))]
+            : [];
+        if (Known(store, "SELECT DISTINCT photo FROM site_reports WHERE photo IS NOT NULL") is not { } wanted)
+            return [];
+        return
+        [
+            .. there.Where(photo => !wanted.Contains(photo)).Order(StringComparer.Ordinal)
+                .Select(photo => new CheckFinding(Path.Combine("photos", photo), "is a photo of no report: a report comes in with it just now, or none did, and then nothing needs it")),
+            .. wanted.Where(photo => !File.Exists(Path.Combine(photos, photo))).Order(StringComparer.Ordinal)
+                .Select(photo => new CheckFinding(Path.Combine("photos", photo), "is not there, though a report from site has it")),
+        ];
+    }
+
+    /// <summary>What a query gives, or null where the database cannot tell, which its own findings say.</summary>
+    private static HashSet<string>? Known(CareStore store, string sql)
     {
         try
         {
-            using var file = CareFile.Open(ShopFolder.DatabaseIn(folder), time);
-            return [.. file.Read(session => session.All<string>("SELECT number FROM jobs"))];
+            return [.. store.Read(session => session.All<string>(sql))];
         }
-        catch (Exception e) when (e is SqliteException or FileNotFoundException)
+        catch (DbException)
         {
-            // The database's own findings say so.
             return null;
         }
     }

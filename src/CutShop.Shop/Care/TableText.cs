@@ -1,56 +1,63 @@
+using System.Collections.Concurrent;
+using System.Data.Common;
 using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Dapper;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop;
 
-/// <summary>A table of the database as text, a JSON object a row, in the order of its key; and back.</summary>
+/// <summary>A table of the database as text, a JSON object a row, in the order of its key; and back. It is the same text on both stores.</summary>
 /// <param name="Name">The table.</param>
 /// <param name="Columns">Its columns in order.</param>
 internal sealed record TableText(string Name, IReadOnlyList<TableColumn> Columns)
 {
     private static readonly JsonWriterOptions Readable = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
+    private static readonly ConcurrentDictionary<long, IReadOnlyList<TableText>> Known = new();
+
     private string ColumnList => string.Join(", ", Columns.Select(column => Quoted(column.Name)));
 
-    /// <summary>The tables that hold the shop; an index for searching text is none, for it is made of them.</summary>
-    public static IReadOnlyList<TableText> All(SqliteConnection connection) =>
-        [.. connection.Texts("SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name")
-            .Select(name => new TableText(name, ColumnsOf(connection, name)))];
+    /// <summary>The tables that hold the shop as of a migration, by name; an index for searching text is none, for it is made of them.</summary>
+    public static IReadOnlyList<TableText> All(long migration) => Known.GetOrAdd(migration, Made);
 
     /// <summary>The rows, each a line of JSON.</summary>
-    public IEnumerable<string> Lines(SqliteConnection connection)
+    public IEnumerable<string> Lines(ShopSession session)
     {
-        var key = Columns.Where(column => column.Key > 0).OrderBy(column => column.Key).Select(column => Quoted(column.Name)).ToList();
-        using var command = connection.Command($"SELECT {ColumnList} FROM {Quoted(Name)} ORDER BY {(key.Count == 0 ? "rowid" : string.Join(", ", key))}");
-        using var reader = command.ExecuteReader();
-        while (reader.Read())
-            yield return Line(reader);
+        var key = Columns.Where(column => column.Key > 0).OrderBy(column => column.Key).Select(column => Quoted(column.Name));
+        return session.Rows($"SELECT {ColumnList} FROM {Quoted(Name)} ORDER BY {string.Join(", ", key)}").Select(Line);
     }
 
-    /// <summary>Adds rows from their lines.</summary>
+    /// <summary>Puts rows from their lines in place of those that are there.</summary>
     /// <returns>How many.</returns>
     /// <exception cref="InvalidDataException">A line is no row of this table.</exception>
-    public long Insert(SqliteConnection connection, IEnumerable<string> lines)
+    public long Fill(ShopSession session, IEnumerable<string> lines)
     {
-        using var command = connection.Command(
-            $"INSERT INTO {Quoted(Name)} ({ColumnList}) VALUES ({string.Join(", ", Columns.Select((_, i) => $"@p{i}"))})");
-        foreach (var i in Enumerable.Range(0, Columns.Count))
-            command.Parameters.Add(new SqliteParameter($"@p{i}", null));
-        var rows = 0L;
-        foreach (var line in lines)
+        var row = 0L;
+        session.Execute($"DELETE FROM {Quoted(Name)}");
+        try
         {
-            rows++;
-            Set(command.Parameters, line, rows);
-            command.ExecuteNonQuery();
+            session.Execute(
+                $"INSERT INTO {Quoted(Name)} ({ColumnList}) VALUES ({string.Join(", ", Columns.Select((_, i) => $"@p{i}"))})",
+                lines.Select(line => Values(line, ++row)));
+            return row;
         }
-        return rows;
+        catch (DbException e) when (StoreTrouble.Of(e) is null)
+        {
+            throw new InvalidDataException(string.Create(CultureInfo.InvariantCulture, $"Row {row} of {Name} cannot be stored: {e.Message}"), e);
+        }
     }
 
-    /// <summary>A name as SQL writes it.</summary>
-    public static string Quoted(string name) => $"\"{name.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+    private static string Quoted(string name) => $"\"{name.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+
+    private static List<TableText> Made(long migration)
+    {
+        using var connection = SqliteMigrations.InMemory(migration);
+        return [.. connection.Texts("SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name")
+            .Select(name => new TableText(name, ColumnsOf(connection, name)))];
+    }
 
     private static List<TableColumn> ColumnsOf(SqliteConnection connection, string table)
     {
@@ -63,7 +70,7 @@ internal sealed record TableText(string Name, IReadOnlyList<TableColumn> Columns
         return columns;
     }
 
-    private string Line(SqliteDataReader reader)
+    private string Line(DbDataReader reader)
     {
         using var bytes = new MemoryStream();
         using (var json = new Utf8JsonWriter(bytes, Readable))
@@ -86,27 +93,23 @@ internal sealed record TableText(string Name, IReadOnlyList<TableColumn> Columns
             case long number:
                 json.WriteNumber(name, number);
                 break;
-            case double number:
-                json.WriteNumber(name, number);
-                break;
-            case byte[] data:
-                json.WriteBase64String(name, data);
-                break;
             default:
                 json.WriteString(name, (string)value);
                 break;
         }
     }
 
-    private void Set(SqliteParameterCollection parameters, string line, long row)
+    private DynamicParameters Values(string line, long row)
     {
         try
         {
             using var json = JsonDocument.Parse(line);
             if (json.RootElement.EnumerateObject().Count() != Columns.Count)
                 throw new InvalidDataException($"Row {row} of {Name} does not have the columns of this table.");
+            var values = new DynamicParameters();
             foreach (var (i, column) in Columns.Index())
-                parameters[i].Value = column.Read(json.RootElement.GetProperty(column.Name));
+                values.Add($"p{i}", column.Read(json.RootElement.GetProperty(column.Name)));
+            return values;
         }
         catch (Exception e) when (e is JsonException or KeyNotFoundException or InvalidOperationException or FormatException)
         {
@@ -117,18 +120,12 @@ internal sealed record TableText(string Name, IReadOnlyList<TableColumn> Columns
 
 /// <summary>A column of a table.</summary>
 /// <param name="Name">Its name.</param>
-/// <param name="Type">INTEGER, REAL, TEXT or BLOB: every table is strict.</param>
+/// <param name="Type">INTEGER or TEXT: every table is strict, and no other type is used.</param>
 /// <param name="Key">Its place in the table's key, from 1; 0 where it is not in it.</param>
 internal sealed record TableColumn(string Name, string Type, int Key)
 {
     /// <summary>A value of this column from JSON.</summary>
-    public object Read(JsonElement value) => value.ValueKind == JsonValueKind.Null
-        ? DBNull.Value
-        : Type switch
-        {
-            "INTEGER" or "INT" => value.GetInt64(),
-            "REAL" => value.GetDouble(),
-            "BLOB" => value.GetBytesFromBase64(),
-            _ => value.GetString()!,
-        };
+    public object? Read(JsonElement value) => value.ValueKind == JsonValueKind.Null
+        ? null
+        : Type == "INTEGER" ? value.GetInt64() : value.GetString()!;
 }

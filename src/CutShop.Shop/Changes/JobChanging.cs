@@ -68,6 +68,7 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
 
         var pieceIds = ChangePieces(session, was, next, change, who);
         ChangePosts(session, was, next, change, pieceIds, who);
+        JobIntake.InsertTickets(session, was.JobId);
         session.Execute(
             "UPDATE jobs SET customer = @Customer, due = @Due, one_lot = @OneLot, job_file = @file, version = @version WHERE id = @JobId",
             new { next.Job.Customer, next.Job.Due, next.Job.OneLot, file = JobFileWriter.Write(next.Job), version = KeptTakeoffs.DrawVersion(), was.JobId });

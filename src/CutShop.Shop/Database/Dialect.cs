@@ -27,6 +27,15 @@ internal abstract record Dialect
     /// <summary>A condition on a row of jobs: it has @text in its number or customer.</summary>
     public abstract string JobHasText { get; }
 
+    /// <summary>
+    /// A query of the statements after which rows may be put into tables as they were: no trigger changes them, and they may come
+    /// before the rows they belong to. It and <see cref="BindTables"/> are asked together, before the first of them runs.
+    /// </summary>
+    public abstract string FreeTables { get; }
+
+    /// <summary>A query of the statements, in order, after which tables are as before, hold what belongs together, and go on with the next number.</summary>
+    public abstract string BindTables { get; }
+
     /// <summary>A table that is to be read in the order of one of its indexes.</summary>
     public abstract string ReadBy(string table, string index);
 
@@ -54,6 +63,19 @@ internal abstract record Dialect
 
         public override string JobHasText => "(instr(lower(number), lower(@text)) > 0 OR instr(lower(customer), lower(@text)) > 0)";
 
+        // What belongs together is looked at when the transaction ends.
+        public override string FreeTables =>
+            """
+            SELECT 'PRAGMA defer_foreign_keys = ON'
+            UNION ALL SELECT 'DROP TRIGGER ' || name FROM sqlite_schema WHERE type = 'trigger'
+            """;
+
+        public override string BindTables =>
+            """
+            SELECT 'INSERT INTO ' || name || ' (' || name || ') VALUES (''rebuild'')' FROM pragma_table_list WHERE schema = 'main' AND type = 'virtual'
+            UNION ALL SELECT sql FROM sqlite_schema WHERE type = 'trigger'
+            """;
+
         public override string ReadBy(string table, string index) => $"{table} INDEXED BY {index}";
 
         public override string AreAlike(string column, string value) => $"{column} = {value} COLLATE NOCASE";
@@ -76,6 +98,27 @@ internal abstract record Dialect
 
         public override string JobHasText =>
             """(strpos(lower(number COLLATE "default"), lower(@text)) > 0 OR strpos(lower(customer COLLATE "default"), lower(@text)) > 0)""";
+
+        public override string FreeTables =>
+            """
+            SELECT format('ALTER TABLE %s ALTER CONSTRAINT %I DEFERRABLE INITIALLY DEFERRED', conrelid::regclass, conname)
+            FROM pg_constraint WHERE contype = 'f' AND connamespace = 'public'::regnamespace
+            UNION ALL SELECT format('ALTER TABLE %I DISABLE TRIGGER USER', tablename) FROM pg_tables WHERE schemaname = 'public'
+            """;
+
+        public override string BindTables =>
+            """
+            SELECT statement FROM (
+              SELECT 1 AS place, 'SET CONSTRAINTS ALL IMMEDIATE' AS statement
+              UNION ALL SELECT 2, format('ALTER TABLE %s ALTER CONSTRAINT %I NOT DEFERRABLE', conrelid::regclass, conname)
+              FROM pg_constraint WHERE contype = 'f' AND connamespace = 'public'::regnamespace
+              UNION ALL SELECT 2, format('ALTER TABLE %I ENABLE TRIGGER USER', tablename) FROM pg_tables WHERE schemaname = 'public'
+              UNION ALL SELECT 3, format('SELECT setval(%L, coalesce(max(%I), 1), count(*) > 0) FROM %I', number, column_name, table_name)
+              FROM (SELECT table_name, column_name, pg_get_serial_sequence(quote_ident(table_name), column_name) AS number
+                    FROM information_schema.columns WHERE table_schema = 'public') AS numbered
+              WHERE number IS NOT NULL) AS steps
+            ORDER BY place
+            """;
 
         public override string ReadBy(string table, string index) => table;
 

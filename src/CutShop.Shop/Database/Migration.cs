@@ -13,6 +13,9 @@ internal sealed record Migration(int Number, string Name)
     /// <summary>The files for PostgreSQL, in order: as many, with the same numbers.</summary>
     public static IReadOnlyList<Migration> ForPostgres { get; } = InOrder(name => name.StartsWith(PostgresFolder, StringComparison.Ordinal));
 
+    /// <summary>The number of the newest, which is the same for both.</summary>
+    public static int Newest => ForSqlite.Count;
+
     /// <summary>The SQL.</summary>
     public string Text()
     {

@@ -13,6 +13,12 @@ internal static class PostgresMigrations
         CREATE TABLE IF NOT EXISTS migrations (number bigint PRIMARY KEY, name text NOT NULL, applied_at timestamptz NOT NULL);
         """;
 
+    private const string AppliedText = "SELECT coalesce(max(number), 0) FROM migrations";
+
+    /// <summary>The number of the newest migration of a database; 0 where it has none.</summary>
+    public static long Applied(ShopSession session) =>
+        session.Value<bool>("SELECT to_regclass('migrations') IS NOT NULL") ? session.Value<long>(AppliedText) : 0;
+
     /// <summary>Applies what is missing, each file in a transaction of its own together with its number.</summary>
     public static void Apply(NpgsqlConnection connection, TimeProvider time)
     {
@@ -21,7 +27,7 @@ internal static class PostgresMigrations
             using var transaction = connection.BeginTransaction();
             connection.Execute(Begin, transaction: transaction);
             // Read under the lock: another process may just have applied it.
-            var applied = connection.QuerySingle<long>("SELECT coalesce(max(number), 0) FROM migrations", transaction: transaction);
+            var applied = connection.QuerySingle<long>(AppliedText, transaction: transaction);
             Migration.Refuse(applied, Migration.ForPostgres);
             if (applied >= migration.Number)
                 continue;

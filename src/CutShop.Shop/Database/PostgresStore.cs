@@ -23,7 +23,7 @@ internal sealed class PostgresStore : ShopDatabase
     private const string Usual = "Application Name=CutShop;Max Auto Prepare=500;Auto Prepare Min Usages=2;Command Timeout=30;Timeout=5;";
 
     // What was acknowledged is on the disk, whatever the server's usual way is; a lock that does not come is an error, not a hang.
-    private const string Begin = "SELECT set_config('synchronous_commit', 'on', true), set_config('lock_timeout', '5s', true)";
+    private const string Careful = "SELECT set_config('synchronous_commit', 'on', true), set_config('lock_timeout', '5s', true)";
 
     private readonly SemaphoreSlim _gate = new(1, 1); // the turn of this process's writes, so that they wait here and not with a connection each
     private readonly SemaphoreSlim _takers = new(MostTakersAtOnce, MostTakersAtOnce);
@@ -50,7 +50,7 @@ internal sealed class PostgresStore : ShopDatabase
         catch (NpgsqlException e)
         {
             store.Dispose();
-            throw new IOException($"The database server cannot be used: {e.Message}", e);
+            throw CannotBeUsed(e);
         }
         catch
         {
@@ -63,23 +63,28 @@ internal sealed class PostgresStore : ShopDatabase
     public override T Read<T>(Func<ShopSession, T> work)
     {
         ArgumentNullException.ThrowIfNull(work);
-        using var connection = _source.OpenConnection();
-        using var transaction = connection.BeginTransaction(IsolationLevel.RepeatableRead);
-        connection.Execute("SET TRANSACTION READ ONLY", transaction: transaction);
-        return work(new ShopSession(connection, transaction, Dialect.Postgres, Time));
+        return Read(_source, Time, work);
+    }
+
+    /// <summary>Reads from a database, up to date or not.</summary>
+    internal static T Read<T>(NpgsqlDataSource source, TimeProvider time, Func<ShopSession, T> work)
+    {
+        using var connection = Begin(source, IsolationLevel.RepeatableRead, "SET TRANSACTION READ ONLY", values: null, out var transaction);
+        using (transaction)
+            return work(new ShopSession(connection, transaction, Dialect.Postgres, time));
     }
 
     /// <inheritdoc/>
     public override Task<T> WriteAsync<T>(Func<ShopSession, T> work, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(work);
-        return RunAsync(_gate, $"{Begin}, pg_advisory_xact_lock({Locks}, {WriteLock})", values: null, work, cancel);
+        return RunAsync(_gate, $"{Careful}, pg_advisory_xact_lock({Locks}, {WriteLock})", values: null, work, cancel);
     }
 
     /// <inheritdoc/>
     internal override Task<T> TakeTicketAsync<T>(string who, Func<ShopSession, T> work, CancellationToken cancel) => RunAsync(
         _takers,
-        $"{Begin}, pg_advisory_xact_lock_shared({Locks}, {WriteLock}), pg_advisory_xact_lock({PersonLocks}, hashtext(@who))",
+        $"{Careful}, pg_advisory_xact_lock_shared({Locks}, {WriteLock}), pg_advisory_xact_lock({PersonLocks}, hashtext(@who))",
         new { who },
         work,
         cancel);
@@ -92,7 +97,12 @@ internal sealed class PostgresStore : ShopDatabase
         _source.Dispose();
     }
 
-    private static NpgsqlDataSource Source(string connection)
+    /// <summary>What is told where the server does not answer, or does not let this program in.</summary>
+    internal static IOException CannotBeUsed(NpgsqlException e) => new($"The database server cannot be used: {e.Message}", e);
+
+    /// <summary>Connections by a connection string.</summary>
+    /// <exception cref="InvalidDataException">This is no connection string.</exception>
+    internal static NpgsqlDataSource Source(string connection)
     {
         try
         {
@@ -105,6 +115,34 @@ internal sealed class PostgresStore : ShopDatabase
     }
 
     /// <summary>
+    /// Begins a transaction with its first statement. A kept connection that the server has ended since, as it does when it restarts,
+    /// is known by that: nothing was done on it, those beside it are ended too, and a new one takes its place.
+    /// </summary>
+    private static NpgsqlConnection Begin(NpgsqlDataSource source, IsolationLevel level, string first, object? values, out NpgsqlTransaction transaction)
+    {
+        for (var isKept = true; ; isKept = false)
+        {
+            var connection = source.OpenConnection();
+            try
+            {
+                transaction = connection.BeginTransaction(level);
+                connection.Execute(first, values, transaction);
+                return connection;
+            }
+            catch (NpgsqlException) when (isKept && connection.State != ConnectionState.Open)
+            {
+                source.Clear();
+                connection.Dispose();
+            }
+            catch
+            {
+                connection.Dispose();
+                throw;
+            }
+        }
+    }
+
+    /// <summary>
     /// Each statement sees what was committed before it began, so the first one after the lock sees all that was done under it.
     /// </summary>
     private async Task<T> RunAsync<T>(SemaphoreSlim turn, string begin, object? values, Func<ShopSession, T> work, CancellationToken cancel)
@@ -113,15 +151,16 @@ internal sealed class PostgresStore : ShopDatabase
         await turn.WaitAsync(cancel).ConfigureAwait(false);
         try
         {
-            using var connection = _source.OpenConnection();
-            using var transaction = connection.BeginTransaction(IsolationLevel.ReadCommitted);
-            connection.Execute(begin, values, transaction);
-            Meter.Waited(Stopwatch.GetElapsedTime(asked));
-            var session = new ShopSession(connection, transaction, Dialect.Postgres, Time, BeforeEachWrite);
-            var result = work(session);
-            transaction.Commit();
-            Meter.Add(session.Counted);
-            return result;
+            using var connection = Begin(_source, IsolationLevel.ReadCommitted, begin, values, out var transaction);
+            using (transaction)
+            {
+                Meter.Waited(Stopwatch.GetElapsedTime(asked));
+                var session = new ShopSession(connection, transaction, Dialect.Postgres, Time, BeforeEachWrite);
+                var result = work(session);
+                transaction.Commit();
+                Meter.Add(session.Counted);
+                return result;
+            }
         }
         finally
         {

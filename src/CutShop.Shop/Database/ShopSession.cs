@@ -45,6 +45,14 @@ public sealed class ShopSession
         return reader.HasRows ? reader.Parse<T>().AsList() : [];
     }
 
+    /// <summary>The rows of a query one after the other, for a table that is too large to be held; nothing else is asked meanwhile.</summary>
+    internal IEnumerable<DbDataReader> Rows(string sql)
+    {
+        using var reader = (DbDataReader)_connection.ExecuteReader(sql, transaction: _transaction);
+        while (reader.Read())
+            yield return reader;
+    }
+
     /// <summary>The first row, or the type's default where there is none.</summary>
     public T? FirstOrDefault<T>(string sql, object? values = null) => All<T>(sql, values) is [var first, ..] ? first : default;
 

@@ -6,11 +6,17 @@ namespace CutShop.Shop;
 /// <summary>Brings an SQLite file's tables up to date with db/migrations, which is built into this assembly.</summary>
 internal static class SqliteMigrations
 {
-    /// <summary>The number of the newest migration.</summary>
-    public static int Newest => Migration.ForSqlite.Count;
-
     /// <summary>Applies what is missing, each file in a transaction of its own together with its number.</summary>
-    public static void Apply(SqliteConnection connection) => Apply(connection, Newest);
+    public static void Apply(SqliteConnection connection) => Apply(connection, Migration.Newest);
+
+    /// <summary>A database of its own in memory, with the tables as a migration left them and what it put into them.</summary>
+    public static SqliteConnection InMemory(long upTo)
+    {
+        var connection = new SqliteConnection("Data Source=:memory:;Pooling=False");
+        connection.Open();
+        Apply(connection, upTo);
+        return connection;
+    }
 
     /// <summary>The same, up to a number.</summary>
     public static void Apply(SqliteConnection connection, long upTo)

@@ -110,6 +110,7 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
             new { job.Number, job.Customer, job.Due, job.OneLot, file, version = KeptTakeoffs.DrawVersion(), session.Now, releasedAt });
         var pieceIds = InsertPieces(session, jobId, takeoff, progress);
         InsertPosts(session, jobId, takeoff, pieceIds);
+        InsertTickets(session, jobId);
         session.Record("job", jobId, who, releasedAt is null ? "received" : "taken in", before: "", Counted(takeoff));
         session.Count(ShopCount.JobTakenIn);
         return IntakeOutcome.TakenIn;
@@ -139,34 +140,45 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
             InsertPost(session, jobId, position, post, [.. bores[post.Mark]], pieceIds);
     }
 
-    /// <summary>Stores a piece with its ticket.</summary>
-    internal static long InsertPiece(ShopSession session, long jobId, int position, Piece piece)
+    /// <summary>Stores a piece, which has no ticket yet.</summary>
+    internal static long InsertPiece(ShopSession session, long jobId, int position, Piece piece) => session.Insert(
+        """
+        INSERT INTO pieces (job_id, position, run, code, material, diameter_nm, cut_nm)
+        VALUES (@jobId, @position, @Run, @code, @MaterialName, @Diameter, @Cut)
+        """,
+        new { jobId, position, piece.Run, code = PieceCode.Draw(), piece.Rope.MaterialName, piece.Rope.Diameter, piece.Cut });
+
+    /// <summary>
+    /// Gives tickets to all that is stored of a job and has none: to each piece, and to each post with a bore. A statement for each kind, because the
+    /// job's own row counts them: changed a thousand times in one transaction, it would be a thousand rows to a server.
+    /// </summary>
+    internal static void InsertTickets(ShopSession session, long jobId)
     {
-        var id = session.Insert(
+        session.Execute(
             """
-            INSERT INTO pieces (job_id, position, run, code, material, diameter_nm, cut_nm)
-            VALUES (@jobId, @position, @Run, @code, @MaterialName, @Diameter, @Cut)
+            INSERT INTO cut_tickets (piece_id, state)
+            SELECT id, 'waiting' FROM pieces
+            WHERE job_id = @jobId AND NOT EXISTS (SELECT 1 FROM cut_tickets WHERE piece_id = pieces.id) ORDER BY position
             """,
-            new { jobId, position, piece.Run, code = PieceCode.Draw(), piece.Rope.MaterialName, piece.Rope.Diameter, piece.Cut });
-        InsertTicket(session, id);
-        return id;
+            new { jobId });
+        session.Execute(
+            """
+            INSERT INTO drill_tickets (post_id, state)
+            SELECT id, 'waiting' FROM posts
+            WHERE job_id = @jobId AND EXISTS (SELECT 1 FROM bores WHERE post_id = posts.id)
+              AND NOT EXISTS (SELECT 1 FROM drill_tickets WHERE post_id = posts.id) ORDER BY position
+            """,
+            new { jobId });
     }
 
-    /// <summary>Gives a stored piece its ticket.</summary>
-    internal static void InsertTicket(ShopSession session, long pieceId) =>
-        session.Execute("INSERT INTO cut_tickets (piece_id, state) VALUES (@pieceId, 'waiting')", new { pieceId });
-
-    /// <summary>Stores a post with its bores and, where it has any, its ticket.</summary>
+    /// <summary>Stores a post with its bores, which has no ticket yet.</summary>
     internal static void InsertPost(
         ShopSession session, long jobId, int position, Post post, IReadOnlyList<Bore> bores, Dictionary<string, long> pieceIds)
     {
         var postId = session.Insert(
             "INSERT INTO posts (job_id, position, mark) VALUES (@jobId, @position, @Mark)", new { jobId, position, post.Mark });
-        if (bores.Count == 0)
-            return;
         foreach (var bore in bores)
             InsertBore(session, postId, pieceIds[bore.Run], bore);
-        session.Execute("INSERT INTO drill_tickets (post_id, state) VALUES (@postId, 'waiting')", new { postId });
     }
 
     private static void InsertBore(ShopSession session, long postId, long pieceId, Bore bore)

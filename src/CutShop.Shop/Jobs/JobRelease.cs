@@ -77,6 +77,7 @@ public sealed class JobRelease(ShopDatabase database)
             return ReleaseOutcome.DoneBefore;
         if (BenchAnswer.NeedsReason(reason) is not null)
             return ReleaseOutcome.NoReason;
+        TicketEnd.OfAllThatWait(session, job.Id, who, reason);
         var cutTickets = session.All<TicketRow>(
             "SELECT cut_tickets.id, state FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE job_id = @Id", new { job.Id });
         var drillTickets = session.All<TicketRow>(

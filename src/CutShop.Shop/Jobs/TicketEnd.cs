@@ -14,9 +14,7 @@ internal static class TicketEnd
     public static string OfPiece(ShopSession session, long ticketId, string state, string who, string reason)
     {
         var next = Next(state, CutBench.IsCutOff(session, ticketId, who));
-        // A piece that is never cut needs no place on a coil; a cut one keeps the place it came from.
-        var place = next == Cancelled ? ", plan_coil_id = NULL, cut_coil_id = NULL, steps = 0, longest_nm = NULL" : "";
-        return End(session, TicketStates.CutTickets, ticketId, state, next, ", reserved_nm = 0" + place, who, reason);
+        return End(session, TicketStates.CutTickets, ticketId, state, next, OfRope(next), who, reason);
     }
 
     /// <summary>Ends a drill ticket.</summary>
@@ -26,6 +24,19 @@ internal static class TicketEnd
         var isBored = session.Value<bool>("SELECT steps > 0 FROM drill_tickets WHERE id = @ticketId", new { ticketId });
         return End(session, TicketStates.DrillTickets, ticketId, state, Next(state, isBored), "", who, reason);
     }
+
+    /// <summary>Ends every ticket of a job that waits, which of a large job are many, as the others do one by one.</summary>
+    public static void OfAllThatWait(ShopSession session, long jobId, string who, string reason)
+    {
+        Move(TicketStates.CutTickets, TicketStates.Waiting, Cancelled).DoAll(session, jobId, who, Claims.Free + OfRope(Cancelled), reason);
+        Move(TicketStates.DrillTickets, TicketStates.Waiting, Cancelled).DoAll(session, jobId, who, Claims.Free, reason);
+    }
+
+    /// <summary>A piece that is never cut needs no place on a coil; a cut one keeps the place it came from.</summary>
+    private static string OfRope(string next) =>
+        next == Cancelled ? ", reserved_nm = 0, plan_coil_id = NULL, cut_coil_id = NULL, steps = 0, longest_nm = NULL" : ", reserved_nm = 0";
+
+    private static TicketMove Move(string table, string state, string next) => new(table, next == Surplus ? "no longer wanted" : "cancelled", state, next);
 
     private static string Next(string state, bool isMade) => state switch
     {
@@ -38,7 +49,7 @@ internal static class TicketEnd
     private static string End(ShopSession session, string table, long ticketId, string state, string next, string set, string who, string reason)
     {
         if (next != state)
-            new TicketMove(table, next == Surplus ? "no longer wanted" : "cancelled", state, next).Do(session, ticketId, who, Claims.Free + set, reason: reason);
+            Move(table, state, next).Do(session, ticketId, who, Claims.Free + set, reason: reason);
         return next;
     }
 }

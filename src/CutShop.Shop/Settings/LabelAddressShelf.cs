@@ -1,3 +1,5 @@
+using CutShop.Takeoff;
+
 namespace CutShop.Shop;
 
 /// <summary>The address under which phones reach the shop's pages, which every label carries; set once by the shop.</summary>
@@ -20,8 +22,8 @@ public sealed class LabelAddressShelf(ShopDatabase database)
     {
         ArgumentNullException.ThrowIfNull(typed);
         var text = typed.Trim();
-        if (text.Length > 0 && !IsAddress(text))
-            return [new("Address", typed, "accepted: an address such as https://shop.example, optionally with a port and a path, without a query, at most 100 characters")];
+        if (text.Length > 0 && Parse(text).Problem is { } problem)
+            return [new("Address", typed, problem)];
         await database.WriteAsync(
             session =>
             {
@@ -32,7 +34,13 @@ public sealed class LabelAddressShelf(ShopDatabase database)
         return [];
     }
 
-    private static bool IsAddress(string text) =>
-        text.Length <= Longest && Uri.TryCreate(text, UriKind.Absolute, out var address) && address.Scheme is ("http" or "https")
-        && address.Host.Length > 0 && address.Query.Length + address.Fragment.Length + address.UserInfo.Length == 0;
+    /// <summary>An address that labels can carry, or what is accepted.</summary>
+    public static Parsed<Uri> Parse(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return text.Length <= Longest && Uri.TryCreate(text, UriKind.Absolute, out var address) && address.Scheme is ("http" or "https")
+            && address.Host.Length > 0 && address.Query.Length + address.Fragment.Length + address.UserInfo.Length == 0
+            ? Parsed.Good(address)
+            : Parsed.Bad<Uri>($"accepted: an address such as https://shop.example, optionally with a port and a path, without a query, at most {Longest} characters");
+    }
 }

@@ -64,9 +64,12 @@ internal sealed class JsonFields
         var element = Find(name);
         if (element.ValueKind == JsonValueKind.String)
         {
-            if (WholeText(element.GetString) is { } text)
+            if (WholeText(element.GetString) is not { } text)
+                Problem(name, "half a surrogate pair; accepted: whole characters");
+            else if (text.Contains('\0', StringComparison.Ordinal))
+                Problem(name, "a NUL character; accepted: characters that can be written");
+            else
                 return text;
-            Problem(name, "half a surrogate pair; accepted: whole characters");
             return null;
         }
         if (element.ValueKind != JsonValueKind.Undefined)

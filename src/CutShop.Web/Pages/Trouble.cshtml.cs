@@ -25,6 +25,7 @@ public sealed class TroubleModel : PageModel
     private void Explain() => (Heading, Explanation) = Request.Query["status"].ToString() switch
     {
         "404" => ("Not here", "There is no such page. A job, coil or piece may have been typed wrong."),
+        "400" when NulCharacters.FieldOf(HttpContext) is { } field => ("Not understood", $"The field \"{field}\" holds a NUL character, which cannot be stored; accepted: characters that can be written. Nothing was stored. Go back, take it out and send it again."),
         "400" => ("Not understood", "What was sent is not complete. Go back, load the page again and send it once more."),
         "403" => ("Not yours to do", "Your role does not allow this. Some pages also ask that you signed in with a password and not with a PIN."),
         "413" => ("Too large", $"More was sent than is taken; accepted: at most {SizeLimits.Form / (1024 * 1024)} MiB in a form. A large job comes as a job file."),

@@ -54,6 +54,7 @@ public static class ShopSite
         app.Services.GetRequiredService<OwnPages>().TakeFrom(app);
         app.UseRequestLocalization();
         app.UseMiddleware<StoreTroubleAnswers>();
+        app.Use(NulCharacters.InQueryAsync);
         app.UseRouting();
         app.UseSizeLimits();
         app.UseRateLimiter();
@@ -97,6 +98,6 @@ public static class ShopSite
             services.AddSingleton(nightly).AddHostedService<NightlyBackups>();
         services.AddBenches();
         services.AddOnSite();
-        services.AddRazorPages().AddApplicationPart(typeof(ShopSite).Assembly);
+        services.AddRazorPages().AddMvcOptions(options => options.Filters.Add<NulCharacters>(NulCharacters.Order)).AddApplicationPart(typeof(ShopSite).Assembly);
     }
 }

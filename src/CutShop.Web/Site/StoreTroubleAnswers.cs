@@ -12,6 +12,8 @@ internal sealed partial class StoreTroubleAnswers(RequestDelegate next, BenchTex
 {
     private const string NothingStored = "Nothing of what was sent is stored, and nothing that was acknowledged is lost. Send it again once this is mended.";
 
+    private const string PerhapsStored = "Nobody knows whether what was sent is stored; nothing that was acknowledged is lost. Send it again once this is mended: it counts once.";
+
     private const string RetryAfterSeconds = "10";
 
     public async Task InvokeAsync(HttpContext context)
@@ -24,19 +26,20 @@ internal sealed partial class StoreTroubleAnswers(RequestDelegate next, BenchTex
         {
             var trouble = StoreTrouble.Of(e)!;
             LogTrouble(logger, trouble.Text, e);
+            var stored = trouble.IsUnsure && !HttpMethods.IsGet(context.Request.Method) ? PerhapsStored : NothingStored;
             context.Response.Headers.RetryAfter = RetryAfterSeconds;
             if (ApiRoutes.Serves(context.Request.Path))
             {
-                await ApiProblem.Of(StatusCodes.Status503ServiceUnavailable, $"{trouble.Text} {NothingStored}").ExecuteAsync(context);
+                await ApiProblem.Of(StatusCodes.Status503ServiceUnavailable, $"{trouble.Text} {stored}").ExecuteAsync(context);
                 return;
             }
             context.Response.StatusCode = StatusCodes.Status503ServiceUnavailable;
             context.Response.ContentType = "text/html; charset=utf-8";
-            await context.Response.WriteAsync(Page(trouble), context.RequestAborted);
+            await context.Response.WriteAsync(Page(trouble, stored), context.RequestAborted);
         }
     }
 
-    private string Page(StoreTrouble trouble) =>
+    private string Page(StoreTrouble trouble, string stored) =>
         $"""
         <!DOCTYPE html>
         <html lang="{BenchText.Language}">
@@ -52,7 +55,7 @@ internal sealed partial class StoreTroubleAnswers(RequestDelegate next, BenchTex
           <main id="content">
             <h1>{Said("Not stored")}</h1>
             <p>{Said(trouble.Text)}</p>
-            <p>{Said(NothingStored)}</p>
+            <p>{Said(stored)}</p>
           </main>
         </body>
         </html>

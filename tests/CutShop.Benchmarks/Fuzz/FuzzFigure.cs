@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Net.Http.Headers;
 using CutShop.Benchmarks.Trust;
 using CutShop.Fuzz;
+using CutShop.Shop.Tests;
 
 namespace CutShop.Benchmarks.Fuzz;
 
@@ -25,7 +26,7 @@ internal static class FuzzFigure
         var files = new JobFileMutations([.. FuzzSite.DemoFiles.Select(File.ReadAllBytes)]);
         Each("job files", dose.Files, seed, harm, at => Harm.OfJobFile(files.Make(at)));
 
-        await using var site = await FuzzSite.StartAsync();
+        await using var site = await FuzzSite.StartAsync(dose.IsOnServer ? PostgresServer.NewDatabase() : null);
         foreach (var slow in CostGrowth.Measure(site))
             harm.Add(slow);
         var sheets = dose.Files / 10;
@@ -39,7 +40,7 @@ internal static class FuzzFigure
         foreach (var crash in forms.Found)
             harm.Add(crash);
         return new(
-            "broken input: lengths, codes of pieces, job files, sheets, photos, forms of every page",
+            $"broken input: lengths, codes of pieces, job files, sheets, photos, forms of every page{(dose.IsOnServer ? ", the database on a server" : "")}",
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"{dose.Lengths} lengths; {dose.Lengths} codes; {dose.Files} job files; {sheets} sheets; {photos} photos; {forms.Sent} forms of {forms.Pages} pages; no crash; {CostGrowth.Larger} times the size costs less than {CostGrowth.Most:0} times; seed {seed}"),

@@ -37,10 +37,12 @@ internal sealed class FuzzSite : IAsyncDisposable
     /// <summary>The codes of all pieces.</summary>
     public IReadOnlyList<string> Codes => _database.Read(session => session.All<string>("SELECT code FROM pieces ORDER BY id"));
 
-    public static async Task<FuzzSite> StartAsync()
+    /// <summary>Starts it.</summary>
+    /// <param name="connection">A database on a server, or null for a file.</param>
+    public static async Task<FuzzSite> StartAsync(string? connection)
     {
         var folder = Directory.CreateTempSubdirectory("cutshop-fuzz-").FullName;
-        var database = ShopDatabase.Open(Path.Combine(folder, "cutshop.db"), TimeProvider.System);
+        var database = new ShopPlace(folder, connection).Open(TimeProvider.System);
         await FillAsync(database);
         var app = ShopSite.Build(new(database, ShopTables.Standard, PaperSettings.Default, new Uri("https://shop.example")), "http://127.0.0.1:0");
         await app.StartAsync();

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CutShop.Benchmarks.Trust;
 using CutShop.Load;
+using CutShop.Shop.Tests;
 
 namespace CutShop.Benchmarks.Load;
 
@@ -15,9 +16,11 @@ internal static class LoadFigure
     private static readonly TimeSpan BetweenPages = TimeSpan.FromSeconds(2);
     private static readonly TimeSpan Window = TimeSpan.FromSeconds(30);
 
-    public static async Task<TrustRow> OfAsync(TimeSpan duration)
+    public static async Task<TrustRow> OfAsync(TrustDose dose)
     {
-        using var run = new LoadRun(new LoadPlan(Tablets, Phones, duration, BetweenTaps, BetweenPages));
+        var duration = dose.Load;
+        PostgresServer.WaitsForTheDisk = true;
+        using var run = new LoadRun(new LoadPlan(Tablets, Phones, duration, BetweenTaps, BetweenPages), dose.IsOnServer ? PostgresServer.NewDatabase() : null);
         var figures = await run.RunAsync(CancellationToken.None);
         foreach (var (at, bytes) in figures.Memory)
             Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{at.TotalSeconds,5:0} s {Mebibytes(bytes),6:0} MiB"));
@@ -26,7 +29,7 @@ internal static class LoadFigure
         if (begin > 0 && end > begin * MostGrowth)
             harm.Add("memory grew");
         return new(
-            $"{Tablets} bench tablets and {Phones} site phones on one process",
+            $"{Tablets} bench tablets and {Phones} site phones on one process{(dose.IsOnServer ? ", the database on a server" : "")}",
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"""

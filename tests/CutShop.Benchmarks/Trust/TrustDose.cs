@@ -5,13 +5,14 @@ namespace CutShop.Benchmarks.Trust;
 /// <summary>How much is done for each figure of trust.</summary>
 internal sealed record TrustDose
 {
-    /// <summary>The options that set a part of it, each followed by a number.</summary>
+    /// <summary>The options that set a part of it, each followed by a number or a name.</summary>
     public static IReadOnlyDictionary<string, Func<TrustDose, string, TrustDose>> Options { get; } = new Dictionary<string, Func<TrustDose, string, TrustDose>>
     {
         ["--kills"] = (dose, number) => dose with { Kills = Read(number) },
         ["--lengths"] = (dose, number) => dose with { Lengths = Read(number) },
         ["--files"] = (dose, number) => dose with { Files = Read(number) },
         ["--seconds"] = (dose, number) => dose with { Load = TimeSpan.FromSeconds(Read(number)) },
+        ["--store"] = (dose, name) => dose with { IsOnServer = name == "postgresql" },
     };
 
     /// <summary>Times the server is killed.</summary>
@@ -25,6 +26,9 @@ internal sealed record TrustDose
 
     /// <summary>How long tablets and phones work.</summary>
     public TimeSpan Load { get; init; } = TimeSpan.FromMinutes(5);
+
+    /// <summary>True where forms are tried, and tablets and phones work, on a shop whose database is on a server, which is started for it.</summary>
+    public bool IsOnServer { get; init; }
 
     private static int Read(string number) => int.Parse(number, CultureInfo.InvariantCulture);
 }

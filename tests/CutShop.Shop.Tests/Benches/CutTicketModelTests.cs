@@ -146,7 +146,7 @@ public sealed class CutTicketModelTests
             Assert.Equal(ticket.Measured, work.Measured);
         }
         Assert.Empty(shop.Missing());
-        Assert.Empty(shop.WithWrongWorkLeft());
+        Assert.Empty(shop.WrongCounts());
         Assert.Equal(model.RopeInPieces, shop.Shop.Database.Read(session => Length.FromNanometres(
             session.Value<long>("SELECT coalesce(sum(nm), 0) FROM rope_uses WHERE kind = 'piece'"))));
         // Rope that became an offcut hangs as that offcut, or is part of its coil again.

@@ -8,6 +8,9 @@ public sealed class DrillTicketModelTests
     private static readonly string[] Posts = ["A1", "A2"];
     private static readonly string[] People = ["Dov", "Eva"];
 
+    /// <summary>Every deed, and often enough those that finish a post for it to be undone.</summary>
+    private static readonly Gen<Deed> Deeds = Gen.Frequency((1, Gen.Enum<Deed>()), (1, Gen.OneOf(Gen.Const(Deed.Next), Gen.Const(Deed.Tick), Gen.Const(Deed.Fits))));
+
     private enum Deed
     {
         Next,
@@ -28,7 +31,7 @@ public sealed class DrillTicketModelTests
     public async Task Whatever_is_done_in_whatever_order_the_states_are_as_the_model_says()
     {
         var done = new HashSet<Deed>();
-        await Gen.Select(Gen.Enum<Deed>(), Gen.Int[0, 1], Gen.Int[0, 1]).Array[60, 120].SampleAsync(
+        await Gen.Select(Deeds, Gen.Int[0, 1], Gen.Int[0, 1]).Array[60, 120].SampleAsync(
             async deeds =>
             {
                 using var shop = new PlannedShop();
@@ -66,7 +69,7 @@ public sealed class DrillTicketModelTests
                         Assert.Equal((expected.State, expected.Steps, expected.Who), (work.State, work.Steps, work.ClaimedBy));
                     }
                     Assert.Equal(spoiled, shop.Shop.Count("damages"));
-                    Assert.Empty(shop.WithWrongWorkLeft());
+                    Assert.Empty(shop.WrongCounts());
                 }
             },
             iter: 30,

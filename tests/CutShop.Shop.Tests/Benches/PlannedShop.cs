@@ -1,5 +1,6 @@
 using CutShop.CutPlan;
 using CutShop.Takeoff;
+using CutShop.Trust;
 
 namespace CutShop.Shop.Tests.Benches;
 
@@ -37,19 +38,14 @@ public sealed class PlannedShop : IDisposable
     {
         var clear = Inches(cut) - Inches("5 1/2");
         var more = due is null ? "" : $"\"due\": \"{due}\",";
-        await Shop.Intake.TakeInAsync(ShopOnDisk.OnePiece(number, LengthText.Brief(clear), more), "Ada", cancel: Cancel);
+        await Shop.Intake.TakeInAsync(SmallJobs.OnePiece(number, LengthText.Brief(clear), more), "Ada", cancel: Cancel);
         var piece = Shop.Jobs.Find(number)!.Pieces[0];
         Assert.Equal(Inches(cut), piece.Cut);
         return piece.Code;
     }
 
-    /// <summary>Jobs whose count of work left is not that of their tickets.</summary>
-    public IReadOnlyList<string> WithWrongWorkLeft() => Shop.Database.Read(session => session.All<string>(
-        """
-        SELECT number FROM jobs WHERE work_left <>
-          (SELECT count(*) FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = jobs.id AND state IN ('waiting', 'at the bench')) +
-          (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id AND state IN ('waiting', 'at the bench', 're-ordered'))
-        """));
+    /// <summary>What jobs and tickets carry that is not what it is counted or copied from.</summary>
+    public IReadOnlyList<CheckFinding> WrongCounts() => Shop.Database.Read(session => KeptCounts.Of(session).ToList());
 
     /// <summary>Plans all that waits and accepts it.</summary>
     public async Task<PlanAnswer> PlanAsync()

@@ -73,7 +73,7 @@ public sealed class ShopBackupsTests
         Assert.Equal(then, ShopDigest.Of(shop.Database.Path));
         Assert.Equal(now, ShopDigest.Of(answer.Aside!));
         Assert.True((await shop.Cut.RecordCutAsync(shop.Code, "Cai", "after the restore", Cancel)).IsDone);
-        Assert.Empty(ShopCheck.OfFolder(Folder(shop), ShopTables.Standard, TimeProvider.System));
+        Assert.Empty(ShopCheck.Of(new ShopPlace(Folder(shop)), ShopTables.Standard, TimeProvider.System));
     }
 
     [Fact]

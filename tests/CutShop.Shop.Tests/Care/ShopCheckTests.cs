@@ -1,7 +1,7 @@
 namespace CutShop.Shop.Tests.Care;
 
 /// <summary>The database is broken by hand in each way that the check looks for, and the check names it.</summary>
-public sealed class ShopCheckTests
+public sealed class ShopCheckTests(ServerShop server) : IClassFixture<ServerShop>
 {
     public static TheoryData<string, string> Broken => new()
     {
@@ -31,6 +31,10 @@ public sealed class ShopCheckTests
         { "UPDATE jobs SET cancelled_at = taken_in_at WHERE number = 'LQ-3'", "though it is no longer wanted" },
         { "UPDATE jobs SET work_left = 0 WHERE number = 'LQ-3'", "job LQ-3: counts 0 tickets of work left, and has 6" },
         { "UPDATE drill_tickets SET queue_due = '2027-01-01' WHERE state = 'at the bench'", "job LQ-1: post A1 stands in the queue for 2027-01-01, and the job is due 9999-12-31" },
+    };
+
+    public static TheoryData<string, string> Orphaned => new()
+    {
         { "UPDATE bores SET post_id = 999 WHERE id = 1", "bores: row 1 belongs to a row of posts that is not there" },
         { "UPDATE plan_cuts SET piece_id = 999", "belongs to a row of pieces that is not there" },
     };
@@ -44,11 +48,34 @@ public sealed class ShopCheckTests
 
     [Theory]
     [MemberData(nameof(Broken))]
+    [MemberData(nameof(Orphaned))]
     public async Task What_is_broken_is_named(string sql, string said)
     {
         using var shop = await BrokenShop.MakeAsync();
         shop.Break(sql);
         Assert.Contains(shop.Findings(), finding => finding.Contains(said, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [MemberData(nameof(Broken))]
+    public async Task On_a_server_it_is_named_in_the_same_words(string sql, string said)
+    {
+        var findings = await server.BrokenAsync(sql);
+        Assert.Contains(findings, finding => finding.ToString().Contains(said, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("DROP TRIGGER history_is_never_erased ON history", "trigger history_is_never_erased: is not there, or rests")]
+    [InlineData("ALTER TABLE cut_tickets DISABLE TRIGGER a_new_cut_ticket_is_work_left", "trigger a_new_cut_ticket_is_work_left: is not there, or rests")]
+    [InlineData("DROP INDEX rope_uses_by_coil", "index rope_uses_by_coil: is not there")]
+    [InlineData("INSERT INTO migrations VALUES (9999, 'later', now())", "database: has migration 9999, and this program knows")]
+    [InlineData("DROP TABLE migrations", "database: has migration 0, and this program knows")]
+    public async Task Tables_on_a_server_that_are_not_the_programs_are_named(string sql, string said)
+    {
+        using var store = TestStore.OnServer();
+        await using (var connection = new Npgsql.NpgsqlConnection(store.Connection))
+            await Dapper.SqlMapper.ExecuteAsync(connection, sql);
+        Assert.Contains(said, Assert.Single(ShopCheck.Of(new ShopPlace(store.Folder, store.Connection), Takeoff.ShopTables.Standard, TimeProvider.System)).ToString(), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -99,10 +126,25 @@ public sealed class ShopCheckTests
     }
 
     [Fact]
+    public async Task A_photo_of_no_report_and_a_report_whose_photo_is_gone_are_named()
+    {
+        using var shop = await BrokenShop.MakeAsync();
+        shop.Break("INSERT INTO site_reports (piece_id, kind, note, photo, tapped_at, came_at) SELECT id, 'damaged', '', 'aaaa.jpg', '', '' FROM pieces WHERE id = 1");
+        var photos = Directory.CreateDirectory(ShopFolder.PhotosIn(shop.Folder)).FullName;
+        await File.WriteAllTextAsync(Path.Combine(photos, "bbbb.jpg"), "", TestContext.Current.CancellationToken);
+        Assert.Equal(
+            [
+                "photos/bbbb.jpg: is a photo of no report: a report comes in with it just now, or none did, and then nothing needs it",
+                "photos/aaaa.jpg: is not there, though a report from site has it",
+            ],
+            shop.Findings());
+    }
+
+    [Fact]
     public void A_folder_without_a_database_is_named()
     {
         var folder = Path.Combine(Path.GetTempPath(), "no-such-shop");
-        Assert.Contains("There is no database at", Assert.Single(ShopCheck.OfFolder(folder, Takeoff.ShopTables.Standard, TimeProvider.System)).Text, StringComparison.Ordinal);
+        Assert.Contains("There is no database at", Assert.Single(ShopCheck.Of(new ShopPlace(folder), Takeoff.ShopTables.Standard, TimeProvider.System)).Text, StringComparison.Ordinal);
         Assert.False(Directory.Exists(folder));
     }
 }

@@ -6,6 +6,8 @@ namespace CutShop.Shop.Tests.Care;
 /// <summary>Everything out as JSON and CSV, and in again as the same shop.</summary>
 public sealed class ShopTransferTests : IDisposable
 {
+    private const string Photo = "post.jpg";
+
     private readonly string _folder = Directory.CreateTempSubdirectory("cutshop-transfer-").FullName;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
@@ -18,13 +20,13 @@ public sealed class ShopTransferTests : IDisposable
     public async Task An_export_imported_into_an_empty_shop_is_the_same_shop()
     {
         using var shop = await FullShopAsync();
-        var answer = new ShopExport(FolderOf(shop), TimeProvider.System).Write(Export);
+        var answer = new ShopExport(new ShopPlace(FolderOf(shop)), TimeProvider.System).Write(Export);
         Assert.Null(answer.Problem);
         Assert.Equal(1, answer.Photos);
-        Assert.Equal(answer, Import());
+        Assert.Equal(answer, await ImportAsync());
         Assert.Equal(ShopDigest.Of(shop.Database.Path), ShopDigest.Of(ShopFolder.DatabaseIn(Other)));
-        Assert.Equal([1, 2, 3], await File.ReadAllBytesAsync(Path.Combine(ShopFolder.PhotosIn(Other), "LQ-1", "post.jpg"), Cancel));
-        Assert.Empty(ShopCheck.OfFolder(Other, ShopTables.Standard, TimeProvider.System));
+        Assert.Equal([1, 2, 3], await File.ReadAllBytesAsync(Path.Combine(ShopFolder.PhotosIn(Other), Photo), Cancel));
+        Assert.Empty(ShopCheck.Of(new ShopPlace(Other), ShopTables.Standard, TimeProvider.System));
 
         using var database = ShopDatabase.Open(ShopFolder.DatabaseIn(Other), TimeProvider.System);
         Assert.True((await new CutBench(database).UndoAsync(shop.Code, "a slip", "Cai", "in the other shop", Cancel)).IsDone);
@@ -35,10 +37,69 @@ public sealed class ShopTransferTests : IDisposable
     public async Task Sheets_are_for_a_spreadsheet_and_hold_no_secret()
     {
         using var shop = await FullShopAsync();
-        new ShopExport(FolderOf(shop), TimeProvider.System).Write(Export);
+        new ShopExport(new ShopPlace(FolderOf(shop)), TimeProvider.System).Write(Export);
         Assert.StartsWith("id,mark,material,diameter_nm,construction,lot,place,parent_id,whole_nm,left_nm,state,came_at\r\n1,K0001,polypropylene,38100000,three-strand,L1,rack 1,,15240000000,0,used up,", await SheetAsync("coils"), StringComparison.Ordinal);
         Assert.StartsWith("id,name,name_key,role,millimetres_first,state,added_at\r\n", await SheetAsync("people"), StringComparison.Ordinal);
         Assert.Contains(",\"Lantern Quay, the \"\"long\"\" walk\nnorth\",", await SheetAsync("drafts"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_shop_in_a_file_moves_to_a_server_and_back_and_is_the_same_shop()
+    {
+        using var shop = await FullShopAsync();
+        var file = new ShopPlace(FolderOf(shop));
+        using var store = TestStore.OnServer();
+        var server = new ShopPlace(store.Folder, store.Connection);
+        var answer = new ShopExport(file, TimeProvider.System).Write(Export);
+        Assert.Null(answer.Problem);
+
+        Assert.Equal(answer, await ImportAsync(server, Export));
+        Assert.Equal(ShopDigest.Of(file), ShopDigest.Of(server));
+        Assert.Empty(ShopCheck.Of(server, ShopTables.Standard, TimeProvider.System));
+        var again = Path.Combine(_folder, "export of the server");
+        Assert.Null(new ShopExport(server, TimeProvider.System).Write(again).Problem);
+        Assert.Equal(await AllOfAsync(Export), await AllOfAsync(again));
+
+        Assert.Equal(answer, await ImportAsync(new(Other), again));
+        Assert.Equal(ShopDigest.Of(file), ShopDigest.Of(new ShopPlace(Other)));
+    }
+
+    [Fact]
+    public async Task A_shop_that_came_to_a_server_goes_on_there_with_the_next_numbers_and_its_triggers_awake()
+    {
+        using var shop = await FullShopAsync();
+        using var store = TestStore.OnServer();
+        var server = new ShopPlace(store.Folder, store.Connection);
+        new ShopExport(new ShopPlace(FolderOf(shop)), TimeProvider.System).Write(Export);
+        Assert.Null((await ImportAsync(server, Export)).Problem);
+
+        using var database = store.Open();
+        var last = LastLine(database);
+        Assert.True((await new CutBench(database).UndoAsync(shop.Code, "a slip", "Cai", "on the server", Cancel)).IsDone);
+        Assert.True(LastLine(database) > last);
+        await new JobIntake(database, ShopTables.Standard).TakeInAsync(SmallJobs.OnePiece("LQ-9"), "Ada", cancel: Cancel);
+        Assert.Equal(3, database.Read(session => session.Value<long>("SELECT work_left FROM jobs WHERE number = 'LQ-9'")));
+        await new DraftShelf(database).StartAsync(SmallJobs.FourPosts("LQ-8"), "Ada", "another draft", Cancel);
+        await Assert.ThrowsAnyAsync<System.Data.Common.DbException>(() => database.WriteAsync(session => session.Execute("DELETE FROM history"), Cancel));
+        await Assert.ThrowsAnyAsync<System.Data.Common.DbException>(() => database.WriteAsync(session => session.Execute("UPDATE pieces SET job_id = 999"), Cancel));
+        Assert.Empty(ShopCheck.Of(server, ShopTables.Standard, TimeProvider.System));
+        Assert.Contains("is a shop already", (await ImportAsync(server, Export)).Problem, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_import_that_was_ended_before_its_database_was_there_may_be_made_again()
+    {
+        using var shop = await FullShopAsync();
+        new ShopExport(new ShopPlace(FolderOf(shop)), TimeProvider.System).Write(Export);
+        Assert.Null((await ImportAsync()).Problem);
+        File.Move(ShopFolder.DatabaseIn(Other), ShopFolder.DatabaseIn(Other) + ".importing");
+        Assert.Null((await ImportAsync()).Problem);
+        Assert.Empty(ShopCheck.Of(new ShopPlace(Other), ShopTables.Standard, TimeProvider.System));
+
+        File.Delete(ShopFolder.DatabaseIn(Other));
+        await File.WriteAllBytesAsync(Path.Combine(ShopFolder.PhotosIn(Other), "of another shop.jpg"), [4], Cancel);
+        Assert.Contains("of another shop.jpg is there and is not in the export", (await ImportAsync()).Problem, StringComparison.Ordinal);
+        Assert.False(File.Exists(ShopFolder.DatabaseIn(Other)));
     }
 
     public static TheoryData<string, string> Damages => new()
@@ -63,9 +124,9 @@ public sealed class ShopTransferTests : IDisposable
     public async Task A_damaged_or_foreign_export_is_refused_and_nothing_is_made(string damage, string said)
     {
         using var shop = await FullShopAsync();
-        new ShopExport(FolderOf(shop), TimeProvider.System).Write(Export);
+        new ShopExport(new ShopPlace(FolderOf(shop)), TimeProvider.System).Write(Export);
         await DamageAsync(damage);
-        Assert.Contains(said, Import().Problem, StringComparison.Ordinal);
+        Assert.Contains(said, (await ImportAsync()).Problem, StringComparison.Ordinal);
         Assert.Empty(Directory.Exists(Other) ? Directory.EnumerateFileSystemEntries(Other) : []);
     }
 
@@ -74,8 +135,8 @@ public sealed class ShopTransferTests : IDisposable
     {
         using var shop = await BrokenShop.MakeAsync();
         shop.Break("DELETE FROM rope_uses WHERE kind = 'kerf'");
-        Assert.Null(new ShopExport(shop.Folder, TimeProvider.System).Write(Export).Problem);
-        Assert.Contains("Something is off in the export. coil K0001", Import().Problem, StringComparison.Ordinal);
+        Assert.Null(new ShopExport(new ShopPlace(shop.Folder), TimeProvider.System).Write(Export).Problem);
+        Assert.Contains("Something is off in the export. coil K0001", (await ImportAsync()).Problem, StringComparison.Ordinal);
         Assert.Empty(Directory.EnumerateFileSystemEntries(Other));
     }
 
@@ -84,16 +145,16 @@ public sealed class ShopTransferTests : IDisposable
     {
         using var shop = await FullShopAsync();
         Directory.CreateDirectory(Export);
-        Assert.Contains("is there already", new ShopExport(FolderOf(shop), TimeProvider.System).Write(Export).Problem, StringComparison.Ordinal);
+        Assert.Contains("is there already", new ShopExport(new ShopPlace(FolderOf(shop)), TimeProvider.System).Write(Export).Problem, StringComparison.Ordinal);
         Directory.Delete(Export);
-        new ShopExport(FolderOf(shop), TimeProvider.System).Write(Export);
+        new ShopExport(new ShopPlace(FolderOf(shop)), TimeProvider.System).Write(Export);
         var digest = ShopDigest.Of(shop.Database.Path);
-        Assert.Contains("is a shop already", new ShopImport(FolderOf(shop), ShopTables.Standard, TimeProvider.System).Read(Export).Problem, StringComparison.Ordinal);
+        Assert.Contains("is a shop already", (await ImportAsync(new(FolderOf(shop)), Export)).Problem, StringComparison.Ordinal);
         Assert.Equal(digest, ShopDigest.Of(shop.Database.Path));
     }
 
     [Fact]
-    public void An_export_of_an_older_program_is_brought_up_to_date()
+    public async Task An_export_of_an_older_program_is_brought_up_to_date()
     {
         var old = Path.Combine(_folder, "old shop");
         Directory.CreateDirectory(old);
@@ -102,8 +163,8 @@ public sealed class ShopTransferTests : IDisposable
             SqliteMigrations.Apply(file.Connection, upTo: 4);
             file.Connection.Run("INSERT INTO settings (name, value) VALUES ('kerf', '1/8 in')");
         }
-        Assert.Null(new ShopExport(old, TimeProvider.System).Write(Export).Problem);
-        Assert.Null(Import().Problem);
+        Assert.Null(new ShopExport(new ShopPlace(old), TimeProvider.System).Write(Export).Problem);
+        Assert.Null((await ImportAsync()).Problem);
         using var database = ShopDatabase.Open(ShopFolder.DatabaseIn(Other), TimeProvider.System);
         Assert.Equal(FaultShop.Inches("1/8"), new SettingsShelf(database).Cutting.Allowances.Kerf);
     }
@@ -116,20 +177,36 @@ public sealed class ShopTransferTests : IDisposable
     {
         var shop = await FaultShop.MakeAsync();
         await shop.FinishCutAsync();
-        await shop.Drafts.StartAsync(FaultShop.FourPosts("LQ-7", "Lantern Quay, the \"long\" walk\nnorth"), "Ñandú ½ ⅔ 木", shop.Key(), Cancel);
-        var photos = Path.Combine(ShopFolder.PhotosIn(FolderOf(shop)), "LQ-1");
-        Directory.CreateDirectory(photos);
-        await File.WriteAllBytesAsync(Path.Combine(photos, "post.jpg"), [1, 2, 3], Cancel);
+        await shop.Drafts.StartAsync(SmallJobs.FourPosts("LQ-7", "Lantern Quay, the \"long\" walk\nnorth"), "Ñandú ½ ⅔ 木", shop.Key(), Cancel);
+        var photos = Directory.CreateDirectory(ShopFolder.PhotosIn(FolderOf(shop))).FullName;
+        await File.WriteAllBytesAsync(Path.Combine(photos, Photo), [1, 2, 3], Cancel);
+        await new SiteReports(shop.Database).SendAsync(shop.Code, new(SiteReportKind.TooShort, "by a hand", Photo, At: null), "on site", shop.Key(), Cancel);
         return shop;
     }
 
-    private TransferAnswer Import() => new ShopImport(Other, ShopTables.Standard, TimeProvider.System).Read(Export);
+    private Task<TransferAnswer> ImportAsync() => ImportAsync(new(Other), Export);
+
+    private static Task<TransferAnswer> ImportAsync(ShopPlace place, string export) => new ShopImport(place, ShopTables.Standard, TimeProvider.System).ReadAsync(export, Cancel);
+
+    /// <summary>All files of an export, but for when it was made.</summary>
+    private static async Task<IReadOnlyList<string>> AllOfAsync(string export)
+    {
+        var files = new List<string>();
+        foreach (var path in Directory.EnumerateFiles(export, "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
+        {
+            var lines = await File.ReadAllLinesAsync(path, Cancel);
+            files.Add($"{Path.GetRelativePath(export, path)}\n{string.Join('\n', lines.Where(line => !line.Contains("\"madeAt\"", StringComparison.Ordinal)))}");
+        }
+        return files;
+    }
+
+    private static long LastLine(ShopDatabase database) => database.Read(session => session.Value<long>("SELECT max(id) FROM history"));
 
     private Task<string> SheetAsync(string table) => File.ReadAllTextAsync(Path.Combine(Export, "sheets", table + ".csv"), Cancel);
 
     private async Task DamageAsync(string damage)
     {
-        var (history, manifest, photo) = (Path.Combine(Export, "tables", "history.jsonl"), Path.Combine(Export, "manifest.json"), Path.Combine(Export, "photos", "LQ-1", "post.jpg"));
+        var (history, manifest, photo) = (Path.Combine(Export, "tables", "history.jsonl"), Path.Combine(Export, "manifest.json"), Path.Combine(Export, "photos", Photo));
         switch (damage)
         {
             case "a byte changed":
@@ -158,10 +235,10 @@ public sealed class ShopTransferTests : IDisposable
                 {
                     "another format" => ("\"cutshop export\"", "\"something else\""),
                     "another version" => ("\"version\": 1", "\"version\": 2"),
-                    "a newer migration" => ($"\"migration\": {SqliteMigrations.Newest}", "\"migration\": 9999"),
+                    "a newer migration" => ($"\"migration\": {Migration.Newest}", "\"migration\": 9999"),
                     "a table more" => ("\"name\": \"bits\"", "\"name\": \"bots\""),
                     "another digest" => ("\"digest\": \"", "\"digest\": \"0"),
-                    "a photo outside" => ("LQ-1/post.jpg", "../post.jpg"),
+                    "a photo outside" => ($"\"{Photo}\"", $"\"../{Photo}\""),
                     _ => throw new ArgumentOutOfRangeException(nameof(damage), damage, message: null),
                 };
                 await ReplaceAsync(manifest, was, becomes);

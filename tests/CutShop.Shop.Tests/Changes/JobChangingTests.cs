@@ -1,4 +1,5 @@
 using CutShop.Takeoff;
+using CutShop.Trust;
 
 namespace CutShop.Shop.Tests;
 
@@ -7,7 +8,7 @@ public sealed class JobChangingTests
     /// <summary>The low row's sag changes, a post and a section come at the end.</summary>
     private static DraftForm Changed()
     {
-        var form = DraftEdits.AddPost(DeskShop.FourPosts(), 0, 3);
+        var form = DraftEdits.AddPost(SmallJobs.FourPosts(), 0, 3);
         return form with { Customer = "Lantern Quay harbour" };
     }
 
@@ -21,15 +22,15 @@ public sealed class JobChangingTests
     public async Task The_same_job_again_changes_nothing()
     {
         using var shop = new DeskShop();
-        await shop.ReleasedJobAsync(DeskShop.FourPosts());
-        Assert.True((await ChangeAsync(shop, DeskShop.FourPosts())).Change.IsNothing);
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
+        Assert.True((await ChangeAsync(shop, SmallJobs.FourPosts())).Change.IsNothing);
     }
 
     [Fact]
     public async Task A_change_shows_what_is_added_changed_and_gone_and_what_was_made_already()
     {
         using var shop = new DeskShop();
-        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         await shop.CutAsync("A-top-1");
         await shop.DrillAsync("A4");
         await shop.DrillAsync("A2");
@@ -46,7 +47,7 @@ public sealed class JobChangingTests
     public async Task A_change_names_a_packed_piece_among_what_becomes_surplus()
     {
         using var shop = new DeskShop();
-        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         await shop.CutAsync("A-top-1");
         await shop.ExecuteAsync("UPDATE cut_tickets SET state = 'packed' WHERE state = 'cut'");
         Assert.Equal(["A-top-1"], (await ChangeAsync(shop, Changed())).Change.Surplus.Select(thing => thing.Name));
@@ -56,7 +57,7 @@ public sealed class JobChangingTests
     public async Task An_accepted_change_keeps_what_stays_and_makes_what_was_made_surplus()
     {
         using var shop = new DeskShop();
-        var before = await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        var before = await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         await shop.CutAsync("A-top-1");
         await shop.DrillAsync("A2");
         await shop.DrillAsync("A4");
@@ -85,7 +86,7 @@ public sealed class JobChangingTests
     public async Task A_change_accepted_twice_is_done_once()
     {
         using var shop = new DeskShop();
-        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         var (draft, change) = await ChangeAsync(shop, Changed());
         await shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel);
         var after = shop.Dump();
@@ -97,11 +98,11 @@ public sealed class JobChangingTests
     public async Task A_job_can_change_again_and_back()
     {
         using var shop = new DeskShop();
-        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         var (there, change) = await ChangeAsync(shop, Changed());
         await shop.Changing.AcceptAsync(there, change.Token, "test", cancel: DeskShop.Cancel);
-        var back = await shop.StartAsync(DeskShop.FourPosts(), "back");
-        var again = shop.Changing.Compare(DraftReading.Of(DeskShop.FourPosts(), ShopTables.Standard).Takeoff!.Job)!;
+        var back = await shop.StartAsync(SmallJobs.FourPosts(), "back");
+        var again = shop.Changing.Compare(DraftReading.Of(SmallJobs.FourPosts(), ShopTables.Standard).Takeoff!.Job)!;
         Assert.True((await shop.Changing.AcceptAsync(back, again.Token, "test", cancel: DeskShop.Cancel)).IsDone);
         var job = shop.Jobs.Find("LQ-3001")!;
         Assert.Equal(2, job.Pieces.Count);
@@ -112,7 +113,7 @@ public sealed class JobChangingTests
     public async Task A_piece_cut_after_the_change_was_shown_sends_it_back_to_be_looked_at_again()
     {
         using var shop = new DeskShop();
-        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         var (draft, change) = await ChangeAsync(shop, Changed());
         await shop.CutAsync("A-low-1");
         var before = shop.Dump();
@@ -126,7 +127,7 @@ public sealed class JobChangingTests
     public async Task A_cancelled_job_does_not_change()
     {
         using var shop = new DeskShop();
-        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         await shop.Release.CancelAsync("LQ-3001", "a reason", "test", DeskShop.Cancel);
         var (draft, change) = await ChangeAsync(shop, Changed());
         Assert.Equal("Job LQ-3001 was cancelled and cannot change.", (await shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel)).Problem);
@@ -136,7 +137,7 @@ public sealed class JobChangingTests
     public async Task A_change_is_all_or_nothing_whichever_statement_breaks()
     {
         using var shop = new DeskShop();
-        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         await shop.CutAsync("A-top-1");
         var (draft, change) = await ChangeAsync(shop, Changed());
         var statements = await shop.BreakEachStatementAsync(() => shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel));
@@ -149,7 +150,7 @@ public sealed class JobChangingTests
     {
         using var shop = new DeskShop();
         await shop.KeepPricesAsync(new(2027, 1, 11));
-        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         var (draft, change) = await ChangeAsync(shop, Changed());
         var quote = long.Parse((await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel)).Value, System.Globalization.CultureInfo.InvariantCulture);
         Assert.Equal([quote], shop.Quotes.Open().Select(listed => listed.Id));
@@ -165,8 +166,8 @@ public sealed class JobChangingTests
     {
         using var shop = new DeskShop();
         await shop.KeepPricesAsync(new(2027, 1, 11));
-        await shop.ReleasedJobAsync(DeskShop.FourPosts());
-        var (draft, _) = await ChangeAsync(shop, DeskShop.FourPosts());
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
+        var (draft, _) = await ChangeAsync(shop, SmallJobs.FourPosts());
         await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel);
         await shop.Drafts.SaveAsync(draft, 1, Changed(), "test", DeskShop.Cancel);
         var change = shop.Changing.Compare(DraftReading.Of(Changed(), ShopTables.Standard).Takeoff!.Job)!;

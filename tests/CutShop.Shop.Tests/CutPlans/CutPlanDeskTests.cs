@@ -1,5 +1,6 @@
 using CutShop.CutPlan;
 using CutShop.Takeoff;
+using CutShop.Trust;
 
 namespace CutShop.Shop.Tests.CutPlans;
 
@@ -161,7 +162,7 @@ public sealed class CutPlanDeskTests : IDisposable
     {
         await HangAsync("50 ft");
         await TakeInAsync("LQ-1", "94 1/2 in");
-        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-2", "94 1/2 in", material: "manila"), "Ada", cancel: Cancel);
+        await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-2", "94 1/2 in", material: "manila"), "Ada", cancel: Cancel);
         var answer = await DraftAsync();
         Assert.Equal(["LQ-1"], Plans.Find(answer.PlanId)!.Pieces.Values.Select(piece => piece.Job));
         Assert.Equal([RopeMaterial.Manila, RopeMaterial.Polypropylene], Plans.Waiting().Select(rope => rope.Material));
@@ -194,7 +195,7 @@ public sealed class CutPlanDeskTests : IDisposable
 
     /// <summary>Takes in a job of one piece, 5 1/2 in longer than the clear width.</summary>
     private Task<IntakeOutcome> TakeInAsync(string number, string clear, string more = "") =>
-        _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece(number, clear, more), "Ada", cancel: Cancel);
+        _shop.Intake.TakeInAsync(SmallJobs.OnePiece(number, clear, more), "Ada", cancel: Cancel);
 
     private Task<PlanAnswer> DraftAsync() => Desk.DraftAsync(Poly, dueBy: null, Budget, "Ada", cancel: Cancel);
 

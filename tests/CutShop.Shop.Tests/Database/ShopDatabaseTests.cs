@@ -1,5 +1,6 @@
 using System.Data.Common;
 using CutShop.Takeoff;
+using CutShop.Trust;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop.Tests.Database;
@@ -23,7 +24,7 @@ public sealed class ShopDatabaseTests : IDisposable
     [Fact]
     public async Task Opening_again_finds_what_was_stored()
     {
-        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-1"), "Ada", cancel: Cancel);
+        await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-1"), "Ada", cancel: Cancel);
         using var again = _shop.OpenAgain();
         Assert.NotNull(new JobShelf(again, ShopTables.Standard).Find("LQ-1"));
     }
@@ -61,7 +62,7 @@ public sealed class ShopDatabaseTests : IDisposable
     [InlineData("DELETE FROM history")]
     public async Task History_is_never_rewritten(string sql)
     {
-        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-1"), "Ada", cancel: Cancel);
+        await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-1"), "Ada", cancel: Cancel);
         var e = await Assert.ThrowsAnyAsync<DbException>(() => _shop.Database.WriteAsync(session => session.Execute(sql), Cancel));
         Assert.Contains("append-only", e.Message, StringComparison.Ordinal);
     }

@@ -44,21 +44,6 @@ internal sealed class DeskShop : IDisposable
 
     public static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    /// <summary>Four 5 1/2 in posts 6 ft apart, two rows of 1 1/2 in polypropylene with 6 in of sag.</summary>
-    public static DraftForm FourPosts(string number = "LQ-3001") => new DraftQuestions
-    {
-        Number = number,
-        Customer = "Lantern Quay boardwalk",
-        Due = "2027-03-12",
-        Posts = "4",
-        Across = "5 1/2",
-        PostHeight = "42",
-        Width = "6'",
-        Rows = "36, 18",
-        Diameter = "1 1/2",
-        Sag = "6",
-    }.ToForm().OrThrow();
-
     /// <summary>A price list for four posts: rope 2.125 a foot, bores 3.00 and 4.25, 4.50 a piece, 35 packing, 120 delivery, 6.25 % tax.</summary>
     public static PriceList List(DateOnly from, string foot = "2.125") => new(
         0,

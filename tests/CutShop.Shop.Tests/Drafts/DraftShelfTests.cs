@@ -1,3 +1,5 @@
+using CutShop.Trust;
+
 namespace CutShop.Shop.Tests;
 
 public sealed class DraftShelfTests
@@ -6,7 +8,7 @@ public sealed class DraftShelfTests
     public async Task A_draft_started_twice_with_one_key_is_one_draft()
     {
         using var shop = new DeskShop();
-        Assert.Equal(await shop.StartAsync(DeskShop.FourPosts()), await shop.StartAsync(DeskShop.FourPosts()));
+        Assert.Equal(await shop.StartAsync(SmallJobs.FourPosts()), await shop.StartAsync(SmallJobs.FourPosts()));
         Assert.Single(shop.Drafts.Open());
     }
 
@@ -14,7 +16,7 @@ public sealed class DraftShelfTests
     public async Task What_does_not_read_is_kept_as_typed()
     {
         using var shop = new DeskShop();
-        var form = DeskShop.FourPosts() with { Number = "  ", Due = "soon", Rope = new() { Diameter = "thick" } };
+        var form = SmallJobs.FourPosts() with { Number = "  ", Due = "soon", Rope = new() { Diameter = "thick" } };
         var id = await shop.StartAsync(form);
         Assert.Equal(DraftFields.ToJson(form), DraftFields.ToJson(shop.Drafts.Find(id)!.Form));
     }
@@ -23,7 +25,7 @@ public sealed class DraftShelfTests
     public async Task The_second_of_two_people_sees_what_the_first_changed_and_nothing_is_overwritten()
     {
         using var shop = new DeskShop();
-        var form = DeskShop.FourPosts();
+        var form = SmallJobs.FourPosts();
         var id = await shop.StartAsync(form);
         var first = await shop.Drafts.SaveAsync(id, 1, form with { Customer = "theirs", Due = "2027-04-01" }, "first", DeskShop.Cancel);
         Assert.True(first!.IsKept);
@@ -45,8 +47,8 @@ public sealed class DraftShelfTests
     public async Task The_same_text_from_two_people_is_no_conflict()
     {
         using var shop = new DeskShop();
-        var form = DeskShop.FourPosts() with { Customer = "both" };
-        var id = await shop.StartAsync(DeskShop.FourPosts());
+        var form = SmallJobs.FourPosts() with { Customer = "both" };
+        var id = await shop.StartAsync(SmallJobs.FourPosts());
         Assert.True((await shop.Drafts.SaveAsync(id, 1, form, "first", DeskShop.Cancel))!.IsKept);
         Assert.True((await shop.Drafts.SaveAsync(id, 1, form, "second", DeskShop.Cancel))!.IsKept);
         Assert.Equal(2, shop.Drafts.Find(id)!.Version);
@@ -55,7 +57,7 @@ public sealed class DraftShelfTests
     [Fact]
     public void Chosen_fields_are_merged()
     {
-        var (theirs, mine) = (DeskShop.FourPosts() with { Customer = "theirs", Due = "" }, DeskShop.FourPosts() with { Customer = "mine" });
+        var (theirs, mine) = (SmallJobs.FourPosts() with { Customer = "theirs", Due = "" }, SmallJobs.FourPosts() with { Customer = "mine" });
         var merged = DraftConflict.Merge(theirs, mine, new HashSet<string> { "due" });
         Assert.Equal(("mine", ""), (merged.Customer, merged.Due));
     }
@@ -63,7 +65,7 @@ public sealed class DraftShelfTests
     [Fact]
     public void Drafts_of_unlike_shape_can_only_be_chosen_as_a_whole()
     {
-        var form = DeskShop.FourPosts();
+        var form = SmallJobs.FourPosts();
         Assert.False(DraftConflict.Between(form, DraftEdits.AddPost(form, 0, 3), form).SameShape);
     }
 
@@ -71,10 +73,10 @@ public sealed class DraftShelfTests
     public async Task A_draft_put_away_keeps_its_text_takes_no_more_and_can_be_taken_up_again()
     {
         using var shop = new DeskShop();
-        var id = await shop.StartAsync(DeskShop.FourPosts());
+        var id = await shop.StartAsync(SmallJobs.FourPosts());
         Assert.True(await shop.Drafts.DropAsync(id, "test", DeskShop.Cancel));
         Assert.False(await shop.Drafts.DropAsync(id, "test", DeskShop.Cancel));
-        var saved = await shop.Drafts.SaveAsync(id, 1, DeskShop.FourPosts() with { Customer = "late" }, "test", DeskShop.Cancel);
+        var saved = await shop.Drafts.SaveAsync(id, 1, SmallJobs.FourPosts() with { Customer = "late" }, "test", DeskShop.Cancel);
         Assert.False(saved!.IsKept);
         Assert.Equal("Lantern Quay boardwalk", shop.Drafts.Find(id)!.Form.Customer);
         Assert.Empty(shop.Drafts.Open());
@@ -87,8 +89,8 @@ public sealed class DraftShelfTests
     public async Task A_broken_statement_leaves_the_draft_as_it_was()
     {
         using var shop = new DeskShop();
-        var id = await shop.StartAsync(DeskShop.FourPosts());
-        var statements = await shop.BreakEachStatementAsync(() => shop.Drafts.SaveAsync(id, 1, DeskShop.FourPosts("LQ-8"), "test", DeskShop.Cancel));
+        var id = await shop.StartAsync(SmallJobs.FourPosts());
+        var statements = await shop.BreakEachStatementAsync(() => shop.Drafts.SaveAsync(id, 1, SmallJobs.FourPosts("LQ-8"), "test", DeskShop.Cancel));
         Assert.Equal(3, statements);
         Assert.Equal("LQ-8", shop.Drafts.Find(id)!.Form.Number);
     }

@@ -1,4 +1,5 @@
 using CutShop.Takeoff;
+using CutShop.Trust;
 
 namespace CutShop.Shop.Tests;
 
@@ -19,7 +20,7 @@ public sealed class DraftTests
     [Fact]
     public void A_draft_is_the_same_after_it_went_through_its_fields()
     {
-        var form = DeskShop.FourPosts() with { Customer = "a < b & \"c\"" };
+        var form = SmallJobs.FourPosts() with { Customer = "a < b & \"c\"" };
         Assert.Equal(DraftFields.ToJson(form), DraftFields.ToJson(DraftFields.Read(DraftFields.Of(form))));
     }
 
@@ -62,7 +63,7 @@ public sealed class DraftTests
     [Fact]
     public void A_bare_number_without_a_unit_of_the_draft_is_an_error_at_its_field()
     {
-        var reading = DraftReading.Of(DeskShop.FourPosts() with { Unit = "" }, ShopTables.Standard);
+        var reading = DraftReading.Of(SmallJobs.FourPosts() with { Unit = "" }, ShopTables.Standard);
         var note = Assert.Single(reading.At("lines[0].posts[2].across"));
         Assert.Equal(NoteKind.Error, note.Kind);
         Assert.StartsWith("The unit is missing", note.Text, StringComparison.Ordinal);
@@ -72,7 +73,7 @@ public sealed class DraftTests
     [Fact]
     public void Each_problem_of_the_job_file_stands_at_the_field_it_speaks_of()
     {
-        var form = DeskShop.FourPosts();
+        var form = SmallJobs.FourPosts();
         var line = form.Lines[0];
         form = form with
         {
@@ -99,7 +100,7 @@ public sealed class DraftTests
     [Fact]
     public void A_warning_stands_at_its_field_with_its_places()
     {
-        var form = DeskShop.FourPosts() with { Rope = new() { Material = "polypropylene", Diameter = "1 in" } };
+        var form = SmallJobs.FourPosts() with { Rope = new() { Material = "polypropylene", Diameter = "1 in" } };
         var warnings = DraftReading.Of(form, ShopTables.Standard).At("lines[0].posts[0].across");
         Assert.Contains(warnings, note => note.Kind == NoteKind.Warning && note.Text.Contains("common is 1 1/2 in to 2 in", StringComparison.Ordinal));
     }
@@ -108,14 +109,14 @@ public sealed class DraftTests
     public void A_bit_that_the_rack_lacks_is_a_warning_beside_the_rope()
     {
         var lacking = ShopTables.Standard with { Rack = new BitRack([]) };
-        var notes = DraftReading.Of(DeskShop.FourPosts(), lacking).Notes.SelectMany(pair => pair.Value);
+        var notes = DraftReading.Of(SmallJobs.FourPosts(), lacking).Notes.SelectMany(pair => pair.Value);
         Assert.Contains(notes, note => note.Text.Contains("no 1 9/16 in bit on the rack", StringComparison.Ordinal));
     }
 
     [Fact]
     public void A_post_added_in_the_middle_has_the_next_free_mark_and_a_section_of_its_own()
     {
-        var line = DraftEdits.AddPost(DeskShop.FourPosts(), line: 0, after: 1).Lines[0];
+        var line = DraftEdits.AddPost(SmallJobs.FourPosts(), line: 0, after: 1).Lines[0];
         Assert.Equal(["A1", "A2", "A5", "A3", "A4"], line.Posts.Select(post => post.Mark));
         Assert.Equal(4, line.Sections.Count);
     }
@@ -123,7 +124,7 @@ public sealed class DraftTests
     [Fact]
     public void Two_posts_one_row_and_one_line_always_stay()
     {
-        var form = DeskShop.FourPosts();
+        var form = SmallJobs.FourPosts();
         for (var i = 0; i < 9; i++)
             form = DraftEdits.RemoveLine(DraftEdits.RemoveRow(DraftEdits.RemovePost(form, 0, 0), 0, 0), 0);
         var line = Assert.Single(form.Lines);
@@ -139,7 +140,7 @@ public sealed class DraftTests
     [InlineData(0, 4)]
     public void A_step_on_something_that_is_not_there_changes_nothing(int line, int post)
     {
-        var form = DeskShop.FourPosts();
+        var form = SmallJobs.FourPosts();
         var json = DraftFields.ToJson(form);
         Assert.Equal(json, DraftFields.ToJson(DraftEdits.AddPost(form, line, post)));
         Assert.Equal(json, DraftFields.ToJson(DraftEdits.RemovePost(form, line, post)));
@@ -148,7 +149,7 @@ public sealed class DraftTests
     [Fact]
     public void A_duplicated_line_has_new_marks_also_where_single_posts_are_named()
     {
-        var form = DeskShop.FourPosts();
+        var form = SmallJobs.FourPosts();
         form = form with { Lines = [form.Lines[0] with { Rows = [form.Lines[0].Rows[0] with { At = "A2 wrap 2" }] }] };
         var line = DraftEdits.DuplicateLine(form, 0).Lines[1];
         Assert.Equal("B", line.Mark);
@@ -161,7 +162,7 @@ public sealed class DraftTests
     public void Rows_of_a_spreadsheet_become_posts_and_sections()
     {
         const string text = "Mark\tAcross\tHeight\tCentres\tRise\tTurn\r\nP1\t5 1/2\t42\t77 1/2\t1 in\t\r\nP2\t140 mm\t42\t80\t\t90 left\r\nP3\t5 1/2\t42\r\n\r\n";
-        var line = SpreadsheetPaste.Into(DeskShop.FourPosts(), 0, text).OrThrow().Lines[0];
+        var line = SpreadsheetPaste.Into(SmallJobs.FourPosts(), 0, text).OrThrow().Lines[0];
         Assert.Equal(["P1", "P2", "P3"], line.Posts.Select(post => post.Mark));
         Assert.Equal(new DraftPost { Mark = "P2", Shape = "square", Across = "140 mm", Height = "42", Turn = "90 left" }, line.Posts[1]);
         Assert.Equal(
@@ -176,7 +177,7 @@ public sealed class DraftTests
     [InlineData("mark\nA1\tpine\nA2", "Row 1 has 2 cells for 1 columns")]
     public void A_paste_that_cannot_be_taken_says_what_is_accepted(string text, string problem)
     {
-        var taken = SpreadsheetPaste.Into(DeskShop.FourPosts(), 0, text);
+        var taken = SpreadsheetPaste.Into(SmallJobs.FourPosts(), 0, text);
         Assert.StartsWith(problem, taken.Problem, StringComparison.Ordinal);
         Assert.Contains("accepted:", taken.Problem, StringComparison.Ordinal);
     }

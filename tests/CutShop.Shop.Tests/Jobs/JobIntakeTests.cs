@@ -1,4 +1,5 @@
 using CutShop.Takeoff;
+using CutShop.Trust;
 
 namespace CutShop.Shop.Tests.Jobs;
 
@@ -52,8 +53,8 @@ public sealed class JobIntakeTests : IDisposable
     [Fact]
     public async Task Another_job_under_the_same_number_is_refused_and_the_first_stands()
     {
-        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-1", "72 in"), "Ada", cancel: Cancel);
-        Assert.Equal(IntakeOutcome.NumberTaken, await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-1", "73 in"), "Ada", cancel: Cancel));
+        await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-1", "72 in"), "Ada", cancel: Cancel);
+        Assert.Equal(IntakeOutcome.NumberTaken, await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-1", "73 in"), "Ada", cancel: Cancel));
         // 72 in clear and two halves of a 5 1/2 in post.
         Assert.Equal(LengthText.Parse("77 1/2 in").OrThrow(), _shop.Jobs.Find("LQ-1")!.Pieces[0].Cut);
         Assert.Equal(1, _shop.Count("jobs"));
@@ -79,9 +80,9 @@ public sealed class JobIntakeTests : IDisposable
     [Fact]
     public async Task Jobs_are_listed_the_earliest_due_first_and_those_without_a_date_last()
     {
-        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-1"), "Ada", cancel: Cancel);
-        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-2", more: "\"due\": \"2027-03-12\","), "Ada", cancel: Cancel);
-        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-3", more: "\"due\": \"2027-03-05\","), "Ada", cancel: Cancel);
+        await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-1"), "Ada", cancel: Cancel);
+        await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-2", more: "\"due\": \"2027-03-12\","), "Ada", cancel: Cancel);
+        await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-3", more: "\"due\": \"2027-03-05\","), "Ada", cancel: Cancel);
         Assert.Equal(["LQ-3", "LQ-2", "LQ-1"], new JobSearch(_shop.Database).Find(new(JobsShown.All)).Jobs.Select(job => job.Number));
     }
 

@@ -1,3 +1,5 @@
+using CutShop.Trust;
+
 namespace CutShop.Shop.Tests;
 
 public sealed class JobReleaseTests
@@ -6,7 +8,7 @@ public sealed class JobReleaseTests
     public async Task A_draft_taken_in_waits_for_its_release_and_is_released_once()
     {
         using var shop = new DeskShop();
-        await shop.Intake.TakeInAsync(await shop.StartAsync(DeskShop.FourPosts()), 1, "test", DeskShop.Cancel);
+        await shop.Intake.TakeInAsync(await shop.StartAsync(SmallJobs.FourPosts()), 1, "test", DeskShop.Cancel);
         Assert.Null(shop.Jobs.Find("LQ-3001")!.ReleasedAt);
         Assert.Equal(ReleaseOutcome.Done, await shop.Release.ReleaseAsync("LQ-3001", "test", DeskShop.Cancel));
         var after = shop.Dump();
@@ -20,7 +22,7 @@ public sealed class JobReleaseTests
     {
         using var shop = new DeskShop();
         var plans = new PlanShelf(shop.Database);
-        await shop.Intake.TakeInAsync(await shop.StartAsync(DeskShop.FourPosts()), 1, "test", DeskShop.Cancel);
+        await shop.Intake.TakeInAsync(await shop.StartAsync(SmallJobs.FourPosts()), 1, "test", DeskShop.Cancel);
         Assert.Empty(plans.Waiting());
         await shop.Release.ReleaseAsync("LQ-3001", "test", DeskShop.Cancel);
         Assert.Single(plans.Waiting());
@@ -32,7 +34,7 @@ public sealed class JobReleaseTests
     public async Task Cancelling_ends_what_waits_and_makes_what_was_cut_or_drilled_surplus()
     {
         using var shop = new DeskShop();
-        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         await shop.CutAsync("A-top-1");
         await shop.DrillAsync("A3");
         Assert.Equal(new WorkDone(Waiting: 1, Cut: 1, ToDrill: 3, Drilled: 1), shop.Release.WorkOf("LQ-3001"));
@@ -51,10 +53,10 @@ public sealed class JobReleaseTests
     public async Task Cancelling_is_all_or_nothing_whichever_statement_breaks()
     {
         using var shop = new DeskShop();
-        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         var statements = await shop.BreakEachStatementAsync(() => shop.Release.CancelAsync("LQ-3001", "a reason", "test", DeskShop.Cancel));
-        // The job and its history, and 6 tickets with theirs.
-        Assert.Equal(2 + 12, statements);
+        // The job and its history, tickets of both kinds, and the history of 6.
+        Assert.Equal(2 + 2 + 6, statements);
         Assert.NotNull(shop.Jobs.Find("LQ-3001")!.CancelledAt);
     }
 }

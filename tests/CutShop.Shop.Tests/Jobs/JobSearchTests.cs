@@ -1,3 +1,5 @@
+using CutShop.Trust;
+
 namespace CutShop.Shop.Tests;
 
 public sealed class JobSearchTests
@@ -9,7 +11,7 @@ public sealed class JobSearchTests
             ("LQ-1", "Lamp pier", "2027-01-10", true), ("LQ-2", "Lamp pier", "2027-01-11", true), ("LQ-3", "Beach ramp", "", true), ("LQ-4", "Beach ramp", "2027-01-05", false),
         })
         {
-            var form = DeskShop.FourPosts(number) with { Customer = customer, Due = due };
+            var form = SmallJobs.FourPosts(number) with { Customer = customer, Due = due };
             if (release)
                 await shop.ReleasedJobAsync(form);
             else

@@ -1,4 +1,5 @@
 using CutShop.Takeoff;
+using CutShop.Trust;
 
 namespace CutShop.Shop.Tests;
 
@@ -10,11 +11,11 @@ public sealed class KeptTakeoffsTests
     public async Task A_job_is_worked_out_once_until_it_changes()
     {
         using var shop = new DeskShop();
-        await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         var first = shop.Jobs.Find("LQ-3001")!.Takeoff;
         Assert.Same(first, shop.Jobs.Find("LQ-3001")!.Takeoff);
 
-        var longer = DraftEdits.AddPost(DeskShop.FourPosts(), 0, 3);
+        var longer = DraftEdits.AddPost(SmallJobs.FourPosts(), 0, 3);
         var draft = await shop.StartAsync(longer, "the change");
         var change = shop.Changing.Compare(DraftReading.Of(longer, ShopTables.Standard).Takeoff!.Job)!;
         Assert.True((await shop.Changing.AcceptAsync(draft, change.Token, "Jory", cancel: Cancel)).IsDone);
@@ -26,9 +27,9 @@ public sealed class KeptTakeoffsTests
     {
         using var shop = new DeskShop();
         foreach (var number in new[] { "LQ-3001", "LQ-3002" })
-            await shop.ReleasedJobAsync(DeskShop.FourPosts(number));
+            await shop.ReleasedJobAsync(SmallJobs.FourPosts(number));
         var before = shop.All<long>("SELECT version FROM jobs ORDER BY id");
-        var longer = DraftEdits.AddPost(DeskShop.FourPosts(), 0, 3);
+        var longer = DraftEdits.AddPost(SmallJobs.FourPosts(), 0, 3);
         var draft = await shop.StartAsync(longer, "the change");
         await shop.Changing.AcceptAsync(draft, shop.Changing.Compare(DraftReading.Of(longer, ShopTables.Standard).Takeoff!.Job)!.Token, "Jory", cancel: Cancel);
         Assert.Equal(3, before.Concat(shop.All<long>("SELECT version FROM jobs ORDER BY id")).Distinct().Count());
@@ -38,7 +39,7 @@ public sealed class KeptTakeoffsTests
     public async Task A_bit_that_is_hung_on_the_rack_is_seen_at_once()
     {
         using var shop = new DeskShop();
-        var job = await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        var job = await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         var bore = job.Takeoff.Bores[0];
         var rack = new RackOfBits(shop.Database, shop.Tables);
         await rack.TakeOffAsync(new(bore.BitChoice.Kind, bore.Bit), "Jory", Cancel);
@@ -54,7 +55,7 @@ public sealed class KeptTakeoffsTests
         var size = 0;
         foreach (var number in new[] { "LQ-1", "LQ-2", "LQ-3" })
         {
-            var takeoff = (await shop.ReleasedJobAsync(DeskShop.FourPosts(number))).Takeoff;
+            var takeoff = (await shop.ReleasedJobAsync(SmallJobs.FourPosts(number))).Takeoff;
             size = takeoff.Pieces.Count + takeoff.Bores.Count + takeoff.Fixings.Count;
         }
         var kept = new KeptTakeoffs(shop.Tables, 2 * size);

@@ -1,4 +1,5 @@
 using CutShop.Takeoff;
+using CutShop.Trust;
 
 namespace CutShop.Shop.Tests.OnSite;
 
@@ -94,7 +95,7 @@ public sealed class InstalledMarksTests : IDisposable
 
     private async Task<PieceCode> CodeAsync()
     {
-        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-1"), "Ada", cancel: Cancel);
+        await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-1"), "Ada", cancel: Cancel);
         return _shop.Jobs.Find("LQ-1")!.Codes[0];
     }
 

@@ -1,4 +1,5 @@
 using CutShop.Takeoff;
+using CutShop.Trust;
 
 namespace CutShop.Shop.Tests.OnSite;
 
@@ -13,8 +14,8 @@ public sealed class SitePacksTests : IDisposable
     [Fact]
     public async Task A_job_s_pack_keeps_the_code_that_was_drawn_when_it_was_first_asked_for()
     {
-        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-1"), "Ada", cancel: Cancel);
-        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-2"), "Ada", cancel: Cancel);
+        await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-1"), "Ada", cancel: Cancel);
+        await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-2"), "Ada", cancel: Cancel);
         var codes = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => Packs.CodeOfAsync("LQ-1", "Ada", Cancel)));
         Assert.Single(codes.Distinct());
         Assert.NotEqual(codes[0], await Packs.CodeOfAsync("LQ-2", "Ada", Cancel));
@@ -24,7 +25,7 @@ public sealed class SitePacksTests : IDisposable
     [Fact]
     public async Task A_job_that_is_not_there_has_no_pack_and_a_piece_s_code_opens_none()
     {
-        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-1"), "Ada", cancel: Cancel);
+        await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-1"), "Ada", cancel: Cancel);
         Assert.Null(await Packs.CodeOfAsync("LQ-9", "Ada", Cancel));
         Assert.Null(Packs.Find(_shop.Jobs.Find("LQ-1")!.Codes[0]));
         Assert.Null(Packs.Find(PieceCode.Draw()));
@@ -33,7 +34,7 @@ public sealed class SitePacksTests : IDisposable
     [Fact]
     public async Task A_pack_that_got_a_new_code_opens_by_that_one_alone_and_asking_twice_is_asking_once()
     {
-        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-1"), "Ada", cancel: Cancel);
+        await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-1"), "Ada", cancel: Cancel);
         var old = (await Packs.CodeOfAsync("LQ-1", "Ada", Cancel))!.Value;
         var first = await Packs.ReplaceAsync("LQ-1", "the list was lost", "Ada", "k", Cancel);
         var again = await Packs.ReplaceAsync("LQ-1", "the list was lost", "Ada", "k", Cancel);
@@ -47,7 +48,7 @@ public sealed class SitePacksTests : IDisposable
     [Fact]
     public async Task A_pack_gets_no_new_code_without_a_reason_or_before_it_has_one()
     {
-        await _shop.Intake.TakeInAsync(ShopOnDisk.OnePiece("LQ-1"), "Ada", cancel: Cancel);
+        await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-1"), "Ada", cancel: Cancel);
         Assert.False((await Packs.ReplaceAsync("LQ-1", "lost", "Ada", "k1", Cancel)).IsDone);
         var code = await Packs.CodeOfAsync("LQ-1", "Ada", Cancel);
         Assert.False((await Packs.ReplaceAsync("LQ-1", " ", "Ada", "k2", Cancel)).IsDone);

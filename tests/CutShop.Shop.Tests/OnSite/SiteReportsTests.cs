@@ -1,5 +1,6 @@
 using CutShop.Shop.Tests.Benches;
 using CutShop.Takeoff;
+using CutShop.Trust;
 using static CutShop.Shop.Tests.Benches.PlannedShop;
 
 namespace CutShop.Shop.Tests.OnSite;
@@ -113,7 +114,7 @@ public sealed class SiteReportsTests : IDisposable
     public async Task Whichever_statement_of_a_re_cut_breaks_nothing_is_half_done()
     {
         using var shop = new DeskShop();
-        var job = await shop.ReleasedJobAsync(DeskShop.FourPosts());
+        var job = await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         await shop.CutAsync("A-top-1");
         var reports = new SiteReports(shop.Database);
         var report = (await reports.SendAsync(job.Codes[0], new(SiteReportKind.Damaged, "", null, null), "site", "r", Cancel)).Id;

@@ -1,4 +1,5 @@
 using CutShop.Takeoff;
+using CutShop.Trust;
 
 namespace CutShop.Shop.Tests;
 
@@ -91,7 +92,7 @@ public sealed class PriceBookTests
     [Fact]
     public void A_rope_without_a_price_is_named_and_there_is_no_whole_price()
     {
-        var form = DeskShop.FourPosts() with { Rope = new() { Material = "manila", Diameter = "2 in" } };
+        var form = SmallJobs.FourPosts() with { Rope = new() { Material = "manila", Diameter = "2 in" } };
         var priced = Pricing.Of(DraftReading.Of(form, ShopTables.Standard).Takeoff!, DeskShop.List(Today));
         Assert.False(priced.IsWhole);
         Assert.Equal(["2 in manila rope"], priced.Missing);
@@ -101,7 +102,7 @@ public sealed class PriceBookTests
     public void A_bore_wider_than_every_band_is_named()
     {
         var list = DeskShop.List(Today);
-        var priced = Pricing.Of(DraftReading.Of(DeskShop.FourPosts(), ShopTables.Standard).Takeoff!, list with { Bores = [list.Bores[0]] });
+        var priced = Pricing.Of(DraftReading.Of(SmallJobs.FourPosts(), ShopTables.Standard).Takeoff!, list with { Bores = [list.Bores[0]] });
         Assert.Equal(["a bore with a 1 9/16 in bit"], priced.Missing);
     }
 }

@@ -1,3 +1,5 @@
+using CutShop.Trust;
+
 namespace CutShop.Shop.Tests;
 
 public sealed class QuoteDeskTests
@@ -13,7 +15,7 @@ public sealed class QuoteDeskTests
     {
         using var shop = new DeskShop();
         await shop.KeepPricesAsync(Today);
-        var quote = shop.Quotes.Find(await shop.QuoteAsync(DeskShop.FourPosts()))!;
+        var quote = shop.Quotes.Find(await shop.QuoteAsync(SmallJobs.FourPosts()))!;
         Assert.Equal(["83.76", "34.00", "9.00", "35.00", "120.00"], quote.Lines.Select(line => line.Amount.ToString()));
         Assert.Equal("39' 5\" = 12014.2 mm", quote.Lines[0].Quantity);
         Assert.Equal(("281.76", "17.61", "299.37"), (quote.Net.ToString(), quote.Tax.ToString(), quote.Total.ToString()));
@@ -25,7 +27,7 @@ public sealed class QuoteDeskTests
     {
         using var shop = new DeskShop();
         await shop.KeepPricesAsync(Today);
-        var id = await shop.QuoteAsync(DeskShop.FourPosts());
+        var id = await shop.QuoteAsync(SmallJobs.FourPosts());
         await shop.KeepPricesAsync(Today, "9.99");
         await shop.Prices.SetCurrencyAsync("€", "test", DeskShop.Cancel);
         var quote = shop.Quotes.Find(id)!;
@@ -37,7 +39,7 @@ public sealed class QuoteDeskTests
     {
         using var shop = new DeskShop();
         await shop.KeepPricesAsync(Today);
-        var draft = await shop.StartAsync(DeskShop.FourPosts());
+        var draft = await shop.StartAsync(SmallJobs.FourPosts());
         var first = await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel);
         Assert.Equal(first, await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel));
         await shop.KeepPricesAsync(Today, "9.99");
@@ -48,7 +50,7 @@ public sealed class QuoteDeskTests
     public async Task Without_prices_or_with_a_rope_that_has_none_there_is_no_quote_and_it_says_why()
     {
         using var shop = new DeskShop();
-        var draft = await shop.StartAsync(DeskShop.FourPosts() with { Rope = new() { Material = "hemp", Diameter = "1 1/2 in" } });
+        var draft = await shop.StartAsync(SmallJobs.FourPosts() with { Rope = new() { Material = "hemp", Diameter = "1 1/2 in" } });
         Assert.Equal("The shop has no prices that count today. Keep a price list first.", (await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel)).Problem);
         await shop.KeepPricesAsync(Today);
         Assert.Equal("No price in the book for: 1 1/2 in hemp rope. Add it to the prices first.", (await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel)).Problem);
@@ -60,7 +62,7 @@ public sealed class QuoteDeskTests
     {
         using var shop = new DeskShop();
         await shop.KeepPricesAsync(Today);
-        var id = await shop.QuoteAsync(DeskShop.FourPosts());
+        var id = await shop.QuoteAsync(SmallJobs.FourPosts());
         Assert.Equal(new DeskAnswer("LQ-3001", Problem: null), await shop.Quotes.AcceptAsync(id, "test", DeskShop.Cancel));
         var after = shop.Dump();
         Assert.Equal(new DeskAnswer("LQ-3001", Problem: null), await shop.Quotes.AcceptAsync(id, "test", DeskShop.Cancel));
@@ -76,8 +78,8 @@ public sealed class QuoteDeskTests
     {
         using var shop = new DeskShop();
         await shop.KeepPricesAsync(Today);
-        var id = await shop.QuoteAsync(DeskShop.FourPosts());
-        var other = await shop.QuoteAsync(DeskShop.FourPosts("LQ-3002"), "another draft");
+        var id = await shop.QuoteAsync(SmallJobs.FourPosts());
+        var other = await shop.QuoteAsync(SmallJobs.FourPosts("LQ-3002"), "another draft");
         // 30 days on, at 23:59 of 2027-02-10.
         shop.Time.Advance(TimeSpan.FromDays(30) + TimeSpan.FromHours(14.98));
         Assert.True((await shop.Quotes.AcceptAsync(other, "test", DeskShop.Cancel)).IsDone);
@@ -90,8 +92,8 @@ public sealed class QuoteDeskTests
     {
         using var shop = new DeskShop();
         await shop.KeepPricesAsync(Today);
-        var id = await shop.QuoteAsync(DeskShop.FourPosts());
-        await shop.ReleasedJobAsync(DeskShop.FourPosts() with { Customer = "somebody else" });
+        var id = await shop.QuoteAsync(SmallJobs.FourPosts());
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts() with { Customer = "somebody else" });
         var before = shop.Dump();
         Assert.StartsWith("Another job has the number LQ-3001.", (await shop.Quotes.AcceptAsync(id, "test", DeskShop.Cancel)).Problem, StringComparison.Ordinal);
         Assert.Equal(before, shop.Dump());
@@ -102,10 +104,10 @@ public sealed class QuoteDeskTests
     {
         using var shop = new DeskShop();
         await shop.KeepPricesAsync(Today);
-        var id = await shop.QuoteAsync(DeskShop.FourPosts());
+        var id = await shop.QuoteAsync(SmallJobs.FourPosts());
         var statements = await shop.BreakEachStatementAsync(() => shop.Quotes.AcceptAsync(id, "test", DeskShop.Cancel));
-        // A job, 2 pieces and their tickets, 4 posts and their tickets, 8 bores and their operations, 3 lines of history, 2 states.
-        Assert.Equal(1 + 4 + 8 + 16 + 3 + 2, statements);
+        // A job, 2 pieces, 4 posts, 8 bores and their operations, tickets of both kinds, 3 lines of history, 2 states.
+        Assert.Equal(1 + 2 + 4 + 16 + 2 + 3 + 2, statements);
         Assert.NotNull(shop.Jobs.Find("LQ-3001"));
     }
 }

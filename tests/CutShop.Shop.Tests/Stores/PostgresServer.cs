@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
-using System.Net;
-using System.Net.Sockets;
+using CutShop.Trust;
 using Npgsql;
 
 namespace CutShop.Shop.Tests;
@@ -10,7 +9,7 @@ namespace CutShop.Shop.Tests;
 /// A PostgreSQL server of this test run's own, on a free port of this machine, with a new cluster in a temporary folder. It starts
 /// when it is first asked for and stops with the process.
 /// </summary>
-public sealed class PostgresServer
+public sealed class PostgresServer : IDisposable
 {
     private const string User = "shop";
     private const string Template = "cutshop_template";
@@ -22,10 +21,11 @@ public sealed class PostgresServer
 
     private readonly string _folder;
     private readonly int _port;
-    private readonly Process _server;
+    private readonly string[] _command;
+    private Process? _server;
     private int _databases;
 
-    private PostgresServer(string folder, int port, Process server) => (_folder, _port, _server) = (folder, port, server);
+    private PostgresServer(string folder, int port, string[] command) => (_folder, _port, _command) = (folder, port, command);
 
     /// <summary>
     /// Whether a commit waits until it is on the disk. Nothing in the server outlives the run, so tests need not wait; who measures
@@ -33,12 +33,32 @@ public sealed class PostgresServer
     /// </summary>
     public static bool WaitsForTheDisk { get; set; }
 
+    /// <summary>Starts a server beside the usual one, to be stopped and started by its test.</summary>
+    public static PostgresServer OfItsOwn() => Start();
+
+    /// <summary>Makes a database with the shop's tables, empty, on this server.</summary>
+    /// <returns>Its connection string.</returns>
+    public string NewShop() => Copy(Template);
+
     /// <summary>Makes a database with the shop's tables, empty.</summary>
     /// <returns>Its connection string.</returns>
     public static string NewDatabase() => Started.Value.Copy(Template);
 
     /// <summary>Makes a database without tables.</summary>
     public static string NewBareDatabase() => Started.Value.Copy("template1");
+
+    /// <summary>Makes a database with nothing in it, to restore into.</summary>
+    public static string NewEmptyDatabase() => Started.Value.Copy("template0");
+
+    /// <summary>Runs one of the server's own programs on a database, such as pg_dump, to its end.</summary>
+    /// <param name="connection">The database.</param>
+    /// <param name="program">The program, by name.</param>
+    /// <param name="arguments">Its arguments, but for the database.</param>
+    public static void RunTool(string connection, string program, params string[] arguments)
+    {
+        var parts = new NpgsqlConnectionStringBuilder(connection);
+        RunToEnd([Path.Combine(Programs(), program), $"--dbname=host={parts.Host} port={parts.Port} user={parts.Username} dbname={parts.Database}", .. arguments]);
+    }
 
     /// <summary>Drops a database, whoever is still connected.</summary>
     public static void Drop(string connection)
@@ -56,7 +76,7 @@ public sealed class PostgresServer
 
     private static PostgresServer Start()
     {
-        var (folder, port) = (Directory.CreateTempSubdirectory("cutshop-pg-").FullName, FreePort());
+        var (folder, port) = (Directory.CreateTempSubdirectory("cutshop-pg-").FullName, FreePort.Find());
         var data = Path.Combine(folder, "data");
         var bin = Programs();
         var isRoot = Environment.UserName == "root";
@@ -70,20 +90,35 @@ public sealed class PostgresServer
             .. asWhom, "sh", "-c", WhileInputLasts, "sh", Path.Combine(bin, "postgres"), "-D", data, "-h", "127.0.0.1", "-k", folder, "-p", port.ToString(CultureInfo.InvariantCulture),
             .. WaitsForTheDisk ? Array.Empty<string>() : ["-c", "fsync=off", "-c", "full_page_writes=off"], "-c", "max_connections=300", "-c", "log_min_messages=panic", "-c", "log_min_error_statement=panic",
         ];
-        var started = new PostgresServer(folder, port, Process.Start(new ProcessStartInfo(server[0], server[1..]) { UseShellExecute = false, RedirectStandardInput = true, WorkingDirectory = folder })!);
-        AppDomain.CurrentDomain.ProcessExit += (_, _) => started.Stop();
-        started.WaitUntilItAnswers();
+        var started = new PostgresServer(folder, port, server);
+        started.Up();
+        AppDomain.CurrentDomain.ProcessExit += (_, _) => started.Dispose();
         started.Run($"CREATE DATABASE {Template} TEMPLATE template0");
         ShopDatabase.OpenOnServer(started.ConnectionTo(Template), folder, TimeProvider.System).Dispose();
         return started;
     }
 
-    private void Stop()
+    /// <summary>Starts it after <see cref="Down"/>, and waits until it answers.</summary>
+    public void Up()
     {
-        _server.StandardInput.Close();
-        _server.WaitForExit();
-        _server.Dispose();
-        Directory.Delete(_folder, recursive: true);
+        _server = Process.Start(new ProcessStartInfo(_command[0], _command[1..]) { UseShellExecute = false, RedirectStandardInput = true, WorkingDirectory = _folder })!;
+        WaitUntilItAnswers();
+    }
+
+    /// <summary>Stops it, whoever is connected and whatever they are at.</summary>
+    public void Down()
+    {
+        _server?.StandardInput.Close();
+        _server?.WaitForExit();
+        _server?.Dispose();
+        _server = null;
+    }
+
+    public void Dispose()
+    {
+        Down();
+        if (Directory.Exists(_folder))
+            Directory.Delete(_folder, recursive: true);
     }
 
     private void WaitUntilItAnswers()
@@ -95,7 +130,7 @@ public sealed class PostgresServer
                 Run("SELECT 1");
                 return;
             }
-            catch (NpgsqlException) when (tries < 100 && !_server.HasExited)
+            catch (NpgsqlException) when (tries < 100 && _server is { HasExited: false })
             {
                 Thread.Sleep(100);
             }
@@ -122,13 +157,6 @@ public sealed class PostgresServer
             .Order(StringComparer.Ordinal).LastOrDefault() is { } bin
             ? bin
             : throw new InvalidOperationException("These tests need a PostgreSQL server: install Debian's package postgresql.");
-
-    private static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
-    }
 
     private static void RunToEnd(params string[] command)
     {

@@ -43,6 +43,9 @@ public sealed class TestStore : IDisposable
     /// <summary>The connection string, where the database is on a server.</summary>
     public string Connection => _connection ?? throw new InvalidOperationException("This shop is a file.");
 
+    /// <summary>A database file, whatever the test run asks for.</summary>
+    public static TestStore InFile() => new(onServer: false);
+
     /// <summary>A place on a server, whatever the test run asks for.</summary>
     public static TestStore OnServer() => new(onServer: true);
 

@@ -1,4 +1,5 @@
 using CutShop.Takeoff;
+using CutShop.Trust;
 
 namespace CutShop.Shop.Tests.Trust;
 
@@ -18,7 +19,7 @@ public sealed class ClockMovingBackTests : IDisposable
     [Fact]
     public async Task A_ticket_taken_by_the_wrong_clock_is_handed_back_and_the_history_keeps_its_order()
     {
-        await new JobIntake(_database, ShopTables.Standard).TakeInAsync(ShopOnDisk.OnePiece("LQ-1"), "Ada", cancel: Cancel);
+        await new JobIntake(_database, ShopTables.Standard).TakeInAsync(SmallJobs.OnePiece("LQ-1"), "Ada", cancel: Cancel);
         var bench = new DrillBench(_database);
         Assert.True((await bench.TakeAsync("LQ-1", "A1", "Dov", "1", Cancel)).IsDone);
         _clock.Now -= Ahead;

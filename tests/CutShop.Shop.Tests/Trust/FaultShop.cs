@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using CutShop.CutPlan;
 using CutShop.Shop;
 using CutShop.Takeoff;
@@ -72,30 +71,6 @@ internal sealed class FaultShop : IDisposable
 
     public static Length Inches(string number) => LengthText.Parse(number + " in").OrThrow();
 
-    public static DraftForm FourPosts(string number, string customer = "Lantern Quay boardwalk") => new DraftQuestions
-    {
-        Number = number,
-        Customer = customer,
-        Due = "2027-03-12",
-        Posts = "4",
-        Across = "5 1/2",
-        PostHeight = "42",
-        Width = "6'",
-        Rows = "36, 18",
-        Diameter = "1 1/2",
-        Sag = "6",
-    }.ToForm().OrThrow();
-
-    /// <summary>A job of one piece of 77 1/2 in and two posts with a bore each.</summary>
-    public static Job OnePiece(string number) => JobFileReader.Read(Encoding.UTF8.GetBytes($$"""
-        { "number": "{{number}}", "rope": { "material": "polypropylene", "diameter": "1 1/2 in" }, "allowances": { "shrink": "0%" },
-          "lines": [ { "mark": "A",
-            "posts": [ { "mark": "A1", "shape": "square", "across": "5 1/2 in", "height": "42 in" },
-                       { "mark": "A2", "shape": "square", "across": "5 1/2 in", "height": "42 in" } ],
-            "sections": [ { "clear": "72 in" } ],
-            "rows": [ { "mark": "top", "height": "36 in", "sag": "0 in", "start": "stopped", "finish": "stopped" } ] } ] }
-        """)).Job!;
-
     public static PriceList Prices(DateOnly from) => new(
         0,
         from,
@@ -123,12 +98,12 @@ internal sealed class FaultShop : IDisposable
         var cai = await shop.People.AddAsync("Cai", Role.Cutter, Password, "test");
         await shop.People.SetPinAsync(cai.Id, Pin, "test");
         await shop.Stock.ReceiveAsync(new(Poly, "L1", Length.Foot * 50, "rack 1"), "Ada", "a coil");
-        await new JobIntake(shop.Database, ShopTables.Standard).TakeInAsync(OnePiece("LQ-1"), "Ada");
+        await new JobIntake(shop.Database, ShopTables.Standard).TakeInAsync(SmallJobs.OnePiece("LQ-1"), "Ada");
         await shop.Plans.AcceptAsync(await shop.DraftPlanAsync(), "Ada");
         await new PriceBook(shop.Database).KeepAsync(Prices(new(2020, 1, 1)), "Ada", "prices");
-        var received = await shop.Drafts.StartAsync(FourPosts("LQ-3"), "Ada", "received");
+        var received = await shop.Drafts.StartAsync(SmallJobs.FourPosts("LQ-3"), "Ada", "received");
         await new DraftIntake(shop.Database, shop.Tables).TakeInAsync(received, version: 1, "Ada");
-        await shop.Drafts.StartAsync(FourPosts("LQ-2"), "Ada", "open");
+        await shop.Drafts.StartAsync(SmallJobs.FourPosts("LQ-2"), "Ada", "open");
         var copy = new ShopBackups(shop.Database.Path, ShopFolder.BackupsIn(shop._folder), ShopTables.Standard, TimeProvider.System).Make(keep: null);
         return await File.ReadAllBytesAsync(copy.File.Path);
     }

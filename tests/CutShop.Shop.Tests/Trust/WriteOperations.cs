@@ -86,14 +86,14 @@ internal static class WriteOperations
 
     private static IEnumerable<WriteOperation> OfTheDesk() =>
     [
-        new("JobIntake.TakeInAsync", Nothing, async shop => await new JobIntake(shop.Database, ShopTables.Standard).TakeInAsync(FaultShop.OnePiece("LQ-9"), "Ada") == IntakeOutcome.TakenIn),
-        new("JobIntake.TakeInAnsweredAsync", Nothing, async shop => (await new JobIntake(shop.Database, ShopTables.Standard).TakeInAnsweredAsync(FaultShop.OnePiece("LQ-9"), "Ada")).Outcome == IntakeOutcome.TakenIn),
-        new("JobIntake.TakeInOnceAsync", Nothing, async shop => (await new JobIntake(shop.Database, ShopTables.Standard).TakeInOnceAsync(FaultShop.OnePiece("LQ-9"), "Ada", Key, "a hash")).Outcome == IntakeOutcome.TakenIn),
+        new("JobIntake.TakeInAsync", Nothing, async shop => await new JobIntake(shop.Database, ShopTables.Standard).TakeInAsync(SmallJobs.OnePiece("LQ-9"), "Ada") == IntakeOutcome.TakenIn),
+        new("JobIntake.TakeInAnsweredAsync", Nothing, async shop => (await new JobIntake(shop.Database, ShopTables.Standard).TakeInAnsweredAsync(SmallJobs.OnePiece("LQ-9"), "Ada")).Outcome == IntakeOutcome.TakenIn),
+        new("JobIntake.TakeInOnceAsync", Nothing, async shop => (await new JobIntake(shop.Database, ShopTables.Standard).TakeInOnceAsync(SmallJobs.OnePiece("LQ-9"), "Ada", Key, "a hash")).Outcome == IntakeOutcome.TakenIn),
         new("JobRelease.ReleaseAsync", Nothing, async shop => await new JobRelease(shop.Database).ReleaseAsync("LQ-3", "Ada") == ReleaseOutcome.Done),
         new("JobRelease.CancelAsync", shop => shop.FinishCutAsync(), async shop => await new JobRelease(shop.Database).CancelAsync("LQ-1", Reason, "Ada") == ReleaseOutcome.Done),
         new("JobChanging.AcceptAsync", PrepareChangeAsync, async shop => (await new JobChanging(shop.Database, shop.Tables).AcceptAsync(ChangeDraft(shop), shop.Kept, "Ada")).IsDone),
-        new("DraftShelf.StartAsync", Nothing, async shop => await shop.Drafts.StartAsync(FaultShop.FourPosts("LQ-8"), "Ada", Key) > 0),
-        new("DraftShelf.SaveAsync", Nothing, async shop => (await shop.Drafts.SaveAsync(shop.Draft, 1, FaultShop.FourPosts("LQ-8"), "Ada"))!.Conflict is null),
+        new("DraftShelf.StartAsync", Nothing, async shop => await shop.Drafts.StartAsync(SmallJobs.FourPosts("LQ-8"), "Ada", Key) > 0),
+        new("DraftShelf.SaveAsync", Nothing, async shop => (await shop.Drafts.SaveAsync(shop.Draft, 1, SmallJobs.FourPosts("LQ-8"), "Ada"))!.Conflict is null),
         new("DraftShelf.DropAsync", Nothing, shop => shop.Drafts.DropAsync(shop.Draft, "Ada")),
         new("DraftShelf.ReopenAsync", shop => shop.Drafts.DropAsync(shop.Draft, "Ada"), shop => shop.Drafts.ReopenAsync(shop.Draft, "Ada")),
         new("DraftIntake.TakeInAsync", Nothing, async shop => (await new DraftIntake(shop.Database, shop.Tables).TakeInAsync(shop.Draft, 1, "Ada")).Problem is null),
@@ -108,7 +108,7 @@ internal static class WriteOperations
 
     private static async Task PrepareChangeAsync(FaultShop shop)
     {
-        var form = DraftEdits.AddPost(FaultShop.FourPosts("LQ-3"), 0, 3);
+        var form = DraftEdits.AddPost(SmallJobs.FourPosts("LQ-3"), 0, 3);
         await shop.Drafts.StartAsync(form, "Ada", "the change");
         shop.Kept = new JobChanging(shop.Database, shop.Tables).Compare(DraftReading.Of(form, ShopTables.Standard).Takeoff!.Job)!.Token;
     }

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using CutShop.Shop;
+using CutShop.Shop.Tests;
 using CutShop.Takeoff;
 using CutShop.Trust;
 
@@ -39,6 +40,24 @@ public sealed class CareCommandTests : IDisposable
         Assert.Equal(0, (await RunAsync("import", "--shop", Path.Combine(_folder, "other"), "--from", export)).Exit);
         Assert.Equal(ShopDigest.Of(ShopFolder.DatabaseIn(Shop)), ShopDigest.Of(ShopFolder.DatabaseIn(Path.Combine(_folder, "other"))));
         Assert.Equal(2, (await RunAsync("import", "--shop", Shop, "--from", export)).Exit);
+    }
+
+    [Fact]
+    public async Task A_shop_moves_to_a_server_is_checked_there_and_goes_on()
+    {
+        await TakeInAsync();
+        using var store = TestStore.OnServer();
+        string[] place = ["--shop", store.Folder, "--database", store.Connection];
+        var (export, back) = (Path.Combine(_folder, "export"), Path.Combine(_folder, "back"));
+        Assert.Equal(0, (await RunAsync("export", "--shop", Shop, "--to", export)).Exit);
+        Assert.Equal(0, (await RunAsync(["import", "--from", export, .. place])).Exit);
+        var (exit, said) = await RunAsync(["check", .. place]);
+        Assert.Equal(0, exit);
+        Assert.EndsWith(" on 127.0.0.1: all is well.", said, StringComparison.Ordinal);
+        Assert.Equal(2, (await RunAsync(["import", "--from", export, .. place])).Exit);
+        Assert.Equal(0, (await RunAsync(["export", "--to", back, .. place])).Exit);
+        Assert.Equal(await File.ReadAllTextAsync(Path.Combine(export, "tables", "pieces.jsonl"), Cancel), await File.ReadAllTextAsync(Path.Combine(back, "tables", "pieces.jsonl"), Cancel));
+        Assert.Equal(1, (await RunAsync("check", "--shop", Shop, "--database", "Host=127.0.0.1;Port=1;Database=x;Username=y")).Exit);
     }
 
     [Fact]

@@ -26,12 +26,18 @@ internal sealed class LoadRun : IDisposable
     private static readonly TimeSpan LookAtMemory = TimeSpan.FromSeconds(5);
 
     private readonly LoadPlan _plan;
-    private readonly string _shop = Directory.CreateTempSubdirectory("cutshop-load-").FullName;
-    private readonly int _port = ServerProcess.FreePort();
+    private readonly string? _connection;
+    private readonly ShopPlace _shop;
+    private readonly int _port = FreePort.Find();
     private readonly LoadNotes _notes = new();
 
     /// <param name="plan">How many work how fast and how long.</param>
-    public LoadRun(LoadPlan plan) => _plan = plan;
+    /// <param name="connection">A database on a server, or null for a file.</param>
+    public LoadRun(LoadPlan plan, string? connection = null)
+    {
+        (_plan, _connection) = (plan, connection);
+        _shop = new(Directory.CreateTempSubdirectory("cutshop-load-").FullName, connection);
+    }
 
     private Uri Address => new(string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{_port}"));
 
@@ -42,7 +48,7 @@ internal sealed class LoadRun : IDisposable
         var memory = new List<(TimeSpan, long)>();
         try
         {
-            using var server = await ServerProcess.StartAsync(_shop, _port);
+            using var server = await ServerProcess.StartAsync(_shop.Folder, _port, _connection);
             foreach (var tablet in tablets)
                 await tablet.BeginAsync();
             var start = Stopwatch.GetTimestamp();
@@ -72,11 +78,11 @@ internal sealed class LoadRun : IDisposable
         }
     }
 
-    public void Dispose() => Directory.Delete(_shop, recursive: true);
+    public void Dispose() => Directory.Delete(_shop.Folder, recursive: true);
 
     private async Task<(List<BenchTablet> Tablets, List<SitePhone> Phones)> FillAsync(CancellationToken cancel)
     {
-        using var database = ShopDatabase.Open(ShopFolder.DatabaseIn(_shop), TimeProvider.System);
+        using var database = _shop.Open(TimeProvider.System);
         var intake = new JobIntake(database, ShopTables.Standard);
         for (var i = 0; i * RowsAJob < _plan.Pieces; i++)
             await intake.TakeInAsync(JobFileReader.Read(Encoding.UTF8.GetBytes(JobFile(i, Ropes[i % Ropes.Length]))).Job!, "load", cancel: cancel);
@@ -112,7 +118,7 @@ internal sealed class LoadRun : IDisposable
     /// <summary>What the stored history says against it.</summary>
     private IEnumerable<string> Stored()
     {
-        using (var database = ShopDatabase.Open(ShopFolder.DatabaseIn(_shop), TimeProvider.System))
+        using (var database = _shop.Open(TimeProvider.System))
         {
             foreach (var twice in database.Read(session => session.All<string>(
                 "SELECT what || ' twice: ticket ' || subject_id FROM history WHERE subject = 'cut ticket' AND what IN ('taken to the bench', 'finished') GROUP BY what, subject_id HAVING count(*) > 1")))
@@ -121,7 +127,7 @@ internal sealed class LoadRun : IDisposable
             if (cut != _notes.Cut.Count)
                 yield return $"{_notes.Cut.Count} pieces were acknowledged as finished, {cut} are";
         }
-        foreach (var finding in ShopCheck.OfFolder(_shop, ShopTables.Standard, TimeProvider.System))
+        foreach (var finding in ShopCheck.Of(_shop, ShopTables.Standard, TimeProvider.System))
             yield return finding.ToString();
     }
 

@@ -25,7 +25,7 @@ public sealed class KeptSitePagesTests
         await shop.MarkAsync(job.Codes[0], InstalledState.Installed);
         Assert.Contains(Installed, await shop.Stranger.GetStringAsync(page, Cancel), StringComparison.Ordinal);
 
-        using var other = ShopDatabase.Open(shop.Database.Path, TimeProvider.System);
+        using var other = shop.OpenAgain();
         await new InstalledMarks(other).MarkAsync(job.Codes[0], new(InstalledState.NotInstalled, InstalledState.Installed, At: null), "test", "k", Cancel);
         Assert.DoesNotContain(Installed, await shop.Stranger.GetStringAsync(page, Cancel), StringComparison.Ordinal);
     }

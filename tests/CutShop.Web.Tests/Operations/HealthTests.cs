@@ -1,5 +1,6 @@
 using System.Net;
 using Microsoft.Data.Sqlite;
+using CutShop.Shop.Tests;
 
 namespace CutShop.Web.Tests.Operations;
 
@@ -16,7 +17,7 @@ public sealed class HealthTests
         }
     }
 
-    [Fact]
+    [FileOnlyFact]
     public async Task A_shop_whose_database_is_damaged_is_live_and_not_ready()
     {
         await using var shop = await RunningShop.StartAsync();

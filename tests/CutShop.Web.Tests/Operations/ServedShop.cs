@@ -20,6 +20,9 @@ internal sealed class ServedShop : IDisposable
         };
     }
 
+    /// <summary>The shop's folder.</summary>
+    public string Folder => _folder;
+
     public ServerProcess Server { get; }
 
     /// <summary>A browser that follows no redirect.</summary>
@@ -37,7 +40,7 @@ internal sealed class ServedShop : IDisposable
     public static async Task<ServedShop> StartAsync(IReadOnlyDictionary<string, string>? environment = null, params string[] options)
     {
         var folder = Directory.CreateTempSubdirectory("cutshop-served-").FullName;
-        var port = ServerProcess.FreePort();
+        var port = FreePort.Find();
         var start = ServerProcess.Command(["serve", "--shop", folder, "--listen", string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}"), "--backup-at", "never", .. options]);
         foreach (var (name, value) in environment ?? new Dictionary<string, string>())
             start.Environment[name] = value;

@@ -24,7 +24,7 @@ internal sealed class KillRun : IDisposable
     private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(60);
 
     private readonly string _shop = Directory.CreateTempSubdirectory("cutshop-kills-").FullName;
-    private readonly int _port = ServerProcess.FreePort();
+    private readonly int _port = FreePort.Find();
     private readonly Random _random;
     private readonly List<ShopClient> _clients = [];
     private readonly ConcurrentQueue<string> _faults = new();
@@ -132,7 +132,7 @@ internal sealed class KillRun : IDisposable
     {
         using (var database = Open())
             _lost.AddRange(Told.Lost(database).Select(lost => $"kill {kill}: {lost}"));
-        _findings.AddRange(ShopCheck.OfFolder(_shop, ShopTables.Standard, TimeProvider.System).Select(finding => $"kill {kill}: {finding}"));
+        _findings.AddRange(ShopCheck.Of(new ShopPlace(_shop), ShopTables.Standard, TimeProvider.System).Select(finding => $"kill {kill}: {finding}"));
     }
 
     private static async Task UntilAsync(Func<bool> holds, IReadOnlyList<Task> work, CancellationToken cancel)

@@ -8,7 +8,7 @@ using CutShop.Trust;
 
 namespace CutShop.Web.Tests.Trust;
 
-/// <summary>The real program on a small disk of its own, in memory, that is filled and made read-only under it. Skipped where the machine lets nobody mount one.</summary>
+/// <summary>The real program on a small disk of its own, that is filled or turns read-only under it. Skipped where the machine lets nobody mount one.</summary>
 public sealed class RealDiskTests : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("cutshop-disk-").FullName;
@@ -23,7 +23,7 @@ public sealed class RealDiskTests : IDisposable
     public async Task A_disk_that_fills_up_loses_nothing_and_work_goes_on_when_there_is_room()
     {
         var key = await SeedAsync();
-        var port = ServerProcess.FreePort();
+        var port = FreePort.Find();
         using var server = await ServerProcess.StartAsync(
             OnDisk("rw", "serve", "--listen", string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}"), "--backup-at", "never"));
         using var program = new HttpClient { BaseAddress = new Uri(string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}")) };
@@ -52,6 +52,35 @@ public sealed class RealDiskTests : IDisposable
         Assert.Empty(ShopCheck.OfFile(ShopFolder.DatabaseIn(after), ShopTables.Standard, TimeProvider.System));
         using var database = ShopDatabase.Open(ShopFolder.DatabaseIn(after), TimeProvider.System);
         Assert.Equal(taken.Order(StringComparer.Ordinal), database.Read(session => session.All<string>("SELECT number FROM jobs")).Order(StringComparer.Ordinal));
+    }
+
+    /// <summary>As the system does it itself where it meets a fault of the disk; a shared disk of memory cannot be made so under a writer.</summary>
+    [Fact]
+    public async Task A_disk_that_turns_read_only_under_the_server_is_said_read_on_and_has_all_that_was_acknowledged()
+    {
+        var key = await SeedAsync();
+        var image = Path.Combine(_folder, "disk.img");
+        Assert.SkipUnless(
+            await RunAsync("truncate", "--size=24M", image) == 0 && await RunAsync("mkfs.ext4", "-q", image) == 0
+                && await RunAsync("unshare", "-m", "mount", "-o", "loop", image, Disk) == 0,
+            "This machine lets nobody mount an image of a disk.");
+        using var server = await ServerProcess.StartAsync(OnImage(image, ServerProcess.Command("serve", "--shop", Disk, "--listen", "http://127.0.0.1:0", "--backup-at", "never")));
+        using var program = new HttpClient { BaseAddress = server.Address };
+        program.DefaultRequestHeaders.Authorization = new("Bearer", key);
+        Assert.Equal(HttpStatusCode.Created, await TakeInAsync(program, "LQ-1"));
+
+        await MakeFaultyAsync(server);
+        for (var i = 2; i < 5; i++)
+            Assert.Equal(HttpStatusCode.ServiceUnavailable, await TakeInAsync(program, $"LQ-{i}"));
+        using (var read = await program.GetAsync(new Uri("/api/jobs/LQ-1", UriKind.Relative), Cancel))
+            Assert.Equal(HttpStatusCode.OK, read.StatusCode);
+        await server.KillAsync();
+
+        var after = Path.Combine(_folder, "after");
+        Assert.Equal(0, await RunAsync("unshare", "-m", "bash", "-c", "mount -o loop \"$0\" \"$1\" && cp -r \"$1\" \"$2\"", image, Disk, after));
+        Assert.Empty(ShopCheck.OfFile(ShopFolder.DatabaseIn(after), ShopTables.Standard, TimeProvider.System));
+        using var database = ShopDatabase.Open(ShopFolder.DatabaseIn(after), TimeProvider.System);
+        Assert.Equal(["LQ-1"], database.Read(session => session.All<string>("SELECT number FROM jobs")));
     }
 
     [Theory]
@@ -90,6 +119,24 @@ public sealed class RealDiskTests : IDisposable
         foreach (var arg in new[] { "-rm", "bash", "-c", Script, Disk, Seed, mode, program.FileName }.Concat(program.ArgumentList))
             start.ArgumentList.Add(arg);
         return start;
+    }
+
+    /// <summary>The same on an image of a disk, which takes faults as a real one does.</summary>
+    private ProcessStartInfo OnImage(string image, ProcessStartInfo program)
+    {
+        const string Script = "mount -o loop,errors=remount-ro \"$0\" \"$1\" && cp -r \"$2\"/. \"$1\" && sync && shift 2 && exec \"$@\"";
+        var start = new ProcessStartInfo("unshare") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        foreach (var arg in new[] { "-m", "bash", "-c", Script, image, Disk, Seed, program.FileName }.Concat(program.ArgumentList))
+            start.ArgumentList.Add(arg);
+        return start;
+    }
+
+    /// <summary>Tells the system of a fault on the image that a server stands on.</summary>
+    private async Task MakeFaultyAsync(ServerProcess server)
+    {
+        var device = (await File.ReadAllLinesAsync($"/proc/{server.Id}/mounts", Cancel)).Select(line => line.Split(' ')).Single(mount => mount[1] == Disk)[0];
+        Assert.StartsWith("/dev/loop", device, StringComparison.Ordinal);
+        await File.WriteAllTextAsync($"/sys/fs/ext4/{Path.GetFileName(device)}/trigger_fs_error", "1", Cancel);
     }
 
     private static void Fill(string path)

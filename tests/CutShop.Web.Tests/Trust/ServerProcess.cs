@@ -1,8 +1,6 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
-using System.Net;
-using System.Net.Sockets;
 
 namespace CutShop.Trust;
 
@@ -27,9 +25,13 @@ internal sealed class ServerProcess : IDisposable
     /// <summary>Starts it and waits until it listens.</summary>
     /// <param name="shop">The shop's folder.</param>
     /// <param name="port">Where it listens on this machine.</param>
-    public static async Task<ServerProcess> StartAsync(string shop, int port)
+    /// <param name="connection">Its database on a server, or null for the file in the folder.</param>
+    public static Task<ServerProcess> StartAsync(string shop, int port, string? connection = null)
     {
-        return await StartAsync(Command("serve", "--shop", shop, "--listen", string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}"), "--backup-at", "never"));
+        var program = Command("serve", "--shop", shop, "--listen", string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}"), "--backup-at", "never");
+        if (connection is not null)
+            program.Environment["CUTSHOP_DATABASE"] = connection;
+        return StartAsync(program);
     }
 
     /// <summary>Starts it by a command of one's own and waits until it listens.</summary>
@@ -65,14 +67,6 @@ internal sealed class ServerProcess : IDisposable
         foreach (var arg in args)
             start.ArgumentList.Add(arg);
         return start;
-    }
-
-    /// <summary>A port of this machine that nobody listens on.</summary>
-    public static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
     }
 
     /// <summary>Ends it at once, in the middle of whatever it does (SIGKILL).</summary>

@@ -2,6 +2,7 @@ using System.Net;
 using System.Text;
 using System.Text.Json;
 using CutShop.Shop;
+using CutShop.Shop.Tests;
 using CutShop.Takeoff;
 using Microsoft.Data.Sqlite;
 
@@ -18,7 +19,7 @@ public sealed class StoreTroubleTests
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    [Fact]
+    [FileOnlyFact]
     public async Task A_full_disk_is_said_to_people_and_programs_and_mends_itself()
     {
         await using var shop = await RunningShop.StartAsync();
@@ -50,7 +51,7 @@ public sealed class StoreTroubleTests
         Assert.Empty(ShopCheck.OfFile(shop.Database.Path, ShopTables.Standard, TimeProvider.System));
     }
 
-    [Fact]
+    [FileOnlyFact]
     public async Task A_database_that_another_program_keeps_locked_is_said_and_can_be_read_meanwhile()
     {
         await using var shop = await RunningShop.StartAsync();
