@@ -36,6 +36,10 @@ public sealed class BothStoresTests : IDisposable
         Assert.Equal(Migration.ForSqlite.Select(migration => $"postgresql/{migration.Name}"), Migration.ForPostgres.Select(migration => migration.Name));
 
     [Fact]
+    public void A_migration_s_place_is_the_number_in_its_name() =>
+        Assert.All(Migration.ForSqlite, migration => Assert.StartsWith(migration.Number.ToString("0000_", CultureInfo.InvariantCulture), migration.Name, StringComparison.Ordinal));
+
+    [Fact]
     public void Tables_columns_types_keys_and_nulls_are_the_same() => AssertSame(Columns, ServerColumns);
 
     [Fact]

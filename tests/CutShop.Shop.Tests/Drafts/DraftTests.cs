@@ -27,10 +27,10 @@ public sealed class DraftTests
     [Fact]
     public void Some_fields_of_a_draft_are_changed_and_no_others()
     {
-        var form = DraftFields.FromJson(DraftFields.ToJson(DeskShop.FourPosts()), new Dictionary<string, string> { ["lines[0].posts[2].across"] = "7 1/2", ["customer"] = "Pier", ["version"] = "3", ["lines[9].mark"] = "X" });
+        var form = DraftFields.FromJson(DraftFields.ToJson(SmallJobs.FourPosts()), new Dictionary<string, string> { ["lines[0].posts[2].across"] = "7 1/2", ["customer"] = "Pier", ["version"] = "3", ["lines[9].mark"] = "X" });
         Assert.Equal("7 1/2", form.Lines[0].Posts[2].Across);
         Assert.Equal(
-            DraftFields.ToJson(DeskShop.FourPosts() with { Customer = "Pier" }),
+            DraftFields.ToJson(SmallJobs.FourPosts() with { Customer = "Pier" }),
             DraftFields.ToJson(DraftFields.FromJson(DraftFields.ToJson(form), new Dictionary<string, string> { ["lines[0].posts[2].across"] = "5 1/2" })));
     }
 
