@@ -89,7 +89,8 @@ internal sealed class ElevationBand(
 
     private void DrawSection(Piece piece, int i, Pen pen, double width)
     {
-        const int Steps = 48;
+        // A chord of so many misses the rope by about sag / Steps²: less than its line is wide.
+        const int Steps = 16;
         var section = piece.Sections[i - piece.First];
         var rope = new HangingRope(
             section.Level.Inches, section.Rise.Inches, section.Sag.Inches, section.Arc.Inches, section.ParameterIn ?? double.PositiveInfinity);
