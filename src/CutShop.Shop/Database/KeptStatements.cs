@@ -6,8 +6,8 @@ using Microsoft.Data.Sqlite;
 namespace CutShop.Shop;
 
 /// <summary>
-/// The writer's connection: it keeps the statements that SQLite has made ready, so that a text that comes again is not read and
-/// planned again. Used by one write at a time.
+/// A connection that keeps the statements that SQLite has made ready, so that a text that comes again is not read and planned
+/// again. Used by one at a time.
 /// </summary>
 internal sealed class KeptStatements(SqliteConnection connection) : DbConnection
 {
@@ -35,6 +35,9 @@ internal sealed class KeptStatements(SqliteConnection connection) : DbConnection
 
     /// <inheritdoc/>
     public override ConnectionState State => connection.State;
+
+    /// <summary>Begins a read, which sees the database as it is at its first statement.</summary>
+    public SqliteTransaction BeginRead() => connection.BeginTransaction(deferred: true);
 
     /// <summary>Begins a write that waits for nobody once it has begun.</summary>
     public SqliteTransaction BeginWrite() => connection.BeginTransaction(deferred: false);

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using Microsoft.Data.Sqlite;
 
@@ -11,6 +12,7 @@ internal sealed class SqliteStore : ShopDatabase
     private readonly SemaphoreSlim _gate = new(1, 1);
     private readonly string _connectionString;
     private readonly ChangeWatch _changes;
+    private readonly ConcurrentBag<KeptStatements> _readers = []; // kept open between reads; whoever reads takes one out
     private KeptStatements? _writer; // kept open between writes, and used only inside the gate
 
     private SqliteStore(string path, TimeProvider time)
@@ -50,9 +52,21 @@ internal sealed class SqliteStore : ShopDatabase
     public override T Read<T>(Func<ShopSession, T> work)
     {
         ArgumentNullException.ThrowIfNull(work);
-        using var connection = Connect();
-        using var transaction = connection.BeginTransaction(deferred: true);
-        return work(new ShopSession(connection, transaction, Dialect.Sqlite, Time));
+        var reader = _readers.TryTake(out var kept) ? kept : new KeptStatements(Connect());
+        try
+        {
+            using var transaction = reader.BeginRead();
+            var result = work(new ShopSession(reader, transaction, Dialect.Sqlite, Time));
+            transaction.Commit();
+            _readers.Add(reader);
+            return result;
+        }
+        catch
+        {
+            // Whatever went wrong, nobody reads on with it.
+            reader.Dispose();
+            throw;
+        }
     }
 
     /// <inheritdoc/>
@@ -94,6 +108,8 @@ internal sealed class SqliteStore : ShopDatabase
         _gate.Dispose();
         _changes.Dispose();
         _writer?.Dispose();
+        foreach (var reader in _readers)
+            reader.Dispose();
         using var connection = new SqliteConnection(_connectionString);
         SqliteConnection.ClearPool(connection);
     }
