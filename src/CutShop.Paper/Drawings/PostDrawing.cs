@@ -56,7 +56,7 @@ public static class PostDrawing
             yield return new(rows, bores, FromSide: false);
         }
         // So do bores of one rake, seen from the side: the longest stands for them.
-        foreach (var alike in work.Bores.Where(bore => Math.Abs(bore.RakeDegrees) > 0.05).GroupBy(bore => (bore.RakeDegrees, bore.Bit, bore.Operations[0].Face)))
+        foreach (var alike in work.Bores.Where(bore => bore.IsRaked).GroupBy(bore => (bore.RakeDegrees, bore.Bit, bore.Operations[0].Face)))
             yield return new(string.Join(", ", alike.Select(bore => bore.Row.Mark).Distinct()), [alike.MaxBy(bore => bore.Operations.Count)!], FromSide: true);
     }
 

@@ -25,7 +25,7 @@ public static class DrillTicket
         ArgumentNullException.ThrowIfNull(work);
         ArgumentNullException.ThrowIfNull(settings);
         var text = settings.Text;
-        var isRaked = work.Bores.Any(bore => Math.Abs(bore.RakeDegrees) > 0.05);
+        var isRaked = work.Bores.Any(bore => bore.IsRaked);
         return new(
             text.DrillTicket,
             text.PostName(work.Post.Mark),
@@ -66,7 +66,7 @@ public static class DrillTicket
     {
         const int MostCollars = 2;
         return DrilledAlike.Of(work)
-            .GroupBy(alike => (alike.First.Bore.Bit, alike.First.Bore.BitChoice, alike.First.Bore.Wall, alike.First.Bore.Rope, alike.First.Bore.RakeDegrees))
+            .GroupBy(alike => (alike.First.Bore.Bit, alike.First.Bore.BitChoice, alike.First.Bore.Wall, alike.First.Bore.Rope, alike.First.Bore.RakeDegrees, Way: RakeText.WayOf(alike.First.Bore, work)))
             .SelectMany(bit => bit.Chunk(MostCollars))
             .Select(bit => Setting(bit, work, settings));
     }

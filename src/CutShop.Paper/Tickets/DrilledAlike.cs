@@ -14,7 +14,7 @@ internal sealed record DrilledAlike(IReadOnlyList<Drilling> Drillings)
 
     /// <summary>The drillings of a post as they are set up, in their order.</summary>
     public static IEnumerable<DrilledAlike> Of(PostWork work) => work.Drillings()
-        .GroupBy(d => (d.Bore.Bit, d.Bore.BitChoice, d.Bore.Wall, d.Bore.Kind, d.Bore.Rope, d.Operation.Depth, d.Bore.RakeDegrees))
+        .GroupBy(d => (d.Bore.Bit, d.Bore.BitChoice, d.Bore.Wall, d.Bore.Kind, d.Bore.Rope, d.Operation.Depth, d.Bore.RakeDegrees, Way: RakeText.WayOf(d.Bore, work)))
         .Select(alike => new DrilledAlike([.. alike]));
 
     private IEnumerable<(int From, int To)> Stretches()

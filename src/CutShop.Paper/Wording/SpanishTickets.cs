@@ -101,7 +101,7 @@ internal sealed partial class SpanishText
         natural
             ? "Cortar en frío entre las ligaduras con hoja afilada; dejar puestas las dos."
             : "Cortar en la marca con el cuchillo caliente; sellar toda la cara y dejar enfriar.",
-        "Medir otra vez de extremo a extremo con la misma tensión y anotarlo arriba. Una pieza corta es desecho: avisar antes de cortar otra.",
+        "Medir otra vez de extremo a extremo con la misma tensión y anotarlo arriba. Una pieza corta se aparta como retazo de su lote: avisar antes de cortar otra.",
         hasCode ? "Poner la etiqueta de la pieza y comparar su código con esta ficha." : "Marcar la pieza con trabajo y tramo.",
         "Enrollar sin torcer, atar en dos lugares, dejarla con su trabajo.",
     ];

@@ -143,7 +143,7 @@ public partial class PaperText
         natural
             ? "Cut cold between the bindings with a sharp blade; leave both bindings on."
             : "Cut at the mark with the hot knife; seal the cut face all round and let it cool.",
-        "Measure again from end to end under the same tension, and write it above. A short piece is scrap: tell the lead before cutting another.",
+        "Measure again from end to end under the same tension, and write it above. A short piece goes aside as an offcut of its lot: tell the lead before cutting another.",
         hasCode ? "Put the piece's label on, and read its code against this ticket." : "Tag the piece with job and run.",
         "Coil it without twist, tie in two places, lay it with its job.",
     ];

@@ -9,8 +9,7 @@ namespace CutShop.Shop;
 /// </summary>
 public sealed class CutBench(ShopDatabase database)
 {
-    /// <summary>The columns of a ticket whose piece is yet to be cut, as SQL that starts with a comma.</summary>
-    internal const string Fresh = ", steps = 0, cut_coil_id = NULL, reserved_nm = 0, longest_nm = NULL, measured_nm = NULL, first_use_id = NULL, cut_by = NULL, cut_at = NULL";
+    private const string Fresh = ", steps = 0, cut_coil_id = NULL, reserved_nm = 0, longest_nm = NULL, measured_nm = NULL, first_use_id = NULL, cut_by = NULL, cut_at = NULL";
 
     private static readonly string AllSteps = string.Create(CultureInfo.InvariantCulture, $", steps = {(int)CutStep.CoilAndTie}");
 

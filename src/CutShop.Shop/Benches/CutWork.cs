@@ -67,13 +67,21 @@ public sealed record CutWork(
     Length? TapeFrom,
     Length? TapeTo)
 {
+    /// <summary>
+    /// A piece that is to be cut now starts where its coil ends now, whatever came off it since the plan was made; any other has the plan's marks.
+    /// </summary>
+    private const string IsCutNow = "cut_tickets.state = 'at the bench' AND measured_nm IS NULL AND left_before_nm >= left_nm";
+
+    private const string EndNow = "left_before_nm - left_nm + CASE WHEN trimmed = 1 THEN 0 ELSE first_trim_nm END";
+
     private const string Columns =
-        """
+        $"""
         SELECT cut_tickets.id, code, jobs.number AS job, run, pieces.material, pieces.diameter_nm AS diameter, cut_nm AS cut,
           cut_tickets.state, steps, claimed_by, claimed_at, measured_nm AS measured, longest_nm AS longest, cut_by, cut_at,
-          coils.mark AS coil, coils.lot, coils.place AS hangs_at, from_nm AS tape_from, to_nm AS tape_to
+          coils.mark AS coil, coils.lot, coils.place AS hangs_at,
+          CASE WHEN {IsCutNow} THEN {EndNow} ELSE from_nm END AS tape_from, CASE WHEN {IsCutNow} THEN {EndNow} + cut_nm ELSE to_nm END AS tape_to
         FROM cut_tickets JOIN pieces ON pieces.id = cut_tickets.piece_id JOIN jobs ON jobs.id = job_id
-        LEFT JOIN plan_coils ON plan_coils.id = cut_tickets.plan_coil_id
+        LEFT JOIN plan_coils ON plan_coils.id = cut_tickets.plan_coil_id LEFT JOIN cut_plans ON cut_plans.id = plan_id
         LEFT JOIN plan_cuts ON plan_cuts.plan_coil_id = plan_coils.id AND plan_cuts.piece_id = pieces.id
         LEFT JOIN coils ON coils.id = plan_coils.coil_id
         """;

@@ -8,8 +8,8 @@ internal sealed record LabelRow(long PieceId, LabelState State)
     /// <summary>The piece that has or had this code, or null.</summary>
     public static LabelRow? Find(ShopSession session, PieceCode code)
     {
-        if (session.FirstOrDefault<Live>("SELECT id, dropped_at FROM pieces WHERE code = @code", new { code }) is { } piece)
-            return new(piece.Id, piece.DroppedAt is null ? LabelState.Good : LabelState.NoLongerWanted);
+        if (session.FirstOrDefault<Live>("SELECT pieces.id, dropped_at, cancelled_at FROM pieces JOIN jobs ON jobs.id = job_id WHERE code = @code", new { code }) is { } piece)
+            return new(piece.Id, piece is { DroppedAt: null, CancelledAt: null } ? LabelState.Good : LabelState.NoLongerWanted);
         return session.FirstOrDefault<long?>("SELECT piece_id FROM ended_labels WHERE code = @code", new { code }) is { } ended
             ? new(ended, LabelState.Ended)
             : null;
@@ -24,5 +24,5 @@ internal sealed record LabelRow(long PieceId, LabelState State)
         _ => SiteOutcome.Done,
     };
 
-    private sealed record Live(long Id, DateTimeOffset? DroppedAt);
+    private sealed record Live(long Id, DateTimeOffset? DroppedAt, DateTimeOffset? CancelledAt);
 }

@@ -6,7 +6,7 @@ public enum LabelState
     /// <summary>It does.</summary>
     Good,
 
-    /// <summary>It does, but its piece is no longer wanted or was cut again.</summary>
+    /// <summary>It does, but its piece is no longer wanted, its job was cancelled, or it was cut again.</summary>
     NoLongerWanted,
 
     /// <summary>It was revoked: its piece has another code now.</summary>

@@ -9,7 +9,8 @@ public sealed class PieceShelf(ShopDatabase database, JobShelf jobs)
         $"""
         SELECT pieces.id, jobs.id AS job_id, jobs.version, number AS job, pieces.position, run, code, cut_nm AS cut, cut_tickets.state AS ticket,
           {InstalledWords.Column} AS installed,
-          CAST(CASE WHEN EXISTS (SELECT 1 FROM pieces AS again WHERE again.replaces_id = pieces.id) THEN 1 ELSE 0 END AS bigint) AS cut_again
+          CAST(CASE WHEN EXISTS (SELECT 1 FROM pieces AS again WHERE again.replaces_id = pieces.id) THEN 1 ELSE 0 END AS bigint) AS cut_again,
+          cancelled_at, cut_at
         FROM pieces JOIN jobs ON jobs.id = job_id JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
         LEFT JOIN installations ON installations.piece_id = pieces.id
         """;
@@ -26,7 +27,7 @@ public sealed class PieceShelf(ShopDatabase database, JobShelf jobs)
         if (LabelRow.Find(session, code) is not { } label)
             return null;
         var row = session.FirstOrDefault<Row>(Columns + " WHERE pieces.id = @PieceId", new { label.PieceId })!;
-        var found = new SitePiece(code, label.State, row.Job, row.Run, row.Cut, row.Ticket, row.State, row.CutAgain == 1);
+        var found = new SitePiece(code, label.State, row.Job, row.Run, row.Cut, row.Ticket, row.State, row.CutAgain == 1, row.CancelledAt is not null, row.CutAt is not null);
         return label.State == LabelState.Good ? WithTakeoff(session, found, row) : found;
     }
 
@@ -51,7 +52,8 @@ public sealed class PieceShelf(ShopDatabase database, JobShelf jobs)
     }
 
     private sealed record Row(
-        long Id, long JobId, long Version, string Job, long Position, string Run, PieceCode Code, Length Cut, string Ticket, string Installed, long CutAgain)
+        long Id, long JobId, long Version, string Job, long Position, string Run, PieceCode Code, Length Cut, string Ticket, string Installed, long CutAgain,
+        DateTimeOffset? CancelledAt, DateTimeOffset? CutAt)
     {
         public InstalledState State => InstalledWords.Read(Installed)!.Value;
     }

@@ -27,10 +27,10 @@ public sealed class SitePacks(ShopDatabase database, JobShelf jobs)
         return database.WriteAsync(session => BenchAnswer.Once(session, $"site pack {requestKey}", () => Replace(session, number, reason, who)), cancel);
     }
 
-    /// <summary>The pack with this code, or null.</summary>
+    /// <summary>The pack with this code; null where there is none, or its job was cancelled.</summary>
     public SitePack? Find(PieceCode code) => database.Read(session =>
     {
-        if (session.FirstOrDefault<JobRow>("SELECT id, number, version FROM jobs JOIN site_packs ON job_id = jobs.id WHERE code = @code", new { code }) is not { } job)
+        if (session.FirstOrDefault<JobRow>("SELECT id, number, version FROM jobs JOIN site_packs ON job_id = jobs.id WHERE code = @code AND cancelled_at IS NULL", new { code }) is not { } job)
             return null;
         var rows = session.All<PieceRow>(
             $"""

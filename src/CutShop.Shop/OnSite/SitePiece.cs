@@ -11,8 +11,10 @@ namespace CutShop.Shop;
 /// <param name="Ticket">The state of its cut ticket.</param>
 /// <param name="State">Whether it is installed.</param>
 /// <param name="IsCutAgain">True where another was cut in its place.</param>
+/// <param name="IsJobCancelled">True where its job was cancelled.</param>
+/// <param name="WasCut">True where it was cut, whatever became of it.</param>
 public sealed record SitePiece(
-    PieceCode Code, LabelState Label, string Job, string Run, Length Cut, string Ticket, InstalledState State, bool IsCutAgain)
+    PieceCode Code, LabelState Label, string Job, string Run, Length Cut, string Ticket, InstalledState State, bool IsCutAgain, bool IsJobCancelled, bool WasCut)
 {
     /// <summary>The takeoff of its job; null unless the label is good.</summary>
     public JobTakeoff? Takeoff { get; init; }

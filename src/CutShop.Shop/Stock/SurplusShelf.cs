@@ -13,7 +13,7 @@ public sealed record SurplusPiece(PieceCode Code, string Job, string Run, RopeKi
 
 /// <summary>
 /// The pieces that a change or a cancelled job left over. Each becomes an offcut of its lot again, or is scrapped; then its ticket
-/// is cancelled, as if it had never been cut.
+/// is cancelled.
 /// </summary>
 public sealed class SurplusShelf(ShopDatabase database)
 {
@@ -25,6 +25,9 @@ public sealed class SurplusShelf(ShopDatabase database)
         WHERE cut_tickets.state = 'surplus' AND measured_nm IS NOT NULL
           AND (SELECT sum(nm) FROM rope_uses WHERE ticket_id = cut_tickets.id AND kind = 'piece') > 0
         """;
+
+    /// <summary>What a ticket has no more once its piece is not one any more; who cut it and when stays told.</summary>
+    private const string NoPiece = ", steps = 0, plan_coil_id = NULL, cut_coil_id = NULL, longest_nm = NULL, measured_nm = NULL, first_use_id = NULL";
 
     /// <summary>All of them, by rope and then the longest first.</summary>
     public IReadOnlyList<SurplusPiece> All() => database.Read(session =>
@@ -64,7 +67,7 @@ public sealed class SurplusShelf(ShopDatabase database)
                 return CoilStock.Refused($"piece: \"{code}\"; accepted: the code of a surplus piece");
             var work = CutWork.Find(session, code)!;
             var mark = become(session, work);
-            move.Do(session, work.Id, who, CutBench.Fresh + ", plan_coil_id = NULL");
+            move.Do(session, work.Id, who, NoPiece);
             return CoilStock.Done(mark);
         }),
         cancel);

@@ -113,7 +113,14 @@ public sealed record Bore(
     Length Height,
     Length Wall,
     double RakeDegrees,
-    IReadOnlyList<BoreOperation> Operations);
+    IReadOnlyList<BoreOperation> Operations)
+{
+    /// <summary>The least rake that is told of: what rounds to a tenth of a degree.</summary>
+    private const double LeastRake = 0.05;
+
+    /// <summary>True where the bore is not level.</summary>
+    public bool IsRaked => Math.Abs(RakeDegrees) >= LeastRake;
+}
 
 /// <summary>One drilling from one face.</summary>
 /// <param name="Face">The face drilled into.</param>

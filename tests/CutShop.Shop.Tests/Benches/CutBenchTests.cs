@@ -121,8 +121,9 @@ public sealed class CutBenchTests : IDisposable
         Assert.Equal("short by 1\"", _shop.Shop.Database.Read(session => session.Value<string>("SELECT reason FROM re_cuts")));
         Assert.Empty(_shop.Missing());
 
-        // The rope for one of them is there; for the other a new plan is wanted.
-        Assert.Equal(first, (await NextAsync("Cai")).Code);
+        // The rope for one of them is there; for the other a new plan is wanted. It starts where the coil ends now: 1 + 99 + 3/8.
+        var again = await NextAsync("Cai");
+        Assert.Equal((first, Inches("100 3/8"), Inches("200 3/8")), (again.Code, again.TapeFrom!.Value, again.TapeTo!.Value));
         Assert.Contains("No piece can be cut now", (await Bench.NextAsync("Dov", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
         Assert.Equal("waiting", Bench.Find(second)!.State);
     }

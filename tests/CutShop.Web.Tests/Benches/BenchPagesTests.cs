@@ -125,6 +125,8 @@ public sealed class BenchPagesTests(HeadlessBrowser browser)
         await CheckAsync(page, new Uri(page.Url).PathAndQuery, width);
         await page.Locator(".note a").ClickAsync();
         await Assertions.Expect(page.GetByText("An offcut of")).ToBeVisibleAsync();
+        await page.GotoAsync($"/p/{job.Codes[0].Plain}");
+        await Assertions.Expect(page.GetByText($"Job {job.Number} was cancelled. It was cut, and its rope is an offcut or scrap now. Do not hang it.")).ToBeVisibleAsync();
     }
 
     private static async Task<string> WhereAsync(IPage page, string pattern)

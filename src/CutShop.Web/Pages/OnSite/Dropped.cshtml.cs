@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Mvc;
 
 namespace CutShop.Web.Pages.OnSite;
 
-/// <summary>What the label of a piece leads to that a change of its job took out, or that was cut again.</summary>
+/// <summary>What the label of a piece leads to that a change of its job took out, whose job was cancelled, or that was cut again.</summary>
 public sealed class DroppedModel(PieceShelf pieces, SiteText text) : LabelPage(text)
 {
     /// <summary>The piece.</summary>
