@@ -18,9 +18,9 @@ public sealed class PlanPagesTests(HeadlessBrowser browser)
         await page.GetByLabel("Material").SelectOptionAsync("polypropylene");
         await page.GetByLabel("Diameter").FillAsync("1 1/2 in");
         await page.GetByLabel("Lot").FillAsync("P-2611");
-        await page.GetByLabel("Length").FillAsync("600");
+        await page.GetByLabel("Length").FillAsync("600 yards");
         await page.GetByRole(AriaRole.Button, new() { Name = "Hang it up" }).ClickAsync();
-        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("the unit is missing");
+        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("Length: \"600 yards\"");
         await Assertions.Expect(page.GetByLabel("Lot")).ToHaveValueAsync("P-2611");
         await page.GetByLabel("Length").FillAsync("600 ft");
         await page.GetByRole(AriaRole.Button, new() { Name = "Hang it up" }).ClickAsync();

@@ -25,6 +25,7 @@ public sealed record QuoteFigures(
 public static class QuoteSheet
 {
     private const int MostDrawings = 12;
+    private const int MostKindsOfPosts = 3;
 
     /// <summary>The sheet.</summary>
     /// <param name="supplier">Who quotes, over the quote's name; empty where the shop has not said.</param>
@@ -62,11 +63,24 @@ public static class QuoteSheet
                 ])
             { FiguresFrom = 1, StrongRows = 1 },
             new SideBySideBlock(
-                new StepsBlock(text.Included, text.IncludedIn(takeoff.Pieces.Count, takeoff.Bores.Count, takeoff.Bores.Select(bore => bore.Post.Mark).Distinct().Count())),
+                new StepsBlock(text.Included, text.IncludedIn(takeoff.Pieces.Count, takeoff.Bores.Count, takeoff.Bores.Select(bore => bore.Post.Mark).Distinct().Count(), PostsOf(job, settings))),
                 new CautionsBlock(text.Cautions, text.QuoteCautions)),
         };
         blocks.AddRange(job.Lines.SelectMany(line => Elevation.Overview(takeoff, line, settings)).Select(drawing => new DrawingBlock(drawing)).Concat(Plans(job, settings)).Take(MostDrawings));
         return new(supplier, text.QuoteName(quote.Number), text.Foot(job.Number, text.QuoteName(quote.Number)), blocks);
+    }
+
+    /// <summary>The job's posts by shape and size, the most first; a few kinds, so that they stay a line or two.</summary>
+    private static string PostsOf(Job job, PaperSettings settings)
+    {
+        var (text, figures) = (settings.Text, settings.Figures);
+        var kinds = job.Posts.GroupBy(post => (post.Shape, post.Across, post.Height))
+            .Select(kind => (kind.Key.Shape, kind.Key.Across, kind.Key.Height, Count: kind.Count()))
+            .OrderByDescending(kind => kind.Count)
+            .ToList();
+        var said = kinds.Take(MostKindsOfPosts).Select(kind => text.PostsAlike(kind.Count, kind.Shape, figures.Both(kind.Across), figures.Both(kind.Height)));
+        var others = kinds.Skip(MostKindsOfPosts).Sum(kind => kind.Count);
+        return string.Join("; ", others > 0 ? said.Append(text.OtherPosts(others)) : said);
     }
 
     /// <summary>Plans as large as there is room for under the elevations.</summary>

@@ -22,7 +22,7 @@ public static class JobSummary
             new FieldsBlock([new(text.Job, job.Number), new(text.Customer, job.Customer), new(text.Due, CutTicket.DueOf(job, text)), new(text.CheckedBy, null)]),
         };
         if (takeoff.Warnings.Count > 0)
-            blocks.Add(Table(text.Warnings, text.WarningColumns, takeoff.Warnings.Select(w => (IReadOnlyList<string>)[w.Where, w.Text]), text));
+            blocks.Add(Table(text.Warnings, text.WarningColumns, Warning.Alike(takeoff.Warnings).Select(alike => (IReadOnlyList<string>)[alike.Where, alike.Text]), text));
         blocks.AddRange([RopeTable(takeoff, settings), PieceTable(takeoff, settings, codes), new NoteBlock(text.PullCaution)]);
         if (takeoff.Fixings.Count > 0)
             blocks.Add(ScrewTable(takeoff, settings));

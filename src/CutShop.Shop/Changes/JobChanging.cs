@@ -23,6 +23,15 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
     public bool IsStored(string number) =>
         database.Read(session => session.FirstOrDefault<long?>("SELECT id FROM jobs WHERE number = @number", new { number }) is not null);
 
+    /// <summary>True where the job of this number was cancelled.</summary>
+    public bool IsCancelled(string number) => database.Read(session => IsCancelled(session, number));
+
+    /// <summary>Why a cancelled job takes no change and no quote.</summary>
+    public static string WasCancelled(string number) => $"Job {number} was cancelled and cannot change.";
+
+    internal static bool IsCancelled(ShopSession session, string number) =>
+        session.FirstOrDefault<long?>("SELECT id FROM jobs WHERE number = @number AND cancelled_at IS NOT NULL", new { number }) is not null;
+
     /// <summary>What would change, or null where no job has this number.</summary>
     public JobChange? Compare(Job next)
     {
@@ -60,7 +69,7 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
             return Refused($"There is no job {next.Job.Number}.");
         var change = JobChange.Between(was, next);
         if (was.IsCancelled)
-            return Refused($"Job {next.Job.Number} was cancelled and cannot change.", change);
+            return Refused(WasCancelled(next.Job.Number), change);
         if (change.Token != token)
             return Refused("Something was cut, drilled or typed since this was shown. Look again, then accept it.", change);
         if (quoteId is { } quote && QuoteDesk.AcceptWithChange(session, quote, draftId, next.Job, who) is { } problem)

@@ -20,6 +20,8 @@ public sealed class DraftIntake(ShopDatabase database, ShopTablesShelf tables)
             return DeskAnswer.Refused("Somebody changed this draft meanwhile. Look at it again, then take it in.");
         if (DraftReading.Of(draft.Form, tables.Current(session)).Takeoff is not { } takeoff)
             return DeskAnswer.Refused("The draft has errors. Put them right first.");
+        if (JobChanging.IsCancelled(session, takeoff.Job.Number))
+            return DeskAnswer.Refused(JobChanging.WasCancelled(takeoff.Job.Number));
         if (JobIntake.Receive(session, takeoff, who) == IntakeOutcome.NumberTaken)
             return DeskAnswer.Refused($"Job {takeoff.Job.Number} is stored already and is not the same. Give this one a number of its own, or change that job.");
         DraftShelf.Close(session, id, takeoff.Job.Number, who);

@@ -32,7 +32,9 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
     public IReadOnlyList<QuoteListed> Open(int most = 50) => database.Read(session => session.All<QuoteListed>(
         $"""
         {Listed} JOIN drafts ON drafts.id = draft_id
-        WHERE quotes.state = 'open' AND valid_until >= @Today AND drafts.state = 'open' ORDER BY quotes.id DESC LIMIT @most
+        WHERE quotes.state = 'open' AND valid_until >= @Today AND drafts.state = 'open'
+          AND NOT EXISTS (SELECT 1 FROM jobs WHERE number = quotes.job_number AND cancelled_at IS NOT NULL)
+        ORDER BY quotes.id DESC LIMIT @most
         """,
         new { session.Today, most }));
 
@@ -70,6 +72,8 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
             return DeskAnswer.Refused("Somebody changed this draft meanwhile. Look at it again, then make the quote.");
         if (DraftReading.Of(draft.Form, tables.Current(session)).Takeoff is not { } takeoff)
             return DeskAnswer.Refused("The draft has errors. Put them right first.");
+        if (JobChanging.IsCancelled(session, takeoff.Job.Number))
+            return DeskAnswer.Refused(JobChanging.WasCancelled(takeoff.Job.Number));
         if (PriceBook.On(session, session.Today) is not { } prices)
             return DeskAnswer.Refused("The shop has no prices that count today. Keep a price list first.");
         var priced = Pricing.Of(takeoff, prices);
@@ -126,6 +130,8 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
         var draft = DraftShelf.Find(session, quote.DraftId)!;
         if (!draft.IsOpen)
             return DeskAnswer.Refused(draft.JobNumber is null ? "The draft was put away." : $"The draft has already become job {draft.JobNumber}.");
+        if (JobChanging.IsCancelled(session, number))
+            return DeskAnswer.Refused(JobChanging.WasCancelled(number));
         if (JobIntake.Receive(session, quote.Takeoff, who) == IntakeOutcome.NumberTaken)
             return DeskAnswer.Refused($"Another job has the number {number}. Give the draft a number of its own and make a new quote.");
         MarkAccepted(session, id, who);

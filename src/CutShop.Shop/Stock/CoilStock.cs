@@ -12,7 +12,11 @@ public sealed class CoilStock(ShopDatabase database)
     internal const string UsedUp = "used up";
     internal const string Retired = "retired";
 
+    private const string LongestCoilText = "10 km (about 32,800 ft)";
+    private const string ThickestRopeText = "12 in (304.8 mm)";
+
     private static readonly Length LongestCoil = Length.Metre * 10_000;
+    private static readonly Length ThickestRope = Length.FromInches(12);
 
     /// <summary>All coils in stock, by rope and then by mark.</summary>
     public IReadOnlyList<StockCoil> InHand() => database.Read(session => Select(session, "WHERE coils.state = 'in stock'", values: null));
@@ -69,9 +73,9 @@ public sealed class CoilStock(ShopDatabase database)
     private static StockAnswer Receive(ShopSession session, CoilReceived coil, string who)
     {
         if (!coil.Length.IsPositive || coil.Length > LongestCoil)
-            return Refused($"length: {coil.Length}; accepted: above zero, at most {LengthText.Millimetres(LongestCoil)}");
-        if (!coil.Kind.Diameter.IsPositive)
-            return Refused($"diameter: {coil.Kind.Diameter}; accepted: above zero");
+            return Refused($"length: {coil.Length}; accepted: above zero, at most {LongestCoilText}");
+        if (!coil.Kind.Diameter.IsPositive || coil.Kind.Diameter > ThickestRope)
+            return Refused($"diameter: {coil.Kind.Diameter}; accepted: above zero, at most {ThickestRopeText}");
         if (!IsWord(coil.Lot))
             return Refused($"lot: \"{coil.Lot}\"; accepted: 1 to {LongestWord} characters");
         if (!IsWord(coil.Kind.Construction))

@@ -13,7 +13,7 @@ public static class LengthText
     public const int LongestText = 64;
 
     /// <summary>What a length may look like, for messages.</summary>
-    public const string Accepted = "a length with its unit, such as \"72 in\", \"5 1/2 in\", \"6 ft 0 in\", \"6' 2 3/8\\\"\" or \"1828.8 mm\"";
+    public const string Accepted = "a length with its unit, such as \"72 in\", \"5 1/2 in\", \"6 ft 0 in\", \"6' 2 3/8\" or \"1828.8 mm\"";
 
     private static readonly Dictionary<string, LengthUnit> Units = new(StringComparer.OrdinalIgnoreCase)
     {

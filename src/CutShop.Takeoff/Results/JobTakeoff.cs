@@ -244,6 +244,10 @@ public sealed record Warning(string Code, string Where, string Path, string Text
 {
     private const int MostPlaces = 6;
 
+    /// <summary>Each text once, in the order it first comes, with its <see cref="Places"/>.</summary>
+    public static IReadOnlyList<(string Text, string Where)> Alike(IEnumerable<Warning> warnings) =>
+        [.. warnings.GroupBy(warning => warning.Text).Select(same => (same.Key, Places(same)))];
+
     /// <summary>The places of warnings that are alike, on one line: the first six by their marks, the rest by their count.</summary>
     public static string Places(IEnumerable<Warning> alike)
     {

@@ -11,9 +11,10 @@ namespace CutShop.Web;
 /// <param name="Prices">The prices that count today, or null.</param>
 /// <param name="Currency">The sign before amounts.</param>
 /// <param name="Paper">Units and words of drawings.</param>
+/// <param name="IsCancelled">True where the job of its number was cancelled, so that nothing can come of it.</param>
 /// <param name="Changed">The fields that were typed in since the page has them; empty for the page itself.</param>
 public sealed record DraftView(
-    DraftForm Form, DraftReading Reading, PriceList? Prices, string Currency, PaperSettings Paper, IReadOnlySet<string> Changed)
+    DraftForm Form, DraftReading Reading, PriceList? Prices, string Currency, PaperSettings Paper, bool IsCancelled, IReadOnlySet<string> Changed)
 {
     /// <summary>The price by today's list; null where there is no list or no readable job.</summary>
     public Priced? Priced { get; } = Reading.Takeoff is { } takeoff && Prices is not null ? Pricing.Of(takeoff, Prices) : null;
@@ -51,7 +52,7 @@ public sealed record DraftView(
         }.Select((figure, i) => (i == 0 ? "" : "· ") + figure).Select(figure => figure.Replace(' ', '\u00A0')));
 
     /// <summary>One line that says how the draft stands.</summary>
-    public string Standing => Reading.Errors switch
+    public string Standing => IsCancelled ? JobChanging.WasCancelled(Form.Number.Trim()) : Reading.Errors switch
     {
         0 => Problems.Count == 0 ? "Ready" : $"Ready, {Problems.Count} to think twice about",
         1 => "1 thing to put right",

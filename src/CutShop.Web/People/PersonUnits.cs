@@ -12,7 +12,10 @@ public static class PersonUnits
 
     /// <summary>A length as whoever asks typed it: a bare number is in the unit that leads on the page, inches or millimetres.</summary>
     public static Parsed<Length> Read(HttpContext context, string typed) =>
-        LengthText.Parse(TypedLength.WithUnit(typed, UnitsOf(context) == UnitsFirst.FeetInches ? "in" : "mm"));
+        LengthText.Parse(TypedLength.WithUnit(typed, UnitFor(context)));
+
+    /// <summary>The unit that <see cref="Read"/> takes for a bare number, by its name.</summary>
+    public static string BareUnit(HttpContext context) => TypedLength.Units[UnitFor(context)];
 
     /// <summary>The shop's paper settings with the units of whoever asks, for drawings and sheets on screen.</summary>
     public static PaperSettings PaperFor(HttpContext context)
@@ -26,4 +29,6 @@ public static class PersonUnits
             null => shop,
         };
     }
+
+    private static string UnitFor(HttpContext context) => UnitsOf(context) == UnitsFirst.FeetInches ? "in" : "mm";
 }

@@ -31,6 +31,24 @@ public sealed class QuoteSheetTests
     }
 
     [Fact]
+    public void The_posts_that_were_reckoned_with_stand_on_the_quote_by_kind()
+    {
+        var takeoff = SampleJobs.Takeoff(SampleJobs.LongLine(5).Replace("\"L2\", \"shape\": \"square\", \"across\": \"5 1/2 in\"", "\"L2\", \"shape\": \"round\", \"across\": \"6 in\"", StringComparison.Ordinal));
+        var sheet = HtmlSheets.Article(QuoteSheet.Of("", "", Figures, takeoff, PaperSettings.Default)).Replace('\u00A0', ' ');
+        Assert.Contains("4 square, 5 1/2 in (139.7 mm) across and 42 in (1066.8 mm) above ground; 1 round, 6 in (152.4 mm) across", sheet, StringComparison.Ordinal);
+        Assert.DoesNotContain("figures above", sheet, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_quote_of_posts_of_many_kinds_names_three_and_counts_the_rest()
+    {
+        var json = SampleJobs.LongLine(9);
+        foreach (var i in Enumerable.Range(1, 9))
+            json = json.Replace($"\"L{i}\", \"shape\": \"square\", \"across\": \"5 1/2 in\", \"height\": \"42 in\"", $"\"L{i}\", \"shape\": \"square\", \"across\": \"5 1/2 in\", \"height\": \"{41 + i} in\"", StringComparison.Ordinal);
+        Assert.Contains("; 6 of other sizes.", HtmlSheets.Article(QuoteSheet.Of("", "", Figures, SampleJobs.Takeoff(json), PaperSettings.Default)), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_quote_of_a_long_line_goes_on_over_more_pages_with_every_post()
     {
         var takeoff = SampleJobs.Takeoff(SampleJobs.LongLine(30));

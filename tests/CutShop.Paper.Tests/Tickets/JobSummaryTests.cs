@@ -35,14 +35,25 @@ public sealed class JobSummaryTests
         foreach (var said in new[] { "Lantern Quay boardwalk", "2027-03-12", "3333-3333-3332", "Plan, seen from above", "Line A, elevation", "Line Pier, elevation", "not a guard and not fall protection", "Not for structural design" })
             Assert.Contains(said, text, StringComparison.Ordinal);
         Assert.NotEmpty(takeoff.Warnings);
-        Assert.Equal(takeoff.Warnings.Select(w => w.Text), Table(sheet, "Look at these before cutting").Rows.Select(row => row[1]));
+        Assert.Equal(takeoff.Warnings.Select(w => w.Text).Distinct(), Table(sheet, "Look at these before cutting").Rows.Select(row => row[1]));
+    }
+
+    [Fact]
+    public void A_warning_that_many_places_share_stands_once_with_the_first_of_them()
+    {
+        var takeoff = SampleJobs.Takeoff(SampleJobs.LongLine(12).Replace("\"sag\": \"4 in\"", "\"sag\": \"20 in\"", StringComparison.Ordinal));
+        var deep = takeoff.Warnings.Where(warning => warning.Code == "deep-sag").ToList();
+        Assert.Equal(11, deep.Count);
+        var row = Assert.Single(Table(JobSummary.Of(takeoff, PaperSettings.Default), "Look at these before cutting").Rows, row => row[1] == deep[0].Text);
+        Assert.Equal("L1-L2/top, L2-L3/top, L3-L4/top, L4-L5/top, L5-L6/top, L6-L7/top and 5 more", row[0]);
     }
 
     [Fact]
     public void A_list_that_is_too_long_for_paper_says_how_much_is_left_out()
     {
-        var json = SampleJobs.LongLine(2200).Replace("\"sag\": \"4 in\"", "\"sag\": \"30 in\"", StringComparison.Ordinal);
-        var table = Table(JobSummary.Of(SampleJobs.Takeoff(json), PaperSettings.Default), "Look at these before cutting");
+        // A bored corner at every post: each section is a piece.
+        var json = SampleJobs.LongLine(2200).Replace("\"height\": \"42 in\" }", "\"height\": \"42 in\", \"turn\": \"90 left\" }", StringComparison.Ordinal);
+        var table = Table(JobSummary.Of(SampleJobs.Takeoff(json), PaperSettings.Default), "Pieces");
         Assert.Equal(JobSummary.MostRows + 1, table.Rows.Count);
         Assert.StartsWith("and ", table.Rows[^1][0], StringComparison.Ordinal);
     }

@@ -58,6 +58,27 @@ public sealed class QuoteDeskTests
     }
 
     [Fact]
+    public async Task A_change_of_a_cancelled_job_is_neither_quoted_nor_accepted_nor_taken_in()
+    {
+        using var shop = new DeskShop();
+        await shop.KeepPricesAsync(Today);
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
+        var draft = await shop.StartAsync(SmallJobs.FourPosts(), "a change");
+        var quote = await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel);
+        Assert.Null(quote.Problem);
+        Assert.Single(shop.Quotes.Open());
+
+        await shop.Release.CancelAsync("LQ-3001", "a reason", "test", DeskShop.Cancel);
+        var before = shop.Dump();
+        const string Said = "Job LQ-3001 was cancelled and cannot change.";
+        Assert.Equal(Said, (await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel)).Problem);
+        Assert.Equal(Said, (await shop.Quotes.AcceptAsync(long.Parse(quote.Value, System.Globalization.CultureInfo.InvariantCulture), "test", DeskShop.Cancel)).Problem);
+        Assert.Equal(Said, (await shop.Intake.TakeInAsync(draft, 1, "test", DeskShop.Cancel)).Problem);
+        Assert.Empty(shop.Quotes.Open());
+        Assert.Equal(before, shop.Dump());
+    }
+
+    [Fact]
     public async Task An_accepted_quote_is_a_received_job_once_however_often_it_is_sent()
     {
         using var shop = new DeskShop();

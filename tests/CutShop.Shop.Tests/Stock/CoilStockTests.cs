@@ -41,6 +41,17 @@ public sealed class CoilStockTests : IDisposable
         Assert.Equal(0, _shop.Count("requests"));
     }
 
+    [Theory]
+    [InlineData("12 in", true)]
+    [InlineData("304.800001 mm", false)]
+    [InlineData("40 m", false)]
+    public async Task Rope_is_at_most_a_foot_thick(string diameter, bool taken)
+    {
+        var answer = await _shop.Stock.ReceiveAsync(new(Kind with { Diameter = LengthText.Parse(diameter).OrThrow() }, "L7", Feet(600), "rack 1"), "Ada", "r1", Cancel);
+        Assert.Equal(taken, answer.IsDone);
+        Assert.Equal(taken, answer.Problem?.EndsWith("; accepted: above zero, at most 12 in (304.8 mm)", StringComparison.Ordinal) is null);
+    }
+
     [Fact]
     public async Task A_correction_keeps_its_reason_in_the_history()
     {

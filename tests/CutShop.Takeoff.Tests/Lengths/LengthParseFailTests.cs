@@ -2,7 +2,7 @@ namespace CutShop.Takeoff.Tests;
 
 public class LengthParseFailTests
 {
-    private const string Accepted = "accepted: a length with its unit, such as \"72 in\", \"5 1/2 in\", \"6 ft 0 in\", \"6' 2 3/8\\\"\" or \"1828.8 mm\"";
+    private const string Accepted = "accepted: a length with its unit, such as \"72 in\", \"5 1/2 in\", \"6 ft 0 in\", \"6' 2 3/8\" or \"1828.8 mm\"";
     private const string Fraction = "a fraction of an inch is a proper one in halves, quarters, eighths, 16ths, 32nds or 64ths";
 
     [Theory]

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
 using CutShop.Shop;
+using CutShop.Takeoff;
 
 namespace CutShop.Web.Tests.Benches;
 
@@ -29,6 +30,10 @@ public sealed partial class MeasuredUnitsTests
         var typed = (millimetresFirst ? cut.Nanometres / 1_000_000m : (decimal)cut.Inches).ToString(CultureInfo.InvariantCulture);
         using var answer = await cutter.SendFormAsync($"/cut/{code.Plain}?handler=Measure", ("key", "measured"), ("measured", typed));
         Assert.Equal(cut, bench.Find(code)!.Measured);
+
+        var board = WebUtility.HtmlDecode(await cutter.GetStringAsync(new Uri("/board", UriKind.Relative), Cancel)).Replace('\u00A0', ' ');
+        var (inches, metric) = (LengthText.FeetInches(cut, 16), LengthText.Millimetres(cut));
+        Assert.Contains($"<td class=\"figure stacked\">{(millimetresFirst ? $"{metric}\n{inches}" : $"{inches}\n{metric}")}</td>", board, StringComparison.Ordinal);
     }
 
     [Theory]

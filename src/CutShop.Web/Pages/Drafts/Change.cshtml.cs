@@ -30,7 +30,7 @@ public sealed class ChangeModel(DraftShelf drafts, ShopTablesShelf tables, JobCh
         Change = changing.Compare(next.Job);
         if (Change is null)
             return Redirect($"/drafts/{id}");
-        Problem = Change.IsCancelled ? $"Job {Change.Number} was cancelled and cannot change." : null;
+        Problem = Change.IsCancelled ? JobChanging.WasCancelled(Change.Number) : null;
         return Page();
     }
 

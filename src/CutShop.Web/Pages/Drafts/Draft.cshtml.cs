@@ -172,7 +172,7 @@ public sealed class DraftModel(
     private DraftView Viewed(DraftForm form, HashSet<string> changed)
     {
         var today = database.Read(session => session.Today);
-        return new(form, DraftReading.Of(form, tables.Current()), prices.On(today), prices.Currency(), PersonUnits.PaperFor(HttpContext), changed);
+        return new(form, DraftReading.Of(form, tables.Current()), prices.On(today), prices.Currency(), PersonUnits.PaperFor(HttpContext), changing.IsCancelled(form.Number.Trim()), changed);
     }
 
     private DraftForm Typed() => DraftFields.Read(Request.Form.Select(pair => KeyValuePair.Create(pair.Key, pair.Value.ToString())));

@@ -40,7 +40,7 @@ public sealed class JobModel(JobShelf jobs, QuoteDesk quotes, SiteReports report
         var pieces = Stored.Takeoff.Pieces;
         TotalRope = pieces.Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut);
         TotalWeight = pieces.Any(piece => piece.WeightLb is null) ? null : pieces.Sum(piece => piece.WeightLb);
-        Warnings = [.. Stored.Takeoff.Warnings.GroupBy(warning => warning.Text).Select(same => (same.Key, Warning.Places(same)))];
+        Warnings = Warning.Alike(Stored.Takeoff.Warnings);
         Quotes = May.Do(HttpContext, May.SeePrices) ? quotes.AcceptedFor(Stored.Number) : [];
         return Page();
     }

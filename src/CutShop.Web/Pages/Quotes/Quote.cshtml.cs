@@ -19,6 +19,12 @@ public sealed class QuoteModel(QuoteDesk quotes, JobChanging changing, Letterhea
     /// <summary>True where its job is stored, so that accepting it changes that job.</summary>
     public bool ChangesJob { get; private set; }
 
+    /// <summary>True where its job was cancelled, so that it cannot be accepted.</summary>
+    public bool IsCancelled { get; private set; }
+
+    /// <summary>True where the shop's name is not set, so that the quote's head is bare.</summary>
+    public bool LacksName { get; private set; }
+
     /// <summary>Why it was not accepted, or null.</summary>
     public string? Problem { get; private set; }
 
@@ -28,8 +34,11 @@ public sealed class QuoteModel(QuoteDesk quotes, JobChanging changing, Letterhea
         Quote = quotes.Find(id);
         if (Quote is null)
             return NotFound();
-        Sheet = QuoteRoutes.SheetOf(Quote, heads.Current, PersonUnits.PaperFor(HttpContext));
+        var head = heads.Current;
+        Sheet = QuoteRoutes.SheetOf(Quote, head, PersonUnits.PaperFor(HttpContext));
+        LacksName = head.Name.Length == 0;
         ChangesJob = !Quote.IsAccepted && changing.IsStored(Quote.Takeoff.Job.Number);
+        IsCancelled = ChangesJob && changing.IsCancelled(Quote.Takeoff.Job.Number);
         return Page();
     }
 

@@ -1,5 +1,4 @@
 using CutShop.Shop;
-using CutShop.Takeoff;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -48,7 +47,7 @@ public sealed class CoilModel(CoilStock stock, PlannedCuts planned, HistoryShelf
     {
         if (!FormKey.IsGood(RequestKey))
             return BadRequest();
-        var left = LengthText.Parse(Left ?? "");
+        var left = PersonUnits.Read(HttpContext, Left ?? "");
         return left.IsGood
             ? Answered(mark, await stock.AdjustAsync(mark, left.Value, Reason ?? "", Who.Of(User), RequestKey, cancel))
             : Answered(mark, new StockAnswer("", $"Left: \"{Left}\": {left.Problem}"));
