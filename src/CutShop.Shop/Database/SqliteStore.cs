@@ -12,7 +12,7 @@ internal sealed class SqliteStore : ShopDatabase
     private readonly SemaphoreSlim _gate = new(1, 1);
     private readonly string _connectionString;
     private readonly ChangeWatch _changes;
-    private readonly ConcurrentBag<KeptStatements> _readers = []; // kept open between reads; whoever reads takes one out
+    private readonly ConcurrentStack<KeptStatements> _readers = []; // kept open between reads; whoever reads takes the last one used, whose pages are in memory
     private KeptStatements? _writer; // kept open between writes, and used only inside the gate
 
     private SqliteStore(string path, TimeProvider time)
@@ -52,13 +52,13 @@ internal sealed class SqliteStore : ShopDatabase
     public override T Read<T>(Func<ShopSession, T> work)
     {
         ArgumentNullException.ThrowIfNull(work);
-        var reader = _readers.TryTake(out var kept) ? kept : new KeptStatements(Connect());
+        var reader = _readers.TryPop(out var kept) ? kept : new KeptStatements(Connect());
         try
         {
             using var transaction = reader.BeginRead();
             var result = work(new ShopSession(reader, transaction, Dialect.Sqlite, Time));
             transaction.Commit();
-            _readers.Add(reader);
+            _readers.Push(reader);
             return result;
         }
         catch

@@ -52,6 +52,10 @@ public sealed class JobSearch(ShopDatabase database)
     private const int ShortestLookedUp = 3;
     private const int MostLookedUp = 1000;
 
+    /// <summary>Hits that tell how thick they stand, and one job in how many has to be a hit for the list to meet a page of them soon.</summary>
+    private const int FirstHits = 200;
+    private const int Thick = 50;
+
     /// <summary>Written as the index jobs_open has it, which holds these jobs alone.</summary>
     private const string IsOpen = "cancelled_at IS NULL AND (released_at IS NULL OR work_left > 0)";
 
@@ -71,9 +75,9 @@ public sealed class JobSearch(ShopDatabase database)
         if (wanted.DueTo is not null)
             conditions.Add("coalesce(due, '9999-99-99') <= @DueTo");
         var text = wanted.Text.Trim();
-        var numbers = FewWith(session, text);
-        if (numbers is not null)
-            conditions.Add($"jobs.id IN ({session.Dialect.ListedNumbers})");
+        var isRare = IsRare(session, text);
+        if (isRare)
+            conditions.Add($"jobs.id IN ({session.Dialect.JobsWithText})");
         else if (text.Length > 0)
             conditions.Add(session.Dialect.JobHasText);
         if (wanted.Shown != JobsShown.All)
@@ -90,38 +94,37 @@ public sealed class JobSearch(ShopDatabase database)
             FROM (
               SELECT id, number, customer, coalesce(due, '9999-99-99') AS day, work_left, cancelled_at,
                 CASE WHEN cancelled_at IS NOT NULL THEN 'cancelled' WHEN released_at IS NULL THEN 'received' ELSE 'released' END AS state
-              FROM {(numbers is not null ? "jobs" : session.Dialect.ReadBy("jobs", wanted.Shown == JobsShown.All ? "jobs_listed" : "jobs_open"))}
+              FROM {(isRare ? "jobs" : session.Dialect.ReadBy("jobs", wanted.Shown == JobsShown.All ? "jobs_listed" : "jobs_open"))}
               WHERE {string.Join(" AND ", conditions)}
               ORDER BY coalesce(due, '9999-99-99'), number
               LIMIT @most) AS page
             ORDER BY day, number
             """,
-            new { day, number, wanted.DueTo, text, numbers, session.Today, most = PageSize + 1 });
+            new { day, number, wanted.DueTo, text, sought = session.Dialect.Sought(text), session.Today, most = PageSize + 1 });
         var jobs = rows.Take(PageSize).Select(row => row.ToFound(session.Today)).ToList();
         return new(jobs, rows.Count > PageSize ? (jobs[^1].Due is { } last ? IsoDate.Text(last) : NoDay) + jobs[^1].Number : null);
     }
 
     /// <summary>
-    /// The ids of the jobs with a text as a JSON list, where they are few: they are looked up and sorted. Null where they are many, which
-    /// are met soon enough on the way through the list, and where the text is none or too short to be looked up.
+    /// True where few jobs have the text: they are looked up and sorted. Many, or a text too short to be looked up, are met soon enough on
+    /// the way through the list.
     /// </summary>
-    private static string? FewWith(ShopSession session, string text)
+    private static bool IsRare(ShopSession session, string text)
     {
         if (text.Length < ShortestLookedUp)
-            return null;
-        var found = session.Value<IdsFound>(
-            $"""
-            SELECT count(*) AS jobs, coalesce(string_agg(CAST(id AS text), ','), '') AS ids
-            FROM ({session.Dialect.JobsWithText} LIMIT @most) AS found
-            """,
-            new { sought = session.Dialect.Sought(text), most = MostLookedUp + 1 });
-        return found.Jobs <= MostLookedUp ? $"[{found.Ids}]" : null;
+            return false;
+        var first = HitsOf(session, text, FirstHits);
+        return first.Jobs < FirstHits || (first.Last >= FirstHits * Thick && HitsOf(session, text, MostLookedUp + 1).Jobs <= MostLookedUp);
     }
+
+    private static HitsFound HitsOf(ShopSession session, string text, int most) => session.Value<HitsFound>(
+        $"SELECT count(*) AS jobs, coalesce(max(id), 0) AS last FROM ({session.Dialect.JobsWithText} LIMIT @most) AS found",
+        new { sought = session.Dialect.Sought(text), most });
 
     private static (string Day, string Number) Key(string? key) =>
         key is { Length: >= KeyDayLength } ? (key[..KeyDayLength], key[KeyDayLength..]) : ("", "");
 
-    private sealed record IdsFound(long Jobs, string Ids);
+    private sealed record HitsFound(long Jobs, long Last);
 
     private sealed record JobRow(
         string Number, string Customer, string Day, string State, long Pieces, long PiecesLeft, long Posts, long PostsLeft)

@@ -33,7 +33,7 @@ public static class Choices
     /// <summary>Which jobs a list shows.</summary>
     public static IReadOnlyDictionary<string, string> Shown { get; } = new Dictionary<string, string>
     {
-        ["open"] = "open jobs",
+        ["open"] = "open: to release, cut or drill",
         ["late"] = "late jobs",
         [Received] = "received, not released",
         ["all"] = "all jobs",
