@@ -18,11 +18,23 @@ public sealed class ScanReading(ShopDatabase database)
     public Scanned? Find(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
+        return Meant(text) is [var one] ? one : null;
+    }
+
+    /// <summary>True where several tickets are so marked, so that <see cref="Find"/> cannot say which is meant.</summary>
+    public bool IsOfSeveral(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return Meant(text).Count > 1;
+    }
+
+    private IReadOnlyList<Scanned> Meant(string text)
+    {
         var scan = text.Trim();
         if (scan.Length is 0 or > LongestScan)
-            return null;
+            return [];
         var code = PieceCode.Parse(scan[(scan.LastIndexOf('/') + 1)..]);
-        return database.Read(session => (code.IsGood ? ByCode(session, code.Value) : null) ?? ByMark(session, scan));
+        return database.Read(session => (code.IsGood ? ByCode(session, code.Value) : null) is { } coded ? [coded] : ByMark(session, scan));
     }
 
     private static Scanned? ByCode(ShopSession session, PieceCode code) =>
@@ -30,7 +42,7 @@ public sealed class ScanReading(ShopDatabase database)
             ? new(code, job, Post: null)
             : null;
 
-    private static Scanned? ByMark(ShopSession session, string scan)
+    private static IReadOnlyList<Scanned> ByMark(ShopSession session, string scan)
     {
         var sql = session.Dialect;
         var pieces = session.All<PieceFound>(
@@ -48,12 +60,7 @@ public sealed class ScanReading(ShopDatabase database)
             LIMIT 2
             """,
             new { scan });
-        return (pieces, posts) switch
-        {
-            ([var piece], []) => new(piece.Code, piece.Job, Post: null),
-            ([], [var post]) => new(Code: null, post.Job, post.Post),
-            _ => null,
-        };
+        return [.. pieces.Select(piece => new Scanned(piece.Code, piece.Job, Post: null)), .. posts.Select(post => new Scanned(Code: null, post.Job, post.Post))];
     }
 
     private sealed record PieceFound(string Job, PieceCode Code);

@@ -66,6 +66,9 @@ internal sealed class PostgresStore : ShopDatabase
         return Read(_source, Time, work);
     }
 
+    /// <inheritdoc/>
+    public override void Probe() => Read(session => session.Value<long>("SELECT count(*) FROM settings"));
+
     /// <summary>Reads from a database, up to date or not.</summary>
     internal static T Read<T>(NpgsqlDataSource source, TimeProvider time, Func<ShopSession, T> work)
     {

@@ -57,6 +57,9 @@ public abstract class ShopDatabase : IDisposable
     /// <summary>Reads, all of it as of one moment.</summary>
     public abstract T Read<T>(Func<ShopSession, T> work);
 
+    /// <summary>Reads a little as one who comes anew: nothing counts that this program has kept in its memory. Fails as any read does.</summary>
+    public abstract void Probe();
+
     /// <summary>
     /// Writes: all of <paramref name="work"/> is stored, or nothing where it throws. It is on the disk when the task ends. Nobody
     /// else writes meanwhile, in this process or another.

@@ -70,6 +70,14 @@ internal sealed class SqliteStore : ShopDatabase
     }
 
     /// <inheritdoc/>
+    public override void Probe()
+    {
+        using var connection = new SqliteConnection(new SqliteConnectionStringBuilder(_connectionString) { Pooling = false }.ToString());
+        connection.Open();
+        connection.Number("SELECT count(*) FROM settings");
+    }
+
+    /// <inheritdoc/>
     public override async Task<T> WriteAsync<T>(Func<ShopSession, T> work, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(work);

@@ -19,7 +19,7 @@ internal static class Health
     {
         if (lifetime.ApplicationStopping.IsCancellationRequested)
             return TypedResults.Text("stopping", statusCode: StatusCodes.Status503ServiceUnavailable);
-        database.Read(session => session.Value<long>("SELECT count(*) FROM settings"));
+        database.Probe();
         return TypedResults.Text(Well);
     }
 }

@@ -10,20 +10,33 @@ public sealed class CoilFormTests
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Theory]
-    [InlineData(false, "1 1/2", "7200", "7000", "a number alone is inches")]
-    [InlineData(true, "38.1", "182880", "177800", "a number alone is millimetres")]
-    public async Task A_bare_number_is_in_the_unit_that_leads_for_the_person(bool millimetresFirst, string diameter, string length, string left, string hint)
+    [InlineData(false, "1 1/2", "a number alone is inches")]
+    [InlineData(true, "38.1", "a number alone is millimetres")]
+    public async Task A_bare_diameter_is_in_the_unit_that_leads_for_the_person(bool millimetresFirst, string diameter, string hint)
     {
         await using var shop = await RunningShop.StartAsync();
         var name = RunningShop.NameOf(Role.Owner);
         Assert.True((await shop.People.SetUnitsAsync(shop.People.Find(name)!.Id, millimetresFirst, name, Cancel)).IsDone);
         Assert.Contains(hint, await shop.Client.GetStringAsync(new Uri("/stock", UriKind.Relative), Cancel), StringComparison.Ordinal);
-        using (await SendAsync(shop, diameter, length)) { }
+        using (await SendAsync(shop, diameter, "600 ft")) { }
         var coil = new CoilStock(shop.Database).Find("K0001")!;
         Assert.Equal((Length.FromSixtyFourths(96), Length.Foot * 600), (coil.Kind.Diameter, coil.Whole));
+    }
 
-        using (await shop.Client.SendFormAsync("/stock/K0001?handler=Adjust", ("RequestKey", FormKey.New() + "-a"), ("Left", left), ("Reason", "frayed"))) { }
-        Assert.Equal(Length.FromInches(7000), new CoilStock(shop.Database).Find("K0001")!.Left);
+    // Whoever types 600 means feet or metres, never inches: nothing is guessed.
+    [Fact]
+    public async Task A_coil_s_length_has_its_unit_and_so_has_what_is_left_of_it()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        using (var answer = await SendAsync(shop, "1 1/2", "600"))
+            Assert.Contains("the unit is missing", await answer.TextAsync(), StringComparison.Ordinal);
+        Assert.Empty(new CoilStock(shop.Database).InHand());
+        using (await SendAsync(shop, "1 1/2", "600 ft")) { }
+        foreach (var (left, is585) in new[] { ("585", false), ("585 ft", true) })
+        {
+            using (await shop.Client.SendFormAsync("/stock/K0001?handler=Adjust", ("RequestKey", FormKey.New() + "-a"), ("Left", left), ("Reason", "frayed"))) { }
+            Assert.Equal(Length.Foot * (is585 ? 585 : 600), new CoilStock(shop.Database).Find("K0001")!.Left);
+        }
     }
 
     [Theory]

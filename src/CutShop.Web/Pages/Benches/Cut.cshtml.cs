@@ -31,15 +31,18 @@ public sealed class CutModel(CutBench bench, PlanFit fit, TimeProvider time, Ben
     /// <summary>A scan that led nowhere, or null.</summary>
     public string? Lost { get; private set; }
 
+    /// <summary>True where several tickets are marked as that scan says.</summary>
+    public bool IsOfSeveral { get; private set; }
+
     /// <summary>The shop's clock.</summary>
     public TimeProvider Time => time;
 
     /// <summary>Shows the bench, or the piece that this person has.</summary>
-    public IActionResult OnGet(string? done, string? lost)
+    public IActionResult OnGet(string? done, string? lost, bool several)
     {
         if (bench.Of(Me) is { } mine && lost is null)
             return Redirect($"/cut/{mine.Code.Plain}");
-        Lost = lost;
+        (Lost, IsOfSeveral) = (lost, several);
         Done = PieceCode.Parse(done ?? "") is { IsGood: true } code ? bench.Find(code.Value) : null;
         if (Done is not null)
             LeftOver = bench.LeftOver(Done.Code);

@@ -1,4 +1,5 @@
 using CutShop.Shop;
+using CutShop.Takeoff;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -47,7 +48,7 @@ public sealed class CoilModel(CoilStock stock, PlannedCuts planned, HistoryShelf
     {
         if (!FormKey.IsGood(RequestKey))
             return BadRequest();
-        var left = PersonUnits.Read(HttpContext, Left ?? "");
+        var left = LengthText.Parse(Left ?? "");
         return left.IsGood
             ? Answered(mark, await stock.AdjustAsync(mark, left.Value, Reason ?? "", Who.Of(User), RequestKey, cancel))
             : Answered(mark, new StockAnswer("", $"Left: \"{Left}\": {left.Problem}"));

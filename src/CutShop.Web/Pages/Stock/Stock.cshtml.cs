@@ -62,7 +62,7 @@ public sealed class StockModel(CoilStock stock, PlannedCuts planned, SurplusShel
         if (!FormKey.IsGood(RequestKey))
             return BadRequest();
         var diameter = PersonUnits.Read(HttpContext, Diameter ?? "");
-        var length = PersonUnits.Read(HttpContext, CoilLength ?? "");
+        var length = LengthText.Parse(CoilLength ?? "");
         Problem = !ModelState.IsValid ? "Choose a material from the list."
             : !diameter.IsGood ? $"Diameter: \"{Diameter}\": {diameter.Problem}"
             : !length.IsGood ? $"Length: \"{CoilLength}\": {length.Problem}"
