@@ -82,7 +82,13 @@ public sealed class CoilStock(ShopDatabase database)
             return Refused($"construction: \"{coil.Kind.Construction}\"; accepted: 1 to {LongestWord} characters");
         if (coil.Place.Length > LongestWord)
             return Refused($"place: \"{coil.Place}\"; accepted: at most {LongestWord} characters");
-        return Done(Insert(session, coil, parentId: null, who, "received"));
+        if (coil.WhenFull is not { } full)
+            return Done(Insert(session, coil, parentId: null, who, "received"));
+        if (full <= coil.Length || full > LongestCoil)
+            return Refused($"when full: {full}; accepted: above the {coil.Length} that it holds now, at most {LongestCoilText}; nothing for a full coil");
+        var mark = Insert(session, coil with { Length = full }, parentId: null, who, "received");
+        Correct(session, Find(session, mark)!, coil.Length, "opened before it came in", who);
+        return Done(mark);
     }
 
     private static string Insert(ShopSession session, CoilReceived coil, long? parentId, string who, string what)
@@ -118,9 +124,14 @@ public sealed class CoilStock(ShopDatabase database)
             return Refused($"left: {left}; accepted: above zero, at most {coil.Whole}, what came in; retire a coil that is gone");
         if (!IsWord(reason))
             return Refused($"reason: \"{reason}\"; accepted: 1 to {LongestWord} characters");
+        Correct(session, coil, left, reason, who);
+        return Done(mark);
+    }
+
+    private static void Correct(ShopSession session, StockCoil coil, Length left, string reason, string who)
+    {
         RopeLedger.Add(session, coil.Id, RopeLedger.Correction, coil.Left - left);
         Take(session, coil, left, who, "adjusted", reason);
-        return Done(mark);
     }
 
     private static StockAnswer Retire(ShopSession session, string mark, string reason, string who)

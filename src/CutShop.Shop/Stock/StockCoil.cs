@@ -20,7 +20,8 @@ public sealed record RopeKind(RopeMaterial Material, Length Diameter, string Con
 /// <param name="Lot">The maker's lot: colour differs by lot.</param>
 /// <param name="Length">Its length.</param>
 /// <param name="Place">Where it hangs.</param>
-public sealed record CoilReceived(RopeKind Kind, string Lot, Length Length, string Place);
+/// <param name="WhenFull">What it held when it was full, where it was opened before it came in; null for a full coil.</param>
+public sealed record CoilReceived(RopeKind Kind, string Lot, Length Length, string Place, Length? WhenFull = null);
 
 /// <summary>A coil or an offcut in the shop.</summary>
 /// <param name="Id">Its row.</param>
@@ -29,7 +30,7 @@ public sealed record CoilReceived(RopeKind Kind, string Lot, Length Length, stri
 /// <param name="Lot">Its lot; an offcut keeps its coil's.</param>
 /// <param name="Place">Where it hangs.</param>
 /// <param name="From">The mark of the coil an offcut came from, or null.</param>
-/// <param name="Whole">Its length when it came in.</param>
+/// <param name="Whole">Its length when it was full, or when it was cut off its coil.</param>
 /// <param name="Left">What is left of it.</param>
 /// <param name="State">in stock, used up or retired.</param>
 /// <param name="CameAt">When it came in, UTC.</param>

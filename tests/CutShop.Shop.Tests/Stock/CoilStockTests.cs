@@ -41,6 +41,27 @@ public sealed class CoilStockTests : IDisposable
         Assert.Equal(0, _shop.Count("requests"));
     }
 
+    [Fact]
+    public async Task A_coil_that_was_opened_before_it_came_in_is_no_full_one_and_its_ledger_says_what_is_gone()
+    {
+        var answer = await _shop.Stock.ReceiveAsync(new(Kind, "L7", Feet(62), "rack 1", WhenFull: Feet(600)), "Ada", "r1", Cancel);
+        Assert.Equal(answer, await _shop.Stock.ReceiveAsync(new(Kind, "L7", Feet(62), "rack 1", WhenFull: Feet(600)), "Ada", "r1", Cancel));
+        var coil = _shop.Stock.Find(answer.Mark)!;
+        Assert.Equal((Feet(600), Feet(62), "in stock", false), (coil.Whole, coil.Left, coil.State, coil.IsUntouched));
+        Assert.Equal(Feet(538), _shop.Database.Read(session => session.Value<Length>("SELECT CAST(sum(nm) AS bigint) FROM rope_uses WHERE kind = 'correction'")));
+    }
+
+    [Theory]
+    [InlineData(62)]
+    [InlineData(61)]
+    [InlineData(40_000)]
+    public async Task A_full_coil_holds_more_than_is_left_of_it(int whenFull)
+    {
+        var answer = await _shop.Stock.ReceiveAsync(new(Kind, "L7", Feet(62), "rack 1", WhenFull: Feet(whenFull)), "Ada", "r1", Cancel);
+        Assert.StartsWith("when full: ", answer.Problem, StringComparison.Ordinal);
+        Assert.Equal(0, _shop.Count("coils"));
+    }
+
     [Theory]
     [InlineData("12 in", true)]
     [InlineData("304.800001 mm", false)]

@@ -76,6 +76,7 @@ internal static class WriteOperations
     private static IEnumerable<WriteOperation> OfStockAndPlans() =>
     [
         new("CoilStock.ReceiveAsync", Nothing, async shop => (await shop.Stock.ReceiveAsync(new(FaultShop.Rope, "L2", Length.Foot * 60, "rack 2"), "Ada", Key)).IsDone),
+        new("CoilStock.ReceiveAsync", Nothing, async shop => (await shop.Stock.ReceiveAsync(new(FaultShop.Rope, "L2", Length.Foot * 60, "rack 2", WhenFull: Length.Foot * 600), "Ada", Key)).IsDone),
         new("CoilStock.AdjustAsync", Nothing, async shop => (await shop.Stock.AdjustAsync("K0001", Length.Foot * 49, Reason, "Ada", Key)).IsDone),
         new("CoilStock.RetireAsync", Nothing, async shop => (await shop.Stock.RetireAsync("K0001", Reason, "Ada", Key)).IsDone),
         new("SurplusShelf.HangUpAsync", shop => shop.SurplusAsync(), async shop => (await new SurplusShelf(shop.Database).HangUpAsync(shop.Code, "Ada", Key)).IsDone),

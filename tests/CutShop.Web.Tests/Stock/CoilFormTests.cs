@@ -30,8 +30,10 @@ public sealed class CoilFormTests
         await using var shop = await RunningShop.StartAsync();
         using (var answer = await SendAsync(shop, "1 1/2", "600"))
             Assert.Contains("the unit is missing", await answer.TextAsync(), StringComparison.Ordinal);
+        using (var answer = await SendAsync(shop, "1 1/2", "62 ft", whenFull: "600"))
+            Assert.Contains("When full: ", await answer.TextAsync(), StringComparison.Ordinal);
         Assert.Empty(new CoilStock(shop.Database).InHand());
-        using (await SendAsync(shop, "1 1/2", "600 ft")) { }
+        using (await SendAsync(shop, "1 1/2", "600 ft", whenFull: "900 ft")) { }
         foreach (var (left, is585) in new[] { ("585", false), ("585 ft", true) })
         {
             using (await shop.Client.SendFormAsync("/stock/K0001?handler=Adjust", ("RequestKey", FormKey.New() + "-a"), ("Left", left), ("Reason", "frayed"))) { }
@@ -54,7 +56,7 @@ public sealed class CoilFormTests
         Assert.Empty(new CoilStock(shop.Database).InHand());
     }
 
-    private static Task<HttpResponseMessage> SendAsync(RunningShop shop, string diameter, string length) => shop.Client.SendFormAsync(
+    private static Task<HttpResponseMessage> SendAsync(RunningShop shop, string diameter, string length, string whenFull = "") => shop.Client.SendFormAsync(
         "/stock",
         ("RequestKey", FormKey.New()),
         ("Material", nameof(RopeMaterial.Polypropylene)),
@@ -62,5 +64,6 @@ public sealed class CoilFormTests
         ("Construction", RopeKind.ThreeStrand),
         ("Lot", "P-2611"),
         ("CoilLength", length),
+        ("WhenFull", whenFull),
         ("Place", ""));
 }

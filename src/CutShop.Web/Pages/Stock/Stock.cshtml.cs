@@ -45,6 +45,10 @@ public sealed class StockModel(CoilStock stock, PlannedCuts planned, SurplusShel
     [BindProperty]
     public string? CoilLength { get; set; }
 
+    /// <summary>What it held when it was full, as typed; empty for a full coil.</summary>
+    [BindProperty]
+    public string? WhenFull { get; set; }
+
     /// <summary>Where it hangs.</summary>
     [BindProperty]
     public string? Place { get; set; }
@@ -63,13 +67,16 @@ public sealed class StockModel(CoilStock stock, PlannedCuts planned, SurplusShel
             return BadRequest();
         var diameter = PersonUnits.Read(HttpContext, Diameter ?? "");
         var length = LengthText.Parse(CoilLength ?? "");
+        var isOpened = !string.IsNullOrWhiteSpace(WhenFull);
+        var full = isOpened ? LengthText.Parse(WhenFull!) : length;
         Problem = !ModelState.IsValid ? "Choose a material from the list."
             : !diameter.IsGood ? $"Diameter: \"{Diameter}\": {diameter.Problem}"
             : !length.IsGood ? $"Length: \"{CoilLength}\": {length.Problem}"
+            : !full.IsGood ? $"When full: \"{WhenFull}\": {full.Problem}"
             : null;
         if (Problem is null)
         {
-            var coil = new CoilReceived(new(Material, diameter.Value, Construction ?? ""), Lot ?? "", length.Value, Place ?? "");
+            var coil = new CoilReceived(new(Material, diameter.Value, Construction ?? ""), Lot ?? "", length.Value, Place ?? "", isOpened ? full.Value : null);
             var answer = await stock.ReceiveAsync(coil, Who.Of(User), RequestKey, cancel);
             if (answer.IsDone)
                 return Redirect($"/stock/{answer.Mark}");
