@@ -21,7 +21,7 @@ public static class Elevation
 
     /// <summary>The same in fewer bands, drawn smaller, for a reader who wants the whole line at a glance.</summary>
     internal static IEnumerable<Drawing> Overview(JobTakeoff takeoff, Line line, PaperSettings settings) =>
-        Draw(takeoff, line, settings, boldRun: null, (_, number) => number <= MostBands, ElevationBands.SmallestOverview(line), ElevationBands.LargestOverview);
+        Draw(takeoff, line, settings, boldRun: null, (_, number) => number <= MostBands, LineBands.SmallestOverview(line), LineBands.LargestOverview);
 
     /// <summary>The bands of a line in which a run hangs, the run bold.</summary>
     /// <param name="takeoff">The job's takeoff.</param>
@@ -36,23 +36,16 @@ public static class Elevation
     /// <summary>How many of a line's posts stand past the last band that is drawn.</summary>
     public static int PostsNotDrawn(Line line)
     {
-        ArgumentNullException.ThrowIfNull(line);
-        var (_, bands) = ElevationBands.Of(line, LineGround.Of(line));
+        var bands = LineBands.Of(line).Bands;
         return bands.Count <= MostBands ? 0 : line.Posts.Count - 1 - bands[MostBands - 1].Last;
     }
 
     private static IEnumerable<Drawing> Draw(
-        JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun, Func<Band, int, bool> isWanted, int smallest = ElevationBands.Smallest, int largest = ElevationBands.Largest)
+        JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun, Func<Band, int, bool> isWanted, int smallest = LineBands.Smallest, int largest = LineBands.Largest)
     {
         ArgumentNullException.ThrowIfNull(takeoff);
-        ArgumentNullException.ThrowIfNull(line);
         ArgumentNullException.ThrowIfNull(settings);
-        var ground = LineGround.Of(line);
-        var (scale, bands) = ElevationBands.Of(line, ground, smallest, largest);
-        var pieces = takeoff.Pieces.Where(piece => piece.Line.Mark == line.Mark).ToList();
-        return bands.Index()
-            .Where(numbered => isWanted(numbered.Item, numbered.Index + 1))
-            .Select(numbered => new ElevationBand(line, ground, scale, numbered.Item, pieces, settings, boldRun)
-                .Draw(settings.Text.ElevationTitle(line.Mark, numbered.Index + 1, bands.Count, scale.OneTo)));
+        var bands = LineBands.Of(line, smallest, largest);
+        return bands.Bands.Index().Where(band => isWanted(band.Item, band.Index + 1)).Select(band => bands.Draw(takeoff, band.Item, settings, boldRun));
     }
 }

@@ -36,5 +36,5 @@ public sealed record DraftConflict(IReadOnlyList<FieldChoice> Fields, bool SameS
 
     /// <summary>The sender's draft with the other's text in the chosen fields.</summary>
     public static DraftForm Merge(DraftForm theirs, DraftForm mine, IReadOnlySet<string> fieldsOfTheirs) =>
-        DraftFields.FromJson(DraftFields.ToJson(mine), DraftFields.Of(theirs).Where(field => fieldsOfTheirs.Contains(field.Key)).ToDictionary());
+        DraftFields.With(mine, DraftFields.Of(theirs).Where(field => fieldsOfTheirs.Contains(field.Key)));
 }

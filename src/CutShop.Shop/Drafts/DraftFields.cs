@@ -1,7 +1,8 @@
 using System.Buffers;
+using System.Collections;
 using System.Globalization;
 using System.Text.Json;
-using System.Text.Json.Nodes;
+using System.Text.Json.Serialization.Metadata;
 
 namespace CutShop.Shop;
 
@@ -12,7 +13,7 @@ public static class DraftFields
     private const int LongestText = 500;
     private const int DeepestName = 4; // lines[0].rows[0].rope.diameter
 
-    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web);
+    private static readonly JsonSerializerOptions Json = Known(new(JsonSerializerDefaults.Web));
 
     /// <summary>The draft as JSON text, as it is stored.</summary>
     public static string ToJson(DraftForm form) => JsonSerializer.Serialize(form, Json);
@@ -54,33 +55,74 @@ public static class DraftFields
         }
     }
 
-    /// <summary>A draft from its stored text, with other text in some of its fields. Names that are no field of it are passed over.</summary>
-    public static DraftForm FromJson(string json, IReadOnlyDictionary<string, string> texts)
+    /// <summary>A draft with other text in some of its fields. Names that are no field of it are passed over.</summary>
+    public static DraftForm With(DraftForm form, IEnumerable<KeyValuePair<string, string>> texts)
     {
         ArgumentNullException.ThrowIfNull(texts);
-        var root = JsonNode.Parse(json)!;
-        foreach (var (name, text) in texts)
+        return texts.Aggregate(form, (changed, field) => (DraftForm)With(changed, field.Key, Kept(field.Value)));
+    }
+
+    /// <summary>The text of one field; null where the name is no field of the draft.</summary>
+    public static string? TextAt(DraftForm form, string field)
+    {
+        object? part = form;
+        foreach (var range in field.AsSpan().Split('.'))
         {
-            if (Find(root, name) is JsonValue field)
-                field.ReplaceWith(Kept(text));
+            if (part is null || !TrySplit(field.AsSpan()[range], out var name, out var index) || Find(part, name) is not { } member)
+                return null;
+            part = member.Get!(part);
+            if (index is { } at)
+                part = part is IList list && at < list.Count ? list[at] : null;
         }
-        return root.Deserialize<DraftForm>(Json)!;
+        return part as string;
     }
 
     private static string Kept(string text) => text.Length <= LongestText ? text : text[..LongestText];
 
-    /// <summary>What stands at a path, or null.</summary>
-    private static JsonNode? Find(JsonNode? node, ReadOnlySpan<char> path)
+    /// <summary>A copy of a part of a draft with another text at a path below it; the part itself where there is no such field.</summary>
+    private static object With(object part, ReadOnlySpan<char> path, string text)
     {
-        foreach (var range in path.Split('.'))
+        var dot = path.IndexOf('.');
+        if (!TrySplit(dot < 0 ? path : path[..dot], out var name, out var index) || Find(part, name) is not { } member)
+            return part;
+        var old = member.Get!(part)!;
+        var below = dot < 0 ? default : path[(dot + 1)..];
+        var changed = (old, index) switch
         {
-            if (!TrySplit(path[range], out var name, out var index))
-                return null;
-            node = (node as JsonObject)?[name.ToString()];
-            if (index is { } at)
-                node = node is JsonArray list && at < list.Count ? list[at] : null;
+            (string, null) when dot < 0 => text,
+            (string, _) => old,
+            (IList list, { } at) when at < list.Count && dot >= 0 => WithElement(member.PropertyType, list, at, With(list[at]!, below, text)),
+            (not IList, null) when dot >= 0 => With(old, below, text),
+            _ => old,
+        };
+        return Equals(changed, old) ? part : WithMember(part, member, changed);
+    }
+
+    private static object WithMember(object part, JsonPropertyInfo member, object changed)
+    {
+        var type = Json.GetTypeInfo(part.GetType());
+        var copy = type.CreateObject!();
+        foreach (var one in type.Properties)
+            one.Set!(copy, one == member ? changed : one.Get!(part));
+        return copy;
+    }
+
+    private static Array WithElement(Type listType, IList list, int at, object changed)
+    {
+        var copy = Array.CreateInstance(listType.GetGenericArguments()[0], list.Count);
+        list.CopyTo(copy, 0);
+        copy.SetValue(changed, at);
+        return copy;
+    }
+
+    private static JsonPropertyInfo? Find(object part, ReadOnlySpan<char> name)
+    {
+        foreach (var member in Json.GetTypeInfo(part.GetType()).Properties)
+        {
+            if (name.SequenceEqual(member.Name))
+                return member;
         }
-        return node;
+        return null;
     }
 
     /// <summary>Parts <c>posts[1]</c>; false where the text is neither that nor a bare name.</summary>
@@ -119,6 +161,12 @@ public static class DraftFields
                 fields.Add(new(path, json.GetString()!));
                 break;
         }
+    }
+
+    private static JsonSerializerOptions Known(JsonSerializerOptions options)
+    {
+        options.MakeReadOnly(populateMissingResolver: true);
+        return options;
     }
 
     /// <summary>Names on their way to becoming an object or a list.</summary>

@@ -16,13 +16,6 @@ public sealed class DraftShelf(ShopDatabase database)
     /// <summary>A draft, or null.</summary>
     public Draft? Find(long id) => database.Read(session => Find(session, id));
 
-    /// <summary>
-    /// A version of a draft with what was typed since in some of its fields; null where there is no such draft, or the version is too old
-    /// to be kept.
-    /// </summary>
-    public DraftForm? FindForm(long id, long version, IReadOnlyDictionary<string, string> typed) =>
-        database.Read(session => JsonOf(session, id, version)) is { } json ? DraftFields.FromJson(json, typed) : null;
-
     /// <summary>Starts a draft. Safe to send twice with the same key.</summary>
     /// <returns>Its id.</returns>
     public Task<long> StartAsync(DraftForm form, string who, string requestKey, CancellationToken cancel = default)
@@ -69,6 +62,12 @@ public sealed class DraftShelf(ShopDatabase database)
     internal static Draft? Find(ShopSession session, long id) =>
         session.FirstOrDefault<DraftRow>($"{Select} WHERE id = @id", new { id })?.ToDraft();
 
+    /// <summary>A version as it was kept, or null.</summary>
+    internal static DraftForm? FormOf(ShopSession session, long id, long version) =>
+        session.FirstOrDefault<string>("SELECT form FROM draft_versions WHERE draft_id = @id AND version = @version", new { id, version }) is { } json
+            ? DraftFields.FromJson(json)
+            : null;
+
     /// <summary>The draft has become a job, or a change of one.</summary>
     internal static void Close(ShopSession session, long id, string jobNumber, string who)
     {
@@ -100,7 +99,7 @@ public sealed class DraftShelf(ShopDatabase database)
         if (!stored.IsOpen || DraftFields.ToJson(stored.Form) == json)
             return new(stored, Conflict: null);
         if (stored.Version != version)
-            return new(stored, DraftConflict.Between(JsonOf(session, id, version) is { } started ? DraftFields.FromJson(started) : null, stored.Form, form));
+            return new(stored, DraftConflict.Between(FormOf(session, id, version), stored.Form, form));
         var next = stored.Version + 1;
         session.Execute(
             "UPDATE drafts SET version = @next, number = @Number, customer = @Customer, form = @json, changed_at = @Now, changed_by = @who WHERE id = @id",
@@ -108,9 +107,6 @@ public sealed class DraftShelf(ShopDatabase database)
         KeepVersion(session, id, next, json);
         return new(stored with { Version = next, Form = form, ChangedAt = session.Now, ChangedBy = who }, Conflict: null);
     }
-
-    private static string? JsonOf(ShopSession session, long id, long version) =>
-        session.FirstOrDefault<string>("SELECT form FROM draft_versions WHERE draft_id = @id AND version = @version", new { id, version });
 
     private static void KeepVersion(ShopSession session, long id, long version, string json)
     {

@@ -34,7 +34,7 @@ public static class QuestionMistakes
     public static IReadOnlyDictionary<string, IReadOnlyList<FieldNote>> Of(DraftForm form, ShopTables tables)
     {
         var typed = DraftFields.Of(form).ToDictionary();
-        return DraftReading.Of(form, tables).Notes
+        return DraftReading.Of(form, tables).Problems
             .Where(field => typed.TryGetValue(field.Key, out var text) && !string.IsNullOrWhiteSpace(text) && Questions.ContainsKey(Kind(field.Key)))
             .GroupBy(field => Questions[Kind(field.Key)], field => field.Value.Where(note => note.Kind == NoteKind.Error))
             .Select(question => (question.Key, Mistakes: question.SelectMany(notes => notes).Distinct().Take(MostAQuestion).ToList()))

@@ -32,8 +32,9 @@ public static class JobFileReader
 
     /// <summary>Reads a job file.</summary>
     /// <param name="utf8">The file's bytes, with or without a byte order mark.</param>
+    /// <param name="memory">What was read before of files much like this one, or null: it changes what the reading costs and nothing else.</param>
     /// <returns>The job, or every problem with the file.</returns>
-    public static JobFileReading Read(ReadOnlyMemory<byte> utf8)
+    public static JobFileReading Read(ReadOnlyMemory<byte> utf8, JobFileMemory? memory = null)
     {
         if (utf8.Length > LargestFile)
             return Unreadable($"accepted: a file of at most {LargestFile / (1024 * 1024)} MiB");
@@ -44,7 +45,7 @@ public static class JobFileReader
         try
         {
             using var document = JsonDocument.Parse(utf8, new JsonDocumentOptions { MaxDepth = DeepestNesting });
-            return Read(document.RootElement);
+            return Read(document.RootElement, memory);
         }
         catch (JsonException e)
         {
@@ -54,7 +55,7 @@ public static class JobFileReader
 
     private static JobFileReading Unreadable(string text) => new(Job: null, [new("$", "", text)]);
 
-    private static JobFileReading Read(JsonElement root)
+    private static JobFileReading Read(JsonElement root, JobFileMemory? memory)
     {
         var problems = new List<JobProblem>();
         var fields = new JsonFields(root, JsonPlace.Root, problems, JobNames);
@@ -67,7 +68,7 @@ public static class JobFileReader
         var oneLot = fields.YesOrNo("oneLot") ?? false;
         var allowances = ReadAllowances(fields);
         var crossings = 0L;
-        var lines = ReadAll(fields, "lines", LineNames, problems, line => ReadLine(line, problems, ref crossings), least: 1);
+        var lines = ReadAll(fields, "lines", LineNames, problems, line => ReadLine(line, problems, memory, ref crossings), least: 1);
 
         if (fields.IsGivenUp)
             problems.Add(new("$", "", $"{JsonFields.MostProblems} problems up to here, the rest of the file was not read; accepted: a job file"));
@@ -106,11 +107,11 @@ public static class JobFileReader
         return new(shrink, perPiece, roundUp);
     }
 
-    private static LineDraft ReadLine(JsonFields fields, List<JobProblem> problems, ref long crossings)
+    private static LineDraft ReadLine(JsonFields fields, List<JobProblem> problems, JobFileMemory? memory, ref long crossings)
     {
         var mark = ReadMark(fields, "mark");
-        var posts = ReadAll(fields, "posts", PostNames, problems, ReadPost, least: 2);
-        var sections = ReadAll(fields, "sections", SectionNames, problems, ReadSection, least: 1);
+        var posts = ReadAll(fields, "posts", PostNames, problems, ReadPost, least: 2, memory, (post, place) => post with { Fields = place });
+        var sections = ReadAll(fields, "sections", SectionNames, problems, ReadSection, least: 1, memory, (section, place) => section with { Fields = place });
         List<RowDraft> rows = HasTooManyRows(fields, posts.Count, ref crossings)
             ? []
             : ReadAll(fields, "rows", RowNames, problems, row => ReadRow(row, posts), least: 1);
@@ -133,7 +134,15 @@ public static class JobFileReader
     }
 
     private static List<T> ReadAll<T>(
-        JsonFields parent, string name, string[] names, List<JobProblem> problems, Func<JsonFields, T> read, int least)
+        JsonFields parent,
+        string name,
+        string[] names,
+        List<JobProblem> problems,
+        Func<JsonFields, T> read,
+        int least,
+        JobFileMemory? memory = null,
+        Func<T, JsonFields, T>? at = null)
+        where T : class
     {
         var elements = parent.Elements(name, name);
         if (elements is not null && elements.Length < least)
@@ -141,8 +150,19 @@ public static class JobFileReader
         var place = parent.Place[name];
         var all = new List<T>(elements?.Length ?? 0);
         for (var i = 0; i < (elements?.Length ?? 0) && !parent.IsGivenUp; i++)
-            all.Add(read(new JsonFields(elements![i], place[i], problems, names)));
+            all.Add(memory is null || at is null ? read(new JsonFields(elements![i], place[i], problems, names)) : Recall(elements![i], place[i]));
         return all;
+
+        T Recall(JsonElement element, JsonPlace here)
+        {
+            var text = element.GetRawText();
+            if (memory.Find<T>(text) is { } before)
+                return at(before, JsonFields.OfRight(element, here, problems, names));
+            var (found, one) = (problems.Count, read(new JsonFields(element, here, problems, names)));
+            if (problems.Count == found)
+                memory.Keep(text, at(one, JsonFields.None));
+            return one;
+        }
     }
 
     private static PostDraft ReadPost(JsonFields fields) => new(

@@ -15,26 +15,27 @@ internal sealed class JsonFields
     private const int MostHints = 100;
 
     private readonly string[] _known;
-    private readonly JsonElement[] _values;
     private readonly List<JobProblem> _problems;
+    private readonly JsonElement _element;
+    private JsonElement[]? _values;
 
     public JsonFields(JsonElement element, JsonPlace place, List<JobProblem> problems, string[] known)
+        : this(place, problems, known, element)
     {
-        (Place, _problems, _known) = (place, problems, known);
-        _values = new JsonElement[known.Length];
-        IsObject = element.ValueKind == JsonValueKind.Object;
-        if (!IsObject)
-        {
+        if (IsObject)
+            _values = ReadValues();
+        else
             problems.Add(new(place.ToString(), JsonPlace.Shown(element), $"accepted: an object with {string.Join(", ", known)}"));
-            return;
-        }
-        foreach (var property in element.EnumerateObject())
-        {
-            if (IsGivenUp)
-                break;
-            Keep(property);
-        }
     }
+
+    private JsonFields(JsonPlace place, List<JobProblem> problems, string[] known, JsonElement element)
+    {
+        (Place, _problems, _known, _element) = (place, problems, known, element);
+        IsObject = element.ValueKind == JsonValueKind.Object;
+    }
+
+    /// <summary>The fields of nothing.</summary>
+    public static JsonFields None { get; } = new(JsonPlace.Root, [], [], default);
 
     /// <summary>Where the object stands.</summary>
     public JsonPlace Place { get; }
@@ -45,9 +46,13 @@ internal sealed class JsonFields
     /// <summary>True where there are too many problems to go on.</summary>
     public bool IsGivenUp => _problems.Count >= MostProblems;
 
+    /// <summary>The fields of an object whose names are known to be right: they are looked for only when somebody asks.</summary>
+    public static JsonFields OfRight(JsonElement element, JsonPlace place, List<JobProblem> problems, string[] known) =>
+        new(place, problems, known, element);
+
     public bool Has(string name) => Find(name).ValueKind != JsonValueKind.Undefined;
 
-    public JsonElement Find(string name) => _values[Array.IndexOf(_known, name)];
+    public JsonElement Find(string name) => (_values ??= ReadValues())[Array.IndexOf(_known, name)];
 
     public void Problem(string name, string text) => ProblemAt(Place[name], Find(name), text);
 
@@ -148,7 +153,21 @@ internal sealed class JsonFields
         return null;
     }
 
-    private void Keep(JsonProperty property)
+    private JsonElement[] ReadValues()
+    {
+        var values = new JsonElement[_known.Length];
+        if (!IsObject)
+            return values;
+        foreach (var property in _element.EnumerateObject())
+        {
+            if (IsGivenUp)
+                break;
+            Keep(property, values);
+        }
+        return values;
+    }
+
+    private void Keep(JsonProperty property, JsonElement[] values)
     {
         var name = WholeText(() => property.Name) ?? "\uFFFD";
         var at = Array.IndexOf(_known, name);
@@ -157,10 +176,10 @@ internal sealed class JsonFields
             ProblemAt(Place[name], property.Value, $"unknown name; accepted here: {string.Join(", ", _known)}{HintFor(name, _known)}");
             return;
         }
-        if (_values[at].ValueKind != JsonValueKind.Undefined)
+        if (values[at].ValueKind != JsonValueKind.Undefined)
             ProblemAt(Place[_known[at]], property.Value, "given twice; each name may stand once in an object");
         else
-            _values[at] = property.Value;
+            values[at] = property.Value;
     }
 
     /// <summary>The text, or null where an escape in it is half a surrogate pair, which JSON allows and text does not.</summary>

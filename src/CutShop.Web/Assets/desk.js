@@ -26,7 +26,7 @@
   // A preview sends the fields that were typed in since the page came: the shop has the others.
   const asItCame = (field) => (field.options ? [...field.options].find((option) => option.defaultSelected)?.value : field.defaultValue);
   const came = new Map([...new FormData(form).keys()].map((name) => [name, asItCame(form.elements[name])]));
-  const typedIn = new Set(["version", "__RequestVerificationToken"]);
+  const typedIn = new Set(["version", "__RequestVerificationToken", "at"]);
   const changes = () => {
     const fields = [...new FormData(form)];
     for (const [name, value] of fields) if (value !== came.get(name)) typedIn.add(name);
@@ -52,19 +52,52 @@
     }
   };
 
+  // The stretch of posts that is drawn: the one somebody types in or has chosen. A row belongs to every stretch of its line.
+  const stretch = () => document.getElementById("at");
+  const lookAt = (field) => {
+    const choice = stretch();
+    const [, line, place] = field.match(/^lines\[(\d+)\]\.(?:(?:posts|sections)\[(\d+)\])?/) ?? [];
+    if (!choice || line === undefined) return false;
+    const parts = [...choice.options].map((option) => [option, ...option.value.match(/\d+/g)]).filter(([, ofLine]) => ofLine === line);
+    const isHere = parts.some(([option]) => option.selected);
+    const [wanted] = (place === undefined ? (isHere ? null : parts[0]) : parts.findLast(([, , first]) => Number(first) <= Number(place))) ?? [];
+    if (!wanted || wanted.selected) return false;
+    wanted.selected = true;
+    return true;
+  };
+
+  const withScript = (part) => {
+    for (const needless of part.querySelectorAll("[data-without-script]")) needless.remove();
+    return part;
+  };
+
+  const put = (part) => {
+    const focused = place.contains(document.activeElement) ? document.activeElement.id : "";
+    document.getElementById(part.id).replaceWith(withScript(part));
+    if (focused) document.getElementById(focused)?.focus({ preventScroll: true });
+  };
+
+  // A part of what the draft comes to; null where there is none, or where somebody typed on meanwhile.
+  const ask = async (address, fields, id, turn) => {
+    const answer = await send(address, fields);
+    if (!answer.ok || turn !== asked) return null;
+    const html = await answer.text();
+    const part = turn === asked ? new DOMParser().parseFromString(html, "text/html").getElementById(id) : null;
+    return part && document.importNode(part, true);
+  };
+
   const preview = async () => {
     const turn = ++asked;
     try {
-      const answer = await send(form.dataset.preview, changes());
-      if (!answer.ok || turn !== asked) return;
-      const html = await answer.text();
-      if (turn !== asked) return;
-      const section = new DOMParser().parseFromString(html, "text/html").getElementById("preview");
+      const fields = changes();
+      const section = await ask(form.dataset.preview, fields, "preview", turn);
       if (!section) return;
-      place.replaceChildren(document.importNode(section, true));
+      put(section);
       putNotes(section);
       if (standing.textContent !== section.dataset.standing) standing.textContent = section.dataset.standing;
       totals.innerHTML = section.querySelector("[data-totals]").innerHTML;
+      const plan = await ask(form.dataset.plan, fields, "plan", turn);
+      if (plan) put(plan);
     } catch {
       // The next change asks again; Save and check always works.
     }
@@ -94,10 +127,18 @@
     return saving;
   };
 
-  form.addEventListener("input", () => {
+  const previewSoon = () => {
     clearTimeout(typing);
     typing = setTimeout(preview, waitAfterTyping);
+  };
+  form.addEventListener("input", previewSoon);
+  form.addEventListener("focusin", (event) => {
+    if (lookAt(event.target.name ?? "")) previewSoon();
   });
+  place.addEventListener("change", (event) => {
+    if (event.target === stretch()) preview();
+  });
+  withScript(place);
   form.addEventListener("change", () => {
     clearTimeout(typing);
     preview();

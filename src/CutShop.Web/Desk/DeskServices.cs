@@ -13,6 +13,7 @@ internal static class DeskServices
         services.AddSingleton<JobRelease>();
         services.AddSingleton<JobChanging>();
         services.AddSingleton<DraftShelf>();
+        services.AddSingleton<DraftLooks>();
         services.AddSingleton<DraftIntake>();
         services.AddSingleton<PriceBook>();
         services.AddSingleton<QuoteDesk>();

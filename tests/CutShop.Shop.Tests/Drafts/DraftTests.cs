@@ -27,11 +27,24 @@ public sealed class DraftTests
     [Fact]
     public void Some_fields_of_a_draft_are_changed_and_no_others()
     {
-        var form = DraftFields.FromJson(DraftFields.ToJson(SmallJobs.FourPosts()), new Dictionary<string, string> { ["lines[0].posts[2].across"] = "7 1/2", ["customer"] = "Pier", ["version"] = "3", ["lines[9].mark"] = "X" });
-        Assert.Equal("7 1/2", form.Lines[0].Posts[2].Across);
+        var before = SmallJobs.FourPosts();
+        var form = DraftFields.With(before, [new("lines[0].posts[2].across", "7 1/2"), new("customer", "Pier"), new("rope.measured", "1 5/8"), new("version", "3"), new("lines[9].mark", "X"), new("lines[0]", "X"), new("rope", "X")]);
+        Assert.Equal(("7 1/2", "1 5/8"), (form.Lines[0].Posts[2].Across, form.Rope.Measured));
+        Assert.Equal(DraftFields.ToJson(SmallJobs.FourPosts()), DraftFields.ToJson(before));
         Assert.Equal(
             DraftFields.ToJson(SmallJobs.FourPosts() with { Customer = "Pier" }),
-            DraftFields.ToJson(DraftFields.FromJson(DraftFields.ToJson(form), new Dictionary<string, string> { ["lines[0].posts[2].across"] = "5 1/2" })));
+            DraftFields.ToJson(DraftFields.With(form, [new("lines[0].posts[2].across", "5 1/2"), new("rope.measured", "")])));
+    }
+
+    [Fact]
+    public void Every_field_of_a_draft_is_found_and_changed_by_its_name()
+    {
+        var form = SmallJobs.FourPosts();
+        foreach (var (name, text) in DraftFields.Of(form))
+        {
+            Assert.Equal(text, DraftFields.TextAt(form, name));
+            Assert.Equal(DraftFields.Of(form).Select(field => field.Key == name ? new(name, "other") : field), DraftFields.Of(DraftFields.With(form, [new(name, "other")])));
+        }
     }
 
     [Theory]
@@ -47,6 +60,8 @@ public sealed class DraftTests
     {
         var form = DraftFields.Read([new("number", "LQ-1"), new(name, text)]);
         Assert.True(form.Number is "LQ-1" or "");
+        Assert.Same(form, DraftFields.With(form, [new(name, text)]));
+        Assert.Null(DraftFields.TextAt(SmallJobs.FourPosts(), name));
     }
 
     [Theory]
@@ -88,7 +103,7 @@ public sealed class DraftTests
                 },
             ],
         };
-        var errors = DraftReading.Of(form, ShopTables.Standard).Notes.Where(pair => pair.Value.Any(note => note.Kind == NoteKind.Error)).Select(pair => pair.Key);
+        var errors = DraftReading.Of(form, ShopTables.Standard).Problems.Where(pair => pair.Value.Any(note => note.Kind == NoteKind.Error)).Select(pair => pair.Key);
         Assert.Equal(
             [
                 "lines[0].posts[1].mark", "lines[0].posts[2].turn", "lines[0].rows[0].slack", "lines[0].rows[1].at", "lines[0].rows[1].sag",
@@ -109,7 +124,7 @@ public sealed class DraftTests
     public void A_bit_that_the_rack_lacks_is_a_warning_beside_the_rope()
     {
         var lacking = ShopTables.Standard with { Rack = new BitRack([]) };
-        var notes = DraftReading.Of(SmallJobs.FourPosts(), lacking).Notes.SelectMany(pair => pair.Value);
+        var notes = DraftReading.Of(SmallJobs.FourPosts(), lacking).Problems.SelectMany(pair => pair.Value);
         Assert.Contains(notes, note => note.Text.Contains("no 1 9/16 in bit on the rack", StringComparison.Ordinal));
     }
 

@@ -53,6 +53,44 @@ public sealed class DraftPageTests(HeadlessBrowser browser)
     }
 
     [Fact]
+    public async Task A_long_draft_is_drawn_where_somebody_types_or_looks()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var page = await OpenDraftAsync(shop, id: await LongDraftAsync(shop));
+        var (drawn, stretch) = (page.Locator("#preview h3").First, page.Field("at"));
+        await Assertions.Expect(drawn).ToHaveTextAsync("Line A, post A1 to A4");
+        await Assertions.Expect(page.Button("Save and show it")).ToHaveCountAsync(0);
+        await page.Field("lines[0].posts[20].across").FillAsync("7 1/2");
+        await Assertions.Expect(drawn).ToHaveTextAsync("Line A, post A19 to A22");
+        await Assertions.Expect(page.Locator("#preview figure")).ToContainTextAsync("A22");
+        await Assertions.Expect(page.GetByRole(AriaRole.Region, new() { Name = "Sag and slack" })).ToContainTextAsync("A20 – A21");
+        await page.Field("lines[0].rows[0].sag").FillAsync("5");
+        await Assertions.Expect(page.GetByRole(AriaRole.Region, new() { Name = "Sag and slack" })).ToContainTextAsync("5\"");
+        await Assertions.Expect(drawn).ToHaveTextAsync("Line A, post A19 to A22");
+        await stretch.FocusAsync();
+        await stretch.SelectOptionAsync(new SelectOptionValue { Label = "Line A, post A4 to A7" });
+        await Assertions.Expect(drawn).ToHaveTextAsync("Line A, post A4 to A7");
+        await Assertions.Expect(stretch).ToBeFocusedAsync();
+        // The plan is whole, and follows what is typed.
+        await Assertions.Expect(page.Locator("#plan")).ToContainTextAsync("A30");
+        await page.Field("lines[0].posts[29].mark").FillAsync("Gate");
+        await Assertions.Expect(page.Locator("#plan")).ToContainTextAsync("Gate");
+    }
+
+    [Fact]
+    public async Task Another_stretch_is_looked_at_without_scripts_and_nothing_typed_is_lost()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var page = await OpenDraftAsync(shop, scripts: false, await LongDraftAsync(shop));
+        await page.Field("customer").FillAsync("Lantern Quay harbour");
+        await page.Field("at").SelectOptionAsync(new SelectOptionValue { Label = "Line A, post A28 to A30" });
+        await page.Button("Save and show it").ClickAsync();
+        await Assertions.Expect(page.Locator("#preview h3").First).ToHaveTextAsync("Line A, post A28 to A30");
+        await Assertions.Expect(page.Locator("#preview figure")).ToContainTextAsync("A29");
+        await Assertions.Expect(page.Field("customer")).ToHaveValueAsync("Lantern Quay harbour");
+    }
+
+    [Fact]
     public async Task A_wrong_answer_to_a_question_is_said_once_and_the_others_are_kept()
     {
         await using var shop = await RunningShop.StartAsync();
@@ -252,6 +290,10 @@ public sealed class DraftPageTests(HeadlessBrowser browser)
         await page.Button("Take off 1 13/64 in threaded Forstner").ClickAsync();
         await Assertions.Expect(page.Button("Take off 1 13/64 in threaded Forstner")).ToHaveCountAsync(0);
     }
+
+    /// <summary>Thirty posts: bands of three sections.</summary>
+    private static Task<long> LongDraftAsync(RunningShop shop) =>
+        shop.DraftAsync(form => Enumerable.Range(4, 26).Aggregate(form, (longer, posts) => DraftEdits.AddPost(longer, line: 0, after: posts - 1)));
 
     private async Task<IPage> OpenDraftAsync(RunningShop shop, bool scripts = true, long? id = null)
     {

@@ -83,7 +83,7 @@ public sealed class RightsTests
 
         ["GET drafts"] = "OD",
         ["GET drafts/new"] = "OD",
-        ["GET drafts/{id:long}/{handler:regex(^(preview|save|merge|reopen)$)?}"] = "OD",
+        ["GET drafts/{id:long}/{handler:regex(^(preview|plan|save|merge|reopen)$)?}"] = "OD",
         ["GET drafts/{id:long}/change"] = "OD",
         ["GET quotes/{id:long}"] = "OD",
         ["GET quotes/{id:long}.pdf"] = "OD",
@@ -193,7 +193,7 @@ public sealed class RightsTests
         .Replace("{kind:regex(^(summary|cut-tickets|drill-tickets)$)}", "summary", StringComparison.Ordinal)
         .Replace("{kind}", "summary", StringComparison.Ordinal)
         .Replace("{id:long}", "1", StringComparison.Ordinal)
-        .Replace("{handler:regex(^(preview|save|merge|reopen)$)?}", "save", StringComparison.Ordinal)
+        .Replace("{handler:regex(^(preview|plan|save|merge|reopen)$)?}", "save", StringComparison.Ordinal)
         .Replace("{handler:regex(^(hang|takeoff)$)?}", "hang", StringComparison.Ordinal)
         .Replace("{handler:regex(^(release|change|copy)$)}", "release", StringComparison.Ordinal)
         .Replace("{mark}", "none", StringComparison.Ordinal)

@@ -10,8 +10,7 @@ namespace CutShop.Web.Pages.Drafts;
 [RequestFormLimits(ValueCountLimit = 20_000)]
 [Authorize(Policy = May.ManageJobs)]
 public sealed class DraftModel(
-    DraftShelf drafts, ShopTablesShelf tables, PriceBook prices, QuoteDesk quotes, DraftIntake intake, JobChanging changing, ShopDatabase database)
-    : PageModel
+    DraftShelf drafts, DraftLooks looks, QuoteDesk quotes, DraftIntake intake, JobChanging changing) : PageModel
 {
     /// <summary>The draft as stored.</summary>
     public Draft Draft { get; private set; } = null!;
@@ -52,12 +51,14 @@ public sealed class DraftModel(
         return await StepAsync(saved.Draft, (step ?? "check").Split(' '), cancel);
     }
 
-    /// <summary>Shows what a draft comes to with the fields that are sent in place of a version's own, without keeping it.</summary>
-    public IActionResult OnPostPreview(long id, long version)
-    {
-        var typed = Request.Form.ToDictionary(pair => pair.Key, pair => pair.Value.ToString());
-        return drafts.FindForm(id, version, typed) is { } form ? Partial("_Preview", Viewed(form, [.. typed.Keys])) : NotFound();
-    }
+    /// <summary>
+    /// Shows what a draft comes to with the fields that are sent in place of a version's own, without keeping it: all but the plan,
+    /// which is drawn whole and can come a moment later.
+    /// </summary>
+    public IActionResult OnPostPreview(long id, long version) => Previewed("_Preview", id, version);
+
+    /// <summary>Shows the plan of the same.</summary>
+    public IActionResult OnPostPlan(long id, long version) => Previewed("_Plan", id, version);
 
     /// <summary>Keeps what was typed so far.</summary>
     public async Task<IActionResult> OnPostSaveAsync(long id, long version, CancellationToken cancel)
@@ -92,6 +93,12 @@ public sealed class DraftModel(
         return Redirect($"/drafts/{id}");
     }
 
+    private IActionResult Previewed(string part, long id, long version)
+    {
+        var typed = Request.Form.ToDictionary(pair => pair.Key, pair => pair.Value.ToString());
+        return looks.Of(id, version, typed) is { } look ? Partial(part, Viewed(look, [.. typed.Keys])) : NotFound();
+    }
+
     private async Task<IActionResult> StepAsync(Draft draft, string[] step, CancellationToken cancel)
     {
         var form = draft.Form;
@@ -109,7 +116,7 @@ public sealed class DraftModel(
             "quote" => await QuoteAsync(draft, cancel),
             "take-in" => await TakeInAsync(draft, cancel),
             "drop" => await DropAsync(draft, cancel),
-            _ => Redirect($"/drafts/{draft.Id}"),
+            _ => Redirect(At() is { } field ? $"/drafts/{draft.Id}?at={Uri.EscapeDataString(field)}" : $"/drafts/{draft.Id}"),
         };
     }
 
@@ -163,17 +170,16 @@ public sealed class DraftModel(
 
     private PageResult Show(Draft draft, DraftForm form)
     {
-        (Draft, View) = (draft, Viewed(form, []));
+        (Draft, View) = (draft, Viewed(looks.Of(form), []));
         Quotes = quotes.OfDraft(draft.Id);
         ChangesJob = changing.IsStored(form.Number.Trim());
         return Page();
     }
 
-    private DraftView Viewed(DraftForm form, HashSet<string> changed)
-    {
-        var today = database.Read(session => session.Today);
-        return new(form, DraftReading.Of(form, tables.Current()), prices.On(today), prices.Currency(), PersonUnits.PaperFor(HttpContext), changing.IsCancelled(form.Number.Trim()), changed);
-    }
+    private DraftView Viewed(DraftLook look, HashSet<string> changed) => new(look, PersonUnits.PaperFor(HttpContext), changed, At());
+
+    /// <summary>The field that somebody types in or has chosen to look at.</summary>
+    private string? At() => Request.HasFormContentType ? Request.Form["at"] : Request.Query["at"];
 
     private DraftForm Typed() => DraftFields.Read(Request.Form.Select(pair => KeyValuePair.Create(pair.Key, pair.Value.ToString())));
 

@@ -2,39 +2,75 @@ using CutShop.Takeoff;
 
 namespace CutShop.Paper;
 
-/// <summary>A stretch of a line that is drawn in one band, from one post to another.</summary>
-internal readonly record struct Band(int First, int Last);
+/// <summary>A stretch of a line that is drawn in one band of an elevation.</summary>
+/// <param name="First">The index of its first post.</param>
+/// <param name="Last">The index of its last post, which the next band begins with.</param>
+public readonly record struct Band(int First, int Last);
 
-/// <summary>Chooses an elevation's scale and breaks a long line into bands, the post at a break drawn in both.</summary>
-internal static class ElevationBands
+/// <summary>A line's elevation as it is parted: at one scale, a long line broken into bands, the post at a break drawn in both.</summary>
+public sealed class LineBands
 {
     /// <summary>Width on paper for posts and rope, in millimetres.</summary>
-    public const double Room = 146;
+    internal const double Room = 146;
 
     /// <summary>The smallest scale at which a whole line is drawn in one band rather than in several.</summary>
-    public const int Smallest = 48;
+    internal const int Smallest = 48;
 
     /// <summary>The largest scale.</summary>
-    public const int Largest = 10;
+    internal const int Largest = 10;
 
     /// <summary>The largest scale of an overview.</summary>
-    public const int LargestOverview = 40;
+    internal const int LargestOverview = 40;
 
     private const double LeastBetweenRows = 5;
     private const double MostHeight = 150;
 
-    /// <summary>The scale and the bands.</summary>
-    public static (DrawingScale Scale, IReadOnlyList<Band> Bands) Of(Line line, LineGround ground, int smallest = Smallest, int largest = Largest)
+    private readonly LineGround _ground;
+    private readonly DrawingScale _scale;
+
+    private LineBands(Line line, LineGround ground, DrawingScale scale, IReadOnlyList<Band> bands)
     {
+        (Line, Bands) = (line, bands);
+        (_ground, _scale) = (ground, scale);
+    }
+
+    /// <summary>The line.</summary>
+    public Line Line { get; }
+
+    /// <summary>Its bands in order, all of them.</summary>
+    public IReadOnlyList<Band> Bands { get; }
+
+    /// <summary>The bands of a line at its usual scale.</summary>
+    public static LineBands Of(Line line) => Of(line, Smallest, Largest);
+
+    /// <summary>The bands of a line at a scale between two.</summary>
+    internal static LineBands Of(Line line, int smallest, int largest)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        var ground = LineGround.Of(line);
         var scale = ScaleOf(line, ground, smallest, largest);
         var bands = Break(line, ground, scale, mostSections: int.MaxValue);
         // The same number of bands with about as many sections each looks better than a full one and a rest.
         var even = Break(line, ground, scale, (line.Sections.Count + bands.Count - 1) / bands.Count);
-        return (scale, even.Count == bands.Count ? even : bands);
+        return new(line, ground, scale, even.Count == bands.Count ? even : bands);
+    }
+
+    /// <summary>Draws one of the bands.</summary>
+    /// <param name="takeoff">The takeoff of the line's job.</param>
+    /// <param name="band">One of <see cref="Bands"/>.</param>
+    /// <param name="settings">Units and words.</param>
+    /// <param name="boldRun">The run to draw bold, or null.</param>
+    public Drawing Draw(JobTakeoff takeoff, Band band, PaperSettings settings, string? boldRun = null)
+    {
+        ArgumentNullException.ThrowIfNull(takeoff);
+        ArgumentNullException.ThrowIfNull(settings);
+        var number = Bands.Index().First(one => one.Item == band).Index + 1;
+        return new ElevationBand(Line, _ground, _scale, band, [.. takeoff.Pieces.Where(piece => piece.Line.Mark == Line.Mark)], settings, boldRun)
+            .Draw(settings.Text.ElevationTitle(Line.Mark, number, Bands.Count, _scale.OneTo));
     }
 
     /// <summary>The smallest scale at which an overview is drawn in one band: rows keep room for their words between them.</summary>
-    public static int SmallestOverview(Line line)
+    internal static int SmallestOverview(Line line)
     {
         var heights = line.Rows.Select(row => row.Height.Inches).Order().ToList();
         var closest = heights.Zip(heights.Skip(1), (low, high) => high - low).Append(double.PositiveInfinity).Min();
