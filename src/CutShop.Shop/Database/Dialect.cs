@@ -21,6 +21,10 @@ internal abstract record Dialect
     /// <summary>A query of ids of jobs that have @sought in their number or customer, answered by an index of their text.</summary>
     public abstract string JobsWithText { get; }
 
+    /// <summary>A query of ids that are given as a JSON array.</summary>
+    /// <param name="value">SQL of the array's text.</param>
+    public abstract string Ids(string value);
+
     /// <summary>A condition on a row of jobs: it has @text in its number or customer.</summary>
     public abstract string JobHasText { get; }
 
@@ -56,6 +60,8 @@ internal abstract record Dialect
 
         public override string JobsWithText => "SELECT rowid AS id FROM jobs_text WHERE jobs_text MATCH @sought";
 
+        public override string Ids(string value) => $"SELECT value FROM json_each({value})";
+
         public override string JobHasText => "(instr(lower(number), lower(@text)) > 0 OR instr(lower(customer), lower(@text)) > 0)";
 
         // What belongs together is looked at when the transaction ends.
@@ -88,6 +94,8 @@ internal abstract record Dialect
 
         public override string JobsWithText =>
             """SELECT id FROM jobs WHERE lower(number COLLATE "default") LIKE lower(@sought) OR lower(customer COLLATE "default") LIKE lower(@sought)""";
+
+        public override string Ids(string value) => $"SELECT CAST(value AS bigint) FROM json_array_elements_text(CAST({value} AS json))";
 
         public override string JobHasText =>
             """(strpos(lower(number COLLATE "default"), lower(@text)) > 0 OR strpos(lower(customer COLLATE "default"), lower(@text)) > 0)""";

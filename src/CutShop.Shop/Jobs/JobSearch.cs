@@ -1,3 +1,4 @@
+using System.Text.Json;
 using CutShop.Takeoff;
 
 namespace CutShop.Shop;
@@ -75,9 +76,11 @@ public sealed class JobSearch(ShopDatabase database)
         if (wanted.DueTo is not null)
             conditions.Add("coalesce(due, '9999-99-99') <= @DueTo");
         var text = wanted.Text.Trim();
-        var isRare = IsRare(session, text);
-        if (isRare)
-            conditions.Add($"jobs.id IN ({session.Dialect.JobsWithText})");
+        var few = FewWith(session, text);
+        if (few is { Count: 0 })
+            return new([], NextKey: null);
+        if (few is not null)
+            conditions.Add($"jobs.id IN ({session.Dialect.Ids("@few")})");
         else if (text.Length > 0)
             conditions.Add(session.Dialect.JobHasText);
         if (wanted.Shown != JobsShown.All)
@@ -94,37 +97,39 @@ public sealed class JobSearch(ShopDatabase database)
             FROM (
               SELECT id, number, customer, coalesce(due, '9999-99-99') AS day, work_left, cancelled_at,
                 CASE WHEN cancelled_at IS NOT NULL THEN 'cancelled' WHEN released_at IS NULL THEN 'received' ELSE 'released' END AS state
-              FROM {(isRare ? "jobs" : session.Dialect.ReadBy("jobs", wanted.Shown == JobsShown.All ? "jobs_listed" : "jobs_open"))}
+              FROM {(few is not null ? "jobs" : session.Dialect.ReadBy("jobs", wanted.Shown == JobsShown.All ? "jobs_listed" : "jobs_open"))}
               WHERE {string.Join(" AND ", conditions)}
               ORDER BY coalesce(due, '9999-99-99'), number
               LIMIT @most) AS page
             ORDER BY day, number
             """,
-            new { day, number, wanted.DueTo, text, sought = session.Dialect.Sought(text), session.Today, most = PageSize + 1 });
+            new { day, number, wanted.DueTo, text, few = JsonSerializer.Serialize(few), session.Today, most = PageSize + 1 });
         var jobs = rows.Take(PageSize).Select(row => row.ToFound(session.Today)).ToList();
         return new(jobs, rows.Count > PageSize ? (jobs[^1].Due is { } last ? IsoDate.Text(last) : NoDay) + jobs[^1].Number : null);
     }
 
     /// <summary>
-    /// True where few jobs have the text: they are looked up and sorted. Many, or a text too short to be looked up, are met soon enough on
-    /// the way through the list.
+    /// The ids of the jobs that have the text, where they are few: they are looked up and sorted. Null where they are many, or the text is
+    /// too short to be looked up: they are met soon enough on the way through the list.
     /// </summary>
-    private static bool IsRare(ShopSession session, string text)
+    private static IReadOnlyList<long>? FewWith(ShopSession session, string text)
     {
         if (text.Length < ShortestLookedUp)
-            return false;
-        var first = HitsOf(session, text, FirstHits);
-        return first.Jobs < FirstHits || (first.Last >= FirstHits * Thick && HitsOf(session, text, MostLookedUp + 1).Jobs <= MostLookedUp);
+            return null;
+        var first = With(session, text, FirstHits);
+        if (first.Count < FirstHits)
+            return first;
+        if (first.Max() < FirstHits * Thick)
+            return null;
+        var all = With(session, text, MostLookedUp + 1);
+        return all.Count <= MostLookedUp ? all : null;
     }
 
-    private static HitsFound HitsOf(ShopSession session, string text, int most) => session.Value<HitsFound>(
-        $"SELECT count(*) AS jobs, coalesce(max(id), 0) AS last FROM ({session.Dialect.JobsWithText} LIMIT @most) AS found",
-        new { sought = session.Dialect.Sought(text), most });
+    private static IReadOnlyList<long> With(ShopSession session, string text, int most) =>
+        session.All<long>($"{session.Dialect.JobsWithText} LIMIT @most", new { sought = session.Dialect.Sought(text), most });
 
     private static (string Day, string Number) Key(string? key) =>
         key is { Length: >= KeyDayLength } ? (key[..KeyDayLength], key[KeyDayLength..]) : ("", "");
-
-    private sealed record HitsFound(long Jobs, long Last);
 
     private sealed record JobRow(
         string Number, string Customer, string Day, string State, long Pieces, long PiecesLeft, long Posts, long PostsLeft)
