@@ -47,7 +47,7 @@ public sealed record JobsPage(IReadOnlyList<JobFound> Jobs, string? NextKey);
 /// <summary>Searches the stored jobs, a page at a time. A page costs the same wherever it lies.</summary>
 public sealed class JobSearch(ShopDatabase database)
 {
-    private const int PageSize = 50;
+    private const int PageSize = 40;
     private const string NoDay = "9999-99-99";
     private const int KeyDayLength = 10;
     private const int ShortestLookedUp = 3;

@@ -11,7 +11,7 @@ internal static class DeskBenchmark
 {
     private const int Few = 1_000;
     private const int Many = 100_000;
-    private const int Rounds = 600;
+    private const int Rounds = 1500;
     private const int WarmRounds = 400;
     private const double MostTimesBare = 5;
     private const double MostGrowth = 1.5;

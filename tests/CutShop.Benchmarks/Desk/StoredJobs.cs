@@ -12,7 +12,7 @@ internal static class StoredJobs
     public const string Number = "LQ-1";
 
     private const int StillOpen = 300;
-    private const int CustomersWord = 977; // every such job is of a customer with a rare word
+    private const int OfRareWord = 60; // jobs whose customer has a rare word: more than a page of them in a small shop and a large one
 
     /// <summary>Fills a shop.</summary>
     public static void Fill(ShopDatabase database, int jobs)
@@ -26,11 +26,11 @@ internal static class StoredJobs
     private static int Copy(ShopSession session, int jobs)
     {
         const string Numbers = "WITH RECURSIVE n (i) AS (SELECT 2 UNION ALL SELECT i + 1 FROM n WHERE i < @jobs) ";
-        var values = new { jobs, open = jobs - StillOpen, rare = CustomersWord, session.Now };
+        var values = new { jobs, open = jobs - StillOpen, each = jobs / OfRareWord, session.Now };
         session.Execute(Numbers +
             """
             INSERT INTO jobs (id, number, customer, due, one_lot, job_file, taken_in_at, released_at)
-            SELECT i, 'B-' || printf('%06d', i), CASE i % @rare WHEN 0 THEN 'Tide mill ' ELSE 'Lantern Quay ' END || i,
+            SELECT i, 'B-' || printf('%06d', i), CASE i % @each WHEN 0 THEN 'Tide mill ' ELSE 'Lantern Quay ' END || i,
               date('2020-01-01', (i / 20) || ' days'), 0, replace(job_file, 'LQ-1', 'B-' || printf('%06d', i)), @Now, @Now
             FROM n, jobs WHERE jobs.id = 1
             """, values);
