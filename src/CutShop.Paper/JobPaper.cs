@@ -23,14 +23,11 @@ public enum PaperKind
 public sealed class JobPaper(
     JobTakeoff takeoff, IReadOnlyList<PieceCode> codes, IReadOnlyDictionary<string, CutPlace> places, PaperSettings settings)
 {
+    /// <summary>True where the job was cancelled: each sheet and label says so.</summary>
+    public bool IsCancelled { get; init; }
+
     /// <summary>The sheets of one kind, in order.</summary>
-    public IEnumerable<Sheet> Sheets(PaperKind kind) => kind switch
-    {
-        PaperKind.Summary => [JobSummary.Of(takeoff, settings, takeoff.Pieces.Zip(codes).ToDictionary(pair => pair.First.Run, pair => pair.Second))],
-        PaperKind.CutTickets => takeoff.Pieces.Zip(codes, (piece, code) => CutTicket.Of(takeoff.Job, piece, settings, code, places.GetValueOrDefault(piece.Run))),
-        PaperKind.DrillTickets => DrillTicket.All(takeoff, settings),
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, message: null),
-    };
+    public IEnumerable<Sheet> Sheets(PaperKind kind) => IsCancelled ? Made(kind).Select(sheet => sheet with { Stamp = settings.Text.JobCancelled }) : Made(kind);
 
     /// <summary>The sheets of one kind as a PDF.</summary>
     /// <exception cref="FontMissingException">The font is not on this machine.</exception>
@@ -55,10 +52,18 @@ public sealed class JobPaper(
             var label = PieceLabel.Of(address.ToString(), takeoff.Job, piece, code);
             if (!label.IsGood)
                 return Parsed.Bad<byte[]>(label.Problem!);
-            labels.Add(label.Value);
+            labels.Add(label.Value with { IsCancelled = IsCancelled });
         }
         return LabelPdf.Write($"{takeoff.Job.Number} {settings.Text.Labels}", labels, stock, settings, progress);
     }
+
+    private IEnumerable<Sheet> Made(PaperKind kind) => kind switch
+    {
+        PaperKind.Summary => [JobSummary.Of(takeoff, settings, takeoff.Pieces.Zip(codes).ToDictionary(pair => pair.First.Run, pair => pair.Second))],
+        PaperKind.CutTickets => takeoff.Pieces.Zip(codes, (piece, code) => CutTicket.Of(takeoff.Job, piece, settings, code, places.GetValueOrDefault(piece.Run))),
+        PaperKind.DrillTickets => DrillTicket.All(takeoff, settings),
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, message: null),
+    };
 
     private string TitleOf(PaperKind kind) => $"{takeoff.Job.Number} {settings.Text.NameOf(kind)}";
 }

@@ -9,6 +9,9 @@ namespace CutShop.Paper;
 /// <param name="Piece">The piece.</param>
 public sealed record PieceLabel(string Address, PieceCode Code, string JobNumber, Piece Piece)
 {
+    /// <summary>True where its job was cancelled, which the label says.</summary>
+    public bool IsCancelled { get; init; }
+
     /// <summary>The label of a piece.</summary>
     /// <returns>The label, or what is wrong with the base address.</returns>
     public static Parsed<PieceLabel> Of(string baseAddress, Job job, Piece piece, PieceCode code)

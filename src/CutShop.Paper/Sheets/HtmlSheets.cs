@@ -19,6 +19,8 @@ public static class HtmlSheets
         if (sheet.SignBoxes.Count > 0)
             AppendFields(html, new FieldsBlock([.. sheet.SignBoxes.Select(label => new Field(label, Value: null))]));
         html.Append("</header>\n");
+        if (sheet.Stamp is not null)
+            html.Append("<p class=\"stamp\">").Append(Safe(sheet.Stamp)).Append("</p>\n");
         foreach (var block in sheet.Blocks)
             Append(html, block);
         return html.Append("<footer>").Append(Safe(sheet.Foot)).Append("</footer>\n</article>\n").ToString();

@@ -10,6 +10,9 @@ public sealed record Sheet(string Title, string Subject, string Foot, IReadOnlyL
     /// <summary>What a link in a document's contents leads to; null for a sheet that stands in no contents.</summary>
     public string? Anchor { get; init; }
 
+    /// <summary>Printed large at the head of each page of a sheet that is not to be followed; null for one that is.</summary>
+    public string? Stamp { get; init; }
+
     /// <summary>Labels of boxes in the sheet's head that somebody signs in.</summary>
     public IReadOnlyList<string> SignBoxes { get; init; } = [];
 }

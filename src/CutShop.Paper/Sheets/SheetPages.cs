@@ -135,6 +135,8 @@ internal sealed class SheetPages
             WriteHead();
         else
             WriteRunningHead();
+        if (_sheet.Stamp is not null)
+            WriteStamp(_sheet.Stamp);
         _top = Y;
     }
 
@@ -157,6 +159,14 @@ internal sealed class SheetPages
             Put([new Words(new(x, FootSize), label, FootSize), new Box(x, FootSize + 1, BoxWidth, BoxHeight, Pen.Hidden, Fill.None)]);
         }
         Down(17);
+    }
+
+    private void WriteStamp(string stamp)
+    {
+        const double Height = 11;
+        var (text, size) = Lettering.Fit(stamp, Width - 8, SubjectSize, SubjectSize * 0.5, bold: true);
+        Put([new Box(0, 0, Width, Height, Pen.Ground, Fill.None), new Words(new(Width / 2, Height / 2 + size * 0.36), text, size, TextAnchor.Middle, Bold: true)]);
+        Down(Height + 3);
     }
 
     private void WriteRunningHead()

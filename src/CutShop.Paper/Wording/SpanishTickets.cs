@@ -200,6 +200,10 @@ internal sealed partial class SpanishText
 
     public override string JobName(string number) => $"Trabajo {number}";
 
+    public override string CancelledJobName(string number) => $"Trabajo {number}: CANCELADO";
+
+    public override string JobCancelled => "CANCELADO: no cortar, taladrar ni enviar";
+
     public override string LabelEnd(string post, AtPost at, bool natural) => $"{post}: {AtPost(at)}, {(natural ? "ligado" : "sellado")}";
 
     public override string LabelPlace(string line, string row) => $"Línea {line}   Fila {row}";

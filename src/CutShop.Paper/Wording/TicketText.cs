@@ -287,6 +287,12 @@ public partial class PaperText
     /// <summary>A job's name.</summary>
     public virtual string JobName(string number) => $"Job {number}";
 
+    /// <summary>The name of a job that was cancelled.</summary>
+    public virtual string CancelledJobName(string number) => $"Job {number}: CANCELLED";
+
+    /// <summary>The stamp on each sheet of a job that was cancelled.</summary>
+    public virtual string JobCancelled => "CANCELLED: do not cut, drill or send";
+
     /// <summary>An end on a label: the post and what the end does there.</summary>
     public virtual string LabelEnd(string post, AtPost at, bool natural) =>
         $"{post}: {AtPost(at)}, {(natural ? "bound" : "sealed")}";

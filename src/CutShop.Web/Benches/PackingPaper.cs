@@ -17,11 +17,12 @@ public sealed class PackingPaper(PackingBench packing, JobShelf jobs, SitePacks 
         if (packing.Find(number) is not { } parcel || jobs.Find(number) is not { } job || await packs.CodeOfAsync(number, who, cancel) is not { } pack)
             return null;
         var address = PieceAddress.OfPack(label.Now.ToString(), pack);
-        return PackingList.Of(
+        var list = PackingList.Of(
             job.Takeoff.Job,
             [.. parcel.Pieces.Zip(job.Takeoff.Pieces, (stored, piece) => new PackedPiece(piece, stored.Code, stored.Measured, stored.Lot ?? "", stored.IsPacked))],
             [.. parcel.Posts.Select(post => new PackedPost(post.Mark, post.State == TicketStates.Drilled))],
             address.IsGood ? address.Value : null,
             settings);
+        return parcel.IsCancelled ? list with { Stamp = settings.Text.JobCancelled } : list;
     }
 }

@@ -32,7 +32,7 @@ public static class PaperRoutes
         var places = job.Pieces.Where(piece => piece.Place is not null).ToDictionary(
             piece => piece.Run,
             piece => new CutPlace($"{piece.Place!.Coil}, lot {piece.Place.Lot}", piece.Place.Position, piece.Place.From, piece.Place.To));
-        return new(job.Takeoff, job.Codes, places, settings);
+        return new(job.Takeoff, job.Codes, places, settings) { IsCancelled = job.CancelledAt is not null };
     }
 
     private static Results<FileContentHttpResult, NotFound> Pdf(string number, string kind, JobShelf jobs, HttpContext context)

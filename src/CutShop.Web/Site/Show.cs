@@ -17,6 +17,13 @@ public static class Show
         return TimeZoneInfo.ConvertTime(moment, time.LocalTimeZone).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
     }
 
+    /// <summary>The day of a moment in the shop's own time.</summary>
+    public static string Day(DateTimeOffset moment, TimeProvider time)
+    {
+        ArgumentNullException.ThrowIfNull(time);
+        return IsoDate.Text(DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(moment, time.LocalTimeZone).DateTime));
+    }
+
     /// <summary>A length in the given unit alone. A line does not break within it.</summary>
     public static string Lead(Length length, UnitsFirst first) =>
         LengthText.Unbroken(first == UnitsFirst.FeetInches ? LengthText.FeetInches(length, 16) : LengthText.Millimetres(length));

@@ -238,6 +238,14 @@ public sealed class DraftPageTests(HeadlessBrowser browser)
         await page.Button("Cancel the job").ClickAsync();
         await Assertions.Expect(page.Locator(".note.bad")).ToContainTextAsync("Cancelled");
         Assert.All(shop.Jobs.Find("LQ-1042")!.Pieces, piece => Assert.Equal("cancelled", piece.State));
+        foreach (var address in new[] { "/jobs/LQ-1042/cut-tickets", "/jobs/LQ-1042/drill-tickets", "/pack/LQ-1042/list" })
+        {
+            await page.GotoAsync(address);
+            await Assertions.Expect(page.Locator(".stamp").First).ToHaveTextAsync("CANCELLED: do not cut, drill or send");
+            Assert.Equal(await page.Locator("article.sheet").CountAsync(), await page.Locator(".stamp").CountAsync());
+        }
+        await page.GotoAsync("/jobs/LQ-1042/labels");
+        await Assertions.Expect(page.Locator(".note.bad").Last).ToContainTextAsync("was cancelled");
     }
 
     [Fact]
