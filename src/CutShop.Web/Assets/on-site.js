@@ -26,10 +26,41 @@
     seen.type = "button";
     seen.textContent = refused.dataset.seen;
     seen.addEventListener("click", () => outbox.dismiss(tap.id).then(show));
-    const both = document.createElement("p");
-    both.className = "actions";
-    both.append(look, seen);
-    return [both];
+    const choices = document.createElement("p");
+    choices.className = "actions";
+    choices.append(look, seen);
+    if (tap.state === undefined) choices.prepend(writeAgain(tap));
+    return [choices];
+  }
+
+  function writeAgain(tap) {
+    const again = document.createElement("a");
+    again.className = "button main";
+    again.href = `/p/${tap.code}/report#again=${tap.id}`;
+    again.textContent = refused.dataset.again;
+    return again;
+  }
+
+  // A report that the shop refused is written on from what was typed and photographed.
+  async function fillAgain() {
+    const form = document.querySelector("form[data-outbox=report]");
+    const id = Number(location.hash.match(/^#again=(\d+)$/)?.[1]);
+    const tap = form && id ? (await outbox.all()).find(one => one.id === id) : undefined;
+    if (!tap) return;
+    form.dataset.again = id;
+    for (const [name, value] of tap.fields) {
+      if (name === "kind" || name === "note") form.elements[name].value = value;
+      if (name === "photo") {
+        const files = new DataTransfer();
+        files.items.add(value);
+        form.elements.photo.files = files.files;
+        checkPhoto(form.elements.photo);
+      }
+    }
+  }
+
+  function checkPhoto(input) {
+    input.setCustomValidity([...input.files].some(file => file.size > Number(input.dataset.most)) ? input.dataset.tooLarge : "");
   }
 
   async function show() {
@@ -82,6 +113,7 @@
     const code = to.split("/")[2].replace(/[-\s]/g, "").toUpperCase();
     const what = values.kind ? form.querySelector(`input[value=${values.kind}]`).closest("label").textContent : submitter.textContent;
     await outbox.add({ to: to.replace(/\/p\/[^/]+/i, `/p/${code}`), fields, code, state: values.state, says: `${card.textContent.trim()}: ${what.trim()}` });
+    if (form.dataset.again) await outbox.dismiss(Number(form.dataset.again));
     worker?.getRegistration().then(one => one?.sync?.register("outbox")).catch(() => { });
     // The page that comes next sends it.
     if (values.kind) return location.assign(`/p/${code}`);
@@ -94,6 +126,11 @@
     form.dataset.plain = "1";
     form.requestSubmit(submitter);
   }
+
+  document.addEventListener("change", event => {
+    if (event.target.matches("input[type=file][data-most]")) checkPhoto(event.target);
+  });
+  addEventListener("hashchange", fillAgain);
 
   document.addEventListener("submit", event => {
     const form = event.target;
@@ -122,5 +159,6 @@
   });
   addEventListener("pageshow", event => { if (event.persisted) location.reload(); });
   if (pack && worker) storePack(pack);
+  fillAgain();
   show().then(send);
 })();

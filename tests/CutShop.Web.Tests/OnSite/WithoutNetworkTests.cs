@@ -75,6 +75,33 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
     }
 
     [Fact]
+    public async Task A_report_that_the_shop_refused_is_put_right_from_what_was_typed()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
+        var page = await OpenStoredAsync(shop, job);
+        await page.GotoAsync($"/p/{job.Codes[2].Plain}/report");
+        await page.GetByLabel("damaged").CheckAsync();
+        await page.GetByLabel("Note").FillAsync("Cut through at the second post");
+        await page.GetByLabel("Photo").SetInputFilesAsync(new FilePayload { Name = "photo.png", MimeType = "image/png", Buffer = "no picture"u8.ToArray() });
+        await TapAsync(page, "Send the report");
+        await Assertions.Expect(page.Locator("#refused")).ToContainTextAsync("no JPEG, PNG or WebP", new() { Timeout = 20_000 });
+        Assert.Empty(new SiteReports(shop.Database).Open());
+        await CheckLooksAsync(page);
+
+        await page.GetByRole(AriaRole.Link, new() { Name = "Put the report right" }).ClickAsync();
+        await Assertions.Expect(page.GetByLabel("damaged")).ToBeCheckedAsync();
+        await Assertions.Expect(page.GetByLabel("Note")).ToHaveValueAsync("Cut through at the second post");
+        await page.GetByLabel("Photo").SetInputFilesAsync(new FilePayload { Name = "photo.png", MimeType = "image/png", Buffer = PackedSite.Photo() });
+        await TapAsync(page, "Send the report");
+        await page.WaitForURLAsync($"**/p/{job.Codes[2].Plain}?reported=1");
+        await Assertions.Expect(page.Locator("#refused")).ToBeHiddenAsync();
+        var report = Assert.Single(new SiteReports(shop.Database).Open());
+        Assert.Equal("Cut through at the second post", report.Note);
+        Assert.NotNull(report.Photo);
+    }
+
+    [Fact]
     public async Task An_answer_that_got_lost_is_asked_for_again_and_counts_once()
     {
         await using var shop = await RunningShop.StartAsync();
