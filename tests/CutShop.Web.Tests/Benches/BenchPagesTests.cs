@@ -41,6 +41,19 @@ public sealed class BenchPagesTests(HeadlessBrowser browser)
         await CheckAsync(page, ticket, width);
     }
 
+    [Theory]
+    [InlineData("/cut", "Next piece")]
+    [InlineData("/drill", "Next post")]
+    public async Task The_next_ticket_is_the_thing_to_do_only_where_one_waits(string bench, string next)
+    {
+        await using var shop = await RunningShop.StartAsync();
+        Assert.Contains($"<button class=\"tap\">{next}</button>", await PageAsync(), StringComparison.Ordinal);
+        await shop.PlanDemoAsync();
+        Assert.Contains($"<button class=\"main tap\">{next}</button>", await PageAsync(), StringComparison.Ordinal);
+
+        Task<string> PageAsync() => shop.Client.GetStringAsync(new Uri(bench, UriKind.Relative), TestContext.Current.CancellationToken);
+    }
+
     [Fact]
     public async Task Every_target_is_at_least_48_px_and_the_main_one_20_mm()
     {
