@@ -1,4 +1,6 @@
 using System.Net;
+using CutShop.Paper.Tests.Rendering;
+using CutShop.Web.Tests.Benches;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
@@ -47,7 +49,10 @@ public sealed class PagesTests(HeadlessBrowser browser)
     [InlineData("/jobs/LQ-1042", 1280, 800)]
     [InlineData("/jobs/LQ-1042", 390, 844)]
     [InlineData("/jobs/LQ-1042/cut-tickets", 1280, 800)]
+    [InlineData("/jobs/LQ-1042/cut-tickets", 390, 844)]
     [InlineData("/jobs/LQ-1042/drill-tickets", 820, 1180)]
+    [InlineData("/jobs/LQ-1042/drill-tickets", 390, 844)]
+    [InlineData("/jobs/LQ-1042/summary", 390, 844)]
     [InlineData("/jobs/LQ-1042/summary", 820, 1180)]
     [InlineData("/p", 390, 844)]
     public async Task Axe_finds_nothing_wrong_and_no_page_is_wider_than_its_screen(string address, int width, int height)
@@ -59,6 +64,18 @@ public sealed class PagesTests(HeadlessBrowser browser)
         var result = await page.RunAxe();
         Assert.Empty(result.Violations.Select(violation => $"{violation.Id}: {violation.Nodes[0].Html}"));
         Assert.Equal(width, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+    }
+
+    [Theory]
+    [InlineData("Letter")]
+    [InlineData("A4")]
+    public async Task A_cut_ticket_printed_from_the_browser_is_one_sheet(string format)
+    {
+        await using var shop = await RunningShop.StartAsync();
+        await shop.PlanDemoAsync();
+        var page = await browser.OpenAsync(shop);
+        await page.GotoAsync("/jobs/LQ-1042/cut-tickets");
+        Assert.Equal(await page.Locator("article.sheet").CountAsync(), Poppler.PageSizes(await page.PdfAsync(new() { Format = format })).Count);
     }
 
     [Fact]

@@ -126,7 +126,9 @@ public static class HtmlSheets
 
     private static void AppendTable(StringBuilder html, TableBlock table)
     {
-        html.Append(table.IsLarge ? "<table class=\"large\"><caption>" : "<table><caption>").Append(Safe(table.Caption)).Append("</caption><thead><tr>");
+        // On a narrow screen a table scrolls by itself, and must be reached by key for that.
+        html.Append("<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"").Append(Safe(table.Caption)).Append("\">")
+            .Append(table.IsLarge ? "<table class=\"large\"><caption>" : "<table><caption>").Append(Safe(table.Caption)).Append("</caption><thead><tr>");
         foreach (var (i, column) in table.Columns.Index())
             html.Append("<th scope=\"col\"").Append(Figure(i)).Append('>').Append(SafeLines(column)).Append("</th>");
         html.Append("</tr></thead><tbody>\n");
@@ -137,7 +139,7 @@ public static class HtmlSheets
                 html.Append("<td").Append(Figure(i)).Append('>').Append(SafeLines(cell)).Append("</td>");
             html.Append("</tr>\n");
         }
-        html.Append("</tbody></table>\n");
+        html.Append("</tbody></table></div>\n");
 
         string Figure(int column) => column >= table.FiguresFrom ? " class=\"figure\"" : "";
     }
