@@ -87,7 +87,7 @@ public static class DrillTicket
                 text.RakeOf(RakeText.Of(bore, work, settings)),
                 RopeWords.Of(bore.Rope, settings),
                 text.WallOf(figures.Both(bore.Wall)),
-                $"{text.BitKindName(bore.BitChoice.Kind)}: {bore.BitChoice.Reason}",
+                $"{text.BitKindName(bore.BitChoice.Kind)}: {text.BitReason(bore.BitChoice, bore.Bit)}",
             ]);
     }
 

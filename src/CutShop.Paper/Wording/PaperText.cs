@@ -38,6 +38,13 @@ public partial class PaperText
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, message: null),
     };
 
+    /// <summary>Why a bit was chosen for a bore.</summary>
+    public virtual string BitReason(BitChoice choice, Length bit)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return choice.Reason;
+    }
+
     /// <summary>What a piece does at a post.</summary>
     public virtual string AtPost(AtPost at) => at.Kind switch
     {

@@ -66,6 +66,8 @@ internal sealed partial class SpanishText
 
     public override string Turns(decimal turns) => Say($"{turns:0.#} vueltas");
 
+    public override string NotDrawn(int posts) => Say($"Otros {posts} postes de esta línea no están dibujados; sus medidas están en sus fichas.");
+
     public override string FacesTitle(string post, int oneTo) => Say($"Poste {post}, caras que se taladran, 1 : {oneTo}");
 
     public override string FacesDescription(string faces) => $"El poste visto desde cada cara que se taladra, con alturas desde el pie: {faces}.";

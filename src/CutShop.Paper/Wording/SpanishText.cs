@@ -40,7 +40,13 @@ internal sealed partial class SpanishText : PaperText
         _ => throw new ArgumentOutOfRangeException(nameof(face), face.Sight, message: null),
     };
 
-    public override string ScrewName(Screw? screw, string length) => screw?.ToString() ?? $"ninguno del catálogo sirve: hacen falta {length}";
+    public override string ScrewName(Screw? screw, string length) => screw switch
+    {
+        null => $"ninguno del catálogo sirve: hacen falta {length}",
+        { Kind: ScrewKind.DeckScrew } => $"tornillo para terraza, inoxidable, {screw.Size} x {LengthText.Inches(screw.Length)}",
+        { Kind: ScrewKind.LagScrew } => $"tirafondo inoxidable {screw.Size} x {LengthText.Inches(screw.Length)}",
+        _ => throw new ArgumentOutOfRangeException(nameof(screw), screw.Kind, message: null),
+    };
 
     public override string BitKindName(BitKind kind) => kind switch
     {
@@ -49,6 +55,20 @@ internal sealed partial class SpanishText : PaperText
         BitKind.HoleSaw => "sierra de corona",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, message: null),
     };
+
+    public override string BitReason(BitChoice choice, Length bit)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        const string NoForstner = "no hay Forstner con punta roscada de esta medida en el soporte";
+        return choice switch
+        {
+            { OnRack: false } => $"no hay broca de {LengthText.Inches(bit)} en el soporte: consiga una Forstner con punta roscada",
+            { Kind: BitKind.ThreadedForstner } => "la mejor para un agujero limpio de fondo plano",
+            { Kind: BitKind.Spade } => NoForstner + "; para cuerda de menos de 1 1/2 in sirve una de pala",
+            { Kind: BitKind.HoleSaw } => NoForstner + "; la sierra de corona deja un taco que hay que sacar con formón",
+            _ => throw new ArgumentOutOfRangeException(nameof(choice), choice.Kind, message: null),
+        };
+    }
 
     public override string AtPost(AtPost at) => at.Kind switch
     {
