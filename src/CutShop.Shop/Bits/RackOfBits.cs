@@ -21,13 +21,15 @@ public sealed class RackOfBits(ShopDatabase database, ShopTablesShelf tables)
         },
         cancel);
 
-    /// <summary>Takes a bit off the rack; one that does not hang there is no problem.</summary>
+    /// <summary>Takes a bit off the rack; one that does not hang there is no problem, and changes nothing.</summary>
+    /// <returns>True where it hung there.</returns>
     public Task<bool> TakeOffAsync(RackBit bit, string who, CancellationToken cancel = default) => database.WriteAsync(
         session =>
         {
-            Own(session);
-            if (session.Execute("DELETE FROM bits WHERE kind = @Kind AND diameter_nm = @Diameter", Row(bit)) == 0)
+            if (!tables.Current(session).Rack.Bits.Contains(bit))
                 return false;
+            Own(session);
+            session.Execute("DELETE FROM bits WHERE kind = @Kind AND diameter_nm = @Diameter", Row(bit));
             session.Record("bit rack", 1, who, "taken off", before: NameOf(bit), after: "");
             return true;
         },

@@ -67,7 +67,7 @@ internal sealed class PostgresStore : ShopDatabase
     }
 
     /// <inheritdoc/>
-    public override void Probe() => Read(session => session.Value<long>("SELECT count(*) FROM settings"));
+    public override void Probe() => Read(session => session.Value<long>(ProbeQuery));
 
     /// <summary>Reads from a database, up to date or not.</summary>
     internal static T Read<T>(NpgsqlDataSource source, TimeProvider time, Func<ShopSession, T> work)

@@ -7,6 +7,9 @@ namespace CutShop.Shop;
 /// </summary>
 public abstract class ShopDatabase : IDisposable
 {
+    /// <summary>A question that a store in order answers whatever is in it.</summary>
+    private protected const string ProbeQuery = "SELECT count(*) FROM settings";
+
     private protected ShopDatabase(string folder, TimeProvider time) => (Folder, Time) = (System.IO.Path.GetFullPath(folder), time);
 
     /// <summary>A number that is another after each change, by whichever program; it means nothing after a restart.</summary>

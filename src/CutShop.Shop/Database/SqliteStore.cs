@@ -74,7 +74,7 @@ internal sealed class SqliteStore : ShopDatabase
     {
         using var connection = new SqliteConnection(new SqliteConnectionStringBuilder(_connectionString) { Pooling = false }.ToString());
         connection.Open();
-        connection.Number("SELECT count(*) FROM settings");
+        connection.Number(ProbeQuery);
     }
 
     /// <inheritdoc/>

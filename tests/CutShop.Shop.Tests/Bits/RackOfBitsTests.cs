@@ -20,6 +20,14 @@ public sealed class RackOfBitsTests
     }
 
     [Fact]
+    public async Task Taking_off_a_bit_that_does_not_hang_there_changes_nothing()
+    {
+        using var shop = new DeskShop();
+        Assert.False(await new RackOfBits(shop.Database, shop.Tables).TakeOffAsync(Odd, "test", DeskShop.Cancel));
+        Assert.False(shop.Database.Read(ShopTablesShelf.HasOwnRack));
+    }
+
+    [Fact]
     public async Task An_empty_rack_stays_empty()
     {
         using var shop = new DeskShop();
