@@ -26,11 +26,11 @@
   // A preview sends the fields that were typed in since the page came: the shop has the others.
   const asItCame = (field) => (field.options ? [...field.options].find((option) => option.defaultSelected)?.value : field.defaultValue);
   const came = new Map([...new FormData(form).keys()].map((name) => [name, asItCame(form.elements[name])]));
-  const typedIn = new Set(["version", "__RequestVerificationToken", "at"]);
+  const typedIn = new Set(["version", "__RequestVerificationToken"]);
   const changes = () => {
     const fields = [...new FormData(form)];
     for (const [name, value] of fields) if (value !== came.get(name)) typedIn.add(name);
-    return fields.filter(([name]) => typedIn.has(name));
+    return [...fields.filter(([name]) => typedIn.has(name) && name !== "at"), ["at", lookedAt]];
   };
 
   const say = (text, isTrouble) => {
@@ -54,10 +54,13 @@
 
   // The stretch of posts that is drawn: the one somebody types in or has chosen. A row belongs to every stretch of its line.
   const stretch = () => document.getElementById("at");
+  let lookedAt = stretch()?.value ?? "";
   const lookAt = (field) => {
     const choice = stretch();
     const [, line, place] = field.match(/^lines\[(\d+)\]\.(?:(?:posts|sections)\[(\d+)\])?/) ?? [];
-    if (!choice || line === undefined) return false;
+    if (line === undefined) return false;
+    if (place !== undefined || !lookedAt.startsWith(`lines[${line}]`)) lookedAt = field;
+    if (!choice) return false;
     const parts = [...choice.options].map((option) => [option, ...option.value.match(/\d+/g)]).filter(([, ofLine]) => ofLine === line);
     const isHere = parts.some(([option]) => option.selected);
     const [wanted] = (place === undefined ? (isHere ? null : parts[0]) : parts.findLast(([, , first]) => Number(first) <= Number(place))) ?? [];
@@ -136,7 +139,9 @@
     if (lookAt(event.target.name ?? "")) previewSoon();
   });
   place.addEventListener("change", (event) => {
-    if (event.target === stretch()) preview();
+    if (event.target !== stretch()) return;
+    lookedAt = event.target.value;
+    preview();
   });
   withScript(place);
   form.addEventListener("change", () => {

@@ -7,7 +7,9 @@
   const pack = document.getElementById("pack");
   const worker = navigator.serviceWorker;
   const again = 30000;
+  const longestLeaving = 10000;
   let retry = 0;
+  let leftAt = -Infinity;
 
   function items(list, taps, more = () => []) {
     list.replaceChildren(...taps.map(tap => {
@@ -100,6 +102,8 @@
   async function shown(sent) {
     const isRefused = (await outbox.all()).some(tap => tap.problem !== undefined);
     if (sent.length === 0 || isRefused || document.querySelector("form[data-outbox=report]")) return show();
+    // Whoever is on the way to another page is not called back.
+    if (Date.now() - leftAt < longestLeaving) return;
     const report = sent.find(tap => tap.isReport && location.pathname === `/p/${tap.code}`);
     if (report) location.replace(`/p/${report.code}?reported=1`);
     else location.reload();
@@ -157,6 +161,7 @@
     send();
     if (pack && worker) storePack(pack);
   });
+  addEventListener("beforeunload", () => { leftAt = Date.now(); });
   addEventListener("pageshow", event => { if (event.persisted) location.reload(); });
   if (pack && worker) storePack(pack);
   fillAgain();

@@ -36,7 +36,7 @@ const outbox = (() => {
 
   // A tap: to (address), fields (names and values), code (the piece), says (for people), madeAt.
   async function add(tap) {
-    await put({ ...tap, key: newKey(), madeAt: Date.now() });
+    await put({ ...tap, key: newKey(), madeAt: Date.now(), isLate: !navigator.onLine });
     tell([]);
   }
 

@@ -60,6 +60,8 @@ public sealed class DraftPageTests(HeadlessBrowser browser)
         var (drawn, stretch) = (page.Locator("#preview figure"), page.Field("at"));
         await Assertions.Expect(drawn).ToContainTextAsync("Line A, elevation, part 1 of 10");
         await Assertions.Expect(page.Button("Save and show it")).ToHaveCountAsync(0);
+        await page.Field("lines[0].posts[20].across").FillAsync("wide");
+        await Assertions.Expect(drawn).ToHaveCountAsync(0);
         await page.Field("lines[0].posts[20].across").FillAsync("7 1/2");
         await Assertions.Expect(drawn).ToContainTextAsync("part 7 of 10");
         await Assertions.Expect(drawn).ToContainTextAsync("A22");
