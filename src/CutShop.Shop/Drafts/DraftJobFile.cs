@@ -9,9 +9,12 @@ namespace CutShop.Shop;
 /// </summary>
 internal static class DraftJobFile
 {
+    /// <summary>About what a post and its section take, so that the room need not be made larger again and again.</summary>
+    private const int BytesAPost = 200;
+
     public static ReadOnlyMemory<byte> Write(DraftForm form)
     {
-        var buffer = new ArrayBufferWriter<byte>();
+        var buffer = new ArrayBufferWriter<byte>(BytesAPost * (form.Posts() + 1));
         using (var json = new Utf8JsonWriter(buffer))
             new Writer(json, form.Unit).Write(form);
         return buffer.WrittenMemory;

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using System.Text.Json;
 using System.Text.Unicode;
 
@@ -155,7 +156,7 @@ public static class JobFileReader
 
         T Recall(JsonElement element, JsonPlace here)
         {
-            var text = element.GetRawText();
+            var text = JsonMarshal.GetRawUtf8Value(element);
             if (memory.Find<T>(text) is { } before)
                 return at(before, JsonFields.OfRight(element, here, problems, names));
             var (found, one) = (problems.Count, read(new JsonFields(element, here, problems, names)));

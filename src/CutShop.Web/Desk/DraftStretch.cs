@@ -1,7 +1,10 @@
 using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
 using System.Text.RegularExpressions;
 using CutShop.Paper;
 using CutShop.Takeoff;
+using Microsoft.AspNetCore.Html;
 
 namespace CutShop.Web;
 
@@ -38,6 +41,16 @@ public sealed partial record DraftStretch(int LineIndex, LineBands Bands, Band B
         return all.LastOrDefault(stretch => stretch.LineIndex == line && stretch.Band.First <= index && index <= stretch.Band.Last)
             ?? all.FirstOrDefault(stretch => stretch.LineIndex == line)
             ?? all[0];
+    }
+
+    /// <summary>The options of a list to choose a stretch from. Written by hand: a long line has many, and they come with each keystroke.</summary>
+    public static IHtmlContent Choices(IReadOnlyList<DraftStretch> all, DraftStretch chosen)
+    {
+        ArgumentNullException.ThrowIfNull(all);
+        var html = new StringBuilder();
+        foreach (var stretch in all)
+            html.Append("<option value=\"").Append(stretch.Field).Append(stretch == chosen ? "\" selected>" : "\">").Append(HtmlEncoder.Default.Encode(stretch.Name)).Append("</option>");
+        return new HtmlString(html.ToString());
     }
 
     /// <summary>What hangs in the stretch: each piece with its sections there, row by row.</summary>
