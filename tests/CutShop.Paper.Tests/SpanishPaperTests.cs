@@ -39,8 +39,8 @@ public sealed class SpanishPaperTests
         Assert.All(choices, choice =>
         {
             var said = PaperText.Spanish.BitReason(choice, thin);
-            Assert.Equal(choice.Reason, PaperText.English.BitReason(choice, thin));
-            Assert.NotEqual(choice.Reason, said);
+            Assert.Equal(choice.ReasonFor(thin), PaperText.English.BitReason(choice, thin));
+            Assert.NotEqual(choice.ReasonFor(thin), said);
             Assert.Matches("la mejor|en el soporte", said);
         });
     }
@@ -50,7 +50,7 @@ public sealed class SpanishPaperTests
     {
         Assert.All(ShopTables.Standard.Screws.Screws, screw =>
         {
-            var said = PaperText.Spanish.ScrewName(screw, "");
+            var said = PaperText.Spanish.ScrewName(screw.Name, "");
             Assert.Matches(screw.Kind == ScrewKind.LagScrew ? "^tirafondo inoxidable " : "^tornillo para terraza, inoxidable, ", said);
             Assert.EndsWith($" {screw.Size} x {LengthText.Inches(screw.Length)}", said, StringComparison.Ordinal);
         });

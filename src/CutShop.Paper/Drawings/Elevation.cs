@@ -30,7 +30,8 @@ public static class Elevation
     public static IEnumerable<Drawing> OfRun(JobTakeoff takeoff, Piece piece, PaperSettings settings)
     {
         ArgumentNullException.ThrowIfNull(piece);
-        return Draw(takeoff, piece.Line, settings, piece.Run, (band, _) => band.First < piece.Last && band.Last > piece.First);
+        ArgumentNullException.ThrowIfNull(takeoff);
+        return Draw(takeoff, takeoff.Job.Lines.First(line => line.Mark == piece.Line), settings, piece.Run, (band, _) => band.First < piece.Last && band.Last > piece.First);
     }
 
     /// <summary>How many of a line's posts stand past the last band that is drawn.</summary>

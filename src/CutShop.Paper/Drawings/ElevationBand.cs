@@ -84,7 +84,7 @@ internal sealed class ElevationBand(
         for (var i = Math.Max(piece.First, band.First); i < Math.Min(piece.Last, band.Last); i++)
             DrawSection(piece, i, pen, width);
         for (var i = Math.Max(piece.First, band.First); i <= Math.Min(piece.Last, band.Last); i++)
-            ElevationAtPost.Draw(_shapes, piece, i, new(X(ground.Along[i]), Y(ground.Ground[i] + piece.Row.Height.Inches)), scale, pen, width);
+            ElevationAtPost.Draw(_shapes, piece, i, new(X(ground.Along[i]), Y(ground.Ground[i] + piece.Height.Inches)), scale, pen, width);
     }
 
     private void DrawSection(Piece piece, int i, Pen pen, double width)
@@ -96,7 +96,7 @@ internal sealed class ElevationBand(
             section.Level.Inches, section.Rise.Inches, section.Sag.Inches, section.Arc.Inches, section.ParameterIn ?? double.PositiveInfinity);
         var setback = piece.AtPosts[i - piece.First].Kind == AtPostKind.Wrap ? 0 : section.From.Across.Inches / 2;
         var slope = section.Rise.Inches / section.Level.Inches;
-        var (x0, y0) = (ground.Along[i] + setback, ground.Ground[i] + piece.Row.Height.Inches + setback * slope);
+        var (x0, y0) = (ground.Along[i] + setback, ground.Ground[i] + piece.Height.Inches + setback * slope);
         double Up(double x) => y0 + slope * x - rope.DropAt(x);
 
         var points = new Point[Steps + 1];
@@ -146,23 +146,23 @@ internal sealed class ElevationBand(
 
     /// <summary>From a rope's chord to the rope that hangs down toward it from the next row, at the middle; less than nothing where they cross.</summary>
     private double RoomAbove(Piece piece, int i) => Others(piece, i)
-        .Where(other => other.Row.Height > piece.Row.Height)
-        .Select(other => scale.Mm((other.Row.Height - piece.Row.Height - other.Sections[i - other.First].Sag).Inches) - Math.Max(RopeWidth(other) / 2, Tick))
+        .Where(other => other.Height > piece.Height)
+        .Select(other => scale.Mm((other.Height - piece.Height - other.Sections[i - other.First].Sag).Inches) - Math.Max(RopeWidth(other) / 2, Tick))
         .Append(double.PositiveInfinity)
         .Min();
 
     /// <summary>From a rope's lowest place to the next rope below it, or to the ground.</summary>
     private double RoomBelow(Piece piece, int i)
     {
-        var height = piece.Row.Height - piece.Sections[i - piece.First].Sag;
+        var height = piece.Height - piece.Sections[i - piece.First].Sag;
         return Others(piece, i)
-            .Where(other => other.Row.Height < piece.Row.Height)
-            .Select(other => scale.Mm((height - other.Row.Height + other.Sections[i - other.First].Sag).Inches) - RopeWidth(other) / 2)
+            .Where(other => other.Height < piece.Height)
+            .Select(other => scale.Mm((height - other.Height + other.Sections[i - other.First].Sag).Inches) - RopeWidth(other) / 2)
             .Append(scale.Mm(height.Inches))
             .Min() - RopeWidth(piece) / 2;
     }
 
-    private IEnumerable<Piece> Others(Piece piece, int i) => pieces.Where(other => other.First <= i && i < other.Last && other.Row.Mark != piece.Row.Mark);
+    private IEnumerable<Piece> Others(Piece piece, int i) => pieces.Where(other => other.First <= i && i < other.Last && other.Row != piece.Row);
 
     private double RopeWidth(Piece piece) => Math.Max(scale.Mm(piece.Rope.Across.Inches), 0.5);
 

@@ -65,7 +65,7 @@ public sealed class LineBands
         ArgumentNullException.ThrowIfNull(takeoff);
         ArgumentNullException.ThrowIfNull(settings);
         var number = Bands.Index().First(one => one.Item == band).Index + 1;
-        return new ElevationBand(Line, _ground, _scale, band, [.. takeoff.Pieces.Where(piece => piece.Line.Mark == Line.Mark)], settings, boldRun)
+        return new ElevationBand(Line, _ground, _scale, band, [.. takeoff.Pieces.Where(piece => piece.Line == Line.Mark)], settings, boldRun)
             .Draw(settings.Text.ElevationTitle(Line.Mark, number, Bands.Count, _scale.OneTo));
     }
 

@@ -24,7 +24,7 @@ public static class Plan
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(settings);
-        var lines = bold is null ? job.Lines : job.Lines.Where(line => line.Mark == bold.Line.Mark);
+        var lines = bold is null ? job.Lines : job.Lines.Where(line => line.Mark == bold.Line);
         return [.. lines.Select(LinePath.Of).Chunk(LinesOnADrawing).Select(paths => DrawingOf(paths, settings.Text, bold, tallest))];
     }
 

@@ -49,7 +49,7 @@ public static class PostDrawing
     private static IEnumerable<PostCell> Sections(PostWork work)
     {
         // Rows that are bored and screwed alike share one section.
-        foreach (var alike in work.Bores.GroupBy(bore => bore.Row.Mark).GroupBy(row => new BoredAlike(work, [.. row])))
+        foreach (var alike in work.Bores.GroupBy(bore => bore.Row).GroupBy(row => new BoredAlike(work, [.. row])))
         {
             IReadOnlyList<Bore> bores = [.. alike.First()];
             var rows = string.Join(", ", alike.Select(row => row.Key));
@@ -57,7 +57,7 @@ public static class PostDrawing
         }
         // So do bores of one rake, seen from the side: the longest stands for them.
         foreach (var alike in work.Bores.Where(bore => bore.IsRaked).GroupBy(bore => (bore.RakeDegrees, bore.Bit, bore.Operations[0].Face)))
-            yield return new(string.Join(", ", alike.Select(bore => bore.Row.Mark).Distinct()), [alike.MaxBy(bore => bore.Operations.Count)!], FromSide: true);
+            yield return new(string.Join(", ", alike.Select(bore => bore.Row).Distinct()), [alike.MaxBy(bore => bore.Operations.Count)!], FromSide: true);
     }
 
     private static Drawing Draw(PostWork work, PostStrip strip, double tallest, PaperSettings settings)

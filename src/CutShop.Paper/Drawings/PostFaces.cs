@@ -58,9 +58,9 @@ internal sealed class PostFaces
     private static List<PostHole> HolesOf(PostWork work, IReadOnlyList<Drilling> drillings, Face face) =>
     [
         .. drillings.Where(d => d.Operation.Face == face)
-            .Select(d => new PostHole(d.Bore.Row.Mark, d.Mark, d.Bore.Bit, d.Number))
+            .Select(d => new PostHole(d.Bore.Row, d.Mark, d.Bore.Bit, d.Number))
             .Concat(work.ScrewHoles.Where(f => f.Face == face)
-                .Select(f => new PostHole(f.Row.Mark, work.MarkHeight(f), Length.Max(f.Pilot, f.Counterbore), Number: null)))
+                .Select(f => new PostHole(f.Row, f.Mark, Length.Max(f.Pilot, f.Counterbore), Number: null)))
             .OrderByDescending(hole => hole.Height),
     ];
 

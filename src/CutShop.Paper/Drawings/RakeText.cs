@@ -11,14 +11,14 @@ public static class RakeText
         if (WayOf(bore, work) is not { } way)
             return settings.Text.Level;
         var degrees = Figures.Degrees(Math.Abs(bore.RakeDegrees));
-        return way.IsUp ? settings.Text.RakeUpToward(degrees, way.Toward.Mark) : settings.Text.RakeDownToward(degrees, way.Toward.Mark);
+        return way.IsUp ? settings.Text.RakeUpToward(degrees, way.Toward) : settings.Text.RakeDownToward(degrees, way.Toward);
     }
 
     /// <summary>
     /// Which way the rake is told, up where it can be; null where the bore is level. At a corner each bore looks to one neighbour only: the
     /// other stands square to it.
     /// </summary>
-    internal static (bool IsUp, Post Toward)? WayOf(Bore bore, PostWork work)
+    internal static (bool IsUp, string Toward)? WayOf(Bore bore, PostWork work)
     {
         if (!bore.IsRaked)
             return null;
@@ -26,6 +26,6 @@ public static class RakeText
         return higher is not null && LooksTo(bore, higher) ? (true, higher) : (false, lower!);
     }
 
-    private static bool LooksTo(Bore bore, Post neighbour) =>
-        bore.Operations.Any(operation => operation.Face == new Face(FaceSight.Toward, neighbour.Mark));
+    private static bool LooksTo(Bore bore, string neighbour) =>
+        bore.Operations.Any(operation => operation.Face == new Face(FaceSight.Toward, neighbour));
 }

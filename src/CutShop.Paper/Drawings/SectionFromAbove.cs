@@ -35,7 +35,7 @@ internal static class SectionFromAbove
     /// <summary>The way a face looks, on paper.</summary>
     private static Point Outward(PostWork work, Face face)
     {
-        var isNext = face.Neighbour == work.After?.Mark;
+        var isNext = face.Neighbour == work.After;
         var facing = isNext ? Departing(work.Post) : Reverse(Arriving);
         return face.Sight switch
         {
@@ -106,9 +106,9 @@ internal static class SectionFromAbove
     private static void DrawNeighbours(List<Shape> shapes, PostWork work, Point centre, double half)
     {
         if (work.Before is { } before)
-            PostSections.Neighbour(shapes, before.Mark, Reverse(Arriving), centre, half);
+            PostSections.Neighbour(shapes, before, Reverse(Arriving), centre, half);
         if (work.After is { } after)
-            PostSections.Neighbour(shapes, after.Mark, Departing(work.Post), centre, half);
+            PostSections.Neighbour(shapes, after, Departing(work.Post), centre, half);
     }
 
     /// <summary>The side of a bore where no other bore of the row has its face; for bores opposite each other, one side each.</summary>

@@ -27,7 +27,7 @@ internal static class SectionFromSide
     private static void DrawOperation(
         List<Shape> shapes, PostWork work, Bore bore, BoreOperation operation, Rake rake, Point centre, double half, double radius, DrawingScale scale)
     {
-        var mark = work.MarkHeight(bore.Height, operation.Face, bore.RakeDegrees);
+        var mark = operation.Mark;
         // The face that looks along the line is on the right; its mark is higher than the bore's height where the line climbs.
         var side = Math.Sign((mark - bore.Height).Nanometres) * Math.Sign(bore.RakeDegrees);
         var depth = scale.Mm(operation.Depth.Inches);

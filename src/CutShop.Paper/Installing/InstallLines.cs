@@ -14,15 +14,13 @@ public static class InstallLines
         ArgumentNullException.ThrowIfNull(takeoff);
         ArgumentNullException.ThrowIfNull(piece);
         ArgumentNullException.ThrowIfNull(settings);
-        var bores = takeoff.Bores.Where(bore => bore.Run == piece.Run).ToLookup(bore => bore.Post.Mark);
-        return [.. Installation.StepsOf(takeoff, piece).Select(step => new InstallLine(Words(step, settings), Screws(step, piece, bores, settings)))];
+        return [.. Installation.StepsOf(takeoff, piece).Select(step => new InstallLine(Words(step, settings), Screws(step, settings)))];
     }
 
     /// <summary>Screws with their holes, on one line.</summary>
     /// <param name="fixing">The screws.</param>
-    /// <param name="mark">Their height on the face they are driven from.</param>
     /// <param name="settings">Units and words.</param>
-    public static string ScrewsOf(Fixing fixing, Length mark, PaperSettings settings)
+    public static string ScrewsOf(Fixing fixing, PaperSettings settings)
     {
         ArgumentNullException.ThrowIfNull(fixing);
         ArgumentNullException.ThrowIfNull(settings);
@@ -31,7 +29,7 @@ public static class InstallLines
         {
             $"{Figures.Count(fixing.Count)} × {text.ScrewName(fixing.Screw, figures.Both(fixing.Length))}",
             text.FaceName(fixing.Face),
-            text.AboveGround(figures.Both(mark)),
+            text.AboveGround(figures.Both(fixing.Mark)),
         };
         if (fixing.Pilot != Length.Zero)
             parts.Add(text.PilotHole(figures.Both(fixing.Pilot)));
@@ -78,7 +76,7 @@ public static class InstallLines
         };
     }
 
-    private static string? Screws(InstallStep step, Piece piece, ILookup<string, Bore> bores, PaperSettings settings)
+    private static string? Screws(InstallStep step, PaperSettings settings)
     {
         var fixing = step switch
         {
@@ -87,10 +85,6 @@ public static class InstallLines
             WrapStep wrap => wrap.Fixing,
             _ => null,
         };
-        if (fixing is null)
-            return null;
-        var index = Enumerable.Range(piece.First, piece.Last - piece.First + 1).First(i => piece.Line.Posts[i].Mark == fixing.Post.Mark);
-        var work = new PostWork(piece.Line, index, [.. bores[fixing.Post.Mark]], [fixing]);
-        return ScrewsOf(fixing, work.MarkHeight(fixing), settings);
+        return fixing is null ? null : ScrewsOf(fixing, settings);
     }
 }

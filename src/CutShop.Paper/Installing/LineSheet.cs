@@ -8,7 +8,7 @@ internal static class LineSheet
     public static Sheet Of(JobTakeoff takeoff, Line line, IReadOnlyList<(Piece Piece, PieceCode Code)> pieces, PaperSettings settings)
     {
         var (text, figures) = (settings.Text, settings.Figures);
-        var bored = PostWork.Of(takeoff).Where(work => work.Line.Mark == line.Mark && work.Bores.Count > 0).ToList();
+        var bored = PostWork.Of(takeoff).Where(work => work.Line == line.Mark && work.Bores.Count > 0).ToList();
         return new(
             text.Line,
             line.Mark,
@@ -21,7 +21,7 @@ internal static class LineSheet
                         .. pieces.Select(one => (IReadOnlyList<string>)
                         [
                             one.Piece.Run, one.Code.ToString(), text.FromPostToPost(one.Piece.From.Mark, one.Piece.To.Mark),
-                            figures.Both(one.Piece.Row.Height), figures.LongBoth(one.Piece.Cut),
+                            figures.Both(one.Piece.Height), figures.LongBoth(one.Piece.Cut),
                         ]),
                     ]),
                 .. Elevation.Of(takeoff, line, settings).Select(drawing => new DrawingBlock(drawing)),
@@ -48,7 +48,7 @@ internal static class LineSheet
             [
                 work.Post.Mark,
                 text.FaceName(alike.Key.Face),
-                string.Join('\n', alike.Select(d => $"{d.Bore.Row.Mark}: {figures.Both(d.Mark)}")),
+                string.Join('\n', alike.Select(d => $"{d.Bore.Row}: {figures.Both(d.Mark)}")),
                 figures.Stacked(alike.Key.Bit),
                 RakeText.Of(alike.First().Bore, work, settings),
                 figures.Stacked(alike.Key.Depth),

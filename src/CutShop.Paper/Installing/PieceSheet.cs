@@ -16,9 +16,9 @@ internal static class PieceSheet
                 new FieldsBlock(
                 [
                     new(text.PieceCode, code.ToString()),
-                    new(text.Line, piece.Line.Mark),
-                    new(text.Row, piece.Row.Mark),
-                    new(text.RowHeight, figures.Both(piece.Row.Height)),
+                    new(text.Line, piece.Line),
+                    new(text.Row, piece.Row),
+                    new(text.RowHeight, figures.Both(piece.Height)),
                     new(text.RopeLabel, RopeWords.Of(piece.Rope, settings)),
                     new(text.CutLength, figures.LongBoth(piece.Cut)),
                 ])

@@ -16,7 +16,7 @@ public sealed class SitePaper(JobTakeoff takeoff, IReadOnlyList<PieceCode> codes
     /// <summary>The sheets, in order.</summary>
     public IEnumerable<Sheet> Sheets()
     {
-        var all = takeoff.Pieces.Zip(codes).ToLookup(pair => pair.First.Line.Mark);
+        var all = takeoff.Pieces.Zip(codes).ToLookup(pair => pair.First.Line);
         foreach (var line in takeoff.Job.Lines.Where(line => all.Contains(line.Mark)))
         {
             List<(Piece Piece, PieceCode Code)> pieces = [.. Installation.InOrder(all[line.Mark], pair => pair.First)];

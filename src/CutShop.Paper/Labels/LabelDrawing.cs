@@ -48,7 +48,7 @@ public static class LabelDrawing
         [
             new(label.Code.ToString(), 5.2, 7.2, Bold: true),
             new(label.IsCancelled ? text.CancelledJobName(label.JobNumber) : text.JobName(label.JobNumber), 3.6, 4.8, Bold: true),
-            new(text.LabelPlace(piece.Line.Mark, piece.Row.Mark), 3.4, 4.6),
+            new(text.LabelPlace(piece.Line, piece.Row), 3.4, 4.6),
             new(text.LabelSpan(piece.From.Mark, piece.To.Mark), 4.4, 6, Bold: true),
             new(RopeWords.Of(piece.Rope, settings), 3.2, 5),
             new(figures.LongLead(piece.Cut), 5.2, 6, Bold: true),

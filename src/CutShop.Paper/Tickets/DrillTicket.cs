@@ -51,7 +51,7 @@ public static class DrillTicket
         var fields = new List<Field>
         {
             new(text.Job, job.Number),
-            new(text.Line, work.Line.Mark),
+            new(text.Line, work.Line),
             new(text.PostSize, text.SizeOfPost(text.PostShape(post.Shape), settings.Figures.Both(post.Across))),
             new(text.HeightAboveGround, settings.Figures.Both(post.Height)),
             new(text.Due, CutTicket.DueOf(job, text)),
@@ -102,7 +102,7 @@ public static class DrillTicket
                 .. drillings.Select(d => (IReadOnlyList<string>)
                 [
                     Figures.Count(d.Number),
-                    d.Bore.Row.Mark,
+                    d.Bore.Row,
                     text.FaceName(d.Operation.Face),
                     figures.Both(d.Mark),
                     figures.Both(d.MarkFromTop),
@@ -123,18 +123,18 @@ public static class DrillTicket
             text.ScrewHoles,
             text.ScrewColumns,
             [
-                .. work.Fixings.OrderByDescending(fixing => fixing.Row.Height)
+                .. PostWork.FromTheTop(work.Fixings)
                     .GroupBy(fixing => (fixing.Purpose, fixing.Count, fixing.Screw, fixing.Length, fixing.Face, fixing.Pilot))
-                    .Select(alike => ScrewRow(work, [.. alike], settings)),
+                    .Select(alike => ScrewRow([.. alike], settings)),
             ]);
     }
 
-    private static IReadOnlyList<string> ScrewRow(PostWork work, IReadOnlyList<Fixing> alike, PaperSettings settings)
+    private static IReadOnlyList<string> ScrewRow(IReadOnlyList<Fixing> alike, PaperSettings settings)
     {
         var (screws, face, counterbore, pilot) = ScrewCells.Of(alike[0], settings);
         return
         [
-            string.Join('\n', alike.Select(fixing => $"{fixing.Row.Mark}: {settings.Figures.Both(work.MarkHeight(fixing))}")),
+            string.Join('\n', alike.Select(fixing => $"{fixing.Row}: {settings.Figures.Both(fixing.Mark)}")),
             screws,
             face,
             counterbore,

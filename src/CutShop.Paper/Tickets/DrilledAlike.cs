@@ -1,3 +1,5 @@
+using CutShop.Takeoff;
+
 namespace CutShop.Paper;
 
 /// <summary>Drillings of a post that are set up alike: one bit, one depth, one rake.</summary>

@@ -21,7 +21,7 @@ internal static class WrappedPosts
                 new TableBlock(
                     text.ScrewsOnSite,
                     text.WrappedPostColumns,
-                    [.. posts.SelectMany(work => work.Fixings.OrderByDescending(fixing => fixing.Row.Height).Select((fixing, i) => Row(work, fixing, isFirst: i == 0, settings)))]),
+                    [.. posts.SelectMany(work => PostWork.FromTheTop(work.Fixings).Select((fixing, i) => Row(work, fixing, isFirst: i == 0, settings)))]),
                 new CautionsBlock(text.Cautions, text.TimberCautions),
             ])
         {
@@ -37,7 +37,7 @@ internal static class WrappedPosts
             isFirst ? Box : "",
             work.Post.Mark,
             isFirst ? About(work, settings) : "",
-            $"{fixing.Row.Mark}: {settings.Figures.Both(work.MarkHeight(fixing))}",
+            $"{fixing.Row}: {settings.Figures.Both(fixing.Mark)}",
             $"{screws}\n{face}",
             counterbore,
             pilot,
@@ -51,7 +51,7 @@ internal static class WrappedPosts
             '\n',
             (string[])
             [
-                text.LineName(work.Line.Mark),
+                text.LineName(work.Line),
                 text.SizeOfPost(text.PostShape(post.Shape), figures.Both(post.Across)),
                 text.HighPost(figures.Both(post.Height)),
                 .. post.Turn is { } turn ? (string[])[text.TurnOf(turn.Degrees, turn.Side == TurnSide.Left)] : [],

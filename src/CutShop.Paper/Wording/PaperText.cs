@@ -27,7 +27,7 @@ public partial class PaperText
     public virtual string FaceName(Face face) => face.ToString();
 
     /// <summary>A screw; a null one means that none in the catalogue fits, and <paramref name="length"/> is what would.</summary>
-    public virtual string ScrewName(Screw? screw, string length) => screw?.ToString() ?? $"none in the catalogue fits: needs {length}";
+    public virtual string ScrewName(ScrewName? screw, string length) => screw?.ToString() ?? $"none in the catalogue fits: needs {length}";
 
     /// <summary>A kind of bit.</summary>
     public virtual string BitKindName(BitKind kind) => kind switch
@@ -42,7 +42,7 @@ public partial class PaperText
     public virtual string BitReason(BitChoice choice, Length bit)
     {
         ArgumentNullException.ThrowIfNull(choice);
-        return choice.Reason;
+        return choice.ReasonFor(bit);
     }
 
     /// <summary>What a piece does at a post.</summary>

@@ -40,7 +40,7 @@ internal sealed partial class SpanishText : PaperText
         _ => throw new ArgumentOutOfRangeException(nameof(face), face.Sight, message: null),
     };
 
-    public override string ScrewName(Screw? screw, string length) => screw switch
+    public override string ScrewName(ScrewName? screw, string length) => screw switch
     {
         null => $"ninguno del catálogo sirve: hacen falta {length}",
         { Kind: ScrewKind.DeckScrew } => $"tornillo para terraza, inoxidable, {screw.Size} x {LengthText.Inches(screw.Length)}",

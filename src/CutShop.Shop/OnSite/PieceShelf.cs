@@ -35,7 +35,7 @@ public sealed class PieceShelf(ShopDatabase database, JobShelf jobs)
     {
         if (piece is not { Takeoff: { } takeoff, Piece: { } one })
             return [];
-        var ofLine = takeoff.Pieces.Index().Where(pair => pair.Item.Line.Mark == one.Line.Mark).ToList();
+        var ofLine = takeoff.Pieces.Index().Where(pair => pair.Item.Line == one.Line).ToList();
         var rows = session.All<Row>(
             Columns + " WHERE number = @Job AND pieces.dropped_at IS NULL AND pieces.position BETWEEN @first AND @last ORDER BY pieces.position",
             new { piece.Job, first = ofLine[0].Index, last = ofLine[^1].Index });

@@ -23,11 +23,11 @@ public sealed record BitRack(IReadOnlyList<RackBit> Bits)
     public BitChoice Choose(Length bit, Length rope)
     {
         if (_bits.Contains(new(BitKind.ThreadedForstner, bit)))
-            return new(BitKind.ThreadedForstner, OnRack: true, "best for a clean bore with a flat bottom");
+            return new(BitKind.ThreadedForstner, OnRack: true);
         if (rope < SpadeRopeUnder && _bits.Contains(new(BitKind.Spade, bit)))
-            return new(BitKind.Spade, OnRack: true, "no threaded Forstner of this size on the rack; a spade will do for rope under 1 1/2 in");
+            return new(BitKind.Spade, OnRack: true);
         if (_bits.Contains(new(BitKind.HoleSaw, bit)))
-            return new(BitKind.HoleSaw, OnRack: true, "no threaded Forstner of this size on the rack; a hole saw leaves a slug to chisel out");
-        return new(BitKind.ThreadedForstner, OnRack: false, $"no {LengthText.Inches(bit)} bit on the rack: get a threaded Forstner");
+            return new(BitKind.HoleSaw, OnRack: true);
+        return new(BitKind.ThreadedForstner, OnRack: false);
     }
 }

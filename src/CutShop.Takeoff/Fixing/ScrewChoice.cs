@@ -30,4 +30,15 @@ internal readonly record struct ScrewChoice(ReachWanted Wanted, Screw? Screw, Le
 
         (ReachWanted Wanted, Screw? Screw) Chosen(ReachWanted reach) => (reach, tables.Screws.Choose(purpose, rope.Diameter, reach));
     }
+
+    /// <summary>So many of them, with the holes they need.</summary>
+    public DrivenScrews Driven(FixingPurpose purpose, int count) => new(
+        purpose,
+        Screw?.Name,
+        count,
+        Screw?.Length ?? Wanted.Least,
+        Pilot,
+        Screw?.ShankHole ?? Length.Zero,
+        Screw?.Counterbore ?? Length.Zero,
+        Screw?.CounterboreDepth ?? Length.Zero);
 }

@@ -11,6 +11,14 @@ public static class Spans
         _ => throw new ArgumentOutOfRangeException(nameof(section), section.Spacing, message: null),
     };
 
+    /// <summary>Level distance from post face to post face.</summary>
+    public static Length Clear(Section section, Post before, Post after) => section.Spacing switch
+    {
+        SpacingKind.Centres => section.Width - ((before.Across + after.Across) / 2),
+        SpacingKind.Clear => section.Width,
+        _ => throw new ArgumentOutOfRangeException(nameof(section), section.Spacing, message: null),
+    };
+
     /// <summary>
     /// Level distance between a rope's two supports: a bored post holds it at its face, a wrapped one at its centre line,
     /// the tangent point abeam of the centre.

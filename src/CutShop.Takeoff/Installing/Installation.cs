@@ -13,7 +13,7 @@ public static class Installation
     /// <param name="pieces">Pieces of one line, or what carries them.</param>
     /// <param name="pieceOf">The piece that one of them carries.</param>
     public static IEnumerable<T> InOrder<T>(IEnumerable<T> pieces, Func<T, Piece> pieceOf) =>
-        pieces.OrderBy(one => pieceOf(one).Row.Height).ThenBy(one => pieceOf(one).Row.Mark, StringComparer.Ordinal).ThenBy(one => pieceOf(one).First);
+        pieces.OrderBy(one => pieceOf(one).Height).ThenBy(one => pieceOf(one).Row, StringComparer.Ordinal).ThenBy(one => pieceOf(one).First);
 
     /// <summary>
     /// The steps of hanging a piece. The end that cannot be made longer or shorter is fixed first, so that a wrap or a knot
@@ -64,7 +64,7 @@ public static class Installation
         ArgumentNullException.ThrowIfNull(piece);
         return piece.AtPosts[0].Kind != AtPostKind.Corner
             ? null
-            : takeoff.Pieces.FirstOrDefault(other => other.Line.Mark == piece.Line.Mark && other.Row.Mark == piece.Row.Mark && other.Last == piece.First);
+            : takeoff.Pieces.FirstOrDefault(other => other.Line == piece.Line && other.Row == piece.Row && other.Last == piece.First);
     }
 
     /// <summary>

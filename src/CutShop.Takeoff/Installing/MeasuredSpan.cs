@@ -17,14 +17,6 @@ public sealed record MeasuredSpan(PieceSection Planned, Length Clear, Length Cho
     /// <summary>How much the rope lacks to reach at all, pulled straight; zero where it reaches.</summary>
     public Length Lacks => Length.Max(Chord - Planned.Arc, Length.Zero);
 
-    /// <summary>The clear distance of a section as it was planned.</summary>
-    public static Length PlannedClear(Piece piece, int index)
-    {
-        ArgumentNullException.ThrowIfNull(piece);
-        var section = piece.Line.Sections[piece.First + index];
-        return section.Spacing == SpacingKind.Clear ? section.Width : section.Width - ((piece.Sections[index].From.Across + piece.Sections[index].To.Across) / 2);
-    }
-
     /// <summary>Holds a piece against a section as measured: the rope is as cut, the ground's rise as planned.</summary>
     /// <param name="piece">The piece.</param>
     /// <param name="index">Which of its sections, from 0.</param>
@@ -35,9 +27,8 @@ public sealed record MeasuredSpan(PieceSection Planned, Length Clear, Length Cho
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(clear, Length.Zero);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(clear, Longest);
         var planned = piece.Sections[index];
-        var before = piece.First + index;
-        var section = piece.Line.Sections[before] with { Spacing = SpacingKind.Clear, Width = clear };
-        var level = Spans.BetweenSupports(section, planned.From, piece.Row.Treatments[before], planned.To, piece.Row.Treatments[before + 1]).Inches;
+        var section = new Section(SpacingKind.Clear, clear, planned.GroundRise, Hang: null);
+        var level = Spans.BetweenSupports(section, planned.From, piece.AtPosts[index].Treatment, planned.To, piece.AtPosts[index + 1].Treatment).Inches;
         var rise = Spans.Slope(section, planned.From, planned.To) * level;
         var wanted = HangingRope.FromSag(level, rise, planned.Sag.Inches);
         var given = HangingRope.FromArc(level, rise, planned.Arc.Inches);

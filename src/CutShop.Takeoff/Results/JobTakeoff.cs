@@ -15,11 +15,11 @@ public sealed partial record JobTakeoff(
 
 /// <summary>One continuous piece of rope: a run.</summary>
 /// <param name="Run">The run's name, LINE-ROW-K, K from 1 along the line.</param>
-/// <param name="Line">The line it is on.</param>
-/// <param name="Row">The row it belongs to.</param>
+/// <param name="Line">The mark of the line it is on.</param>
+/// <param name="Row">The mark of the row it belongs to.</param>
+/// <param name="Height">Height of the row at the posts, above ground.</param>
 /// <param name="Rope">Its rope.</param>
 /// <param name="First">Index in the line of the post where it starts.</param>
-/// <param name="Last">Index in the line of the post where it ends.</param>
 /// <param name="Net">Length on the finished railing: arcs and what is at the posts.</param>
 /// <param name="Cut">Length to cut: net with shrinkage and allowances, rounded up.</param>
 /// <param name="WeightLb">Weight of the cut piece in pounds, or null where no published figure covers the rope.</param>
@@ -27,27 +27,32 @@ public sealed partial record JobTakeoff(
 /// <param name="AtPosts">What it takes at each post, in order.</param>
 public sealed record Piece(
     string Run,
-    Line Line,
-    Row Row,
+    string Line,
+    string Row,
+    Length Height,
     Rope Rope,
     int First,
-    int Last,
     Length Net,
     Length Cut,
     double? WeightLb,
     IReadOnlyList<PieceSection> Sections,
     IReadOnlyList<AtPost> AtPosts)
 {
+    /// <summary>Index in the line of the post where it ends.</summary>
+    public int Last => First + AtPosts.Count - 1;
+
     /// <summary>The post where it starts.</summary>
-    public Post From => Line.Posts[First];
+    public Post From => AtPosts[0].Post;
 
     /// <summary>The post where it ends.</summary>
-    public Post To => Line.Posts[Last];
+    public Post To => AtPosts[^1].Post;
 }
 
 /// <summary>A piece's hang between two posts.</summary>
 /// <param name="From">The first post.</param>
 /// <param name="To">The second post.</param>
+/// <param name="Clear">Level distance from post face to post face.</param>
+/// <param name="GroundRise">The ground's rise from the first post to the second; negative downhill.</param>
 /// <param name="Level">Level distance between the two supports.</param>
 /// <param name="Rise">Height of the second support over the first; negative downhill.</param>
 /// <param name="Chord">Straight distance between the supports.</param>
@@ -56,7 +61,17 @@ public sealed record Piece(
 /// <param name="ParameterIn">The catenary's parameter c in inches; null where the rope is straight.</param>
 /// <param name="PullLb">Horizontal pull H = w c in pounds; null where the rope is straight or its weight is not known.</param>
 public sealed record PieceSection(
-    Post From, Post To, Length Level, Length Rise, Length Chord, Length Sag, Length Arc, double? ParameterIn, double? PullLb)
+    Post From,
+    Post To,
+    Length Clear,
+    Length GroundRise,
+    Length Level,
+    Length Rise,
+    Length Chord,
+    Length Sag,
+    Length Arc,
+    double? ParameterIn,
+    double? PullLb)
 {
     /// <summary>Rope length beyond the straight chord.</summary>
     public Length Slack => Arc - Chord;
@@ -90,8 +105,7 @@ public sealed record AtPost(Post Post, AtPostKind Kind, Treatment Treatment, Len
 
 /// <summary>A bore in a post for one run of rope.</summary>
 /// <param name="Post">The post.</param>
-/// <param name="Line">The line the post stands in.</param>
-/// <param name="Row">The row of rope.</param>
+/// <param name="Row">The mark of the row of rope.</param>
 /// <param name="Run">The run that it takes.</param>
 /// <param name="Kind">Stopped, through, corner or knot.</param>
 /// <param name="Rope">The rope it must pass.</param>
@@ -103,8 +117,7 @@ public sealed record AtPost(Post Post, AtPostKind Kind, Treatment Treatment, Len
 /// <param name="Operations">Drillings in order.</param>
 public sealed record Bore(
     Post Post,
-    Line Line,
-    Row Row,
+    string Row,
     string Run,
     AtPostKind Kind,
     Rope Rope,
@@ -125,7 +138,9 @@ public sealed record Bore(
 /// <summary>One drilling from one face.</summary>
 /// <param name="Face">The face drilled into.</param>
 /// <param name="Depth">Depth from that face.</param>
-public readonly record struct BoreOperation(Face Face, Length Depth);
+/// <param name="Mark">Height of the centre mark on that face, above ground.</param>
+/// <param name="Collar">Where to set the stop collar, from the bit's cutting edge.</param>
+public readonly record struct BoreOperation(Face Face, Length Depth, Length Mark, Length Collar);
 
 /// <summary>A face of a post, named by the neighbour it looks to.</summary>
 /// <param name="Sight">Whether it looks toward the neighbour, away from it, or is to the side.</param>
@@ -172,11 +187,21 @@ public enum BitKind
     HoleSaw,
 }
 
-/// <summary>Which kind of bit to take, and why.</summary>
+/// <summary>Which kind of bit to take.</summary>
 /// <param name="Kind">The kind.</param>
 /// <param name="OnRack">True where the shop's rack has this kind in this diameter.</param>
-/// <param name="Reason">The reason in words, for the ticket.</param>
-public sealed record BitChoice(BitKind Kind, bool OnRack, string Reason);
+public sealed record BitChoice(BitKind Kind, bool OnRack)
+{
+    /// <summary>Why this kind, in words, for a bit of a diameter.</summary>
+    public string ReasonFor(Length bit) => this switch
+    {
+        { OnRack: false } => $"no {LengthText.Inches(bit)} bit on the rack: get a threaded Forstner",
+        { Kind: BitKind.ThreadedForstner } => "best for a clean bore with a flat bottom",
+        { Kind: BitKind.Spade } => "no threaded Forstner of this size on the rack; a spade will do for rope under 1 1/2 in",
+        { Kind: BitKind.HoleSaw } => "no threaded Forstner of this size on the rack; a hole saw leaves a slug to chisel out",
+        _ => throw new InvalidOperationException($"No kind of bit is numbered {(int)Kind}."),
+    };
+}
 
 /// <summary>What a screw is for.</summary>
 public enum FixingPurpose
@@ -199,48 +224,60 @@ public enum FixingPurpose
 
 /// <summary>Screws of one purpose at one post.</summary>
 /// <param name="Post">The post.</param>
-/// <param name="Line">The line the post stands in.</param>
-/// <param name="Row">The row of rope.</param>
+/// <param name="Row">The mark of the row of rope.</param>
+/// <param name="RowHeight">Height of the row at this post, above ground.</param>
 /// <param name="Run">The run that is fixed.</param>
-/// <param name="Purpose">What the screw is for.</param>
-/// <param name="Wanted">How far the screw must reach.</param>
-/// <param name="Screw">The screw chosen, or null where none in the catalogue fits.</param>
-/// <param name="Count">How many.</param>
-/// <param name="Face">The face it is driven from.</param>
-/// <param name="Height">Height above ground at which it crosses the post's middle.</param>
-/// <param name="Pilot">Diameter of the pilot hole for the thread; zero where none is needed.</param>
-public sealed record Fixing(
-    Post Post,
-    Line Line,
-    Row Row,
-    string Run,
-    FixingPurpose Purpose,
-    ReachWanted Wanted,
-    Screw? Screw,
-    int Count,
-    Face Face,
-    Length Height,
-    Length Pilot)
+/// <param name="Driven">Which screws they are, and the holes they need.</param>
+/// <param name="Face">The face they are driven from.</param>
+/// <param name="Height">Height above ground at which they cross the post's middle.</param>
+/// <param name="Mark">Height above ground of their mark on that face.</param>
+public sealed record Fixing(Post Post, string Row, Length RowHeight, string Run, DrivenScrews Driven, Face Face, Length Height, Length Mark)
 {
-    /// <summary>The screw's length; where none fits, the shortest reach that would.</summary>
-    public Length Length => Screw?.Length ?? Wanted.Least;
+    /// <summary>What they are for.</summary>
+    public FixingPurpose Purpose => Driven.Purpose;
 
-    /// <summary>Clearance hole for the plain shank of a lag screw, its shank's diameter; zero for a deck screw.</summary>
-    public Length ShankHole => Screw is { Kind: ScrewKind.LagScrew } lag ? lag.Shank : Length.Zero;
+    /// <summary>The screw chosen, or null where none in the catalogue fits.</summary>
+    public ScrewName? Screw => Driven.Screw;
+
+    /// <summary>How many.</summary>
+    public int Count => Driven.Count;
+
+    /// <summary>The screw's length; where none fits, the shortest reach that would.</summary>
+    public Length Length => Driven.Length;
+
+    /// <summary>Diameter of the pilot hole for the thread; zero where none is needed.</summary>
+    public Length Pilot => Driven.Pilot;
+
+    /// <summary>Clearance hole for the plain shank of a lag screw; zero for a deck screw.</summary>
+    public Length ShankHole => Driven.ShankHole;
 
     /// <summary>Diameter of the counterbore for a lag screw's head, or of the countersink for a flat head; zero where no screw fits.</summary>
-    public Length Counterbore => Screw?.Counterbore ?? Length.Zero;
+    public Length Counterbore => Driven.Counterbore;
 
     /// <summary>Depth of the counterbore; zero where the head is only countersunk flush.</summary>
-    public Length CounterboreDepth => Screw?.CounterboreDepth ?? Length.Zero;
+    public Length CounterboreDepth => Driven.CounterboreDepth;
 }
+
+/// <summary>Screws of one kind, whichever post they are driven into, and the holes they need.</summary>
+/// <param name="Purpose">What they are for.</param>
+/// <param name="Screw">The screw chosen, or null where none in the catalogue fits.</param>
+/// <param name="Count">How many.</param>
+/// <param name="Length">The screw's length; where none fits, the shortest reach that would.</param>
+/// <param name="Pilot">Diameter of the pilot hole for the thread; zero where none is needed.</param>
+/// <param name="ShankHole">Clearance hole for the plain shank of a lag screw; zero for a deck screw.</param>
+/// <param name="Counterbore">Diameter of the counterbore for a lag screw's head, or of the countersink for a flat head; zero where no screw fits.</param>
+/// <param name="CounterboreDepth">Depth of the counterbore; zero where the head is only countersunk flush.</param>
+public sealed record DrivenScrews(
+    FixingPurpose Purpose, ScrewName? Screw, int Count, Length Length, Length Pilot, Length ShankHole, Length Counterbore, Length CounterboreDepth);
 
 /// <summary>Something that can be built but is unwise.</summary>
 /// <param name="Code">What kind of warning, in a word or two with hyphens.</param>
 /// <param name="Where">Where on the site, by marks: <c>A1/top</c>, <c>A1-A2/top</c>.</param>
 /// <param name="Path">Where in the job file.</param>
 /// <param name="Text">The warning in words, with its figures.</param>
-public sealed record Warning(string Code, string Where, string Path, string Text)
+/// <param name="Number">Its place among the job's warnings, from 0.</param>
+/// <param name="Post">The mark of the one post that it concerns, or null.</param>
+public sealed record Warning(string Code, string Where, string Path, string Text, int Number, string? Post = null)
 {
     private const int MostPlaces = 6;
 

@@ -63,8 +63,8 @@ public static class TakeoffJson
     private static void WritePiece(Utf8JsonWriter json, Piece piece)
     {
         json.WriteString("run", piece.Run);
-        json.WriteString("line", piece.Line.Mark);
-        json.WriteString("row", piece.Row.Mark);
+        json.WriteString("line", piece.Line);
+        json.WriteString("row", piece.Row);
         json.WriteString("from", piece.From.Mark);
         json.WriteString("to", piece.To.Mark);
         json.WriteString("material", piece.Rope.MaterialName);
@@ -101,13 +101,13 @@ public static class TakeoffJson
     private static void WriteBore(Utf8JsonWriter json, Bore bore)
     {
         json.WriteString("post", bore.Post.Mark);
-        json.WriteString("row", bore.Row.Mark);
+        json.WriteString("row", bore.Row);
         json.WriteString("run", bore.Run);
         json.WriteString("kind", Word(bore.Kind));
         WriteInches(json, "bitIn", bore.Bit);
         json.WriteString("bit", LengthText.Inches(bore.Bit));
         json.WriteString("bitKind", Word(bore.BitChoice.Kind));
-        json.WriteString("bitReason", bore.BitChoice.Reason);
+        json.WriteString("bitReason", bore.BitChoice.ReasonFor(bore.Bit));
         WriteInches(json, "heightIn", bore.Height);
         WriteInches(json, "wallIn", bore.Wall);
         WriteNumber(json, "rakeDegrees", bore.RakeDegrees);
@@ -123,7 +123,7 @@ public static class TakeoffJson
     private static void WriteFixing(Utf8JsonWriter json, Fixing fixing)
     {
         json.WriteString("post", fixing.Post.Mark);
-        json.WriteString("row", fixing.Row.Mark);
+        json.WriteString("row", fixing.Row);
         json.WriteString("run", fixing.Run);
         json.WriteString("purpose", Word(fixing.Purpose));
         json.WriteString("screw", fixing.Screw?.ToString());

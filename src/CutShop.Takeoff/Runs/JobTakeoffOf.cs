@@ -24,7 +24,7 @@ public sealed partial record JobTakeoff
                     row.FixFor(piece, fixings);
                 }
             }
-            warnings.AddRange(LineWarnings.Of(job, i, pieces[firstPiece..], fixings[firstFixing..], tables));
+            warnings.AddRange(LineWarnings.Of(job, i, pieces[firstPiece..], fixings[firstFixing..], warnings.Count, tables));
         }
         return new(job, pieces, bores, fixings, warnings);
     }

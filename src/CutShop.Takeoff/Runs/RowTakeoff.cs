@@ -55,8 +55,7 @@ internal sealed class RowTakeoff
             var slope = SlopeAt(i, piece);
             bores.Add(new(
                 post,
-                _line,
-                _row,
+                _row.Mark,
                 piece.Run,
                 kind,
                 _rope,
@@ -64,7 +63,7 @@ internal sealed class RowTakeoff
                 _bitChoice,
                 _row.Height,
                 BoreRules.SideWall(post.Across, _bit),
-                Math.Atan(slope) * 180 / Math.PI,
+                RakeDegrees(slope),
                 Operations(piece, i, kind, slope)));
         }
     }
@@ -122,11 +121,11 @@ internal sealed class RowTakeoff
         var cut = (grown + allowances.PerPiece).RoundUpTo(allowances.RoundUp);
         return new(
             $"{_line.Mark}-{_row.Mark}-{number.ToString(CultureInfo.InvariantCulture)}",
-            _line,
-            _row,
+            _line.Mark,
+            _row.Mark,
+            _row.Height,
             _rope,
             first,
-            last,
             net,
             cut,
             _poundsPerFoot * cut.Inches / 12,
@@ -148,6 +147,8 @@ internal sealed class RowTakeoff
         return new(
             before,
             after,
+            Spans.Clear(section, before, after),
+            section.Rise,
             level,
             Length.RoundedFromInches(rise),
             chord,
@@ -188,12 +189,32 @@ internal sealed class RowTakeoff
     {
         var across = _line.Posts[index].Across;
         if (kind is AtPostKind.Stopped or AtPostKind.Corner)
-            return [new(NearSide(piece, index), BoreRules.StoppedDepth(across))];
+            return [Operation(NearSide(piece, index), BoreRules.StoppedDepth(across))];
         var depth = BoreRules.ThroughDepth(across, slope);
         return kind == AtPostKind.Knot
-            ? [new(NearSide(piece, index), depth), new(FarSide(piece, index), depth)]
-            : [new(Toward(index - 1), depth), new(Toward(index + 1), depth)];
+            ? [Operation(NearSide(piece, index), depth), Operation(FarSide(piece, index), depth)]
+            : [Operation(Toward(index - 1), depth), Operation(Toward(index + 1), depth)];
+
+        BoreOperation Operation(Face face, Length of) => new(face, of, MarkOn(index, face, _row.Height, slope), StopCollar.For(of));
     }
+
+    /// <summary>The height of a mark on a face of a post for a hole that passes the post's middle at a height and climbs along the line by a slope.</summary>
+    private Length MarkOn(int index, Face face, Length height, double slope) =>
+        FaceMark.Height(height, _line.Posts[index].Across, RakeDegrees(slope), LooksAlong(face, index));
+
+    /// <summary>1 for a face that looks along the line, -1 for one that looks back, 0 for a side.</summary>
+    private int LooksAlong(Face face, int index)
+    {
+        var isOfNext = index < _line.Posts.Count - 1 && face.Neighbour == _line.Posts[index + 1].Mark;
+        return face.Sight switch
+        {
+            FaceSight.Toward => isOfNext ? 1 : -1,
+            FaceSight.AwayFrom => isOfNext ? -1 : 1,
+            _ => 0,
+        };
+    }
+
+    private static double RakeDegrees(double slope) => Math.Atan(slope) * 180 / Math.PI;
 
     private Face Toward(int neighbour) => new(FaceSight.Toward, _line.Posts[neighbour].Mark);
 
@@ -210,6 +231,7 @@ internal sealed class RowTakeoff
         if (!_chosen.TryGetValue((purpose, post.Across), out var choice))
             _chosen[(purpose, post.Across)] = choice = ScrewChoice.For(purpose, post.Across, _rope, _bit, _tables);
         var height = _row.Height + ScrewChoice.RaiseFor(purpose, _rope);
-        return new(post, _line, _row, piece.Run, purpose, choice.Wanted, choice.Screw, count, face, height, choice.Pilot);
+        var slope = purpose == FixingPurpose.Wrap ? 0 : SlopeAt(index, piece);
+        return new(post, _row.Mark, _row.Height, piece.Run, choice.Driven(purpose, count), face, height, MarkOn(index, face, height, slope));
     }
 }

@@ -10,6 +10,17 @@ public enum ScrewKind
     LagScrew,
 }
 
+/// <summary>A screw as it is bought.</summary>
+/// <param name="Kind">Deck or lag screw.</param>
+/// <param name="Size">The size in the trade's words: <c>#10</c>, <c>1/4 in</c>.</param>
+/// <param name="Length">Its length: over all for a deck screw, under the head for a lag screw.</param>
+public sealed record ScrewName(ScrewKind Kind, string Size, Length Length)
+{
+    /// <summary>The screw in words, such as <c>#10 x 3 in stainless deck screw</c>.</summary>
+    public override string ToString() =>
+        $"{Size} x {LengthText.Inches(Length)} stainless {(Kind == ScrewKind.DeckScrew ? "deck" : "lag")} screw";
+}
+
 /// <summary>A screw of the catalogue.</summary>
 /// <param name="Kind">Deck or lag screw.</param>
 /// <param name="Size">The size in the trade's words: <c>#10</c>, <c>1/4 in</c>.</param>
@@ -39,10 +50,15 @@ public sealed record Screw(
     /// <summary>Depth of the counterbore that sinks the head; zero for a flat head, which countersinks flush.</summary>
     public Length CounterboreDepth => HeadHeight.RoundUpTo(BitStep);
 
+    /// <summary>Clearance hole for the plain shank of a lag screw, its shank's diameter; zero for a deck screw.</summary>
+    public Length ShankHole => Kind == ScrewKind.LagScrew ? Shank : Length.Zero;
+
     /// <summary>How far the point gets from the face when the head is sunk.</summary>
     public Length Reach => Length + CounterboreDepth;
 
+    /// <summary>The screw as it is bought.</summary>
+    public ScrewName Name => new(Kind, Size, Length);
+
     /// <summary>The screw in words, such as <c>#10 x 3 in stainless deck screw</c>.</summary>
-    public override string ToString() =>
-        $"{Size} x {LengthText.Inches(Length)} stainless {(Kind == ScrewKind.DeckScrew ? "deck" : "lag")} screw";
+    public override string ToString() => Name.ToString();
 }

@@ -13,19 +13,21 @@ internal sealed class LineWarnings
     private readonly ShopTables _tables;
     private readonly int?[] _below;
     private readonly Length[] _bits;
+    private readonly int _before;
     private readonly List<Warning> _warnings = [];
 
-    private LineWarnings(Job job, int lineIndex, ShopTables tables)
+    private LineWarnings(Job job, int lineIndex, int before, ShopTables tables)
     {
+        _before = before;
         (_job, _lineIndex, _line, _tables) = (job, lineIndex, job.Lines[lineIndex], tables);
         _below = RowsBelow(_line.Rows);
         _bits = [.. _line.Rows.Select(row => RopeBit.DiameterFor(row.Rope ?? job.Rope))];
     }
 
-    /// <summary>The warnings of one line, row by row and then along the line.</summary>
-    public static List<Warning> Of(Job job, int lineIndex, IReadOnlyList<Piece> pieces, IReadOnlyList<Fixing> fixings, ShopTables tables)
+    /// <summary>The warnings of one line, row by row and then along the line, after so many of the lines before it.</summary>
+    public static List<Warning> Of(Job job, int lineIndex, IReadOnlyList<Piece> pieces, IReadOnlyList<Fixing> fixings, int before, ShopTables tables)
     {
-        var warnings = new LineWarnings(job, lineIndex, tables);
+        var warnings = new LineWarnings(job, lineIndex, before, tables);
         var sections = warnings.SectionsByRow(pieces);
         warnings.CheckTurns();
         for (var row = 0; row < warnings._line.Rows.Count; row++)
@@ -56,12 +58,12 @@ internal sealed class LineWarnings
 
     private string RopePath(int row) => _line.Rows[row].Rope is null ? "$.rope" : RowPath(row) + ".rope";
 
-    private void Warn(string code, string where, string path, string text) => _warnings.Add(new(code, where, path, text));
+    private void Warn(string code, string where, string path, string text, Post? post = null) => _warnings.Add(new(code, where, path, text, _before + _warnings.Count, post?.Mark));
 
     private PieceSection[][] SectionsByRow(IReadOnlyList<Piece> pieces)
     {
-        var byRow = pieces.ToLookup(piece => piece.Row, ReferenceEqualityComparer.Instance);
-        return [.. _line.Rows.Select(row => byRow[row].SelectMany(piece => piece.Sections).ToArray())];
+        var byRow = pieces.ToLookup(piece => piece.Row);
+        return [.. _line.Rows.Select(row => byRow[row.Mark].SelectMany(piece => piece.Sections).ToArray())];
     }
 
     private void CheckTurns()
@@ -72,9 +74,9 @@ internal sealed class LineWarnings
             if (post.Turn is not { } turn)
                 continue;
             if (i == 0 || i == _line.Posts.Count - 1)
-                Warn("turn-at-end", post.Mark, PostPath(i) + ".turn", $"Post {post.Mark} ends its line, so its turn changes nothing.");
+                Warn("turn-at-end", post.Mark, PostPath(i) + ".turn", $"Post {post.Mark} ends its line, so its turn changes nothing.", post);
             else if (turn.Degrees != 90 && _line.Rows.Any(row => row.Treatments[i].Kind == TreatmentKind.Bored))
-                Warn("corner-angle", post.Mark, PostPath(i) + ".turn", string.Create(CultureInfo.InvariantCulture, $"Post {post.Mark} turns by {turn.Degrees:0.##}°: the lengths and bores of a bored corner are those of a right angle; check how the two bores meet."));
+                Warn("corner-angle", post.Mark, PostPath(i) + ".turn", string.Create(CultureInfo.InvariantCulture, $"Post {post.Mark} turns by {turn.Degrees:0.##}°: the lengths and bores of a bored corner are those of a right angle; check how the two bores meet."), post);
         }
     }
 
@@ -91,7 +93,7 @@ internal sealed class LineWarnings
         var bit = _bits[row];
         var isBored = _line.Rows[row].Treatments.Any(treatment => treatment.Kind != TreatmentKind.Wrap);
         if (isBored && _tables.Rack.Choose(bit, rope.Across) is { OnRack: false } choice)
-            Warn("bit-not-on-rack", where, RopePath(row), $"Bores for this row: {choice.Reason}.");
+            Warn("bit-not-on-rack", where, RopePath(row), $"Bores for this row: {choice.ReasonFor(bit)}.");
     }
 
     private void CheckPosts(int row)
@@ -102,17 +104,17 @@ internal sealed class LineWarnings
         {
             var post = _line.Posts[i];
             if (!CommonRope.Suits(post.Across, rope.Diameter))
-                Warn("rope-for-post", At(post, thisRow), PostPath(i) + ".across", $"{LengthText.Brief(rope.Diameter)} rope on a post {LengthText.Brief(post.Across)} across; common is {CommonRope.SizesFor(post.Across)}.");
+                Warn("rope-for-post", At(post, thisRow), PostPath(i) + ".across", $"{LengthText.Brief(rope.Diameter)} rope on a post {LengthText.Brief(post.Across)} across; common is {CommonRope.SizesFor(post.Across)}.", post);
             if (thisRow.Treatments[i].Kind == TreatmentKind.Wrap)
                 continue;
             var wall = BoreRules.SideWall(post.Across, bit);
             if (wall < ThinWall)
-                Warn("thin-wall", At(post, thisRow), PostPath(i) + ".across", $"The {LengthText.Brief(bit)} bore leaves a side wall of {LengthText.Inches(wall, 16)}, under {LengthText.Brief(ThinWall)}.");
+                Warn("thin-wall", At(post, thisRow), PostPath(i) + ".across", $"The {LengthText.Brief(bit)} bore leaves a side wall of {LengthText.Inches(wall, 16)}, under {LengthText.Brief(ThinWall)}.", post);
             var above = post.Height - thisRow.Height - (bit / 2);
             if (above.IsNegative)
-                Warn("near-top", At(post, thisRow), RowPath(row) + ".height", $"The {LengthText.Brief(bit)} bore breaks out of the top of the post.");
+                Warn("near-top", At(post, thisRow), RowPath(row) + ".height", $"The {LengthText.Brief(bit)} bore breaks out of the top of the post.", post);
             else if (above < bit)
-                Warn("near-top", At(post, thisRow), RowPath(row) + ".height", $"{LengthText.Inches(above, 16)} of wood above the {LengthText.Brief(bit)} bore, less than one bit diameter.");
+                Warn("near-top", At(post, thisRow), RowPath(row) + ".height", $"{LengthText.Inches(above, 16)} of wood above the {LengthText.Brief(bit)} bore, less than one bit diameter.", post);
             if (NextBoreDown(row, i) is { } lower)
                 CheckWoodBetween(row, lower, post);
         }
@@ -138,7 +140,7 @@ internal sealed class LineWarnings
         var (named, other) = (Math.Max(row, lower), Math.Min(row, lower));
         Warn("bores-close", At(post, _line.Rows[named]), RowPath(named) + ".height", wood.IsPositive
             ? $"{LengthText.Inches(wood, 16)} of wood between this bore and that of row {_line.Rows[other].Mark}, less than one bit diameter."
-            : $"This bore runs into that of row {_line.Rows[other].Mark}.");
+            : $"This bore runs into that of row {_line.Rows[other].Mark}.", post);
     }
 
     private void CheckSags(int row, PieceSection[][] sections)
@@ -167,8 +169,9 @@ internal sealed class LineWarnings
     {
         foreach (var fixing in fixings.Where(fixing => fixing.Screw is null))
         {
-            var row = _line.Rows.TakeWhile(candidate => !ReferenceEquals(candidate, fixing.Row)).Count();
-            Warn("no-screw", $"{fixing.Post.Mark}/{fixing.Row.Mark}", RowPath(row), $"No screw in the catalogue fits; one that reaches from {LengthText.Inches(fixing.Wanted.Least, 16)} to {LengthText.Inches(fixing.Wanted.Most, 16)} into the post would.");
+            var row = _line.Rows.TakeWhile(candidate => candidate.Mark != fixing.Row).Count();
+            var wanted = ScrewChoice.For(fixing.Purpose, fixing.Post.Across, RopeOf(row), _bits[row], _tables).Wanted;
+            Warn("no-screw", $"{fixing.Post.Mark}/{fixing.Row}", RowPath(row), $"No screw in the catalogue fits; one that reaches from {LengthText.Inches(wanted.Least, 16)} to {LengthText.Inches(wanted.Most, 16)} into the post would.", fixing.Post);
         }
     }
 }

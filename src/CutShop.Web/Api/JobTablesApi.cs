@@ -47,8 +47,8 @@ internal static class JobTablesApi
             csv.WriteField(job.Number);
             csv.WriteField(piece.Run);
             csv.WriteField(stored.Code.ToString());
-            csv.WriteField(piece.Line.Mark);
-            csv.WriteField(piece.Row.Mark);
+            csv.WriteField(piece.Line);
+            csv.WriteField(piece.Row);
             csv.WriteField(piece.From.Mark);
             csv.WriteField(piece.To.Mark);
             csv.WriteField(piece.Rope.MaterialName);
@@ -73,7 +73,7 @@ internal static class JobTablesApi
             {
                 csv.WriteField(job.Number);
                 csv.WriteField(bore.Post.Mark);
-                csv.WriteField(bore.Row.Mark);
+                csv.WriteField(bore.Row);
                 csv.WriteField(bore.Run);
                 csv.WriteField(TakeoffJson.Word(bore.Kind));
                 WriteInches(csv, bore.Bit);
@@ -99,7 +99,7 @@ internal static class JobTablesApi
         {
             csv.WriteField(job.Number);
             csv.WriteField(fixing.Post.Mark);
-            csv.WriteField(fixing.Row.Mark);
+            csv.WriteField(fixing.Row);
             csv.WriteField(fixing.Run);
             csv.WriteField(TakeoffJson.Word(fixing.Purpose));
             csv.WriteField(fixing.Screw?.ToString() ?? "");

@@ -58,7 +58,7 @@ public sealed partial record DraftStretch(int LineIndex, LineBands Bands, Band B
     {
         ArgumentNullException.ThrowIfNull(takeoff);
         return takeoff.Pieces
-            .Where(piece => piece.Line.Mark == Line.Mark && piece.First < Band.Last && piece.Last > Band.First)
+            .Where(piece => piece.Line == Line.Mark && piece.First < Band.Last && piece.Last > Band.First)
             .SelectMany(piece => piece.Sections
                 .Take(Band.Last - piece.First)
                 .Skip(Band.First - piece.First)

@@ -26,14 +26,14 @@ internal sealed class SitePackPages(OwnPages pages)
     public async Task WriteAsync(HttpContext reader, SitePack pack, PieceCode? only, Stream to)
     {
         var pieces = only is { } code ? [.. pack.Pieces.Where(piece => piece.Code == code)] : pack.Pieces;
-        var firsts = pack.Pieces.GroupBy(piece => piece.Piece.Line.Mark).ToDictionary(line => line.Key, line => line.First().Code);
+        var firsts = pack.Pieces.GroupBy(piece => piece.Piece.Line).ToDictionary(line => line.Key, line => line.First().Code);
         foreach (var path in Paths(pack, pieces, firsts))
         {
             if (await pages.ReadAsync(reader, path) is { } html)
                 await LineAsync(new { path, html });
         }
-        foreach (var piece in pieces.Where(piece => piece.Code != firsts[piece.Piece.Line.Mark]))
-            await LineAsync(new { path = SitePaths.Line(piece.Code), same = SitePaths.Line(firsts[piece.Piece.Line.Mark]) });
+        foreach (var piece in pieces.Where(piece => piece.Code != firsts[piece.Piece.Line]))
+            await LineAsync(new { path = SitePaths.Line(piece.Code), same = SitePaths.Line(firsts[piece.Piece.Line]) });
         await LineAsync(new { pieces = pack.Pieces.Count });
 
         async Task LineAsync<T>(T line)
@@ -47,7 +47,7 @@ internal sealed class SitePackPages(OwnPages pages)
     {
         yield return SitePaths.Find;
         yield return SitePaths.Pack(pack.Code);
-        foreach (var line in pieces.Select(piece => piece.Piece.Line.Mark).Distinct())
+        foreach (var line in pieces.Select(piece => piece.Piece.Line).Distinct())
             yield return SitePaths.Line(firsts[line]);
         foreach (var piece in pieces)
         {

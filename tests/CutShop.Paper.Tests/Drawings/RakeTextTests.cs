@@ -1,4 +1,5 @@
 using CutShop.Paper.Tests.Samples;
+using CutShop.Takeoff;
 
 namespace CutShop.Paper.Tests.Drawings;
 

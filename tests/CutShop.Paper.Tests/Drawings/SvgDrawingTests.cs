@@ -1,5 +1,6 @@
 using System.Xml.Linq;
 using CutShop.Paper.Tests.Samples;
+using CutShop.Takeoff;
 
 namespace CutShop.Paper.Tests.Drawings;
 

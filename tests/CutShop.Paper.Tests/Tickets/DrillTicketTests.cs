@@ -59,8 +59,8 @@ public sealed class DrillTicketTests
                 {
                     foreach (var operation in bore.Operations)
                     {
-                        var (mark, bit, collar) = (Plain(work.MarkHeight(bore.Height, operation.Face, bore.RakeDegrees)), Plain(bore.Bit), Plain(StopCollar.For(operation.Depth)));
-                        Assert.Single(bores, row => row[1] == bore.Row.Mark && row[2] == operation.Face.ToString() && row[7] == bore.Run
+                        var (mark, bit, collar) = (Plain(operation.Mark), Plain(bore.Bit), Plain(StopCollar.For(operation.Depth)));
+                        Assert.Single(bores, row => row[1] == bore.Row && row[2] == operation.Face.ToString() && row[7] == bore.Run
                             && row[3].Replace('\u00A0', ' ').StartsWith(mark, StringComparison.Ordinal) && row[5].Replace('\u00A0', ' ') == bit && row[6].Replace('\u00A0', ' ') == collar);
                     }
                 }
@@ -68,7 +68,7 @@ public sealed class DrillTicketTests
                 foreach (var fixing in work.Fixings)
                 {
                     Assert.Contains(screws, row => row.Contains($"{fixing.Count} × {fixing.Screw}", StringComparison.Ordinal)
-                        && row.Contains($"{fixing.Row.Mark}: {Plain(work.MarkHeight(fixing))}", StringComparison.Ordinal)
+                        && row.Contains($"{fixing.Row}: {Plain(fixing.Mark)}", StringComparison.Ordinal)
                         && row.Contains(fixing.Face.ToString(), StringComparison.Ordinal)
                         && row.Contains(Plain(fixing.Pilot), StringComparison.Ordinal));
                 }
@@ -147,7 +147,7 @@ public sealed class DrillTicketTests
 
     private static IEnumerable<Length> LengthsOf(PostWork work) => work.Drillings()
         .SelectMany(d => new[] { d.Bore.Bit, d.Bore.Wall, d.Mark, d.MarkFromTop, d.Operation.Depth, d.Collar })
-        .Concat(work.Fixings.SelectMany(f => new[] { work.MarkHeight(f), f.Pilot, f.Counterbore, f.CounterboreDepth, f.ShankHole }).Where(length => length.IsPositive))
+        .Concat(work.Fixings.SelectMany(f => new[] { f.Mark, f.Pilot, f.Counterbore, f.CounterboreDepth, f.ShankHole }).Where(length => length.IsPositive))
         .Append(work.Post.Across)
         .Append(work.Post.Height);
 

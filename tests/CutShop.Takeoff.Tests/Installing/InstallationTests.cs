@@ -85,7 +85,7 @@ public class InstallationTests
                 foreach (var line in takeoff.Job.Lines)
                 {
                     var hung = new HashSet<string>();
-                    foreach (var piece in Installation.InOrder(takeoff.Pieces.Where(piece => piece.Line.Mark == line.Mark), piece => piece))
+                    foreach (var piece in Installation.InOrder(takeoff.Pieces.Where(piece => piece.Line == line.Mark), piece => piece))
                     {
                         Assert.True(Installation.FirstRopeOf(takeoff, piece) is not { } first || hung.Contains(first.Run));
                         hung.Add(piece.Run);

@@ -38,7 +38,7 @@ public class MeasuredSpanTests
                 {
                     foreach (var (index, section) in piece.Sections.Index())
                     {
-                        var span = MeasuredSpan.Of(piece, index, MeasuredSpan.PlannedClear(piece, index));
+                        var span = MeasuredSpan.Of(piece, index, section.Clear);
                         Assert.True(span.Over.Abs() < Hair, $"{piece.Run} {index}: {span.Over}");
                         Assert.Equal(section.Chord.Inches, span.Chord.Inches, 0.001);
                         // Near straight a thousandth of rope is much sag, so that is looked at as rope.
@@ -73,8 +73,8 @@ public class MeasuredSpanTests
     public void Round_wrapped_posts_the_rope_spans_from_centre_to_centre()
     {
         var piece = Sample.Takeoff(Sample.Example("pilings")).Pieces[0];
-        Assert.Equal(90.5, MeasuredSpan.PlannedClear(piece, 0).Inches);
-        Assert.Equal(90.5, MeasuredSpan.PlannedClear(piece, 1).Inches);
+        Assert.Equal(90.5, piece.Sections[0].Clear.Inches);
+        Assert.Equal(90.5, piece.Sections[1].Clear.Inches);
         Assert.Equal(89 + 9.5, MeasuredSpan.Of(piece, 0, Inches(89)).Chord.Inches, 1e-6);
     }
 

@@ -51,8 +51,8 @@ public class MetamorphicTests
             {
                 foreach (var row in line.Rows)
                 {
-                    var one = forward.Pieces.Where(piece => piece.Line.Mark == line.Mark && piece.Row.Mark == row.Mark).ToList();
-                    var other = backward.Pieces.Where(piece => piece.Line.Mark == line.Mark && piece.Row.Mark == row.Mark).ToList();
+                    var one = forward.Pieces.Where(piece => piece.Line == line.Mark && piece.Row == row.Mark).ToList();
+                    var other = backward.Pieces.Where(piece => piece.Line == line.Mark && piece.Row == row.Mark).ToList();
                     Assert.Equal(one.Count, other.Count);
                     Assert.Equal(Total(one), Total(other), 1e-6);
                     if (one.Count == 1)

@@ -47,7 +47,7 @@ public class WorkedJobTests
                 "A3/low corner 18\" toward A2 2 3/4\"",
                 "A3/low corner 18\" toward A4 2 3/4\"",
             ],
-            bores.Select(bore => $"{bore.Post.Mark}/{bore.Row.Mark} {TakeoffJson.Word(bore.Kind)} {bore.Height.Inches}\" {string.Join(' ', bore.Operations.Select(operation => $"{operation.Face} {operation.Depth}"))}"));
+            bores.Select(bore => $"{bore.Post.Mark}/{bore.Row} {TakeoffJson.Word(bore.Kind)} {bore.Height.Inches}\" {string.Join(' ', bore.Operations.Select(operation => $"{operation.Face} {operation.Depth}"))}"));
         Assert.All(bores, bore => Assert.Equal((1.5625, 1.96875), (bore.Bit.Inches, bore.Wall.Inches)));
     }
 
@@ -66,7 +66,7 @@ public class WorkedJobTests
                 "A4/low wrap #10 x 3 in stainless deck screw x2 around the post",
             ],
             Sample.Takeoff(Sample.Example("boardwalk")).Fixings
-                .Select(fixing => $"{fixing.Post.Mark}/{fixing.Row.Mark} {TakeoffJson.Word(fixing.Purpose)} {fixing.Screw} x{fixing.Count} {fixing.Face}"));
+                .Select(fixing => $"{fixing.Post.Mark}/{fixing.Row} {TakeoffJson.Word(fixing.Purpose)} {fixing.Screw} x{fixing.Count} {fixing.Face}"));
 
     /// <summary>
     /// Up 60 in over 80 (slope 3/4), then down 20 over 80 (−1/4), rope tight. Faces are 74.5 in apart: 74.5 x 5/4 = 93.125, then

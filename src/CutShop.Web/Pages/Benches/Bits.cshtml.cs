@@ -1,4 +1,3 @@
-using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.Benches;

@@ -133,14 +133,14 @@ public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvid
 
     private DrillStep StepOf(Drilling drilling) => new(
         drilling.Number,
-        $"{Paper.Text.FaceName(drilling.Operation.Face)}, {T["row {0}", drilling.Bore.Row.Mark]}",
+        $"{Paper.Text.FaceName(drilling.Operation.Face)}, {T["row {0}", drilling.Bore.Row]}",
         T["Bit {0}, mark {1} from the foot, stop collar {2}, {3}", Figures.Lead(drilling.Bore.Bit), Figures.Lead(drilling.Mark), Figures.Lead(drilling.Collar), RakeOf(drilling)],
         IsScrewHole: false);
 
     private DrillStep StepOf(Fixing hole, int number) => new(
         number,
-        T["screw hole: {0}, row {1}", Paper.Text.FaceName(hole.Face), hole.Row.Mark],
-        $"{InstallLines.ScrewsOf(hole, Post!.MarkHeight(hole), Paper)}. {T["Counterbore first, then the pilot in its centre."]}",
+        T["screw hole: {0}, row {1}", Paper.Text.FaceName(hole.Face), hole.Row],
+        $"{InstallLines.ScrewsOf(hole, Paper)}. {T["Counterbore first, then the pilot in its centre."]}",
         IsScrewHole: true);
 }
 

@@ -1,4 +1,3 @@
-using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.OnSite;
@@ -31,7 +30,7 @@ public sealed class LineModel(PieceShelf pieces, SiteText text) : LabelPage(text
         if (Found is not { Piece: { Takeoff: { } takeoff, Piece: { } piece } })
             return Found is null ? Page() : Redirect($"/p/{Found.Piece.Code.Plain}/dropped");
         Pieces = [.. Installation.InOrder(Found.Pieces, one => one.Piece)];
-        Posts = [.. PostWork.Of(takeoff).Where(work => work.Line.Mark == piece.Line.Mark)];
+        Posts = [.. PostWork.Of(takeoff).Where(work => work.Line == piece.Line)];
         return Page();
     }
 

@@ -34,7 +34,7 @@ public sealed class MeasureModel(PieceShelf pieces, SiteText text) : LabelPage(t
 
     private MeasuredField Read(Piece piece, int index, string typed)
     {
-        var planned = MeasuredSpan.PlannedClear(piece, index);
+        var planned = piece.Sections[index].Clear;
         if (typed.Trim().Length == 0)
             return new(piece.Sections[index], planned, "", Problem: null, Result: null);
         var length = PersonUnits.Read(HttpContext, typed);

@@ -1,6 +1,4 @@
-using CutShop.Takeoff;
-
-namespace CutShop.Paper;
+namespace CutShop.Takeoff;
 
 /// <summary>
 /// Where to set the stop collar for a bore, measured from the bit's cutting edge: the depth, rounded up to 1/16 in, the
