@@ -1,6 +1,5 @@
 using System.CommandLine;
 using CutShop.Shop;
-using CutShop.Takeoff;
 
 namespace CutShop.Cli;
 
@@ -21,7 +20,7 @@ internal static class BackupCommand
         command.SetAction(async (parsed, _) =>
         {
             var shop = parsed.GetRequiredValue(options.Folder);
-            var answer = new ShopBackups(options.DatabaseOf(parsed), backups.FolderOf(parsed, shop), ShopTables.Standard, TimeProvider.System).Make(backups.RuleOf(parsed));
+            var answer = new ShopBackups(options.DatabaseOf(parsed), backups.FolderOf(parsed, shop), TimeProvider.System).Make(backups.RuleOf(parsed));
             Console.WriteLine(answer.File.Path);
             foreach (var old in answer.Removed)
                 Console.WriteLine($"removed {old.Path}");

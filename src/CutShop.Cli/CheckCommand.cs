@@ -10,19 +10,26 @@ internal static class CheckCommand
     public static Command Create()
     {
         var options = new ShopOptions();
-        var command = new Command("check", "Check the shop's database, in a file or on a server: the rope of every coil, states against history, tickets against job files.")
+        var rules = new Option<bool>("--rules") { Description = "List the open jobs that the rules of this program would make different. That is no fault." };
+        var command = new Command("check", "Check the shop's database, in a file or on a server: the rope of every coil, states against history, tickets against what was promised.")
         {
             options.Folder,
             options.Server,
+            rules,
         };
         command.SetAction(async (parsed, _) =>
         {
             var place = options.PlaceOf(parsed);
-            var findings = ShopCheck.Of(place, ShopTables.Standard, TimeProvider.System);
+            var findings = ShopCheck.Of(place, TimeProvider.System);
             await FindingLines.WriteAsync(findings);
             if (findings.Count > 0)
                 return Exit.Failed;
             Console.WriteLine($"{place}: all is well.");
+            if (parsed.GetValue(rules))
+            {
+                using var database = place.Open(TimeProvider.System);
+                RuleLines.Write(new JobsAgainstRules(database, ShopTables.Standard).All());
+            }
             return Exit.Done;
         });
         return command;

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using CutShop.Shop;
-using CutShop.Takeoff;
 
 namespace CutShop.Cli;
 
@@ -13,7 +12,7 @@ internal static class ImportCommand
         var from = new Option<string>("--from") { Description = "The folder of an export.", Required = true };
         var command = new Command("import", "Make a shop from an export, in a folder or an empty database on a server.") { options.Folder, options.Server, from };
         command.SetAction(async (parsed, cancel) => await ExportCommand.TellAsync(
-            await new ShopImport(options.PlaceOf(parsed), ShopTables.Standard, TimeProvider.System).ReadAsync(parsed.GetRequiredValue(from), cancel), "Imported"));
+            await new ShopImport(options.PlaceOf(parsed), TimeProvider.System).ReadAsync(parsed.GetRequiredValue(from), cancel), "Imported"));
         return command;
     }
 }

@@ -9,6 +9,7 @@ var root = new RootCommand("CutShop: cut and drill work orders for rope railings
     DemoCommand.Create(),
     PersonCommand.Create(),
     CheckCommand.Create(),
+    UpgradeCommand.Create(),
     BackupCommand.Create(),
     RestoreCommand.Create(),
     ExportCommand.Create(),

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using CutShop.Shop;
-using CutShop.Takeoff;
 
 namespace CutShop.Cli;
 
@@ -23,7 +22,7 @@ internal static class RestoreCommand
         ShopOptions.WorksOnAFile(command);
         command.SetAction(async (parsed, _) =>
         {
-            var restore = new ShopRestore(parsed.GetRequiredValue(options.Folder), ShopTables.Standard, TimeProvider.System);
+            var restore = new ShopRestore(parsed.GetRequiredValue(options.Folder), TimeProvider.System);
             var (file, isDry, isForced) = (parsed.GetRequiredValue(backup), parsed.GetValue(dryRun), parsed.GetValue(evenSo));
             return await TellAsync(isDry ? restore.Look(file, isForced) : restore.Restore(file, isForced), isDry);
         });

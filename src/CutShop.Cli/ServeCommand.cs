@@ -36,8 +36,7 @@ internal static class ServeCommand
             var (shop, rule) = (parsed.GetRequiredValue(options.Folder), backups.RuleOf(parsed));
             var folder = backups.FolderOf(parsed, shop);
             var place = options.PlaceOf(parsed);
-            if (!place.IsOnServer)
-                BackUpBeforeUpgrade(place.DatabaseFile, folder);
+            UpgradeCommand.MakeIfDue(place, folder);
             using var database = place.Open(TimeProvider.System);
             if (place.IsOnServer)
                 Console.WriteLine($"The database: {place}. This program makes no backups of it: see docs/operations.md for the server's own.");
@@ -49,14 +48,6 @@ internal static class ServeCommand
             return await ServeAsync(settings, parsed.GetRequiredValue(listen), cancel);
         });
         return command;
-    }
-
-    /// <summary>A newer program changes the tables; the database as it was before stays as a backup.</summary>
-    private static void BackUpBeforeUpgrade(string database, string folder)
-    {
-        var backups = new ShopBackups(database, folder, ShopTables.Standard, TimeProvider.System);
-        if (backups.IsOfOlderProgram)
-            Console.WriteLine($"The database is brought up to date. As it was: {backups.Make(keep: null).File.Path}");
     }
 
     /// <summary>Where to listen; only this machine unless the shop says otherwise.</summary>

@@ -52,8 +52,13 @@ internal sealed class ShopOptions
         ? PaperSettings.Default with { Units = UnitsFirst.Millimetres, Page = PageSize.A4 }
         : PaperSettings.Default;
 
-    /// <summary>The shop's database, open: on the server that was named, else the file in the shop's folder.</summary>
-    public ShopDatabase Open(ParseResult parsed) => PlaceOf(parsed).Open(TimeProvider.System);
+    /// <summary>The shop's database, open: on the server that was named, else the file in the shop's folder. One of an older program is brought up to date first.</summary>
+    public ShopDatabase Open(ParseResult parsed)
+    {
+        var place = PlaceOf(parsed);
+        UpgradeCommand.MakeIfDue(place, ShopFolder.BackupsIn(place.Folder));
+        return place.Open(TimeProvider.System);
+    }
 
     /// <summary>Where the shop is.</summary>
     public ShopPlace PlaceOf(ParseResult parsed) => new(

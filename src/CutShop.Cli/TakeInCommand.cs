@@ -52,7 +52,7 @@ internal static class TakeInCommand
         }
 
         var folder = Path.Combine(ShopFolder.PaperIn(shopFolder), job.Number);
-        var stored = new JobShelf(database, ShopTables.Standard).Find(job.Number)!;
+        var stored = new JobShelf(database).Find(job.Number)!;
         var exitCode = await PaperFolder.WriteAsync(stored, new LabelAddressShelf(database).Current ?? address, settings, folder, cancel);
         if (exitCode == Exit.Done)
             Console.WriteLine($"{job.Number}: paper in {Path.GetFullPath(folder)}");

@@ -60,7 +60,7 @@ public sealed class JobPaper(
     private IEnumerable<Sheet> Made(PaperKind kind) => kind switch
     {
         PaperKind.Summary => [JobSummary.Of(takeoff, settings, takeoff.Pieces.Zip(codes).ToDictionary(pair => pair.First.Run, pair => pair.Second))],
-        PaperKind.CutTickets => takeoff.Pieces.Zip(codes, (piece, code) => CutTicket.Of(takeoff.Job, piece, settings, code, places.GetValueOrDefault(piece.Run))),
+        PaperKind.CutTickets => takeoff.Pieces.Zip(codes, (piece, code) => CutTicket.Of(JobHead.Of(takeoff.Job), piece, settings, code, places.GetValueOrDefault(piece.Run))),
         PaperKind.DrillTickets => DrillTicket.All(takeoff, settings),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, message: null),
     };

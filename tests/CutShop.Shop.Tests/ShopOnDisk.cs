@@ -18,7 +18,7 @@ public sealed class ShopOnDisk : IDisposable
 
     public JobIntake Intake => new(Database, ShopTables.Standard);
 
-    public JobShelf Jobs => new(Database, ShopTables.Standard);
+    public JobShelf Jobs => new(Database);
 
     public CoilStock Stock => new(Database);
 

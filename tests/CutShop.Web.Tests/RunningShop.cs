@@ -38,7 +38,7 @@ public sealed class RunningShop : IAsyncDisposable
     /// <summary>Every job that is stored, up to a page of them.</summary>
     public IReadOnlyList<JobFound> AllJobs() => new JobSearch(Database).Find(new(JobsShown.All)).Jobs;
 
-    public JobShelf Jobs => new(Database, ShopTables.Standard);
+    public JobShelf Jobs => new(Database);
 
     public Shop.People People => new(Database);
 

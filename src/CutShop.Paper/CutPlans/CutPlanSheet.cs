@@ -7,7 +7,8 @@ namespace CutShop.Paper;
 /// <param name="Code">Its code as printed.</param>
 /// <param name="Job">Its job's number.</param>
 /// <param name="Run">Its run.</param>
-public sealed record PlanPieceName(string Code, string Job, string Run);
+/// <param name="IsCancelled">True where the piece is no longer to be cut.</param>
+public sealed record PlanPieceName(string Code, string Job, string Run, bool IsCancelled = false);
 
 /// <summary>What a plan's sheet says of the plan as a whole.</summary>
 /// <param name="Number">The plan's number.</param>
@@ -45,7 +46,7 @@ public static class CutPlanSheet
         {
             blocks.Add(new HeadingBlock(text.PlanCoil(coil.Coil, coil.Lot, figures.LongBoth(coil.Start))));
             blocks.Add(new DrawingBlock(CoilBar.Of(coil, settings)));
-            blocks.Add(new TableBlock(text.PlanPiecesInOrder, text.PlanColumns, [.. coil.Pieces.Select((piece, i) => Row(i, piece, names[piece.Code], figures))]));
+            blocks.Add(new TableBlock(text.PlanPiecesInOrder, text.PlanColumns, [.. coil.Pieces.Select((piece, i) => Row(i, piece, names[piece.Code], settings))]));
             blocks.Add(new NoteBlock(
                 coil.IsKept ? text.PlanKeeps(figures.LongBoth(coil.Left))
                 : coil.Left.IsPositive ? text.PlanScraps(figures.LongBoth(coil.Left))
@@ -54,13 +55,17 @@ public static class CutPlanSheet
         return new(text.CutPlanTitle, head.Rope, text.PlanFoot(head.Number, head.Rope), blocks);
     }
 
-    private static string[] Row(int index, CutPiece piece, PlanPieceName name, Figures figures) =>
-    [
-        Figures.Count(index + 1),
-        name.Code,
-        $"{name.Job} {name.Run}",
-        figures.LongLead(piece.Cut),
-        figures.LongLead(piece.From),
-        figures.LongLead(piece.To),
-    ];
+    private static string[] Row(int index, CutPiece piece, PlanPieceName name, PaperSettings settings)
+    {
+        var figures = settings.Figures;
+        return
+        [
+            Figures.Count(index + 1),
+            name.Code,
+            name.IsCancelled ? $"{name.Job} {name.Run}\n{settings.Text.PlanPieceCancelled}" : $"{name.Job} {name.Run}",
+            figures.LongLead(piece.Cut),
+            figures.LongLead(piece.From),
+            figures.LongLead(piece.To),
+        ];
+    }
 }

@@ -60,7 +60,7 @@ public static class PackingList
         [
             new(text.Job, job.Number),
             new(text.Customer, job.Customer),
-            new(text.Due, CutTicket.DueOf(job, text)),
+            new(text.Due, CutTicket.DueOf(job.Due, text)),
             new(text.Pieces, text.CountOf(packed.Count, all.Count)),
             new(text.TotalLength, settings.Figures.LongBoth(length)),
             new(text.Weight, WeightOf(packed.All(piece => piece.WeightLb is not null) ? packed.Sum(piece => piece.WeightLb) : null, text)),

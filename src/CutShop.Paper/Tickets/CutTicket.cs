@@ -6,12 +6,12 @@ namespace CutShop.Paper;
 public static class CutTicket
 {
     /// <summary>The ticket.</summary>
-    /// <param name="job">The job.</param>
+    /// <param name="job">What the job is called by.</param>
     /// <param name="piece">The piece.</param>
     /// <param name="settings">Units and words.</param>
     /// <param name="code">The piece's code, or null before it has one.</param>
     /// <param name="place">Where a cut plan puts it; without one the ticket has boxes to write in.</param>
-    public static Sheet Of(Job job, Piece piece, PaperSettings settings, PieceCode? code = null, CutPlace? place = null)
+    public static Sheet Of(JobHead job, Piece piece, PaperSettings settings, PieceCode? code = null, CutPlace? place = null)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(piece);
@@ -33,7 +33,7 @@ public static class CutTicket
             ]);
     }
 
-    private static List<Field> About(Job job, Piece piece, PaperSettings settings, PieceCode? code)
+    private static List<Field> About(JobHead job, Piece piece, PaperSettings settings, PieceCode? code)
     {
         var text = settings.Text;
         return
@@ -45,7 +45,7 @@ public static class CutTicket
             new(text.RopeLabel, RopeWords.InBothUnits(piece.Rope, settings)),
             new(text.NetLength, settings.Figures.LongBoth(piece.Net)),
             new(text.Weight, WeightOf(piece, text)),
-            new(text.Due, DueOf(job, text)),
+            new(text.Due, DueOf(job.Due, text)),
         ];
     }
 
@@ -72,5 +72,5 @@ public static class CutTicket
     internal static string WeightOf(Piece piece, PaperText text) =>
         piece.WeightLb is { } pounds ? text.Pounds(Figures.Tenths(pounds)) : text.NotKnown;
 
-    internal static string DueOf(Job job, PaperText text) => job.Due is { } due ? text.DayOf(due) : text.NoDay;
+    internal static string DueOf(DateOnly? day, PaperText text) => day is { } due ? text.DayOf(due) : text.NoDay;
 }

@@ -10,16 +10,16 @@ public static class DrillTicket
     {
         var posts = PostWork.Of(takeoff).ToLookup(work => work.Bores.Count > 0);
         foreach (var work in posts[true])
-            yield return Of(takeoff.Job, work, settings);
+            yield return Of(JobHead.Of(takeoff.Job), work, settings);
         if (posts[false].Any())
-            yield return WrappedPosts.Of(takeoff.Job, [.. posts[false]], settings);
+            yield return WrappedPosts.Of(JobHead.Of(takeoff.Job), [.. posts[false]], settings);
     }
 
     /// <summary>The ticket.</summary>
-    /// <param name="job">The job.</param>
+    /// <param name="job">What the job is called by.</param>
     /// <param name="work">What is done to the post; it has bores.</param>
     /// <param name="settings">Units and words.</param>
-    public static Sheet Of(Job job, PostWork work, PaperSettings settings)
+    public static Sheet Of(JobHead job, PostWork work, PaperSettings settings)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(work);
@@ -45,7 +45,7 @@ public static class DrillTicket
         };
     }
 
-    private static FieldsBlock About(Job job, PostWork work, PaperSettings settings)
+    private static FieldsBlock About(JobHead job, PostWork work, PaperSettings settings)
     {
         var (text, post) = (settings.Text, work.Post);
         var fields = new List<Field>
@@ -54,7 +54,7 @@ public static class DrillTicket
             new(text.Line, work.Line),
             new(text.PostSize, text.SizeOfPost(text.PostShape(post.Shape), settings.Figures.Both(post.Across))),
             new(text.HeightAboveGround, settings.Figures.Both(post.Height)),
-            new(text.Due, CutTicket.DueOf(job, text)),
+            new(text.Due, CutTicket.DueOf(job.Due, text)),
         };
         if (post.Turn is { } turn)
             fields.Add(new(text.TurnLabel, text.TurnOf(turn.Degrees, turn.Side == TurnSide.Left)));

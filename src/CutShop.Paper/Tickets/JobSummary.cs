@@ -19,7 +19,7 @@ public static class JobSummary
         var (text, job) = (settings.Text, takeoff.Job);
         var blocks = new List<Block>
         {
-            new FieldsBlock([new(text.Job, job.Number), new(text.Customer, job.Customer), new(text.Due, CutTicket.DueOf(job, text)), new(text.CheckedBy, null)]),
+            new FieldsBlock([new(text.Job, job.Number), new(text.Customer, job.Customer), new(text.Due, CutTicket.DueOf(job.Due, text)), new(text.CheckedBy, null)]),
         };
         if (takeoff.Warnings.Count > 0)
             blocks.Add(Table(text.Warnings, text.WarningColumns, Warning.Alike(takeoff.Warnings).Select(alike => (IReadOnlyList<string>)[alike.Where, alike.Text]), text));

@@ -3,7 +3,7 @@ using CutShop.Takeoff;
 namespace CutShop.Paper;
 
 /// <summary>A rope in words.</summary>
-internal static class RopeWords
+public static class RopeWords
 {
     /// <summary>Such as <c>1 1/2 in polypropylene, measured 1 9/16 in</c>, sizes in the leading unit.</summary>
     public static string Of(Rope rope, PaperSettings settings) => settings.Text.RopeName(

@@ -8,7 +8,7 @@ internal static class WrappedPosts
     private const string Box = "☐";
 
     /// <summary>The list.</summary>
-    public static Sheet Of(Job job, IReadOnlyList<PostWork> posts, PaperSettings settings)
+    public static Sheet Of(JobHead job, IReadOnlyList<PostWork> posts, PaperSettings settings)
     {
         var text = settings.Text;
         return new(
@@ -16,7 +16,7 @@ internal static class WrappedPosts
             text.WrappedPosts,
             text.Foot(job.Number, text.WrappedPosts),
             [
-                new FieldsBlock([new(text.Job, job.Number), new(text.Due, CutTicket.DueOf(job, text)), new(text.PostsLabel, Figures.Count(posts.Count))]) { IsOneRow = true },
+                new FieldsBlock([new(text.Job, job.Number), new(text.Due, CutTicket.DueOf(job.Due, text)), new(text.PostsLabel, Figures.Count(posts.Count))]) { IsOneRow = true },
                 new NoteBlock(text.NothingToDrillInThem),
                 new TableBlock(
                     text.ScrewsOnSite,

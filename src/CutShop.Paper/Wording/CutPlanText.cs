@@ -27,6 +27,9 @@ public partial class PaperText
     /// <summary>Columns of a coil's pieces.</summary>
     public virtual IReadOnlyList<string> PlanColumns => ["No.", "Piece", "Job and run", "Cut length", "From mark", "To mark"];
 
+    /// <summary>Beside a piece that is no longer to be cut.</summary>
+    public virtual string PlanPieceCancelled => "CANCELLED: do not cut";
+
     /// <summary>What is left goes to the rack.</summary>
     public virtual string PlanKeeps(string length) => Say($"Left for the rack: {length}.");
 

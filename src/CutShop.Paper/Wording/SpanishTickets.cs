@@ -202,6 +202,10 @@ internal sealed partial class SpanishText
 
     public override string CancelledJobName(string number) => $"Trabajo {number}: CANCELADO";
 
+    public override string TicketCancelled => "CANCELADO: un cambio del trabajo lo quitó";
+
+    public override string TicketSurplus => "SOBRANTE: hecho, y ya no se necesita así";
+
     public override string JobCancelled => "CANCELADO: no cortar, taladrar ni enviar";
 
     public override string LabelEnd(string post, AtPost at, bool natural) => $"{post}: {AtPost(at)}, {(natural ? "ligado" : "sellado")}";

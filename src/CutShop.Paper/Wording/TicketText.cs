@@ -290,7 +290,13 @@ public partial class PaperText
     /// <summary>The name of a job that was cancelled.</summary>
     public virtual string CancelledJobName(string number) => $"Job {number}: CANCELLED";
 
-    /// <summary>The stamp on each sheet of a job that was cancelled.</summary>
+    /// <summary>Across a ticket that a change ended before it was done.</summary>
+    public virtual string TicketCancelled => "CANCELLED: a change of the job took this out";
+
+    /// <summary>Across a ticket whose piece or post was made and is no longer wanted.</summary>
+    public virtual string TicketSurplus => "SURPLUS: made, and no longer wanted so";
+
+    /// <summary>Across each sheet and label of a cancelled job.</summary>
     public virtual string JobCancelled => "CANCELLED: do not cut, drill or send";
 
     /// <summary>An end on a label: the post and what the end does there.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using CutShop.Takeoff;
 
 namespace CutShop.Shop;
 
@@ -12,8 +13,19 @@ public sealed class DrillBench(ShopDatabase database)
 
     internal static Claims Claims { get; } = new(TicketStates.DrillTickets, TicketStates.HandBackDrill, "1 = 1", "");
 
-    /// <summary>The ticket of a post, or null.</summary>
+    /// <summary>The ticket of a post, or null; where a change took the post out, the last one that its mark had.</summary>
     public DrillWork? Find(string job, string post) => database.Read(session => DrillWork.Find(session, job, post));
+
+    /// <summary>All tickets that a post's mark ever had, the one that is wanted first, then the newest.</summary>
+    public IReadOnlyList<DrillWork> AllOf(string job, string post) => database.Read(session => DrillWork.OfMark(session, job, post));
+
+    /// <summary>What a ticket says is done at its post.</summary>
+    /// <exception cref="DamagedPartException">It cannot be read.</exception>
+    public StoredPost PostOf(DrillWork work)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        return database.Read(session => StoredParts.Post(session, work.PostId));
+    }
 
     /// <summary>The ticket that someone has at the bench, or null.</summary>
     public DrillWork? Of(string who) => database.Read(session => Claims.Of(session, who) is { } id ? DrillWork.Of(session, id) : null);
@@ -30,8 +42,10 @@ public sealed class DrillBench(ShopDatabase database)
     /// <summary>How many posts wait.</summary>
     public long Waiting() => database.Read(session => session.Value<long>("SELECT count(*) FROM drill_tickets WHERE state = 'waiting'"));
 
-    /// <summary>The posts to drill, job and mark, in the order in which they will be given out.</summary>
-    public IReadOnlyList<(string Job, string Post)> ToDrill(int most = 500) => database.Read(session => DrillWork.Waiting(session, most));
+    /// <summary>The posts to drill with the numbers of their jobs, in the order in which they will be given out.</summary>
+    /// <exception cref="DamagedPartException">One of them cannot be read.</exception>
+    public IReadOnlyList<(string Job, PostWork Post)> ToDrill(int most = 500) => database.Read(session => DrillWork.Waiting(session, most)
+        .Select(waiting => (waiting.Job, StoredParts.Post(session, waiting.PostId).Work!)).ToList());
 
     /// <summary>
     /// Gives the next post: the one that this person has already, else one like the post they drilled last where it is due

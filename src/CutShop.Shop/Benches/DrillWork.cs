@@ -3,9 +3,10 @@ namespace CutShop.Shop;
 
 /// <summary>A drill ticket as the bench sees it.</summary>
 /// <param name="Id">The ticket.</param>
+/// <param name="PostId">The post.</param>
 /// <param name="Job">The job's number.</param>
 /// <param name="Post">The post's mark.</param>
-/// <param name="State">waiting, at the bench, drilled or re-ordered.</param>
+/// <param name="State">waiting, at the bench, drilled, re-ordered, cancelled or surplus.</param>
 /// <param name="Steps">Steps done, in the ticket's order: the drillings, then the screw holes.</param>
 /// <param name="Drillings">Drillings in all.</param>
 /// <param name="ScrewHoles">Screw holes in all: one for each bore whose rope a screw holds; a knot needs none.</param>
@@ -14,10 +15,12 @@ namespace CutShop.Shop;
 /// <param name="DrilledBy">Who drilled it, or null.</param>
 /// <param name="DrilledAt">When it was drilled, or null.</param>
 /// <param name="Likeness">The same for posts that are bored alike.</param>
+/// <param name="DroppedAt">When a change took the post out, or null.</param>
 /// <param name="Alike">Posts of the same likeness that wait.</param>
 /// <param name="Spoiled">Posts that were spoiled for this ticket.</param>
 public sealed record DrillWork(
     long Id,
+    long PostId,
     string Job,
     string Post,
     string State,
@@ -29,18 +32,17 @@ public sealed record DrillWork(
     string? DrilledBy,
     DateTimeOffset? DrilledAt,
     string Likeness,
+    DateTimeOffset? DroppedAt,
     long Alike,
     long Spoiled)
 {
     private const string Columns =
         """
-        SELECT drill_tickets.id, jobs.number AS job, mark AS post, drill_tickets.state, steps,
-          (SELECT count(*) FROM bores JOIN bore_operations ON bore_id = bores.id WHERE bores.post_id = posts.id) AS drillings,
-          (SELECT count(*) FROM bores WHERE bores.post_id = posts.id AND kind <> 'knot') AS screw_holes,
-          claimed_by, claimed_at, drilled_by, drilled_at, likeness,
+        SELECT drill_tickets.id, drill_tickets.post_id, jobs.number AS job, post_parts.mark AS post, drill_tickets.state, steps, drillings, screw_holes,
+          claimed_by, claimed_at, drilled_by, drilled_at, drill_tickets.likeness, dropped_at,
           (SELECT count(*) FROM drill_tickets AS other WHERE other.state = 'waiting' AND other.queue_due = drill_tickets.queue_due AND other.likeness = drill_tickets.likeness) AS alike,
           (SELECT count(*) FROM damages WHERE ticket_id = drill_tickets.id) AS spoiled
-        FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
+        FROM drill_tickets JOIN posts ON posts.id = drill_tickets.post_id JOIN jobs ON jobs.id = job_id JOIN post_parts ON post_parts.post_id = posts.id
         """;
 
     /// <summary>Drillings and screw holes in all.</summary>
@@ -55,8 +57,15 @@ public sealed record DrillWork(
     /// <summary>True where every bore is in, so that the rope can be tried. Screw holes that are not ticked are said to be in with it.</summary>
     public bool IsFitDue => State == TicketStates.AtTheBench && Steps >= Drillings;
 
-    internal static DrillWork? Find(ShopSession session, string job, string post) =>
-        session.FirstOrDefault<DrillWork>(Columns + " WHERE jobs.number = @job AND mark = @post", new { job, post });
+    /// <summary>True where a change took the post out, so that this ticket has ended.</summary>
+    public bool IsDropped => DroppedAt is not null;
+
+    /// <summary>The ticket of a post; where a change took the post out and none has its mark now, the last one that had it.</summary>
+    internal static DrillWork? Find(ShopSession session, string job, string post) => OfMark(session, job, post) is [var newest, ..] ? newest : null;
+
+    /// <summary>All tickets that a mark ever had, the one that is wanted first, then the newest.</summary>
+    internal static IReadOnlyList<DrillWork> OfMark(ShopSession session, string job, string post) => session.All<DrillWork>(
+        Columns + " WHERE post_parts.mark = @post AND jobs.number = @job ORDER BY CASE WHEN dropped_at IS NULL THEN 0 ELSE 1 END, posts.id DESC", new { job, post });
 
     internal static DrillWork Of(ShopSession session, long id) =>
         session.FirstOrDefault<DrillWork>(Columns + " WHERE drill_tickets.id = @id", new { id })!;
@@ -70,9 +79,9 @@ public sealed record DrillWork(
     internal static IReadOnlyList<DrillWork> Latest(ShopSession session, int most) =>
         session.All<DrillWork>(Columns + " WHERE drilled_at IS NOT NULL AND drill_tickets.state = 'drilled' ORDER BY drilled_at DESC LIMIT @most", new { most });
 
-    internal static IReadOnlyList<(string Job, string Post)> Waiting(ShopSession session, int most) => session.All<(string, string)>(
+    internal static IReadOnlyList<(string Job, long PostId)> Waiting(ShopSession session, int most) => session.All<(string, long)>(
         $"""
-        SELECT jobs.number, mark FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
+        SELECT jobs.number, posts.id FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
         WHERE drill_tickets.state IN ('waiting', 'at the bench') AND {ReleasedJobs.Condition}
         ORDER BY drill_tickets.queue_due, likeness, drill_tickets.id LIMIT @most
         """,

@@ -21,8 +21,14 @@ public static class TicketStates
     /// <summary>The post was spoiled and another is ordered.</summary>
     public const string ReOrdered = "re-ordered";
 
+    /// <summary>Its piece or post is no longer wanted, and was not made.</summary>
+    public const string Cancelled = "cancelled";
+
+    /// <summary>Its piece or post was made, and is no longer wanted.</summary>
+    public const string Surplus = "surplus";
+
     /// <summary>Every state that a ticket can have.</summary>
-    internal static IReadOnlyList<string> All { get; } = [Waiting, AtTheBench, Cut, Packed, Drilled, ReOrdered, TicketEnd.Cancelled, TicketEnd.Surplus];
+    internal static IReadOnlyList<string> All { get; } = [Waiting, AtTheBench, Cut, Packed, Drilled, ReOrdered, TicketStates.Cancelled, TicketStates.Surplus];
 
     /// <summary>True where a ticket's piece is cut or its post is drilled: no longer wanted, it is surplus.</summary>
     internal static bool IsMade(string state) => state is Cut or Packed or Drilled;
@@ -48,9 +54,9 @@ public static class TicketStates
 
     internal static TicketMove Unpack { get; } = new(CutTickets, "taken out of the parcel", Packed, Cut);
 
-    internal static TicketMove HangUpSurplus { get; } = new(CutTickets, "hung up as an offcut", TicketEnd.Surplus, TicketEnd.Cancelled);
+    internal static TicketMove HangUpSurplus { get; } = new(CutTickets, "hung up as an offcut", TicketStates.Surplus, TicketStates.Cancelled);
 
-    internal static TicketMove ScrapSurplus { get; } = new(CutTickets, "scrapped", TicketEnd.Surplus, TicketEnd.Cancelled);
+    internal static TicketMove ScrapSurplus { get; } = new(CutTickets, "scrapped", TicketStates.Surplus, TicketStates.Cancelled);
 
     internal static TicketMove ClaimDrill { get; } = new(DrillTickets, "taken to the bench", Waiting, AtTheBench);
 

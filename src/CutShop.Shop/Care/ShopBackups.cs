@@ -1,5 +1,3 @@
-using CutShop.Takeoff;
-
 namespace CutShop.Shop;
 
 /// <summary>How a backup went.</summary>
@@ -11,26 +9,13 @@ public sealed record BackupAnswer(BackupFile File, IReadOnlyList<CheckFinding> F
 /// <summary>Makes backups of a shop's database while it is worked on, and keeps them by rule.</summary>
 /// <param name="database">The database file.</param>
 /// <param name="folder">Where backups are kept.</param>
-/// <param name="tables">The tables that the program brings.</param>
 /// <param name="time">The clock.</param>
-public sealed class ShopBackups(string database, string folder, ShopTables tables, TimeProvider time)
+public sealed class ShopBackups(string database, string folder, TimeProvider time)
 {
     private static readonly TimeSpan LongestBackup = TimeSpan.FromDays(1);
 
     /// <summary>The backups, the newest first.</summary>
     public IReadOnlyList<BackupFile> All => BackupFile.In(folder);
-
-    /// <summary>True where the database is there and a newer program is about to change its tables.</summary>
-    public bool IsOfOlderProgram
-    {
-        get
-        {
-            if (!File.Exists(database))
-                return false;
-            using var file = CareFile.Open(database, time);
-            return file.Version > 0 && file.Version < Migration.Newest;
-        }
-    }
 
     /// <summary>
     /// Copies the database as of one moment, checks the copy, and only then gives it a backup's name. Where something is off the
@@ -47,7 +32,7 @@ public sealed class ShopBackups(string database, string folder, ShopTables table
         try
         {
             Copy(part);
-            var findings = ShopTrial.Of(part, tables, time);
+            var findings = ShopTrial.Of(part, time);
             var made = BackupFile.At(folder, now, findings.Count == 0);
             File.Move(part, made.Path, overwrite: true);
             return new(made, findings, made.IsSound && keep is not null ? Remove(keep) : []);

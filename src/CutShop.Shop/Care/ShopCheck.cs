@@ -1,29 +1,25 @@
 using System.Data.Common;
-using CutShop.Takeoff;
-
 namespace CutShop.Shop;
 
 /// <summary>
 /// Says in words what is off in a shop's database, in a file or on a server: the database itself, the rope of every coil, the states
-/// against the history, the tickets against the stored job files. Changes nothing.
+/// against the history, the tickets against their stored parts. Changes nothing.
 /// </summary>
 public static class ShopCheck
 {
     /// <summary>Checks a shop: its database as of one moment, on which others may go on writing, and files that belong to nothing.</summary>
     /// <param name="place">Where the shop is.</param>
-    /// <param name="tables">The tables that the program brings.</param>
     /// <param name="time">The clock.</param>
     /// <returns>What is off; empty where all is well.</returns>
     /// <exception cref="IOException">The server does not answer, or does not let this program in.</exception>
-    public static IReadOnlyList<CheckFinding> Of(ShopPlace place, ShopTables tables, TimeProvider time)
+    public static IReadOnlyList<CheckFinding> Of(ShopPlace place, TimeProvider time)
     {
         ArgumentNullException.ThrowIfNull(place);
-        return Opened(() => place.OpenForCare(time), store => [.. Of(store, tables), .. StrayFiles.In(place.Folder, store)]);
+        return Opened(() => place.OpenForCare(time), store => [.. Of(store), .. StrayFiles.In(place.Folder, store)]);
     }
 
     /// <summary>Checks a database file alone, such as a backup.</summary>
-    public static IReadOnlyList<CheckFinding> OfFile(string path, ShopTables tables, TimeProvider time) =>
-        Opened(() => CareFile.Open(path, time), store => Of(store, tables));
+    public static IReadOnlyList<CheckFinding> OfFile(string path, TimeProvider time) => Opened(() => CareFile.Open(path, time), Of);
 
     private static IReadOnlyList<CheckFinding> Opened(Func<CareStore> open, Func<CareStore, IReadOnlyList<CheckFinding>> check)
     {
@@ -42,20 +38,20 @@ public static class ShopCheck
         }
     }
 
-    private static List<CheckFinding> Of(CareStore store, ShopTables tables)
+    private static List<CheckFinding> Of(CareStore store)
     {
         var version = store.Version;
         if (version != Migration.Newest)
             return [new("database", $"has migration {version}, and this program knows {Migration.Newest}: {(version < Migration.Newest ? "start the shop once, which brings it up to date" : "use the program that it was made with, or a newer one")}")];
-        return store.Read(session => Of(store, session, tables));
+        return store.Read(session => Of(store, session));
     }
 
-    private static List<CheckFinding> Of(CareStore store, ShopSession session, ShopTables tables)
+    private static List<CheckFinding> Of(CareStore store, ShopSession session)
     {
         var findings = store.OwnFindings(session).ToList();
         try
         {
-            findings.AddRange(OfRows(session, tables));
+            findings.AddRange(OfRows(session));
         }
         catch (DbException e) when (findings.Count > 0)
         {
@@ -65,6 +61,6 @@ public static class ShopCheck
     }
 
     /// <summary>What is off in the rows that a transaction sees, by the shop's own rules.</summary>
-    internal static IEnumerable<CheckFinding> OfRows(ShopSession session, ShopTables tables) =>
-        [.. StockBalance.Of(session), .. StatesAgainstHistory.Of(session), .. JobsAgainstFiles.Of(session, tables), .. KeptCounts.Of(session)];
+    internal static IEnumerable<CheckFinding> OfRows(ShopSession session) =>
+        [.. StockBalance.Of(session), .. StatesAgainstHistory.Of(session), .. TicketsAgainstParts.Of(session), .. KeptCounts.Of(session)];
 }

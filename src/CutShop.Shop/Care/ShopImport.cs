@@ -1,7 +1,5 @@
 using System.Data.Common;
 using System.Security.Cryptography;
-using CutShop.Takeoff;
-
 namespace CutShop.Shop;
 
 /// <summary>
@@ -9,9 +7,8 @@ namespace CutShop.Shop;
 /// there at once, or not at all. What an import leaves that was ended in the middle is no shop, and the same import may be made again.
 /// </summary>
 /// <param name="place">Where the shop is to be; there must be no shop.</param>
-/// <param name="tables">The tables that the program brings.</param>
 /// <param name="time">The clock.</param>
-public sealed class ShopImport(ShopPlace place, ShopTables tables, TimeProvider time)
+public sealed class ShopImport(ShopPlace place, TimeProvider time)
 {
     private string ShopAlready => $"{place} is a shop already; accepted: a folder without a database, or a database on a server in which nothing was done.";
 
@@ -38,7 +35,7 @@ public sealed class ShopImport(ShopPlace place, ShopTables tables, TimeProvider 
         try
         {
             Make(manifest, from);
-            if (ShopCheck.OfFile(Making, tables, time) is [var finding, ..])
+            if (ShopCheck.OfFile(Making, time) is [var finding, ..])
                 return TransferAnswer.Refused($"Something is off in the export. {finding}");
             return await PutInPlaceAsync(cancel) is { } refusal
                 ? TransferAnswer.Refused(refusal)

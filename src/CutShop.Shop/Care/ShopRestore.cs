@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using CutShop.Takeoff;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop;
@@ -28,9 +27,8 @@ public sealed record RestoreAnswer(IReadOnlyList<CheckFinding> Findings, ShopFac
 /// database itself: a server that runs on it sees the shop before or after, and a power cut leaves one or the other.
 /// </summary>
 /// <param name="folder">The shop's folder.</param>
-/// <param name="tables">The tables that the program brings.</param>
 /// <param name="time">The clock.</param>
-public sealed class ShopRestore(string folder, ShopTables tables, TimeProvider time)
+public sealed class ShopRestore(string folder, TimeProvider time)
 {
     private static readonly TimeSpan LongestTry = TimeSpan.FromMinutes(1);
     private static readonly TimeSpan BetweenTries = TimeSpan.FromMilliseconds(20);
@@ -54,7 +52,7 @@ public sealed class ShopRestore(string folder, ShopTables tables, TimeProvider t
         {
             if (ShopTrial.BringUpToDate(backup, Copy, time) is { } unusable)
                 return new([unusable], Backup: null, FactsOf(_database), $"{backup} cannot be restored: {unusable.Text}", Aside: null);
-            var findings = ShopCheck.OfFile(Copy, tables, time);
+            var findings = ShopCheck.OfFile(Copy, time);
             var found = new RestoreAnswer(findings, FactsOf(Copy), FactsOf(_database), Problem: null, Aside: null);
             return findings.Count == 0 || evenSo
                 ? then(found)
@@ -75,7 +73,7 @@ public sealed class ShopRestore(string folder, ShopTables tables, TimeProvider t
         }
         if (found.Present is null)
             return ReplaceDamaged(found);
-        var aside = new ShopBackups(_database, ShopFolder.BackupsIn(folder), tables, time).Make(keep: null);
+        var aside = new ShopBackups(_database, ShopFolder.BackupsIn(folder), time).Make(keep: null);
         using var copy = CareFile.Open(Copy, time);
         using var present = CareFile.Open(_database, time);
         PutOver(copy.Connection, present.Connection);

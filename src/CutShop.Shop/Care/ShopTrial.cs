@@ -1,4 +1,3 @@
-using CutShop.Takeoff;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop;
@@ -6,14 +5,14 @@ namespace CutShop.Shop;
 /// <summary>Checks a database file as it would be in use: one of an older program is brought up to date in a copy first.</summary>
 internal static class ShopTrial
 {
-    public static IReadOnlyList<CheckFinding> Of(string path, ShopTables tables, TimeProvider time)
+    public static IReadOnlyList<CheckFinding> Of(string path, TimeProvider time)
     {
         if (!IsOlder(path, time))
-            return ShopCheck.OfFile(path, tables, time);
+            return ShopCheck.OfFile(path, time);
         var trial = path + ".trial.part";
         try
         {
-            return BringUpToDate(path, trial, time) is { } problem ? [problem] : ShopCheck.OfFile(trial, tables, time);
+            return BringUpToDate(path, trial, time) is { } problem ? [problem] : ShopCheck.OfFile(trial, time);
         }
         finally
         {

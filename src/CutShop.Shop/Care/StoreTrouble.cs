@@ -50,6 +50,7 @@ public sealed record StoreTrouble(string Text)
         PostgresException { SqlState: NoLockInTime } => KeptBusy,
         PostgresException { SqlState: ServerStops or ServerCrashed or ServerStarts } => NoAnswer,
         NpgsqlException { InnerException: IOException or TimeoutException or System.Net.Sockets.SocketException } => NoAnswer,
+        DamagedPartException e => new($"{e.Message} Run cutshop check, and restore a backup from before the damage: cutshop restore.") { IsOfFile = true },
         UnauthorizedAccessException => DiskReadOnly,
         IOException { HResult: var code } when (code & 0xFFFF) is NoSpace or NoSpaceOnWindows => DiskFull,
         IOException { HResult: ReadOnlyDisk } => DiskReadOnly,

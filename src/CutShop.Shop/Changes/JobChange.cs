@@ -7,10 +7,10 @@ namespace CutShop.Shop;
 /// <summary>What becomes of a piece or a post when a job changes.</summary>
 public enum ChangeKind
 {
-    /// <summary>It stays as it is, made or not.</summary>
+    /// <summary>It stays as it is, made or not: all work that its ticket tells is the same.</summary>
     Kept,
 
-    /// <summary>It is made anew in another form.</summary>
+    /// <summary>It is made again in another form.</summary>
     Changed,
 
     /// <summary>It is new.</summary>
@@ -23,74 +23,148 @@ public enum ChangeKind
 /// <summary>One piece or post in a change.</summary>
 /// <param name="Kind">What becomes of it.</param>
 /// <param name="Name">The piece's run, or the post's mark.</param>
-/// <param name="Was">What it was; empty where it is new.</param>
-/// <param name="Becomes">What it becomes; empty where it goes.</param>
 /// <param name="State">Its ticket's state until now; empty where it has none.</param>
-public sealed record ChangedThing(ChangeKind Kind, string Name, string Was, string Becomes, string State)
+public abstract record ChangedThing(ChangeKind Kind, string Name, string State)
 {
+    /// <summary>What of its work differs; empty where it is kept, added or gone.</summary>
+    public IReadOnlyList<WorkDifference> Differences { get; init; } = [];
+
+    /// <summary>What can be done to use it all the same, where it was made and is no longer wanted so.</summary>
+    public IReadOnlyList<Saving> Savings { get; init; } = [];
+
+    /// <summary>True where it is kept and yet its part is another: how it hangs on site, or which run goes through it.</summary>
+    public bool IsRevised { get; init; }
+
     /// <summary>True where it was cut or drilled already and is no longer wanted so.</summary>
     public bool BecomesSurplus => Kind is ChangeKind.Changed or ChangeKind.Gone && TicketStates.IsMade(State);
+
+    /// <summary>The text of the part that it has then; empty where it goes.</summary>
+    internal abstract string PartThen { get; }
+}
+
+/// <summary>A piece in a change.</summary>
+/// <param name="Kind">What becomes of it.</param>
+/// <param name="Name">Its run.</param>
+/// <param name="State">Its ticket's state until now; empty where it has none.</param>
+/// <param name="Was">What it was; null where it is new.</param>
+/// <param name="Becomes">What it becomes; null where it goes.</param>
+public sealed record ChangedPiece(ChangeKind Kind, string Name, string State, PieceWork? Was, PieceWork? Becomes) : ChangedThing(Kind, Name, State)
+{
+    internal override string PartThen => Becomes is null ? "" : PartText.Write(Becomes);
+}
+
+/// <summary>A post in a change.</summary>
+/// <param name="Kind">What becomes of it.</param>
+/// <param name="Name">Its mark.</param>
+/// <param name="State">Its ticket's state until now; empty where it has none.</param>
+/// <param name="Was">What it was; null where it is new.</param>
+/// <param name="Becomes">What it becomes; null where it goes.</param>
+public sealed record ChangedPost(ChangeKind Kind, string Name, string State, PostWork? Was, PostWork? Becomes) : ChangedThing(Kind, Name, State)
+{
+    internal override string PartThen => Becomes is null ? "" : PartText.Write(Becomes);
 }
 
 /// <summary>What changes in a stored job, to look at before it is accepted.</summary>
 /// <param name="Number">The job's number.</param>
 /// <param name="IsCancelled">True where the job was cancelled and cannot change.</param>
 /// <param name="Facts">What else changes: customer, due date, lots.</param>
-/// <param name="Pieces">The pieces.</param>
-/// <param name="Posts">The posts.</param>
+/// <param name="Pieces">The pieces: those of the job's new form in their order, then those that go.</param>
+/// <param name="Posts">The posts, likewise.</param>
 public sealed record JobChange(
-    string Number, bool IsCancelled, IReadOnlyList<string> Facts, IReadOnlyList<ChangedThing> Pieces, IReadOnlyList<ChangedThing> Posts)
+    string Number, bool IsCancelled, IReadOnlyList<string> Facts, IReadOnlyList<ChangedPiece> Pieces, IReadOnlyList<ChangedPost> Posts)
 {
+    /// <summary>All pieces and posts.</summary>
+    public IEnumerable<ChangedThing> Things => Pieces.Concat<ChangedThing>(Posts);
+
     /// <summary>True where the job is the same as stored.</summary>
-    public bool IsNothing => Facts.Count == 0 && Pieces.Concat(Posts).All(thing => thing.Kind == ChangeKind.Kept);
+    public bool IsNothing => Facts.Count == 0 && !TouchesWork;
+
+    /// <summary>True where any piece or post is another then.</summary>
+    public bool TouchesWork => Things.Any(thing => thing.Kind != ChangeKind.Kept || thing.IsRevised);
 
     /// <summary>What was made already and becomes surplus.</summary>
-    public IEnumerable<ChangedThing> Surplus => Pieces.Concat(Posts).Where(thing => thing.BecomesSurplus);
+    public IEnumerable<ChangedThing> Surplus => Things.Where(thing => thing.BecomesSurplus);
 
     /// <summary>Stands for everything shown here: if any of it is different when the change is accepted, it is shown again instead.</summary>
-    public string Token
-    {
-        get
-        {
-            var shown = string.Join('\n', Facts.Concat(Pieces.Concat(Posts).Select(thing => thing.ToString())));
-            return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(shown)).AsSpan(0, 12));
-        }
-    }
+    public string Token { get; private init; } = "";
 
     /// <summary>How many things have a kind.</summary>
     public static int Count(IEnumerable<ChangedThing> things, ChangeKind kind) => things.Count(thing => thing.Kind == kind);
 
-    /// <summary>Holds a stored job against its next form.</summary>
-    internal static JobChange Between(StoredWork was, JobTakeoff next)
+    /// <summary>Compares a stored job with the form that a draft gives it. What the draft does not touch stays as it was promised, whatever today's rules would make of it.</summary>
+    internal static JobChange ByDraft(StoredWork was, JobTakeoff next, ShopTables tables)
     {
-        var change = new JobChange(
-            next.Job.Number,
-            was.IsCancelled,
-            FactsOf(was.Takeoff.Job, next.Job),
-            Things(was.Pieces.ToDictionary(piece => piece.Run, piece => (Text(piece.Piece), piece.State)), next.Pieces.Select(piece => (piece.Run, Text(piece)))),
-            Things(was.Posts.ToDictionary(post => post.Post.Mark, post => (PostText(was.Takeoff, post.Post), post.State)), next.Job.Posts.Select(post => (post.Mark, PostText(next, post)))));
-        return change.IsNothing && was.JobFile != JobFileWriter.Write(next.Job)
-            ? change with { Facts = ["Figures, such as a sag, that make no piece and no post different"] }
+        var today = JobFileReader.Find(was.JobFile) is { } stored ? JobTakeoff.Of(stored, tables) : null;
+        var change = Between(was, next, today);
+        return change.IsNothing && !JobFileWriter.IsOf(was.JobFile, next.Job)
+            ? (change with { Facts = ["Other values (such as a sag); no piece or post changes"] }).Sealed()
             : change;
     }
 
-    private static List<ChangedThing> Things(Dictionary<string, (string Text, string State)> was, IEnumerable<(string Name, string Text)> next)
+    /// <summary>Compares a stored job with what today's rules make of its file, or null where it is no job file by the rules of today.</summary>
+    internal static JobChange? ByRules(StoredWork was, ShopTables tables) =>
+        JobFileReader.Find(was.JobFile) is { } stored ? Between(was, JobTakeoff.Of(stored, tables), today: null) : null;
+
+    private static JobChange Between(StoredWork was, JobTakeoff next, JobTakeoff? today)
     {
-        var things = new List<ChangedThing>();
-        var seen = new HashSet<string>();
-        foreach (var (name, text) in next)
-        {
-            seen.Add(name);
-            if (!was.TryGetValue(name, out var old))
-                things.Add(new(ChangeKind.Added, name, "", text, ""));
-            else
-                things.Add(new(old.Text == text ? ChangeKind.Kept : ChangeKind.Changed, name, old.Text, text, old.State));
-        }
-        things.AddRange(was.Where(pair => !seen.Contains(pair.Key)).Select(pair => new ChangedThing(ChangeKind.Gone, pair.Key, pair.Value.Text, "", pair.Value.State)));
-        return things;
+        var pieces = PiecesOf(was, next, today);
+        return new JobChange(was.Head.Number, was.IsCancelled, FactsOf(was.Head, next.Job), pieces, PostsOf(was, next, today)).Sealed();
     }
 
-    private static List<string> FactsOf(Job was, Job next)
+    private static List<ChangedPiece> PiecesOf(StoredWork was, JobTakeoff next, JobTakeoff? today)
+    {
+        var stored = was.Pieces.ToDictionary(piece => piece.Work.Piece.Run);
+        var untouched = Texts(today is null ? [] : PieceWork.Of(today), work => work.Piece.Run, PartText.Write);
+        var changed = new List<ChangedPiece>();
+        foreach (var work in PieceWork.Of(next))
+        {
+            var run = work.Piece.Run;
+            if (!stored.Remove(run, out var old))
+                changed.Add(new(ChangeKind.Added, run, "", Was: null, work));
+            else if (untouched.GetValueOrDefault(run) == PartText.Write(work))
+                changed.Add(new(ChangeKind.Kept, run, old.State, old.Work, old.Work));
+            else if (WorkDifferences.Between(old.Work, work) is { Count: > 0 } differences)
+                changed.Add(new(ChangeKind.Changed, run, old.State, old.Work, work) { Differences = differences });
+            else
+                changed.Add(new(ChangeKind.Kept, run, old.State, old.Work, work) { IsRevised = PartText.Write(old.Work) != PartText.Write(work) });
+        }
+        changed.AddRange(stored.Values.Select(old => new ChangedPiece(ChangeKind.Gone, old.Work.Piece.Run, old.State, old.Work, Becomes: null)));
+        var wanted = changed.Where(piece => piece.Kind is ChangeKind.Added or ChangeKind.Changed).Select(piece => piece.Becomes!).ToList();
+        return [.. changed.Select(piece => piece.BecomesSurplus ? piece with { Savings = Shop.Savings.Of(piece.Was!, piece.Becomes, wanted) } : piece)];
+    }
+
+    private static List<ChangedPost> PostsOf(StoredWork was, JobTakeoff next, JobTakeoff? today)
+    {
+        var stored = was.Posts.ToDictionary(post => post.Work.Post.Mark);
+        var untouched = Texts(today is null ? [] : PostWork.Of(today), work => work.Post.Mark, PartText.Write);
+        var changed = new List<ChangedPost>();
+        foreach (var work in PostWork.Of(next))
+        {
+            var mark = work.Post.Mark;
+            if (!stored.Remove(mark, out var old))
+                changed.Add(new(ChangeKind.Added, mark, "", Was: null, work));
+            else if (untouched.GetValueOrDefault(mark) == PartText.Write(work))
+                changed.Add(new(ChangeKind.Kept, mark, old.State, old.Work, old.Work));
+            else if (WorkDifferences.Between(old.Work, work) is { Count: > 0 } differences)
+                changed.Add(new(ChangeKind.Changed, mark, old.State, old.Work, work) { Differences = differences });
+            else
+                changed.Add(KeptPost(old, work));
+        }
+        changed.AddRange(stored.Values.Select(old => new ChangedPost(ChangeKind.Gone, old.Work.Post.Mark, old.State, old.Work, Becomes: null)));
+        return [.. changed.Select(post => post is { BecomesSurplus: true, Becomes: { } becomes } ? post with { Savings = Shop.Savings.Of(post.Was!, becomes) } : post)];
+    }
+
+    /// <summary>The bits on the rack of today make no other part of a post that is bored the same.</summary>
+    private static ChangedPost KeptPost(StoredPostWork old, PostWork work)
+    {
+        var choices = old.Work.Bores.Select(bore => bore.BitChoice).ToList();
+        var becomes = work with { Bores = [.. work.Bores.Zip(choices, (bore, choice) => bore with { BitChoice = choice })] };
+        return new(ChangeKind.Kept, work.Post.Mark, old.State, old.Work, becomes) { IsRevised = PartText.Write(old.Work) != PartText.Write(becomes) };
+    }
+
+    private static Dictionary<string, string> Texts<T>(IEnumerable<T> works, Func<T, string> name, Func<T, string> text) => works.ToDictionary(name, text);
+
+    private static List<string> FactsOf(JobHead was, Job next)
     {
         var facts = new List<string>();
         if (was.Customer != next.Customer)
@@ -102,17 +176,11 @@ public sealed record JobChange(
         return facts;
     }
 
-    private static string Day(DateOnly? day) => day is { } given ? $"{given:yyyy-MM-dd}" : "no day";
+    private static string Day(DateOnly? day) => day is { } given ? IsoDate.Text(given) : "no day";
 
-    /// <summary>Everything that makes a piece what it is.</summary>
-    private static string Text(Piece piece) =>
-        $"{LengthText.Brief(piece.Rope.Diameter)} {piece.Rope.MaterialName}, {LengthText.Exact(piece.Cut)}, {piece.From.Mark} to {piece.To.Mark}";
-
-    /// <summary>Everything that makes a post what it is: its size and every drilling.</summary>
-    private static string PostText(JobTakeoff takeoff, Post post)
+    private JobChange Sealed()
     {
-        var bores = takeoff.Bores.Where(bore => bore.Post.Mark == post.Mark).Select(bore =>
-            $"{bore.Run}: {TakeoffJson.Word(bore.Kind)}, {LengthText.Brief(bore.Bit)} at {LengthText.Brief(bore.Height)}, {string.Join(" and ", bore.Operations.Select(drilling => $"{drilling.Face} {LengthText.Exact(drilling.Depth)} deep"))}");
-        return $"{(post.Shape == PostShape.Square ? "square" : "round")} {LengthText.Brief(post.Across)}, {LengthText.Brief(post.Height)} high; {string.Join("; ", bores.DefaultIfEmpty("no bores"))}";
+        var shown = string.Join('\n', Facts.Concat(Things.Select(thing => $"{(int)thing.Kind} {thing.Name} {thing.State} {thing.PartThen}")));
+        return this with { Token = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(shown)).AsSpan(0, 12)) };
     }
 }

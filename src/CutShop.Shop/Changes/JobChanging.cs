@@ -39,9 +39,26 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         return database.Read(session =>
         {
             var now = tables.Current(session);
-            return StoredWork.Find(session, next.Number, now) is { } was ? JobChange.Between(was, JobTakeoff.Of(next, now)) : null;
+            return StoredWork.Find(session, next.Number) is { } was ? JobChange.ByDraft(was, JobTakeoff.Of(next, now), now) : null;
         });
     }
+
+    /// <summary>What today's rules would make of a job that is stored; null where there is no such job, or they no longer read its file.</summary>
+    public JobChange? CompareWithRules(string number) => database.Read(session => CompareWithRules(session, number, tables.Current(session)));
+
+    internal static JobChange? CompareWithRules(ShopSession session, string number, ShopTables tables) =>
+        StoredWork.Find(session, number) is { } was ? JobChange.ByRules(was, tables) : null;
+
+    /// <summary>
+    /// Gives a stored job the form that today's rules make of its file, if the change is still the one that was shown. Safe to send twice: then
+    /// there is nothing left to change.
+    /// </summary>
+    /// <param name="number">The job's number.</param>
+    /// <param name="token">The <see cref="JobChange.Token"/> of the change that was shown.</param>
+    /// <param name="who">Who accepts it.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<ChangeAnswer> AcceptRulesAsync(string number, string token, string who, CancellationToken cancel = default) =>
+        database.WriteAsync(session => AcceptRules(session, number, token, who), cancel);
 
     /// <summary>
     /// Gives a stored job the form that an open draft has, if the change is still the one that was shown. Safe to send twice.
@@ -65,93 +82,110 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         var now = tables.Current(session);
         if (DraftReading.Of(draft.Form, now).Takeoff is not { } next)
             return Refused("The draft has errors. Put them right first.");
-        if (StoredWork.Find(session, next.Job.Number, now) is not { } was)
+        if (StoredWork.Find(session, next.Job.Number) is not { } was)
             return Refused($"There is no job {next.Job.Number}.");
-        var change = JobChange.Between(was, next);
-        if (was.IsCancelled)
-            return Refused(WasCancelled(next.Job.Number), change);
-        if (change.Token != token)
-            return Refused("Something was cut, drilled or typed since this was shown. Look again, then accept it.", change);
+        var change = JobChange.ByDraft(was, next, now);
+        if (Problem(change, token) is { } refusal)
+            return Refused(refusal, change);
         if (quoteId is { } quote && QuoteDesk.AcceptWithChange(session, quote, draftId, next.Job, who) is { } problem)
             return Refused(problem, change);
 
-        var pieceIds = ChangePieces(session, was, next, change, who);
-        ChangePosts(session, was, next, change, pieceIds, who);
-        JobIntake.InsertTickets(session, was.JobId);
-        session.Execute(
-            "UPDATE jobs SET customer = @Customer, due = @Due, one_lot = @OneLot, job_file = @file, version = @version WHERE id = @JobId",
-            new { next.Job.Customer, next.Job.Due, next.Job.OneLot, file = JobFileWriter.Write(next.Job), version = KeptTakeoffs.DrawVersion(), was.JobId });
-        session.Record("job", was.JobId, who, "changed", JobIntake.Counted(was.Takeoff), $"{JobIntake.Counted(next)}; {Summary(change)}");
+        Store(session, was, next, change, "changed", who);
         DraftShelf.Close(session, draftId, next.Job.Number, who);
         return new(next.Job.Number, Problem: null, Change: null);
     }
 
-    private static Dictionary<string, long> ChangePieces(ShopSession session, StoredWork was, JobTakeoff next, JobChange change, string who)
+    private ChangeAnswer AcceptRules(ShopSession session, string number, string token, string who)
+    {
+        var now = tables.Current(session);
+        if (StoredWork.Find(session, number) is not { } was)
+            return Refused($"There is no job {number}.");
+        if (JobChange.ByRules(was, now) is not { } change || JobFileReader.Find(was.JobFile) is not { } job)
+            return Refused($"The file of job {number} is no job file by the rules of today. Change the job instead.");
+        if (!change.TouchesWork)
+            return new(number, Problem: null, Change: null);
+        if (Problem(change, token) is { } refusal)
+            return Refused(refusal, change);
+        Store(session, was, JobTakeoff.Of(job, now), change, "brought to the rules of today", who);
+        return new(number, Problem: null, Change: null);
+    }
+
+    private static string? Problem(JobChange change, string token) =>
+        change.IsCancelled ? WasCancelled(change.Number)
+        : change.Token != token ? "Something was cut, drilled or typed since this was shown. Look again, then accept it."
+        : null;
+
+    private static void Store(ShopSession session, StoredWork was, JobTakeoff next, JobChange change, string what, string who)
+    {
+        ChangePieces(session, was, change, who);
+        ChangePosts(session, was, change, who);
+        JobIntake.InsertTickets(session, was.JobId);
+        PieceWork[] pieces = [.. change.Pieces.Select(piece => piece.Becomes).OfType<PieceWork>()];
+        var bores = change.Posts.Sum(post => post.Becomes?.Bores.Count ?? 0);
+        StoredParts.Put(session, was.JobId, JobFrame.Of(next) with { Totals = JobTotals.Of(pieces, bores) });
+        session.Execute(
+            "UPDATE jobs SET customer = @Customer, due = @Due, one_lot = @OneLot, job_file = @file WHERE id = @JobId",
+            new { next.Job.Customer, next.Job.Due, next.Job.OneLot, file = JobFileWriter.Write(next.Job), was.JobId });
+        session.Record(
+            "job", was.JobId, who, what, JobIntake.Counted(was.Frame.Totals.Pieces, was.Frame.Totals.Bores), $"{JobIntake.Counted(pieces.Length, bores)}; {Summary(change)}");
+    }
+
+    private static void ChangePieces(ShopSession session, StoredWork was, JobChange change, string who)
     {
         // Positions below are free once every piece the job ever had has moved past the last.
         session.Execute(
             "UPDATE pieces SET position = position + 1 + (SELECT max(position) FROM pieces WHERE job_id = @JobId) WHERE job_id = @JobId", new { was.JobId });
-        var kept = Names(change.Pieces, ChangeKind.Kept);
-        foreach (var piece in was.Pieces.Where(piece => !kept.Contains(piece.Run)))
+        var stored = was.Pieces.ToDictionary(piece => piece.Work.Piece.Run);
+        foreach (var old in change.Pieces.Where(piece => piece.Kind is ChangeKind.Changed or ChangeKind.Gone).Select(piece => stored[piece.Name]))
         {
-            TicketEnd.OfPiece(session, piece.TicketId, piece.State, who, "the job changed");
-            session.Execute("UPDATE pieces SET dropped_at = @Now WHERE id = @Id", new { session.Now, piece.Id });
+            TicketEnd.OfPiece(session, old.TicketId, old.State, who, "the job changed");
+            session.Execute("UPDATE pieces SET dropped_at = @Now WHERE id = @Id", new { session.Now, old.Id });
         }
-
-        var stored = was.Pieces.ToDictionary(piece => piece.Run, piece => piece.Id);
-        var ids = new Dictionary<string, long>();
-        foreach (var (position, piece) in next.Pieces.Index())
+        foreach (var (position, piece) in change.Pieces.Where(piece => piece.Becomes is not null).Index())
         {
-            if (kept.Contains(piece.Run))
-                session.Execute("UPDATE pieces SET position = @position WHERE id = @id", new { position, id = stored[piece.Run] });
-            ids.Add(piece.Run, kept.Contains(piece.Run) ? stored[piece.Run] : JobIntake.InsertPiece(session, was.JobId, position, piece));
-        }
-        return ids;
-    }
-
-    private static void ChangePosts(
-        ShopSession session, StoredWork was, JobTakeoff next, JobChange change, Dictionary<string, long> pieceIds, string who)
-    {
-        var kept = Names(change.Posts, ChangeKind.Kept);
-        foreach (var post in was.Posts.Where(post => !kept.Contains(post.Post.Mark)))
-        {
-            if (post.TicketId != 0)
-                TicketEnd.OfPost(session, post.TicketId, post.State, who, "the job changed");
-            // Its mark goes to the post that takes its place.
-            session.Execute(
-                "UPDATE posts SET dropped_at = @Now, mark = @mark WHERE id = @Id",
-                new { session.Now, mark = string.Create(CultureInfo.InvariantCulture, $"{post.Post.Mark} (out, {post.Id})"), post.Id });
-        }
-
-        var stored = was.Posts.ToDictionary(post => post.Post.Mark, post => post.Id);
-        var bores = next.Bores.ToLookup(bore => bore.Post.Mark);
-        foreach (var (position, post) in next.Job.Posts.Index())
-        {
-            if (!kept.Contains(post.Mark))
+            if (piece.Kind != ChangeKind.Kept)
             {
-                JobIntake.InsertPost(session, was.JobId, position, post, [.. bores[post.Mark]], pieceIds);
+                JobIntake.InsertPiece(session, was.JobId, position, piece.Becomes!);
                 continue;
             }
-            var postId = stored[post.Mark];
-            session.Execute("UPDATE posts SET position = @position WHERE id = @postId", new { position, postId });
-            // The post stays as drilled; a run that goes through it may be a new piece now.
-            foreach (var bore in bores[post.Mark])
-            {
-                session.Execute(
-                    "UPDATE bores SET piece_id = @pieceId WHERE post_id = @postId AND piece_id IN (SELECT id FROM pieces WHERE job_id = @JobId AND run = @Run)",
-                    new { pieceId = pieceIds[bore.Run], postId, was.JobId, bore.Run });
-            }
+            var id = stored[piece.Name].Id;
+            session.Execute("UPDATE pieces SET position = @position WHERE id = @id", new { position, id });
+            if (piece.IsRevised)
+                StoredParts.Put(session, id, piece.Becomes!);
         }
     }
 
-    private static HashSet<string> Names(IReadOnlyList<ChangedThing> things, ChangeKind kind) =>
-        [.. things.Where(thing => thing.Kind == kind).Select(thing => thing.Name)];
+    private static void ChangePosts(ShopSession session, StoredWork was, JobChange change, string who)
+    {
+        var stored = was.Posts.ToDictionary(post => post.Work.Post.Mark);
+        foreach (var old in change.Posts.Where(post => post.Kind is ChangeKind.Changed or ChangeKind.Gone).Select(post => stored[post.Name]))
+        {
+            if (old.TicketId != 0)
+                TicketEnd.OfPost(session, old.TicketId, old.State, who, "the job changed");
+            // Its mark goes to the post that takes its place; its part keeps it.
+            session.Execute(
+                "UPDATE posts SET dropped_at = @Now, mark = @mark WHERE id = @Id",
+                new { session.Now, mark = string.Create(CultureInfo.InvariantCulture, $"{old.Work.Post.Mark} (out, {old.Id})"), old.Id });
+        }
+        foreach (var (position, post) in change.Posts.Where(post => post.Becomes is not null).Index())
+        {
+            if (post.Kind != ChangeKind.Kept)
+            {
+                JobIntake.InsertPost(session, was.JobId, position, post.Becomes!);
+                continue;
+            }
+            var id = stored[post.Name].Id;
+            session.Execute("UPDATE posts SET position = @position WHERE id = @id", new { position, id });
+            if (post.IsRevised)
+                StoredParts.Put(session, id, post.Becomes!);
+        }
+    }
 
     private static string Summary(JobChange change) => string.Create(
         CultureInfo.InvariantCulture,
         $"pieces {Counts(change.Pieces)}; posts {Counts(change.Posts)}; {change.Surplus.Count()} made and now surplus");
 
-    private static string Counts(IReadOnlyList<ChangedThing> things) => string.Create(
+    private static string Counts(IReadOnlyCollection<ChangedThing> things) => string.Create(
         CultureInfo.InvariantCulture,
         $"{JobChange.Count(things, ChangeKind.Added)} added, {JobChange.Count(things, ChangeKind.Changed)} changed, {JobChange.Count(things, ChangeKind.Gone)} gone");
 

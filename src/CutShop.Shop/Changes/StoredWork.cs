@@ -2,48 +2,44 @@ using CutShop.Takeoff;
 
 namespace CutShop.Shop;
 
-/// <summary>A stored job with the rows and ticket states of its pieces and posts, as a change needs them.</summary>
+/// <summary>A stored job as a change needs it: what it promised, and how far each ticket is.</summary>
 internal sealed record StoredWork(
-    long JobId, bool IsCancelled, string JobFile, JobTakeoff Takeoff, IReadOnlyList<PieceWork> Pieces, IReadOnlyList<PostWork> Posts)
+    long JobId, JobHead Head, bool IsCancelled, string JobFile, JobFrame Frame, IReadOnlyList<StoredPieceWork> Pieces, IReadOnlyList<StoredPostWork> Posts)
 {
     /// <summary>The job, or null where no job has this number.</summary>
-    public static StoredWork? Find(ShopSession session, string number, ShopTables tables)
+    public static StoredWork? Find(ShopSession session, string number)
     {
-        if (session.FirstOrDefault<JobRow>("SELECT id, job_file, cancelled_at FROM jobs WHERE number = @number", new { number }) is not { } row)
+        if (session.FirstOrDefault<JobRow>("SELECT id, number, customer, due, one_lot, job_file, cancelled_at FROM jobs WHERE number = @number", new { number }) is not { } row)
             return null;
-        var job = StoredJobFile.Read(row.JobFile, $"job {number}");
-        var takeoff = JobTakeoff.Of(job, tables);
-        var pieces = session.All<WorkRow>(
+        var pieces = session.All<TicketRow>(
             """
-            SELECT pieces.id, run AS name, cut_tickets.id AS ticket_id, state
+            SELECT pieces.id, cut_tickets.id AS ticket_id, state
             FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = @Id AND dropped_at IS NULL ORDER BY position
             """,
-            new { row.Id }).ToDictionary(piece => piece.Name);
-        var posts = session.All<WorkRow>(
+            new { row.Id });
+        var posts = session.All<TicketRow>(
             """
-            SELECT posts.id, mark AS name, coalesce(drill_tickets.id, 0) AS ticket_id, coalesce(state, '') AS state
+            SELECT posts.id, coalesce(drill_tickets.id, 0) AS ticket_id, coalesce(state, '') AS state
             FROM posts LEFT JOIN drill_tickets ON post_id = posts.id WHERE job_id = @Id AND dropped_at IS NULL ORDER BY position
             """,
-            new { row.Id }).ToDictionary(post => post.Name);
+            new { row.Id });
         return new(
             row.Id,
+            new(row.Number, row.Customer, row.Due, row.OneLot == 1),
             row.CancelledAt is not null,
             row.JobFile,
-            takeoff,
-            [.. takeoff.Pieces.Select(piece => new PieceWork(piece, pieces[piece.Run].Id, pieces[piece.Run].TicketId, pieces[piece.Run].State))],
-            [.. job.Posts.Select(post => new PostWork(post, posts[post.Mark].Id, posts[post.Mark].TicketId, posts[post.Mark].State))]);
+            StoredParts.Frame(session, row.Id),
+            [.. StoredParts.PiecesOf(session, row.Id).Zip(pieces, (work, ticket) => new StoredPieceWork(work, ticket.Id, ticket.TicketId, ticket.State))],
+            [.. StoredParts.PostsOf(session, row.Id).Zip(posts, (work, ticket) => new StoredPostWork(work, ticket.Id, ticket.TicketId, ticket.State))]);
     }
 
-    private sealed record JobRow(long Id, string JobFile, DateTimeOffset? CancelledAt);
+    private sealed record JobRow(long Id, string Number, string Customer, DateOnly? Due, long OneLot, string JobFile, DateTimeOffset? CancelledAt);
 
-    private sealed record WorkRow(long Id, string Name, long TicketId, string State);
+    private sealed record TicketRow(long Id, long TicketId, string State);
 }
 
 /// <summary>A stored piece with its ticket.</summary>
-internal sealed record PieceWork(Piece Piece, long Id, long TicketId, string State)
-{
-    public string Run => Piece.Run;
-}
+internal sealed record StoredPieceWork(PieceWork Work, long Id, long TicketId, string State);
 
 /// <summary>A stored post with its ticket; the ticket's id is 0 where there is nothing to drill.</summary>
-internal sealed record PostWork(Post Post, long Id, long TicketId, string State);
+internal sealed record StoredPostWork(PostWork Work, long Id, long TicketId, string State);

@@ -37,7 +37,11 @@ public sealed record StoredPlan(
 /// <param name="Run">Its run.</param>
 /// <param name="Due">When its job is due.</param>
 /// <param name="State">Its ticket's state.</param>
-public sealed record PlannedPiece(PieceCode Code, string Job, string Run, DateOnly? Due, string State);
+public sealed record PlannedPiece(PieceCode Code, string Job, string Run, DateOnly? Due, string State)
+{
+    /// <summary>True where it is no longer to be cut.</summary>
+    public bool IsCancelled => State == TicketStates.Cancelled;
+}
 
 /// <summary>A line in the list of plans.</summary>
 /// <param name="Id">The plan's number.</param>

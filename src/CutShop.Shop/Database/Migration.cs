@@ -16,6 +16,9 @@ internal sealed record Migration(int Number, string Name)
     /// <summary>The number of the newest, which is the same for both.</summary>
     public static int Newest => ForSqlite.Count;
 
+    /// <summary>The file's name without its folder, the same for both stores.</summary>
+    public string FileName => Name[(Name.LastIndexOf('/') + 1)..];
+
     /// <summary>The SQL.</summary>
     public string Text()
     {

@@ -32,6 +32,7 @@ internal static class PostgresMigrations
             if (applied >= migration.Number)
                 continue;
             connection.Execute(migration.Text(), transaction: transaction);
+            MigrationSteps.After(migration, new ShopSession(connection, transaction, Dialect.Postgres, time));
             connection.Execute(
                 "INSERT INTO migrations (number, name, applied_at) VALUES (@Number, @Name, @at)",
                 new { Number = (long)migration.Number, migration.Name, at = time.GetUtcNow().UtcDateTime },

@@ -21,6 +21,7 @@ internal static class SqliteMigrations
     /// <summary>The same, up to a number.</summary>
     public static void Apply(SqliteConnection connection, long upTo)
     {
+        SqlTypes.Register();
         foreach (var migration in Migration.ForSqlite.Where(migration => migration.Number <= upTo))
         {
             using var transaction = connection.BeginTransaction(deferred: false);
@@ -30,6 +31,7 @@ internal static class SqliteMigrations
             if (applied >= migration.Number)
                 continue;
             connection.Run(migration.Text());
+            MigrationSteps.After(migration, new ShopSession(connection, transaction, Dialect.Sqlite, TimeProvider.System));
             connection.Run(string.Create(CultureInfo.InvariantCulture, $"PRAGMA user_version = {migration.Number}"));
             transaction.Commit();
         }

@@ -84,8 +84,16 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
             return kept.Fingerprint == fingerprint ? kept.Answer : kept.Answer with { Outcome = IntakeOutcome.KeyTaken };
         });
 
-    private static IntakeAnswer Answered(ShopSession session, JobTakeoff takeoff, string who) => new(
-        TakeIn(session, takeoff, who, progress: null), takeoff.Job.Number, takeoff.Pieces.Count, takeoff.Bores.Count);
+    /// <summary>The counts are of what is stored: of a job that was there, by the rules of the day it came.</summary>
+    private static IntakeAnswer Answered(ShopSession session, JobTakeoff takeoff, string who)
+    {
+        var number = takeoff.Job.Number;
+        var outcome = TakeIn(session, takeoff, who, progress: null);
+        if (outcome != IntakeOutcome.HadItAlready)
+            return new(outcome, number, takeoff.Pieces.Count, takeoff.Bores.Count);
+        var totals = StoredParts.Frame(session, session.Value<long>("SELECT id FROM jobs WHERE number = @number", new { number })).Totals;
+        return new(outcome, number, totals.Pieces, totals.Bores);
+    }
 
     private static IntakeOutcome TakeIn(ShopSession session, JobTakeoff takeoff, string who, IProgress<int>? progress) =>
         Store(session, takeoff, who, releasedAt: session.Now, progress);
@@ -98,55 +106,54 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
     private static IntakeOutcome Store(ShopSession session, JobTakeoff takeoff, string who, DateTimeOffset? releasedAt, IProgress<int>? progress)
     {
         var job = takeoff.Job;
-        var file = JobFileWriter.Write(job);
         if (session.FirstOrDefault<string>("SELECT job_file FROM jobs WHERE number = @Number", new { job.Number }) is { } stored)
-            return stored == file ? IntakeOutcome.HadItAlready : IntakeOutcome.NumberTaken;
+            return JobFileWriter.IsOf(stored, job) ? IntakeOutcome.HadItAlready : IntakeOutcome.NumberTaken;
 
         var jobId = session.Insert(
             """
-            INSERT INTO jobs (number, customer, due, one_lot, job_file, version, taken_in_at, released_at)
-            VALUES (@Number, @Customer, @Due, @OneLot, @file, @version, @Now, @releasedAt)
+            INSERT INTO jobs (number, customer, due, one_lot, job_file, taken_in_at, released_at)
+            VALUES (@Number, @Customer, @Due, @OneLot, @file, @Now, @releasedAt)
             """,
-            new { job.Number, job.Customer, job.Due, job.OneLot, file, version = KeptTakeoffs.DrawVersion(), session.Now, releasedAt });
-        var pieceIds = InsertPieces(session, jobId, takeoff, progress);
-        InsertPosts(session, jobId, takeoff, pieceIds);
+            new { job.Number, job.Customer, job.Due, job.OneLot, file = JobFileWriter.Write(job), session.Now, releasedAt });
+        StoredParts.Put(session, jobId, JobFrame.Of(takeoff));
+        foreach (var (position, work) in PieceWork.Of(takeoff).Index())
+        {
+            InsertPiece(session, jobId, position, work);
+            if ((position + 1) % ReportEvery == 0)
+                progress?.Report(position + 1);
+        }
+        progress?.Report(takeoff.Pieces.Count);
+        foreach (var (position, work) in PostWork.Of(takeoff).Index())
+            InsertPost(session, jobId, position, work);
         InsertTickets(session, jobId);
-        session.Record("job", jobId, who, releasedAt is null ? "received" : "taken in", before: "", Counted(takeoff));
+        session.Record("job", jobId, who, releasedAt is null ? "received" : "taken in", before: "", Counted(takeoff.Pieces.Count, takeoff.Bores.Count));
         session.Count(ShopCount.JobTakenIn);
         return IntakeOutcome.TakenIn;
     }
 
     /// <summary>What a job comes to, as the history tells it.</summary>
-    internal static string Counted(JobTakeoff takeoff) =>
-        string.Create(CultureInfo.InvariantCulture, $"{takeoff.Pieces.Count} pieces, {takeoff.Bores.Count} bores");
+    internal static string Counted(int pieces, int bores) => string.Create(CultureInfo.InvariantCulture, $"{pieces} pieces, {bores} bores");
 
-    private static Dictionary<string, long> InsertPieces(ShopSession session, long jobId, JobTakeoff takeoff, IProgress<int>? progress)
+    /// <summary>Stores a piece with its part; it has no ticket yet.</summary>
+    internal static void InsertPiece(ShopSession session, long jobId, int position, PieceWork work)
     {
-        var ids = new Dictionary<string, long>(takeoff.Pieces.Count);
-        foreach (var (position, piece) in takeoff.Pieces.Index())
-        {
-            ids.Add(piece.Run, InsertPiece(session, jobId, position, piece));
-            if (ids.Count % ReportEvery == 0)
-                progress?.Report(ids.Count);
-        }
-        progress?.Report(ids.Count);
-        return ids;
+        var piece = work.Piece;
+        var id = session.Insert(
+            """
+            INSERT INTO pieces (job_id, position, run, code, material, diameter_nm, cut_nm)
+            VALUES (@jobId, @position, @Run, @code, @MaterialName, @Diameter, @Cut)
+            """,
+            new { jobId, position, piece.Run, code = PieceCode.Draw(), piece.Rope.MaterialName, piece.Rope.Diameter, piece.Cut });
+        StoredParts.Put(session, id, work);
     }
 
-    private static void InsertPosts(ShopSession session, long jobId, JobTakeoff takeoff, Dictionary<string, long> pieceIds)
+    /// <summary>Stores a post with its part; it has no ticket yet.</summary>
+    internal static void InsertPost(ShopSession session, long jobId, int position, PostWork work)
     {
-        var bores = takeoff.Bores.ToLookup(bore => bore.Post.Mark);
-        foreach (var (position, post) in takeoff.Job.Posts.Index())
-            InsertPost(session, jobId, position, post, [.. bores[post.Mark]], pieceIds);
+        var id = session.Insert(
+            "INSERT INTO posts (job_id, position, mark) VALUES (@jobId, @position, @Mark)", new { jobId, position, work.Post.Mark });
+        StoredParts.Put(session, id, work);
     }
-
-    /// <summary>Stores a piece, which has no ticket yet.</summary>
-    internal static long InsertPiece(ShopSession session, long jobId, int position, Piece piece) => session.Insert(
-        """
-        INSERT INTO pieces (job_id, position, run, code, material, diameter_nm, cut_nm)
-        VALUES (@jobId, @position, @Run, @code, @MaterialName, @Diameter, @Cut)
-        """,
-        new { jobId, position, piece.Run, code = PieceCode.Draw(), piece.Rope.MaterialName, piece.Rope.Diameter, piece.Cut });
 
     /// <summary>
     /// Gives tickets to all that is stored of a job and has none: to each piece, and to each post with a bore. A statement for each kind, because the
@@ -165,30 +172,10 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
             """
             INSERT INTO drill_tickets (post_id, state)
             SELECT id, 'waiting' FROM posts
-            WHERE job_id = @jobId AND EXISTS (SELECT 1 FROM bores WHERE post_id = posts.id)
+            WHERE job_id = @jobId AND EXISTS (SELECT 1 FROM post_parts WHERE post_parts.post_id = posts.id AND drillings > 0)
               AND NOT EXISTS (SELECT 1 FROM drill_tickets WHERE post_id = posts.id) ORDER BY position
             """,
             new { jobId });
-    }
-
-    /// <summary>Stores a post with its bores, which has no ticket yet.</summary>
-    internal static void InsertPost(
-        ShopSession session, long jobId, int position, Post post, IReadOnlyList<Bore> bores, Dictionary<string, long> pieceIds)
-    {
-        var postId = session.Insert(
-            "INSERT INTO posts (job_id, position, mark) VALUES (@jobId, @position, @Mark)", new { jobId, position, post.Mark });
-        foreach (var bore in bores)
-            InsertBore(session, postId, pieceIds[bore.Run], bore);
-    }
-
-    private static void InsertBore(ShopSession session, long postId, long pieceId, Bore bore)
-    {
-        var boreId = session.Insert(
-            "INSERT INTO bores (post_id, piece_id, kind, bit_nm, height_nm) VALUES (@postId, @pieceId, @kind, @Bit, @Height)",
-            new { postId, pieceId, kind = TakeoffJson.Word(bore.Kind), bore.Bit, bore.Height });
-        session.Execute(
-            "INSERT INTO bore_operations (bore_id, position, face, depth_nm) VALUES (@boreId, @position, @face, @depth)",
-            bore.Operations.Select((operation, position) => new { boreId, position, face = operation.Face.ToString(), depth = operation.Depth }));
     }
 
     private sealed record KeptAnswer(string Fingerprint, IntakeAnswer Answer);

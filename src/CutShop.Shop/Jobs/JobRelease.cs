@@ -82,8 +82,8 @@ public sealed class JobRelease(ShopDatabase database)
             "SELECT cut_tickets.id, state FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE job_id = @Id", new { job.Id });
         var drillTickets = session.All<TicketRow>(
             "SELECT drill_tickets.id, state FROM drill_tickets JOIN posts ON posts.id = post_id WHERE job_id = @Id", new { job.Id });
-        var counts = cutTickets.Sum(ticket => TicketEnd.OfPiece(session, ticket.Id, ticket.State, who, reason) == TicketEnd.Surplus ? 1 : 0)
-            + drillTickets.Sum(ticket => TicketEnd.OfPost(session, ticket.Id, ticket.State, who, reason) == TicketEnd.Surplus ? 1 : 0);
+        var counts = cutTickets.Sum(ticket => TicketEnd.OfPiece(session, ticket.Id, ticket.State, who, reason) == TicketStates.Surplus ? 1 : 0)
+            + drillTickets.Sum(ticket => TicketEnd.OfPost(session, ticket.Id, ticket.State, who, reason) == TicketStates.Surplus ? 1 : 0);
         session.Execute("UPDATE jobs SET cancelled_at = @Now WHERE id = @Id", new { session.Now, job.Id });
         session.Record(
             "job",

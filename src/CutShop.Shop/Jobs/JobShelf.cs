@@ -2,44 +2,63 @@ using CutShop.Takeoff;
 
 namespace CutShop.Shop;
 
-/// <summary>Finds stored jobs.</summary>
-public sealed class JobShelf(ShopDatabase database, ShopTables tables)
+/// <summary>Finds stored jobs, from their parts as they were stored: nothing is worked out again.</summary>
+public sealed class JobShelf(ShopDatabase database)
 {
-    private const string Columns = "SELECT jobs.id, jobs.version, taken_in_at, released_at, cancelled_at FROM jobs";
+    private const string Columns = "SELECT jobs.id, number, customer, due, one_lot, taken_in_at, released_at, cancelled_at FROM jobs";
 
-    /// <summary>The takeoffs of stored jobs.</summary>
-    internal KeptTakeoffs Takeoffs { get; } = new(new ShopTablesShelf(database, tables));
+    private const string Pieces =
+        """
+        SELECT run, code, cut_nm AS cut, cut_tickets.state, coils.mark AS coil, coils.lot, plan_id AS plan, plan_cuts.position, from_nm AS mark_from, to_nm AS mark_to,
+          dropped_at, CAST(CASE WHEN installations.state = 'installed' THEN 1 ELSE 0 END AS bigint) AS installed
+        FROM pieces JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
+        LEFT JOIN installations ON installations.piece_id = pieces.id
+        LEFT JOIN plan_coils ON plan_coils.id = cut_tickets.plan_coil_id
+        LEFT JOIN plan_cuts ON plan_cuts.plan_coil_id = plan_coils.id AND plan_cuts.piece_id = pieces.id
+        LEFT JOIN coils ON coils.id = plan_coils.coil_id
+        """;
 
     /// <summary>A job by its number, or null.</summary>
+    /// <exception cref="DamagedPartException">A part of it cannot be read.</exception>
     public StoredJob? Find(string number) =>
         database.Read(session => session.FirstOrDefault<JobRow>(Columns + " WHERE number = @number", new { number }) is { } row
             ? Load(session, row)
             : null);
 
     /// <summary>The job of the piece with this code, or null.</summary>
+    /// <inheritdoc cref="Find(string)"/>
     public StoredJob? Find(PieceCode code) =>
         database.Read(session => session.FirstOrDefault<JobRow>(Columns + " JOIN pieces ON job_id = jobs.id WHERE code = @code", new { code }) is { } row
             ? Load(session, row)
             : null);
 
-    private StoredJob Load(ShopSession session, JobRow row)
+    /// <summary>What the cut ticket of a piece says, also after a change took the piece out; null where there is no such piece.</summary>
+    /// <exception cref="DamagedPartException">It cannot be read.</exception>
+    public PieceTicket? Ticket(PieceCode code) => database.Read(session =>
+        session.FirstOrDefault<TicketRow>(
+            "SELECT pieces.id, number, customer, due, one_lot FROM pieces JOIN jobs ON jobs.id = job_id WHERE code = @code", new { code }) is { } row
+            ? new PieceTicket(
+                row.Head,
+                session.FirstOrDefault<PieceRow>(Pieces + " WHERE pieces.id = @Id", new { row.Id })!.ToPiece(),
+                StoredParts.Piece(session, row.Id))
+            : null);
+
+    /// <summary>What a job is called by, or null where there is no such job.</summary>
+    public JobHead? Head(string number) => database.Read(session =>
+        session.FirstOrDefault<TicketRow>("SELECT id, number, customer, due, one_lot FROM jobs WHERE number = @number", new { number })?.Head);
+
+    /// <summary>A job as it was ordered, for a draft of it; null where there is no such job, or its file is none by the rules of today.</summary>
+    public Job? AsOrdered(string number) => database.Read(session =>
+        session.FirstOrDefault<string>("SELECT job_file FROM jobs WHERE number = @number", new { number }) is { } file ? JobFileReader.Find(file) : null);
+
+    private static StoredJob Load(ShopSession session, JobRow row)
     {
-        var takeoff = Takeoffs.Of(session, row.Id, row.Version);
+        var takeoff = StoredParts.Frame(session, row.Id).ToTakeoff(
+            new(row.Number, row.Customer, row.Due, row.OneLot == 1), StoredParts.PiecesOf(session, row.Id), StoredParts.PostsOf(session, row.Id));
         var all = session.All<PieceRow>(
-            """
-            SELECT run, code, cut_nm AS cut, cut_tickets.state, coils.mark AS coil, coils.lot, plan_id AS plan, plan_cuts.position, from_nm AS mark_from, to_nm AS mark_to,
-              dropped_at, CAST(CASE WHEN installations.state = 'installed' THEN 1 ELSE 0 END AS bigint) AS installed
-            FROM pieces JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
-            LEFT JOIN installations ON installations.piece_id = pieces.id
-            LEFT JOIN plan_coils ON plan_coils.id = cut_tickets.plan_coil_id
-            LEFT JOIN plan_cuts ON plan_cuts.plan_coil_id = plan_coils.id AND plan_cuts.piece_id = pieces.id
-            LEFT JOIN coils ON coils.id = plan_coils.coil_id
-            WHERE job_id = @Id ORDER BY pieces.position
-            """,
+            $"{Pieces} WHERE job_id = @Id ORDER BY pieces.position",
             new { row.Id });
-        var pieces = all.Where(piece => piece.DroppedAt is null).ToList();
-        TicketedLengths.Check(takeoff.Job.Number, pieces.Select(piece => (piece.Run, piece.Cut)), takeoff.Pieces);
-        return new(takeoff, [.. pieces.Select(piece => piece.ToPiece())], row.TakenInAt)
+        return new(takeoff, [.. all.Where(piece => piece.DroppedAt is null).Select(piece => piece.ToPiece())], row.TakenInAt)
         {
             ReleasedAt = row.ReleasedAt,
             CancelledAt = row.CancelledAt,
@@ -47,7 +66,13 @@ public sealed class JobShelf(ShopDatabase database, ShopTables tables)
         };
     }
 
-    private sealed record JobRow(long Id, long Version, DateTimeOffset TakenInAt, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt);
+    private sealed record JobRow(
+        long Id, string Number, string Customer, DateOnly? Due, long OneLot, DateTimeOffset TakenInAt, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt);
+
+    private sealed record TicketRow(long Id, string Number, string Customer, DateOnly? Due, long OneLot)
+    {
+        public JobHead Head => new(Number, Customer, Due, OneLot == 1);
+    }
 
     private sealed record PieceRow(
         string Run, PieceCode Code, Length Cut, string State, string? Coil, string? Lot, long? Plan, long? Position, Length? MarkFrom, Length? MarkTo, DateTimeOffset? DroppedAt, long Installed)

@@ -24,6 +24,12 @@ public sealed record StoredJob(JobTakeoff Takeoff, IReadOnlyList<StoredPiece> Pi
     public IReadOnlyList<PieceCode> Codes => [.. Pieces.Select(piece => piece.Code)];
 }
 
+/// <summary>What the cut ticket of one piece says.</summary>
+/// <param name="Head">What its job is called by.</param>
+/// <param name="Stored">The piece as the shop knows it.</param>
+/// <param name="Work">Its work; null where a change took it out before parts were stored.</param>
+public sealed record PieceTicket(JobHead Head, StoredPiece Stored, PieceWork? Work);
+
 /// <summary>A piece of rope in the shop.</summary>
 /// <param name="Run">Its run.</param>
 /// <param name="Code">Its code.</param>

@@ -6,9 +6,6 @@ namespace CutShop.Shop;
 /// </summary>
 internal static class TicketEnd
 {
-    public const string Cancelled = "cancelled";
-    public const string Surplus = "surplus";
-
     /// <summary>Ends a cut ticket.</summary>
     /// <returns>Its state now.</returns>
     public static string OfPiece(ShopSession session, long ticketId, string state, string who, string reason)
@@ -28,21 +25,21 @@ internal static class TicketEnd
     /// <summary>Ends every ticket of a job that waits, which of a large job are many, as the others do one by one.</summary>
     public static void OfAllThatWait(ShopSession session, long jobId, string who, string reason)
     {
-        Move(TicketStates.CutTickets, TicketStates.Waiting, Cancelled).DoAll(session, jobId, who, Claims.Free + OfRope(Cancelled), reason);
-        Move(TicketStates.DrillTickets, TicketStates.Waiting, Cancelled).DoAll(session, jobId, who, Claims.Free, reason);
+        Move(TicketStates.CutTickets, TicketStates.Waiting, TicketStates.Cancelled).DoAll(session, jobId, who, Claims.Free + OfRope(TicketStates.Cancelled), reason);
+        Move(TicketStates.DrillTickets, TicketStates.Waiting, TicketStates.Cancelled).DoAll(session, jobId, who, Claims.Free, reason);
     }
 
     /// <summary>A piece that is never cut needs no place on a coil; a cut one keeps the place it came from.</summary>
     private static string OfRope(string next) =>
-        next == Cancelled ? ", reserved_nm = 0, plan_coil_id = NULL, cut_coil_id = NULL, steps = 0, longest_nm = NULL" : ", reserved_nm = 0";
+        next == TicketStates.Cancelled ? ", reserved_nm = 0, plan_coil_id = NULL, cut_coil_id = NULL, steps = 0, longest_nm = NULL" : ", reserved_nm = 0";
 
-    private static TicketMove Move(string table, string state, string next) => new(table, next == Surplus ? "no longer wanted" : "cancelled", state, next);
+    private static TicketMove Move(string table, string state, string next) => new(table, next == TicketStates.Surplus ? "no longer wanted" : "cancelled", state, next);
 
     private static string Next(string state, bool isMade) => state switch
     {
-        TicketStates.Waiting or TicketStates.ReOrdered => Cancelled,
-        TicketStates.AtTheBench => isMade ? Surplus : Cancelled,
-        _ when TicketStates.IsMade(state) => Surplus,
+        TicketStates.Waiting or TicketStates.ReOrdered => TicketStates.Cancelled,
+        TicketStates.AtTheBench => isMade ? TicketStates.Surplus : TicketStates.Cancelled,
+        _ when TicketStates.IsMade(state) => TicketStates.Surplus,
         _ => state,
     };
 

@@ -3,11 +3,11 @@ using CutShop.Takeoff;
 namespace CutShop.Shop;
 
 /// <summary>Finds what a label leads to. It looks at the one piece, or the one line, and not at the whole job.</summary>
-public sealed class PieceShelf(ShopDatabase database, JobShelf jobs)
+public sealed class PieceShelf(ShopDatabase database)
 {
     private const string Columns =
         $"""
-        SELECT pieces.id, jobs.id AS job_id, jobs.version, number AS job, pieces.position, run, code, cut_nm AS cut, cut_tickets.state AS ticket,
+        SELECT pieces.id, jobs.id AS job_id, number AS job, run, code, cut_nm AS cut, cut_tickets.state AS ticket,
           {InstalledWords.Column} AS installed,
           CAST(CASE WHEN EXISTS (SELECT 1 FROM pieces AS again WHERE again.replaces_id = pieces.id) THEN 1 ELSE 0 END AS bigint) AS cut_again,
           cancelled_at, cut_at
@@ -16,45 +16,51 @@ public sealed class PieceShelf(ShopDatabase database, JobShelf jobs)
         """;
 
     /// <summary>The piece of a label, or null where no label has this code.</summary>
-    public SitePiece? Find(PieceCode code) => database.Read(session => Find(session, code));
+    public SitePiece? Find(PieceCode code) => database.Read(session => Find(session, code, WithTakeoff));
 
     /// <summary>The line of a label's piece, or null where no label has this code.</summary>
-    public SiteLine? FindLine(PieceCode code) => database.Read(session =>
-        Find(session, code) is { } piece ? new SiteLine(piece, LineOf(session, piece)) : null);
+    public SiteLine? FindLine(PieceCode code) => database.Read(session => Find(session, code, LineOf, found => new(found, [], [])));
 
-    private SitePiece? Find(ShopSession session, PieceCode code)
+    private static SitePiece? Find(ShopSession session, PieceCode code, Func<ShopSession, SitePiece, Row, SitePiece> good) => Find(session, code, good, found => found);
+
+    private static T? Find<T>(ShopSession session, PieceCode code, Func<ShopSession, SitePiece, Row, T> good, Func<SitePiece, T> other)
+        where T : class
     {
         if (LabelRow.Find(session, code) is not { } label)
             return null;
         var row = session.FirstOrDefault<Row>(Columns + " WHERE pieces.id = @PieceId", new { label.PieceId })!;
         var found = new SitePiece(code, label.State, row.Job, row.Run, row.Cut, row.Ticket, row.State, row.CutAgain == 1, row.CancelledAt is not null, row.CutAt is not null);
-        return label.State == LabelState.Good ? WithTakeoff(session, found, row) : found;
+        return label.State == LabelState.Good ? good(session, found, row) : other(found);
     }
 
-    private static IReadOnlyList<LinePiece> LineOf(ShopSession session, SitePiece piece)
+    private static SiteLine LineOf(ShopSession session, SitePiece piece, Row row)
     {
-        if (piece is not { Takeoff: { } takeoff, Piece: { } one })
-            return [];
-        var ofLine = takeoff.Pieces.Index().Where(pair => pair.Item.Line == one.Line).ToList();
+        var one = StoredParts.Piece(session, row.Id)!.Piece;
+        var works = StoredParts.PiecesOf(session, row.JobId, one.Line);
         var rows = session.All<Row>(
-            Columns + " WHERE number = @Job AND pieces.dropped_at IS NULL AND pieces.position BETWEEN @first AND @last ORDER BY pieces.position",
-            new { piece.Job, first = ofLine[0].Index, last = ofLine[^1].Index });
-        TicketedLengths.Check(piece.Job, rows.Select(row => (row.Run, row.Cut)), ofLine.Select(pair => pair.Item));
-        return [.. ofLine.Zip(rows, (pair, row) => new LinePiece(pair.Item, row.Code, row.State))];
+            $"{Columns} JOIN piece_parts ON piece_parts.piece_id = pieces.id WHERE pieces.job_id = @JobId AND pieces.dropped_at IS NULL AND piece_parts.line = @Line ORDER BY pieces.position",
+            new { row.JobId, one.Line });
+        return new(
+            piece with { Takeoff = StoredParts.Frame(session, row.JobId).ToTakeoff(row.Head, works, []), Piece = one },
+            [.. works.Zip(rows, (work, here) => new LinePiece(work.Piece, here.Code, here.State))],
+            StoredParts.PostsOf(session, row.JobId, one.Line));
     }
 
-    private SitePiece WithTakeoff(ShopSession session, SitePiece found, Row row)
+    /// <summary>The piece from its own part, with the job's frame and the pieces that hang beside it or meet it at a corner, as they are drawn with it.</summary>
+    private static SitePiece WithTakeoff(ShopSession session, SitePiece found, Row row)
     {
-        var takeoff = jobs.Takeoffs.Of(session, row.JobId, row.Version);
-        var piece = takeoff.Pieces[(int)row.Position];
-        TicketedLengths.Check(row.Job, [(row.Run, row.Cut)], [piece]);
-        return found with { Takeoff = takeoff, Piece = piece };
+        var piece = StoredParts.Piece(session, row.Id)!.Piece;
+        var around = StoredParts.PiecesOf(session, row.JobId, piece.Line, piece.First, piece.Last);
+        return found with { Takeoff = StoredParts.Frame(session, row.JobId).ToTakeoff(row.Head, around, []), Piece = piece };
     }
 
     private sealed record Row(
-        long Id, long JobId, long Version, string Job, long Position, string Run, PieceCode Code, Length Cut, string Ticket, string Installed, long CutAgain,
+        long Id, long JobId, string Job, string Run, PieceCode Code, Length Cut, string Ticket, string Installed, long CutAgain,
         DateTimeOffset? CancelledAt, DateTimeOffset? CutAt)
     {
+        /// <summary>A label names no customer and no day.</summary>
+        public JobHead Head => new(Job, Customer: "", Due: null, OneLot: false);
+
         public InstalledState State => InstalledWords.Read(Installed)!.Value;
     }
 }

@@ -36,7 +36,7 @@ internal static class ReCutting
             SELECT job_id, @Position, run, @code, material, diameter_nm, cut_nm, id FROM pieces WHERE id = @pieceId
             """,
             new { old.Position, code = Labels.Draw(session), pieceId });
-        session.Execute("UPDATE bores SET piece_id = @newId WHERE piece_id = @pieceId", new { newId, pieceId });
+        StoredParts.Copy(session, pieceId, newId);
         JobIntake.InsertTickets(session, old.JobId);
         session.Record("piece", newId, who, "cut again", before: "", TicketStates.Waiting, reason);
         return null;

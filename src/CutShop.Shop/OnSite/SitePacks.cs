@@ -6,7 +6,7 @@ namespace CutShop.Shop;
 /// Site packs: everything that the labels of a job show, behind one code. A pack's code is drawn as a piece's is and is as
 /// hard to guess.
 /// </summary>
-public sealed class SitePacks(ShopDatabase database, JobShelf jobs)
+public sealed class SitePacks(ShopDatabase database)
 {
     /// <summary>The code of a job's pack, drawn when it is first asked for; null where there is no such job.</summary>
     /// <param name="number">The job's number.</param>
@@ -30,17 +30,17 @@ public sealed class SitePacks(ShopDatabase database, JobShelf jobs)
     /// <summary>The pack with this code; null where there is none, or its job was cancelled.</summary>
     public SitePack? Find(PieceCode code) => database.Read(session =>
     {
-        if (session.FirstOrDefault<JobRow>("SELECT id, number, version FROM jobs JOIN site_packs ON job_id = jobs.id WHERE code = @code AND cancelled_at IS NULL", new { code }) is not { } job)
+        if (session.FirstOrDefault<JobRow>("SELECT id, number FROM jobs JOIN site_packs ON job_id = jobs.id WHERE code = @code AND cancelled_at IS NULL", new { code }) is not { } job)
             return null;
         var rows = session.All<PieceRow>(
             $"""
-            SELECT run, code, cut_nm AS cut, {InstalledWords.Column} AS state
+            SELECT code, {InstalledWords.Column} AS state
             FROM pieces LEFT JOIN installations ON installations.piece_id = pieces.id
             WHERE job_id = @Id AND dropped_at IS NULL ORDER BY position
             """,
             new { job.Id });
-        var takeoff = jobs.Takeoffs.Of(session, job.Id, job.Version);
-        TicketedLengths.Check(job.Number, rows.Select(row => (row.Run, row.Cut)), takeoff.Pieces);
+        var takeoff = StoredParts.Frame(session, job.Id).ToTakeoff(
+            new(job.Number, Customer: "", Due: null, OneLot: false), StoredParts.PiecesOf(session, job.Id), StoredParts.PostsOf(session, job.Id));
         return new SitePack(code, takeoff, [.. takeoff.Pieces.Zip(rows, (piece, row) => new LinePiece(piece, row.Code, InstalledWords.Read(row.State)!.Value))]);
     });
 
@@ -71,7 +71,7 @@ public sealed class SitePacks(ShopDatabase database, JobShelf jobs)
 
     private sealed record PackRow(long JobId, PieceCode Code);
 
-    private sealed record JobRow(long Id, string Number, long Version);
+    private sealed record JobRow(long Id, string Number);
 
-    private sealed record PieceRow(string Run, PieceCode Code, Length Cut, string State);
+    private sealed record PieceRow(PieceCode Code, string State);
 }

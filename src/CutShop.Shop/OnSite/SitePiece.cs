@@ -16,9 +16,9 @@ namespace CutShop.Shop;
 public sealed record SitePiece(
     PieceCode Code, LabelState Label, string Job, string Run, Length Cut, string Ticket, InstalledState State, bool IsCutAgain, bool IsJobCancelled, bool WasCut)
 {
-    /// <summary>The takeoff of its job; null unless the label is good.</summary>
+    /// <summary>Of its job, what is shown with it: the lines, and the pieces that hang beside it; null unless the label is good.</summary>
     public JobTakeoff? Takeoff { get; init; }
 
-    /// <summary>The piece in that takeoff; null unless the label is good.</summary>
+    /// <summary>The piece; null unless the label is good.</summary>
     public Piece? Piece { get; init; }
 }

@@ -50,7 +50,7 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
             return "There is no such open quote.";
         if (quote.ValidUntil < session.Today)
             return StoodUntil(quote.ValidUntil);
-        if (quote.DraftId != draftId || quote.JobFile != JobFileWriter.Write(next))
+        if (quote.DraftId != draftId || !JobFileWriter.IsOf(quote.JobFile, next))
             return $"The draft is no longer what quote {id} quoted. Make a new quote of it.";
         MarkAccepted(session, id, who);
         return null;
@@ -114,11 +114,12 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
         session.Execute(
             "INSERT INTO quote_lines (quote_id, position, what, quantity, price_e4, unit, amount_e4) VALUES (@id, @position, @What, @Quantity, @Price, @Unit, @Amount)",
             priced.Lines.Select((line, position) => new { id, position, line.What, line.Quantity, line.Price, line.Unit, line.Amount }));
+        StoredParts.PutQuote(session, id, takeoff);
         session.Record("quote", id, who, "made", before: "", after: priced.Total.ToString());
         return id;
     }
 
-    private DeskAnswer Accept(ShopSession session, long id, string who)
+    private static DeskAnswer Accept(ShopSession session, long id, string who)
     {
         if (Find(session, id) is not { } quote)
             return DeskAnswer.Refused("There is no such quote.");
@@ -139,22 +140,21 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
         return DeskAnswer.Done(number);
     }
 
-    private Quote? Find(ShopSession session, long id)
+    private static Quote? Find(ShopSession session, long id)
     {
         if (session.FirstOrDefault<QuoteRow>(
             """
-            SELECT id, draft_id, job_file, currency, tax_millionths, net_e4 AS net, tax_e4 AS tax, total_e4 AS total, made_on, valid_until, state
+            SELECT id, draft_id, currency, tax_millionths, net_e4 AS net, tax_e4 AS tax, total_e4 AS total, made_on, valid_until, state
             FROM quotes WHERE id = @id
             """,
             new { id }) is not { } row)
             return null;
-        var job = StoredJobFile.Read(row.JobFile, $"quote {id}");
         var lines = session.All<QuoteLine>(
             "SELECT what, quantity, price_e4 AS price, unit, amount_e4 AS amount FROM quote_lines WHERE quote_id = @id ORDER BY position", new { id });
         return new(
             row.Id,
             row.DraftId,
-            JobTakeoff.Of(job, tables.Current(session)),
+            StoredParts.Quote(session, id),
             lines,
             row.Net,
             Share.FromMillionths((int)row.TaxMillionths),
@@ -173,7 +173,6 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
     private sealed record QuoteRow(
         long Id,
         long DraftId,
-        string JobFile,
         string Currency,
         long TaxMillionths,
         Money Net,

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using System.Text;
 using System.Text.Json;
 using System.Text.Unicode;
 
@@ -53,6 +54,9 @@ public static class JobFileReader
             return Unreadable($"not JSON at line {e.LineNumber + 1}, byte {e.BytePositionInLine + 1}; accepted: a JSON object nested at most {DeepestNesting} deep");
         }
     }
+
+    /// <summary>The job of a text that was stored; null where it is no job file by the rules of today.</summary>
+    public static Job? Find(string text) => Read(Encoding.UTF8.GetBytes(text)).Job;
 
     private static JobFileReading Unreadable(string text) => new(Job: null, [new("$", "", text)]);
 

@@ -14,7 +14,7 @@ public sealed record JobFrame(
     {
         ArgumentNullException.ThrowIfNull(takeoff);
         var job = takeoff.Job;
-        return new(job.Rope, job.Allowances, job.Lines, [.. takeoff.Warnings.Where(warning => warning.Post is null)], JobTotals.Of(takeoff));
+        return new(job.Rope, job.Allowances, job.Lines, [.. takeoff.Warnings.Where(warning => warning.Post is null)], JobTotals.Of([.. PieceWork.Of(takeoff)], takeoff.Bores.Count));
     }
 
     /// <summary>The takeoff of a job, from its parts.</summary>
@@ -42,15 +42,15 @@ public sealed record JobFrame(
 /// <param name="Cut">All cut lengths together.</param>
 public sealed record JobTotals(int Pieces, int Bores, int Screws, Length Cut)
 {
-    /// <summary>The totals of a takeoff.</summary>
-    public static JobTotals Of(JobTakeoff takeoff)
+    /// <summary>The totals of pieces and bores.</summary>
+    public static JobTotals Of(IReadOnlyCollection<PieceWork> pieces, int bores)
     {
-        ArgumentNullException.ThrowIfNull(takeoff);
+        ArgumentNullException.ThrowIfNull(pieces);
         return new(
-            takeoff.Pieces.Count,
-            takeoff.Bores.Count,
-            takeoff.Fixings.Sum(fixing => fixing.Count),
-            takeoff.Pieces.Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut));
+            pieces.Count,
+            bores,
+            pieces.Sum(work => work.Fixings.Sum(fixing => fixing.Count)),
+            pieces.Aggregate(Length.Zero, (sum, work) => sum + work.Piece.Cut));
     }
 }
 
@@ -59,4 +59,12 @@ public sealed record JobTotals(int Pieces, int Bores, int Screws, Length Cut)
 /// <param name="Customer">Who ordered it; may be empty.</param>
 /// <param name="Due">The day it must leave the shop, or null.</param>
 /// <param name="OneLot">True where all pieces of a rope must come from one lot.</param>
-public sealed record JobHead(string Number, string Customer, DateOnly? Due, bool OneLot);
+public sealed record JobHead(string Number, string Customer, DateOnly? Due, bool OneLot)
+{
+    /// <summary>The head of a job.</summary>
+    public static JobHead Of(Job job)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        return new(job.Number, job.Customer, job.Due, job.OneLot);
+    }
+}

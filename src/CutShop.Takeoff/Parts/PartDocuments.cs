@@ -246,6 +246,16 @@ internal sealed record FrameDocument(
     IReadOnlyList<WarningDocument>? Warnings,
     TotalsDocument Totals);
 
+/// <summary>All parts of a job together, with what it is called by.</summary>
+internal sealed record TakeoffDocument(
+    string Number,
+    string Customer,
+    string? Due,
+    bool OneLot,
+    FrameDocument Frame,
+    IReadOnlyList<PieceDocument> Pieces,
+    IReadOnlyList<PostDocument> Posts);
+
 /// <summary>A length in a document: whole nanometres.</summary>
 internal sealed class LengthInDocument : JsonConverter<Length>
 {
@@ -263,4 +273,6 @@ internal sealed class LengthInDocument : JsonConverter<Length>
 [JsonSerializable(typeof(PieceDocument))]
 [JsonSerializable(typeof(PostDocument))]
 [JsonSerializable(typeof(FrameDocument))]
+[JsonSerializable(typeof(TakeoffDocument))]
+[JsonSerializable(typeof(IReadOnlyList<OldBore>))]
 internal sealed partial class PartJson : JsonSerializerContext;

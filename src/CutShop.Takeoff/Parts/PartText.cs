@@ -13,6 +13,9 @@ public static class PartText
     /// <summary>The number of the form that is written.</summary>
     public const int Format = 1;
 
+    /// <summary>The number of the form in which an older program's bores are kept.</summary>
+    public const int OldBoresFormat = 0;
+
     private static readonly PartJson Json = new(new JsonSerializerOptions(PartJson.Default.Options)
     {
         // A part is stored, never a piece of a web page.
@@ -20,7 +23,35 @@ public static class PartText
     });
 
     /// <summary>Writes the work of a piece.</summary>
-    public static string Write(PieceWork work)
+    public static string Write(PieceWork work) => Text(Document(work), Json.PieceDocument);
+
+    /// <summary>Writes the work at a post.</summary>
+    public static string Write(PostWork work) => Text(Document(work), Json.PostDocument);
+
+    /// <summary>Writes a job's frame.</summary>
+    public static string Write(JobFrame frame) => Text(Document(frame), Json.FrameDocument);
+
+    /// <summary>Writes a whole takeoff as one document.</summary>
+    public static string Write(JobTakeoff takeoff)
+    {
+        ArgumentNullException.ThrowIfNull(takeoff);
+        var job = takeoff.Job;
+        return Text(
+            new TakeoffDocument(
+                job.Number,
+                job.Customer,
+                job.Due is { } due ? IsoDate.Text(due) : null,
+                job.OneLot,
+                Document(JobFrame.Of(takeoff)),
+                [.. PieceWork.Of(takeoff).Select(Document)],
+                [.. PostWork.Of(takeoff).Select(Document)]),
+            Json.TakeoffDocument);
+    }
+
+    /// <summary>Writes what an older program kept of a post's bores.</summary>
+    public static string Write(IReadOnlyList<OldBore> bores) => Text(bores, Json.IReadOnlyListOldBore);
+
+    private static PieceDocument Document(PieceWork work)
     {
         ArgumentNullException.ThrowIfNull(work);
         var piece = work.Piece;
@@ -36,27 +67,24 @@ public static class PartText
             at.Treatment.Side == WrapSide.Inside,
             at.Length,
             fixings.TryGetValue(at.Post.Mark, out var fixing) ? ScrewsDocument.Of(fixing, screws) : null)).ToList();
-        return Text(
-            new PieceDocument(
-                piece.Run,
-                piece.Line,
-                piece.Row,
-                piece.Height,
-                RopeDocument.Of(piece.Rope),
-                piece.First,
-                piece.Net,
-                piece.Cut,
-                piece.WeightLb,
-                sizes.All,
-                spans.All,
-                screws.AnyOrNull,
-                sections,
-                posts),
-            Json.PieceDocument);
+        return new(
+            piece.Run,
+            piece.Line,
+            piece.Row,
+            piece.Height,
+            RopeDocument.Of(piece.Rope),
+            piece.First,
+            piece.Net,
+            piece.Cut,
+            piece.WeightLb,
+            sizes.All,
+            spans.All,
+            screws.AnyOrNull,
+            sections,
+            posts);
     }
 
-    /// <summary>Writes the work at a post.</summary>
-    public static string Write(PostWork work)
+    private static PostDocument Document(PostWork work)
     {
         ArgumentNullException.ThrowIfNull(work);
         var (holes, screws) = (new Repeated<BoreDocument>(), new Repeated<ScrewDocument>());
@@ -71,36 +99,31 @@ public static class PartText
                 bores.TryGetValue(at.Run, out var bore) ? holes.IndexOf(Document(bore)) : null,
                 fixings.TryGetValue(at.Run, out var fixing) ? ScrewsDocument.Of(fixing, screws) : null))
             .ToList();
-        return Text(
-            new PostDocument(
-                work.Post.Mark,
-                work.Line,
-                work.Before,
-                work.After,
-                SizeDocument.Of(work.Post),
-                TurnDocument.Of(work.Post.Turn),
-                holes.AnyOrNull,
-                screws.AnyOrNull,
-                runs,
-                WarningDocument.AnyOrNull(work.Warnings)),
-            Json.PostDocument);
+        return new(
+            work.Post.Mark,
+            work.Line,
+            work.Before,
+            work.After,
+            SizeDocument.Of(work.Post),
+            TurnDocument.Of(work.Post.Turn),
+            holes.AnyOrNull,
+            screws.AnyOrNull,
+            runs,
+            WarningDocument.AnyOrNull(work.Warnings));
     }
 
-    /// <summary>Writes a job's frame.</summary>
-    public static string Write(JobFrame frame)
+    private static FrameDocument Document(JobFrame frame)
     {
         ArgumentNullException.ThrowIfNull(frame);
         var totals = frame.Totals;
-        return Text(
-            new FrameDocument(
-                RopeDocument.Of(frame.Rope),
-                frame.Allowances.Shrink.Millionths,
-                frame.Allowances.PerPiece,
-                frame.Allowances.RoundUp,
-                [.. frame.Lines.Select(Document)],
-                WarningDocument.AnyOrNull(frame.Warnings),
-                new(totals.Pieces, totals.Bores, totals.Screws, totals.Cut)),
-            Json.FrameDocument);
+        return new(
+            RopeDocument.Of(frame.Rope),
+            frame.Allowances.Shrink.Millionths,
+            frame.Allowances.PerPiece,
+            frame.Allowances.RoundUp,
+            [.. frame.Lines.Select(Document)],
+            WarningDocument.AnyOrNull(frame.Warnings),
+            new(totals.Pieces, totals.Bores, totals.Screws, totals.Cut));
     }
 
     /// <summary>Reads the work of a piece.</summary>
@@ -110,24 +133,7 @@ public static class PartText
     public static PieceWork ReadPiece(string text, int format)
     {
         var document = Read(text, format, Json.PieceDocument);
-        return Sound(() =>
-        {
-            var posts = document.Posts.Select(at => document.Sizes[at.Size].ToPost(at.Post, TurnDocument.Read(at.Turn))).ToList();
-            var piece = new Piece(
-                document.Run,
-                document.Line,
-                document.Row,
-                document.HeightNm,
-                document.Rope.ToRope(),
-                document.First,
-                document.NetNm,
-                document.CutNm,
-                document.WeightLb,
-                [.. Enumerable.Range(0, posts.Count - 1).Select(i => document.Spans[document.Sections?[i] ?? 0].ToSection(posts[i], posts[i + 1]))],
-                [.. document.Posts.Select((at, i) => AtPostOf(at, posts[i]))]);
-            return new PieceWork(piece, [.. document.Posts.Index().Where(at => at.Item.Screws is not null)
-                .Select(at => at.Item.Screws!.ToFixing(posts[at.Index], piece.Row, piece.Height, piece.Run, document.Screws ?? []))]);
-        });
+        return Sound(() => WorkOf(document));
     }
 
     /// <summary>Reads the work at a post.</summary>
@@ -135,18 +141,7 @@ public static class PartText
     public static PostWork ReadPost(string text, int format)
     {
         var document = Read(text, format, Json.PostDocument);
-        return Sound(() =>
-        {
-            var post = document.Size.ToPost(document.Post, TurnDocument.Read(document.Turn));
-            return new PostWork(
-                post,
-                document.Line,
-                document.Before,
-                document.After,
-                [.. document.Runs.Where(run => run.Bore is not null).Select(run => BoreOf(run, (document.Bores ?? [])[run.Bore!.Value], post))],
-                [.. document.Runs.Where(run => run.Screws is not null).Select(run => run.Screws!.ToFixing(post, run.Row, run.HeightNm, run.Run, document.Screws ?? []))],
-                [.. (document.Warnings ?? []).Select(warning => warning.ToWarning(post.Mark))]);
-        });
+        return Sound(() => WorkOf(document));
     }
 
     /// <summary>Reads a job's frame.</summary>
@@ -154,13 +149,63 @@ public static class PartText
     public static JobFrame ReadFrame(string text, int format)
     {
         var document = Read(text, format, Json.FrameDocument);
-        return Sound(() => new JobFrame(
+        return Sound(() => FrameOf(document));
+    }
+
+    /// <summary>Reads a whole takeoff.</summary>
+    /// <inheritdoc cref="ReadPiece"/>
+    public static JobTakeoff ReadTakeoff(string text, int format)
+    {
+        var document = Read(text, format, Json.TakeoffDocument);
+        return Sound(() => FrameOf(document.Frame).ToTakeoff(
+            new(document.Number, document.Customer, document.Due is { } due ? IsoDate.Read(due) : null, document.OneLot),
+            [.. document.Pieces.Select(WorkOf)],
+            [.. document.Posts.Select(WorkOf)]));
+    }
+
+    /// <summary>Reads what an older program kept of a post's bores.</summary>
+    /// <inheritdoc cref="ReadPiece"/>
+    public static IReadOnlyList<OldBore> ReadOldBores(string text, int format) =>
+        Read(text, format, Json.IReadOnlyListOldBore, OldBoresFormat);
+
+    private static PieceWork WorkOf(PieceDocument document)
+    {
+        var posts = document.Posts.Select(at => document.Sizes[at.Size].ToPost(at.Post, TurnDocument.Read(at.Turn))).ToList();
+        var piece = new Piece(
+            document.Run,
+            document.Line,
+            document.Row,
+            document.HeightNm,
+            document.Rope.ToRope(),
+            document.First,
+            document.NetNm,
+            document.CutNm,
+            document.WeightLb,
+            [.. Enumerable.Range(0, posts.Count - 1).Select(i => document.Spans[document.Sections?[i] ?? 0].ToSection(posts[i], posts[i + 1]))],
+            [.. document.Posts.Select((at, i) => AtPostOf(at, posts[i]))]);
+        return new PieceWork(piece, [.. document.Posts.Index().Where(at => at.Item.Screws is not null)
+            .Select(at => at.Item.Screws!.ToFixing(posts[at.Index], piece.Row, piece.Height, piece.Run, document.Screws ?? []))]);
+    }
+
+    private static PostWork WorkOf(PostDocument document)
+    {
+        var post = document.Size.ToPost(document.Post, TurnDocument.Read(document.Turn));
+        return new PostWork(
+            post,
+            document.Line,
+            document.Before,
+            document.After,
+            [.. document.Runs.Where(run => run.Bore is not null).Select(run => BoreOf(run, (document.Bores ?? [])[run.Bore!.Value], post))],
+            [.. document.Runs.Where(run => run.Screws is not null).Select(run => run.Screws!.ToFixing(post, run.Row, run.HeightNm, run.Run, document.Screws ?? []))],
+            [.. (document.Warnings ?? []).Select(warning => warning.ToWarning(post.Mark))]);
+    }
+
+    private static JobFrame FrameOf(FrameDocument document) => new(
             document.Rope.ToRope(),
             new(Share.FromMillionths(document.ShrinkMillionths), document.PerPieceNm, document.RoundUpNm),
             [.. document.Lines.Select(LineOf)],
             [.. (document.Warnings ?? []).Select(warning => warning.ToWarning(post: null))],
-            new(document.Totals.Pieces, document.Totals.Bores, document.Totals.Screws, document.Totals.CutNm)));
-    }
+            new(document.Totals.Pieces, document.Totals.Bores, document.Totals.Screws, document.Totals.CutNm));
 
     private static AtPost AtPostOf(AtPostDocument at, Post post)
     {
@@ -238,12 +283,12 @@ public static class PartText
 
     private static string Text<T>(T document, JsonTypeInfo<T> type) => JsonSerializer.Serialize(document, type);
 
-    private static T Read<T>(string text, int format, JsonTypeInfo<T> type)
+    private static T Read<T>(string text, int format, JsonTypeInfo<T> type, int known = Format)
         where T : class
     {
         ArgumentNullException.ThrowIfNull(text);
-        if (format != Format)
-            throw new InvalidDataException($"It is of format {format}; this program reads format {Format}.");
+        if (format != known)
+            throw new InvalidDataException($"It is of format {format}; this program reads format {known}.");
         try
         {
             return JsonSerializer.Deserialize(text, type) ?? throw new InvalidDataException("It is empty.");

@@ -18,6 +18,13 @@ public sealed record PostWork(
     public IReadOnlyList<Fixing> ScrewHoles =>
         [.. Fixings.Where(fixing => fixing.Face.Sight != FaceSight.Around).GroupBy(fixing => fixing.Face).SelectMany(face => FromTheTop(face))];
 
+    /// <summary>The same for posts that are bored with the same bits at the same heights, so that the drill is set up once for all of them.</summary>
+    public string Likeness => string.Join(
+        ", ",
+        Bores.Select(bore => (Bit: bore.Bit.Nanometres, Kind: PartCodes.AtPost.Of(bore.Kind), Height: bore.Height.Nanometres))
+            .OrderByDescending(bore => bore.Bit).ThenBy(bore => bore.Kind, StringComparer.Ordinal).ThenBy(bore => bore.Height)
+            .Select(bore => FormattableString.Invariant($"{bore.Bit} {bore.Kind} {bore.Height}")));
+
     /// <summary>The screws from the top row down.</summary>
     public static IEnumerable<Fixing> FromTheTop(IEnumerable<Fixing> fixings) => fixings.OrderByDescending(fixing => fixing.RowHeight);
 

@@ -57,7 +57,7 @@ internal static class JobsApi
     {
         if (news.Job(number) is not { } line || shelf.Find(number) is not { } job)
             return ApiProblem.NoJob(number);
-        using var file = JsonDocument.Parse(JobFileWriter.Write(job.Takeoff.Job));
+        using var file = JsonDocument.Parse(JobFileWriter.Write(shelf.AsOrdered(number) ?? job.Takeoff.Job));
         return TypedResults.Ok(new JobWithFile(JobLine.Of(line), file.RootElement.Clone()));
     }
 

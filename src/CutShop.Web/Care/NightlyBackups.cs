@@ -1,16 +1,15 @@
 using CutShop.Shop;
-using CutShop.Takeoff;
 
 namespace CutShop.Web.Care;
 
 /// <summary>Makes a backup every day while the server runs. One that failed is tried again; the log says so.</summary>
-internal sealed partial class NightlyBackups(ShopDatabase database, ShopTables tables, NightlySettings settings, TimeProvider time, ILogger<NightlyBackups> logger)
+internal sealed partial class NightlyBackups(ShopDatabase database, NightlySettings settings, TimeProvider time, ILogger<NightlyBackups> logger)
     : BackgroundService
 {
     private static readonly TimeSpan Look = TimeSpan.FromMinutes(1);
     private static readonly TimeSpan TryAgain = TimeSpan.FromMinutes(15);
 
-    private readonly ShopBackups _backups = new(database.Path, settings.Folder, tables, time);
+    private readonly ShopBackups _backups = new(database.Path, settings.Folder, time);
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {

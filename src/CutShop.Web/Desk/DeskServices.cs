@@ -12,6 +12,7 @@ internal static class DeskServices
         services.AddSingleton<JobSearch>();
         services.AddSingleton<JobRelease>();
         services.AddSingleton<JobChanging>();
+        services.AddSingleton<JobsAgainstRules>();
         services.AddSingleton<DraftShelf>();
         services.AddSingleton<DraftLooks>();
         services.AddSingleton<DraftIntake>();

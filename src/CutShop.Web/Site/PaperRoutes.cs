@@ -21,6 +21,8 @@ public static class PaperRoutes
         var jobs = routes.MapGroup("/jobs/{number}");
         jobs.MapGet("/{kind}.pdf", Pdf);
         jobs.MapGet("/labels.pdf", Labels);
+        routes.MapGet("/cut/{code}/ticket.pdf", CutTicketPdf);
+        routes.MapGet("/drill/{job}/{post}/ticket.pdf", DrillTicketPdf);
     }
 
     /// <summary>The kind of paper by its word in an address, or null.</summary>
@@ -29,10 +31,43 @@ public static class PaperRoutes
     /// <summary>All paper of a stored job.</summary>
     public static JobPaper PaperOf(StoredJob job, PaperSettings settings)
     {
-        var places = job.Pieces.Where(piece => piece.Place is not null).ToDictionary(
-            piece => piece.Run,
-            piece => new CutPlace($"{piece.Place!.Coil}, lot {piece.Place.Lot}", piece.Place.Position, piece.Place.From, piece.Place.To));
+        var places = job.Pieces.Where(piece => piece.Place is not null).ToDictionary(piece => piece.Run, piece => PlaceOf(piece)!);
         return new(job.Takeoff, job.Codes, places, settings) { IsCancelled = job.CancelledAt is not null };
+    }
+
+    private static CutPlace? PlaceOf(StoredPiece piece) =>
+        piece.Place is { } place ? new($"{place.Coil}, lot {place.Lot}", place.Position, place.From, place.To) : null;
+
+    /// <summary>One cut ticket, also of a piece that is no longer wanted: then it says so.</summary>
+    private static Results<FileContentHttpResult, NotFound> CutTicketPdf(string code, JobShelf jobs, HttpContext context)
+    {
+        var parsed = PieceCode.Parse(code);
+        if (!parsed.IsGood || jobs.Ticket(parsed.Value) is not { Work: { } work } ticket)
+            return TypedResults.NotFound();
+        var settings = PersonUnits.PaperFor(context);
+        return TicketPdf(CutTicket.Of(ticket.Head, work.Piece, settings, ticket.Stored.Code, PlaceOf(ticket.Stored)), ticket.Stored.State, settings);
+    }
+
+    /// <summary>One drill ticket, also of a post that is no longer wanted: then it says so.</summary>
+    private static Results<FileContentHttpResult, NotFound> DrillTicketPdf(string job, string post, long? ticket, DrillBench bench, JobShelf jobs, HttpContext context)
+    {
+        var all = bench.AllOf(job, post);
+        if (all.FirstOrDefault(one => ticket is null || one.Id == ticket) is not { } found
+            || bench.PostOf(found).Work is not { } work || jobs.Head(job) is not { } head)
+            return TypedResults.NotFound();
+        var settings = PersonUnits.PaperFor(context);
+        return TicketPdf(DrillTicket.Of(head, work, settings), found.State, settings);
+    }
+
+    private static FileContentHttpResult TicketPdf(Sheet sheet, string state, PaperSettings settings)
+    {
+        var stamp = state switch
+        {
+            TicketStates.Cancelled => settings.Text.TicketCancelled,
+            TicketStates.Surplus => settings.Text.TicketSurplus,
+            _ => null,
+        };
+        return TypedResults.File(PdfSheets.Write(sheet.Foot, [sheet with { Stamp = stamp }], settings), "application/pdf");
     }
 
     private static Results<FileContentHttpResult, NotFound> Pdf(string number, string kind, JobShelf jobs, HttpContext context)

@@ -47,11 +47,11 @@ internal static class SiteBenchmark
 
     private static bool Measure(ShopDatabase database, Uri address)
     {
-        var jobs = new JobShelf(database, ShopTables.Standard);
+        var jobs = new JobShelf(database);
         var job = jobs.Find(LargeJob.Number)!;
         using var phone = new PhoneOnSite(address, "gzip, br");
         using var plain = new PhoneOnSite(address, "");
-        var pack = new SitePacks(database, jobs).CodeOfAsync(job.Number, "benchmark").GetAwaiter().GetResult()!.Value;
+        var pack = new SitePacks(database).CodeOfAsync(job.Number, "benchmark").GetAwaiter().GetResult()!.Value;
         var piece = $"/p/{job.Codes[0].Plain}";
         return FirstView(phone, plain, piece) & FirstView(phone, plain, piece + "/line") & ServerCost(database, phone, piece) & WholePack(phone, plain, $"/s/{pack.Plain}/pages");
     }

@@ -31,9 +31,9 @@ internal static class BackupFigure
         {
             await Task.Delay(100);
             var acknowledged = Lines(shop);
-            var backup = new ShopBackups(shop.Database.Path, ShopFolder.BackupsIn(folder), ShopTables.Standard, TimeProvider.System).Make(keep: null);
+            var backup = new ShopBackups(shop.Database.Path, ShopFolder.BackupsIn(folder), TimeProvider.System).Make(keep: null);
             harm.AddRange(backup.Findings.Select(finding => $"backup {i}: {finding}"));
-            var restored = new ShopRestore(folder, ShopTables.Standard, TimeProvider.System).Restore(backup.File.Path, evenSo: false);
+            var restored = new ShopRestore(folder, TimeProvider.System).Restore(backup.File.Path, evenSo: false);
             if (restored.Problem is { } problem)
                 harm.Add($"restore {i}: {problem}");
             else if (restored.Backup!.Lines < acknowledged)
@@ -41,7 +41,7 @@ internal static class BackupFigure
         }
         await stop.CancelAsync();
         await Task.WhenAll(load);
-        harm.AddRange(ShopCheck.OfFile(shop.Database.Path, ShopTables.Standard, TimeProvider.System).Select(finding => finding.ToString()));
+        harm.AddRange(ShopCheck.OfFile(shop.Database.Path, TimeProvider.System).Select(finding => finding.ToString()));
         return new(
             "backups made, checked and restored under load",
             string.Create(CultureInfo.InvariantCulture, $"{Backups} backups, {Backups} restores; {Writers} writers with {writes} writes meanwhile"),

@@ -1,5 +1,6 @@
 using System.Xml.Linq;
 using CutShop.Paper.Tests.Samples;
+using CutShop.Takeoff;
 
 namespace CutShop.Paper.Tests.Sheets;
 
@@ -12,7 +13,7 @@ public sealed class HtmlSheetsTests
         Sheet[] sheets =
         [
             JobSummary.Of(takeoff, PaperSettings.Default),
-            .. takeoff.Pieces.Select(piece => CutTicket.Of(takeoff.Job, piece, PaperSettings.Default)),
+            .. takeoff.Pieces.Select(piece => CutTicket.Of(JobHead.Of(takeoff.Job), piece, PaperSettings.Default)),
             .. DrillTicket.All(takeoff, PaperSettings.Default),
         ];
         foreach (var sheet in sheets)

@@ -27,7 +27,7 @@ public sealed partial class CutTicketTests
     public void Millimetres_come_first_where_the_shop_wants_them()
     {
         var takeoff = SampleJobs.Takeoff(SampleJobs.LanternQuay);
-        var ticket = CutTicket.Of(takeoff.Job, takeoff.Pieces[0], PaperSettings.Default with { Units = UnitsFirst.Millimetres });
+        var ticket = CutTicket.Of(JobHead.Of(takeoff.Job), takeoff.Pieces[0], PaperSettings.Default with { Units = UnitsFirst.Millimetres });
         var big = Assert.Single(ticket.Blocks.OfType<BigFigureBlock>());
         Assert.Equal(("≈ 4006.9 mm", "13' 1 3/4\""), (big.Figure.Replace('\u00A0', ' '), big.Other.Replace('\u00A0', ' ')));
     }
@@ -45,7 +45,7 @@ public sealed partial class CutTicketTests
     {
         var takeoff = SampleJobs.Takeoff(SampleJobs.LanternQuay);
         var place = new CutPlace("PP-15-07", 3, Length.FromInches(400), Length.FromInches(557));
-        var fields = FieldsOf(CutTicket.Of(takeoff.Job, takeoff.Pieces[0], PaperSettings.Default, SampleJobs.Code, place));
+        var fields = FieldsOf(CutTicket.Of(JobHead.Of(takeoff.Job), takeoff.Pieces[0], PaperSettings.Default, SampleJobs.Code, place));
         Assert.Equal("PP-15-07", fields["Coil"]);
         Assert.Equal("3", fields["Place on coil"]);
         Assert.Equal("33' 4\" (10160 mm)", fields["Tape mark, start"]!.Replace('\u00A0', ' '));
@@ -84,7 +84,7 @@ public sealed partial class CutTicketTests
     private static Sheet Ticket(string json, string run)
     {
         var takeoff = SampleJobs.Takeoff(json);
-        return CutTicket.Of(takeoff.Job, takeoff.Pieces.Single(p => p.Run == run), PaperSettings.Default, SampleJobs.Code);
+        return CutTicket.Of(JobHead.Of(takeoff.Job), takeoff.Pieces.Single(p => p.Run == run), PaperSettings.Default, SampleJobs.Code);
     }
 
     private static Dictionary<string, string?> FieldsOf(Sheet sheet) =>

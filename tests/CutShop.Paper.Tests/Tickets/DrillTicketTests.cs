@@ -142,7 +142,7 @@ public sealed class DrillTicketTests
     private static string Plain(Length length) => LengthText.Inches(length, length.IsWhole(Length.FromSixtyFourths(1)) ? 64 : 16);
 
     private static Sheet SheetOf(JobTakeoff takeoff, PostWork work, PaperSettings settings) => work.Bores.Count > 0
-        ? DrillTicket.Of(takeoff.Job, work, settings)
+        ? DrillTicket.Of(JobHead.Of(takeoff.Job), work, settings)
         : DrillTicket.All(takeoff, settings).Last();
 
     private static IEnumerable<Length> LengthsOf(PostWork work) => work.Drillings()
@@ -155,6 +155,6 @@ public sealed class DrillTicketTests
     {
         var takeoff = SampleJobs.Takeoff(json);
         var work = PostWork.Of(takeoff).Single(w => w.Post.Mark == post);
-        return PdfSheets.Write("t", [DrillTicket.Of(takeoff.Job, work, PaperSettings.Default)], PaperSettings.Default);
+        return PdfSheets.Write("t", [DrillTicket.Of(JobHead.Of(takeoff.Job), work, PaperSettings.Default)], PaperSettings.Default);
     }
 }

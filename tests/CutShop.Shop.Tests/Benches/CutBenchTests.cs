@@ -224,7 +224,7 @@ public sealed class CutBenchTests : IDisposable
         await _shop.CutOffAsync(code);
         Assert.Equal(ReleaseOutcome.Done, await new JobRelease(_shop.Shop.Database).CancelAsync("LQ-1", "the pier was sold", "Bo", Cancel));
         var work = Bench.Find(code)!;
-        Assert.Equal((TicketEnd.Surplus, Inches("100")), (work.State, work.Measured!.Value));
+        Assert.Equal((TicketStates.Surplus, Inches("100")), (work.State, work.Measured!.Value));
         Assert.Empty(_shop.Missing());
         Assert.Equal(Inches("100").Nanometres, _shop.Shop.Database.Read(session => session.Value<long>("SELECT sum(nm) FROM rope_uses WHERE kind = 'piece'")));
     }
@@ -238,7 +238,7 @@ public sealed class CutBenchTests : IDisposable
         AssertDone(await Bench.TakeAsync(code, "Cai", _shop.Key(), Cancel));
         AssertDone(await Bench.TickAsync(code, CutStep.PullAndMark, "Cai", _shop.Key(), Cancel));
         await new JobRelease(_shop.Shop.Database).CancelAsync("LQ-1", "the pier was sold", "Bo", Cancel);
-        Assert.Equal(TicketEnd.Cancelled, Bench.Find(code)!.State);
+        Assert.Equal(TicketStates.Cancelled, Bench.Find(code)!.State);
         Assert.Equal(0, _shop.Shop.Count("rope_uses"));
     }
 

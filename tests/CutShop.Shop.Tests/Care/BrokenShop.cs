@@ -1,4 +1,3 @@
-using CutShop.Takeoff;
 using CutShop.Trust;
 using Microsoft.Data.Sqlite;
 
@@ -26,7 +25,7 @@ internal sealed class BrokenShop : IDisposable
     }
 
     /// <summary>What the check says of the whole folder.</summary>
-    public IReadOnlyList<string> Findings() => [.. ShopCheck.Of(new ShopPlace(Folder), ShopTables.Standard, TimeProvider.System).Select(finding => finding.ToString())];
+    public IReadOnlyList<string> Findings() => [.. ShopCheck.Of(new ShopPlace(Folder), TimeProvider.System).Select(finding => finding.ToString())];
 
     /// <summary>Changes rows behind the program's back: no foreign keys, no triggers.</summary>
     public void Break(string sql)

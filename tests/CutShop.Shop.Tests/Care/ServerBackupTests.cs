@@ -28,16 +28,16 @@ public sealed class ServerBackupTests
         var restored = PostgresServer.NewEmptyDatabase();
         PostgresServer.RunTool(restored, "pg_restore", "--no-owner", "--single-transaction", dump);
         var place = new ShopPlace(store.Folder, restored);
-        Assert.Empty(ShopCheck.Of(place, ShopTables.Standard, TimeProvider.System));
+        Assert.Empty(ShopCheck.Of(place, TimeProvider.System));
         using (var again = place.Open(TimeProvider.System))
         {
-            Assert.NotNull(new JobShelf(again, ShopTables.Standard).Find("LQ-1"));
+            Assert.NotNull(new JobShelf(again).Find("LQ-1"));
             var lines = Lines(again);
             Assert.True(lines > before);
             await FillAsync(again, "LQ-2");
             Assert.True(Lines(again) > lines);
         }
-        Assert.Empty(ShopCheck.Of(place, ShopTables.Standard, TimeProvider.System));
+        Assert.Empty(ShopCheck.Of(place, TimeProvider.System));
         PostgresServer.Drop(restored);
     }
 

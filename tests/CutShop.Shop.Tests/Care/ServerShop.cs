@@ -1,5 +1,3 @@
-using CutShop.Takeoff;
-
 namespace CutShop.Shop.Tests.Care;
 
 /// <summary>The shop of <see cref="BrokenShop"/>, moved to a server once.</summary>
@@ -17,11 +15,11 @@ public sealed class ServerShop : IAsyncLifetime
         await Assert.ThrowsAsync<TakenBackException>(() => database.WriteAsync<int>(
             session =>
             {
-                Assert.Empty(ShopCheck.OfRows(session, ShopTables.Standard));
+                Assert.Empty(ShopCheck.OfRows(session));
                 foreach (var statement in session.All<string>(session.Dialect.FreeTables))
                     session.Execute(statement);
                 session.Execute(sql);
-                findings = [.. ShopCheck.OfRows(session, ShopTables.Standard)];
+                findings = [.. ShopCheck.OfRows(session)];
                 throw new TakenBackException();
             },
             Cancel));
@@ -33,7 +31,7 @@ public sealed class ServerShop : IAsyncLifetime
         using var shop = await BrokenShop.MakeAsync();
         var export = Path.Combine(shop.Folder, "export");
         Assert.Null(new ShopExport(new ShopPlace(shop.Folder), TimeProvider.System).Write(export).Problem);
-        Assert.Null((await new ShopImport(new ShopPlace(_store.Folder, _store.Connection), ShopTables.Standard, TimeProvider.System).ReadAsync(export, Cancel)).Problem);
+        Assert.Null((await new ShopImport(new ShopPlace(_store.Folder, _store.Connection), TimeProvider.System).ReadAsync(export, Cancel)).Problem);
     }
 
     public ValueTask DisposeAsync()

@@ -35,7 +35,7 @@ public sealed class ShopBackupsTests
             }
         }, Cancel)).ToList();
 
-        var restore = new ShopRestore(Folder(shop), ShopTables.Standard, TimeProvider.System);
+        var restore = new ShopRestore(Folder(shop), TimeProvider.System);
         for (var i = 0; i < 5; i++)
         {
             await UntilAsync(() => Volatile.Read(ref written) > (i + 1) * 50);
@@ -45,11 +45,11 @@ public sealed class ShopBackupsTests
             var answer = restore.Restore(backup.File.Path, evenSo: false);
             Assert.Null(answer.Problem);
             Assert.True(answer.Backup!.Lines >= before);
-            Assert.Empty(ShopCheck.OfFile(shop.Database.Path, ShopTables.Standard, TimeProvider.System));
+            Assert.Empty(ShopCheck.OfFile(shop.Database.Path, TimeProvider.System));
         }
         await stop.CancelAsync();
         await Task.WhenAll(load);
-        Assert.Empty(ShopCheck.OfFile(shop.Database.Path, ShopTables.Standard, TimeProvider.System));
+        Assert.Empty(ShopCheck.OfFile(shop.Database.Path, TimeProvider.System));
     }
 
     [Fact]
@@ -60,7 +60,7 @@ public sealed class ShopBackupsTests
         var then = ShopDigest.Of(shop.Database.Path);
         await shop.FinishCutAsync();
         var now = ShopDigest.Of(shop.Database.Path);
-        var restore = new ShopRestore(Folder(shop), ShopTables.Standard, new FakeTimeProvider(DateTimeOffset.UtcNow.AddMinutes(1)));
+        var restore = new ShopRestore(Folder(shop), new FakeTimeProvider(DateTimeOffset.UtcNow.AddMinutes(1)));
 
         var look = restore.Look(backup, evenSo: false);
         Assert.True(look.IsGood);
@@ -73,7 +73,7 @@ public sealed class ShopBackupsTests
         Assert.Equal(then, ShopDigest.Of(shop.Database.Path));
         Assert.Equal(now, ShopDigest.Of(answer.Aside!));
         Assert.True((await shop.Cut.RecordCutAsync(shop.Code, "Cai", "after the restore", Cancel)).IsDone);
-        Assert.Empty(ShopCheck.Of(new ShopPlace(Folder(shop)), ShopTables.Standard, TimeProvider.System));
+        Assert.Empty(ShopCheck.Of(new ShopPlace(Folder(shop)), TimeProvider.System));
     }
 
     [Fact]
@@ -81,9 +81,9 @@ public sealed class ShopBackupsTests
     {
         using var shop = await BrokenShop.MakeAsync();
         var folder = shop.Folder;
-        var backup = new ShopBackups(shop.Path, ShopFolder.BackupsIn(folder), ShopTables.Standard, TimeProvider.System).Make(keep: null).File.Path;
+        var backup = new ShopBackups(shop.Path, ShopFolder.BackupsIn(folder), TimeProvider.System).Make(keep: null).File.Path;
         await File.WriteAllTextAsync(shop.OnePiece(), string.Concat(Enumerable.Repeat("not a database at all. ", 200)), Cancel);
-        var restore = new ShopRestore(folder, ShopTables.Standard, TimeProvider.System);
+        var restore = new ShopRestore(folder, TimeProvider.System);
 
         using (ShopInUse.Share(folder))
             Assert.Contains("Stop the server", restore.Restore(backup, evenSo: false).Problem, StringComparison.Ordinal);
@@ -98,7 +98,7 @@ public sealed class ShopBackupsTests
     public async Task What_is_off_is_said_kept_apart_and_not_restored_unasked()
     {
         using var shop = await BrokenShop.MakeAsync();
-        var backups = new ShopBackups(shop.Path, ShopFolder.BackupsIn(shop.Folder), ShopTables.Standard, TimeProvider.System);
+        var backups = new ShopBackups(shop.Path, ShopFolder.BackupsIn(shop.Folder), TimeProvider.System);
         var good = backups.Make(new KeepRule(0, 0, 0)).File;
         shop.Break("DELETE FROM rope_uses WHERE kind = 'kerf'");
         var answer = backups.Make(new KeepRule(0, 0, 0));
@@ -107,7 +107,7 @@ public sealed class ShopBackupsTests
         Assert.NotEmpty(answer.Findings);
         Assert.True(File.Exists(good.Path));
 
-        var restore = new ShopRestore(shop.Folder, ShopTables.Standard, TimeProvider.System);
+        var restore = new ShopRestore(shop.Folder, TimeProvider.System);
         Assert.Contains("Something is off", restore.Restore(answer.File.Path, evenSo: false).Problem, StringComparison.Ordinal);
         Assert.True(restore.Restore(answer.File.Path, evenSo: true).IsGood);
     }
@@ -119,7 +119,7 @@ public sealed class ShopBackupsTests
         var now = ShopDigest.Of(shop.Database.Path);
         var file = Path.Combine(Folder(shop), "letter.db");
         await File.WriteAllTextAsync(file, string.Concat(Enumerable.Repeat("not a database at all. ", 200)), Cancel);
-        var restore = new ShopRestore(Folder(shop), ShopTables.Standard, TimeProvider.System);
+        var restore = new ShopRestore(Folder(shop), TimeProvider.System);
         Assert.Contains("cannot be restored", restore.Restore(file, evenSo: true).Problem, StringComparison.Ordinal);
         Assert.Contains("There is no database at", restore.Restore(file + "x", evenSo: true).Problem, StringComparison.Ordinal);
         Assert.Equal(now, ShopDigest.Of(shop.Database.Path));
@@ -132,12 +132,11 @@ public sealed class ShopBackupsTests
         var old = Path.Combine(Folder(shop), "old.db");
         using (var file = CareFile.Create(old, TimeProvider.System))
             SqliteMigrations.Apply(file.Connection, upTo: 4);
-        var backups = new ShopBackups(old, BackupFolder(shop), ShopTables.Standard, TimeProvider.System);
-        Assert.True(backups.IsOfOlderProgram);
+        var backups = new ShopBackups(old, BackupFolder(shop), TimeProvider.System);
         var answer = backups.Make(keep: null);
         Assert.Empty(answer.Findings);
-        Assert.True(new ShopRestore(Folder(shop), ShopTables.Standard, new FakeTimeProvider(DateTimeOffset.UtcNow.AddMinutes(1))).Restore(answer.File.Path, evenSo: false).IsGood);
-        Assert.Empty(ShopCheck.OfFile(shop.Database.Path, ShopTables.Standard, TimeProvider.System));
+        Assert.True(new ShopRestore(Folder(shop), new FakeTimeProvider(DateTimeOffset.UtcNow.AddMinutes(1))).Restore(answer.File.Path, evenSo: false).IsGood);
+        Assert.Empty(ShopCheck.OfFile(shop.Database.Path, TimeProvider.System));
     }
 
     [Fact]
@@ -148,7 +147,7 @@ public sealed class ShopBackupsTests
         var letter = Path.Combine(BackupFolder(shop), "cutshop-from-the-old-machine.db");
         await File.WriteAllTextAsync(letter, "", Cancel);
         var time = new FakeTimeProvider(new DateTimeOffset(2027, 2, 1, 2, 30, 0, TimeSpan.Zero));
-        var backups = new ShopBackups(shop.Database.Path, BackupFolder(shop), ShopTables.Standard, time);
+        var backups = new ShopBackups(shop.Database.Path, BackupFolder(shop), time);
         for (var day = 0; day < 4; day++)
         {
             Assert.Equal(day < 2 ? 0 : 1, backups.Make(new KeepRule(2, 0, 0)).Removed.Count);
@@ -167,7 +166,7 @@ public sealed class ShopBackupsTests
         await File.WriteAllTextAsync(half, "", Cancel);
         Backups(shop).Make(keep: null);
         Assert.True(File.Exists(half));
-        new ShopBackups(shop.Database.Path, BackupFolder(shop), ShopTables.Standard, new FakeTimeProvider(DateTimeOffset.UtcNow.AddDays(2))).Make(keep: null);
+        new ShopBackups(shop.Database.Path, BackupFolder(shop), new FakeTimeProvider(DateTimeOffset.UtcNow.AddDays(2))).Make(keep: null);
         Assert.False(File.Exists(half));
     }
 
@@ -175,7 +174,7 @@ public sealed class ShopBackupsTests
 
     private static string BackupFolder(FaultShop shop) => ShopFolder.BackupsIn(Folder(shop));
 
-    private static ShopBackups Backups(FaultShop shop) => new(shop.Database.Path, BackupFolder(shop), ShopTables.Standard, TimeProvider.System);
+    private static ShopBackups Backups(FaultShop shop) => new(shop.Database.Path, BackupFolder(shop), TimeProvider.System);
 
     private static long Lines(FaultShop shop) => shop.Database.Read(session => session.Value<long>("SELECT count(*) FROM history"));
 

@@ -75,7 +75,7 @@ public sealed class ShopCheckTests(ServerShop server) : IClassFixture<ServerShop
         using var store = TestStore.OnServer();
         await using (var connection = new Npgsql.NpgsqlConnection(store.Connection))
             await Dapper.SqlMapper.ExecuteAsync(connection, sql);
-        Assert.Contains(said, Assert.Single(ShopCheck.Of(new ShopPlace(store.Folder, store.Connection), Takeoff.ShopTables.Standard, TimeProvider.System)).ToString(), StringComparison.Ordinal);
+        Assert.Contains(said, Assert.Single(ShopCheck.Of(new ShopPlace(store.Folder, store.Connection), TimeProvider.System)).ToString(), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -144,7 +144,7 @@ public sealed class ShopCheckTests(ServerShop server) : IClassFixture<ServerShop
     public void A_folder_without_a_database_is_named()
     {
         var folder = Path.Combine(Path.GetTempPath(), "no-such-shop");
-        Assert.Contains("There is no database at", Assert.Single(ShopCheck.Of(new ShopPlace(folder), Takeoff.ShopTables.Standard, TimeProvider.System)).Text, StringComparison.Ordinal);
+        Assert.Contains("There is no database at", Assert.Single(ShopCheck.Of(new ShopPlace(folder), TimeProvider.System)).Text, StringComparison.Ordinal);
         Assert.False(Directory.Exists(folder));
     }
 }

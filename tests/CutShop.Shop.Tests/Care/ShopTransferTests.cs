@@ -26,7 +26,7 @@ public sealed class ShopTransferTests : IDisposable
         Assert.Equal(answer, await ImportAsync());
         Assert.Equal(ShopDigest.Of(shop.Database.Path), ShopDigest.Of(ShopFolder.DatabaseIn(Other)));
         Assert.Equal([1, 2, 3], await File.ReadAllBytesAsync(Path.Combine(ShopFolder.PhotosIn(Other), Photo), Cancel));
-        Assert.Empty(ShopCheck.Of(new ShopPlace(Other), ShopTables.Standard, TimeProvider.System));
+        Assert.Empty(ShopCheck.Of(new ShopPlace(Other), TimeProvider.System));
 
         using var database = ShopDatabase.Open(ShopFolder.DatabaseIn(Other), TimeProvider.System);
         Assert.True((await new CutBench(database).UndoAsync(shop.Code, "a slip", "Cai", "in the other shop", Cancel)).IsDone);
@@ -55,7 +55,7 @@ public sealed class ShopTransferTests : IDisposable
 
         Assert.Equal(answer, await ImportAsync(server, Export));
         Assert.Equal(ShopDigest.Of(file), ShopDigest.Of(server));
-        Assert.Empty(ShopCheck.Of(server, ShopTables.Standard, TimeProvider.System));
+        Assert.Empty(ShopCheck.Of(server, TimeProvider.System));
         var again = Path.Combine(_folder, "export of the server");
         Assert.Null(new ShopExport(server, TimeProvider.System).Write(again).Problem);
         Assert.Equal(await AllOfAsync(Export), await AllOfAsync(again));
@@ -82,7 +82,7 @@ public sealed class ShopTransferTests : IDisposable
         await new DraftShelf(database).StartAsync(SmallJobs.FourPosts("LQ-8"), "Ada", "another draft", Cancel);
         await Assert.ThrowsAnyAsync<System.Data.Common.DbException>(() => database.WriteAsync(session => session.Execute("DELETE FROM history"), Cancel));
         await Assert.ThrowsAnyAsync<System.Data.Common.DbException>(() => database.WriteAsync(session => session.Execute("UPDATE pieces SET job_id = 999"), Cancel));
-        Assert.Empty(ShopCheck.Of(server, ShopTables.Standard, TimeProvider.System));
+        Assert.Empty(ShopCheck.Of(server, TimeProvider.System));
         Assert.Contains("is a shop already", (await ImportAsync(server, Export)).Problem, StringComparison.Ordinal);
     }
 
@@ -94,7 +94,7 @@ public sealed class ShopTransferTests : IDisposable
         Assert.Null((await ImportAsync()).Problem);
         File.Move(ShopFolder.DatabaseIn(Other), ShopFolder.DatabaseIn(Other) + ".importing");
         Assert.Null((await ImportAsync()).Problem);
-        Assert.Empty(ShopCheck.Of(new ShopPlace(Other), ShopTables.Standard, TimeProvider.System));
+        Assert.Empty(ShopCheck.Of(new ShopPlace(Other), TimeProvider.System));
 
         File.Delete(ShopFolder.DatabaseIn(Other));
         await File.WriteAllBytesAsync(Path.Combine(ShopFolder.PhotosIn(Other), "of another shop.jpg"), [4], Cancel);
@@ -186,7 +186,7 @@ public sealed class ShopTransferTests : IDisposable
 
     private Task<TransferAnswer> ImportAsync() => ImportAsync(new(Other), Export);
 
-    private static Task<TransferAnswer> ImportAsync(ShopPlace place, string export) => new ShopImport(place, ShopTables.Standard, TimeProvider.System).ReadAsync(export, Cancel);
+    private static Task<TransferAnswer> ImportAsync(ShopPlace place, string export) => new ShopImport(place, TimeProvider.System).ReadAsync(export, Cancel);
 
     /// <summary>All files of an export, but for when it was made.</summary>
     private static async Task<IReadOnlyList<string>> AllOfAsync(string export)

@@ -1,5 +1,3 @@
-using CutShop.Takeoff;
-
 namespace CutShop.Shop.Tests.Database;
 
 /// <summary>The number by which what is kept is known to be old: another after each change, whichever program makes it.</summary>
@@ -36,7 +34,7 @@ public sealed class ChangeNumberTests
         using var store = TestStore.InFile();
         using var shop = store.Open();
         var before = shop.ChangeNumber;
-        new JobShelf(shop, ShopTables.Standard).Find("LQ-1");
+        new JobShelf(shop).Find("LQ-1");
         await Assert.ThrowsAsync<IOException>(() => shop.WriteAsync<int>(
             session =>
             {

@@ -1,5 +1,4 @@
 using System.Data.Common;
-using CutShop.Takeoff;
 using CutShop.Trust;
 using Microsoft.Data.Sqlite;
 
@@ -26,7 +25,7 @@ public sealed class ShopDatabaseTests : IDisposable
     {
         await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-1"), "Ada", cancel: Cancel);
         using var again = _shop.OpenAgain();
-        Assert.NotNull(new JobShelf(again, ShopTables.Standard).Find("LQ-1"));
+        Assert.NotNull(new JobShelf(again).Find("LQ-1"));
     }
 
     [FileOnlyFact]

@@ -19,7 +19,7 @@ internal sealed class DeskShop : IDisposable
         Intake = new(Database, Tables);
         Release = new(Database);
         Changing = new(Database, Tables);
-        Jobs = new(Database, ShopTables.Standard);
+        Jobs = new(Database);
     }
 
     public FakeTimeProvider Time { get; } = new(new DateTimeOffset(2027, 1, 11, 9, 0, 0, TimeSpan.Zero));

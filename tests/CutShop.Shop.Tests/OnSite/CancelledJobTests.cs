@@ -17,9 +17,9 @@ public sealed class CancelledJobTests : IDisposable
         var cut = await _shop.TakeInAsync("LQ-1", "100");
         await _shop.PlanAsync();
         await _shop.FinishAsync(cut, PlannedShop.Inches("100"));
-        var packs = new SitePacks(Database, _shop.Shop.Jobs);
+        var packs = new SitePacks(Database);
         var pack = (await packs.CodeOfAsync("LQ-1", "Ada", Cancel))!.Value;
-        var pieces = new PieceShelf(Database, _shop.Shop.Jobs);
+        var pieces = new PieceShelf(Database);
         Assert.Equal(LabelState.Good, pieces.Find(cut)!.Label);
         Assert.NotNull(packs.Find(pack));
 

@@ -102,7 +102,7 @@ public sealed class InstalledMarksTests : IDisposable
     private Task<InstalledAnswer> MarkAsync(PieceCode code, InstalledState wanted, string key, DateTimeOffset? at = null) => Site.MarkAsync(
         code, new(wanted, wanted == InstalledState.Installed ? InstalledState.NotInstalled : InstalledState.Installed, at), "site", key, Cancel);
 
-    private InstalledState StateOf(PieceCode code) => new PieceShelf(_shop.Database, _shop.Jobs).Find(code)!.State;
+    private InstalledState StateOf(PieceCode code) => new PieceShelf(_shop.Database).Find(code)!.State;
 
     private IReadOnlyList<string> History() => _shop.Database.Read(session =>
         session.All<string>("SELECT before || '>' || after FROM history WHERE subject = 'piece' ORDER BY id"));

@@ -12,7 +12,7 @@ public sealed class LabelsTests : IDisposable
 
     private Labels Labels => new(_shop.Shop.Database);
 
-    private PieceShelf Pieces => new(_shop.Shop.Database, _shop.Shop.Jobs);
+    private PieceShelf Pieces => new(_shop.Shop.Database);
 
     [Fact]
     public async Task A_revoked_label_says_only_that_it_counts_no_more_and_the_new_code_is_the_piece()

@@ -7,7 +7,7 @@ public sealed class SitePacksTests : IDisposable
 {
     private readonly ShopOnDisk _shop = new();
 
-    private SitePacks Packs => new(_shop.Database, _shop.Jobs);
+    private SitePacks Packs => new(_shop.Database);
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 

@@ -48,7 +48,7 @@ public sealed class SiteReportsTests : IDisposable
         var job = _shop.Shop.Jobs.Find("LQ-1")!;
         Assert.Equal((newCode, "waiting"), (job.Pieces.Single().Code, job.Pieces.Single().State));
         Assert.Equal((code, "surplus"), (job.Dropped.Single().Code, job.Dropped.Single().State));
-        var old = new PieceShelf(_shop.Shop.Database, _shop.Shop.Jobs).Find(code)!;
+        var old = new PieceShelf(_shop.Shop.Database).Find(code)!;
         Assert.Equal((LabelState.NoLongerWanted, true), (old.Label, old.IsCutAgain));
         Assert.Equal(newCode, Reports.Find(report)!.ReCut);
         // Both bores of the run are the new piece's.

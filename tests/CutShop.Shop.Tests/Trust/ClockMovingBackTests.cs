@@ -30,7 +30,7 @@ public sealed class ClockMovingBackTests : IDisposable
         Assert.Equal(
             ["taken to the bench", "handed back, nothing was done for 45 minutes", "taken to the bench", "drilled a bore", "drilled, the rope fits, 1 screw hole with it", "undone"],
             Lines("drill ticket"));
-        Assert.Empty(ShopCheck.OfFile(_database.Path, ShopTables.Standard, _clock));
+        Assert.Empty(ShopCheck.OfFile(_database.Path, _clock));
     }
 
     [Fact]
@@ -51,7 +51,7 @@ public sealed class ClockMovingBackTests : IDisposable
     [Fact]
     public void A_backup_of_the_wrong_clock_keeps_no_other_from_being_made()
     {
-        var backups = new ShopBackups(_database.Path, ShopFolder.BackupsIn(_folder), ShopTables.Standard, _clock);
+        var backups = new ShopBackups(_database.Path, ShopFolder.BackupsIn(_folder), _clock);
         backups.Make(KeepRule.Default);
         _clock.Now -= Ahead;
         Assert.True(new BackupTime(new(2, 30)).IsDue(_clock.Now, TimeZoneInfo.Utc, backups.All.Select(backup => backup.MadeAt)));

@@ -85,7 +85,7 @@ internal sealed class FaultShop : IDisposable
     public static async Task<FaultShop> MakeAsync()
     {
         var shop = new FaultShop(await Filled.Value);
-        shop.Code = new JobShelf(shop.Database, ShopTables.Standard).Find("LQ-1")!.Pieces[0].Code;
+        shop.Code = new JobShelf(shop.Database).Find("LQ-1")!.Pieces[0].Code;
         (shop.Ada, shop.Cai) = (shop.People.Find("Ada")!.Id, shop.People.Find("Cai")!.Id);
         shop.Draft = shop.Drafts.Open()[0].Id;
         return shop;
@@ -104,7 +104,7 @@ internal sealed class FaultShop : IDisposable
         var received = await shop.Drafts.StartAsync(SmallJobs.FourPosts("LQ-3"), "Ada", "received");
         await new DraftIntake(shop.Database, shop.Tables).TakeInAsync(received, version: 1, "Ada");
         await shop.Drafts.StartAsync(SmallJobs.FourPosts("LQ-2"), "Ada", "open");
-        var copy = new ShopBackups(shop.Database.Path, ShopFolder.BackupsIn(shop._folder), ShopTables.Standard, TimeProvider.System).Make(keep: null);
+        var copy = new ShopBackups(shop.Database.Path, ShopFolder.BackupsIn(shop._folder), TimeProvider.System).Make(keep: null);
         return await File.ReadAllBytesAsync(copy.File.Path);
     }
 

@@ -1,5 +1,4 @@
 using CutShop.Shop;
-using CutShop.Takeoff;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Trust;
@@ -32,7 +31,7 @@ internal static class WriteFaults
                 var fault = await TryAsync(shop, operation, broken, problems);
                 if (!fault)
                 {
-                    problems.AddRange(ShopCheck.OfFile(shop.Database.Path, ShopTables.Standard, TimeProvider.System).Select(finding => $"{operation.Name}: {finding}"));
+                    problems.AddRange(ShopCheck.OfFile(shop.Database.Path, TimeProvider.System).Select(finding => $"{operation.Name}: {finding}"));
                     return new(broken - 1, faults, problems);
                 }
                 faults++;

@@ -166,7 +166,7 @@ internal static class WriteOperations
         new("SiteReports.CloseAsync", ReportCutAsync, async shop => (await new SiteReports(shop.Database).CloseAsync(shop.KeptId, Reason, "Ada", Key)).IsDone),
     ];
 
-    private static SitePacks PacksOf(FaultShop shop) => new(shop.Database, new JobShelf(shop.Database, ShopTables.Standard));
+    private static SitePacks PacksOf(FaultShop shop) => new(shop.Database);
 
     private static Task<SiteReportAnswer> ReportAsync(FaultShop shop) =>
         new SiteReports(shop.Database).SendAsync(shop.Code, new(SiteReportKind.TooShort, "by a hand", Photo: null, At: null), "site", "the report");

@@ -33,7 +33,7 @@ public sealed class PartTextTests
                 Same(takeoff.Warnings, again.Warnings);
                 Same(takeoff.Job.Lines, again.Job.Lines);
                 Same(PostWork.Of(takeoff).ToList(), PostWork.Of(takeoff).Select(work => PartText.ReadPost(PartText.Write(work), PartText.Format)).ToList());
-                Same(JobTotals.Of(takeoff), PartText.ReadFrame(PartText.Write(JobFrame.Of(takeoff)), PartText.Format).Totals);
+                Same(JobFrame.Of(takeoff).Totals, PartText.ReadFrame(PartText.Write(JobFrame.Of(takeoff)), PartText.Format).Totals);
             },
             iter: 100);
 

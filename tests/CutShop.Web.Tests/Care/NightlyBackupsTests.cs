@@ -16,7 +16,7 @@ public sealed class NightlyBackupsTests
         var time = new FakeTimeProvider(new DateTimeOffset(2027, 2, 1, 17, 0, 0, TimeSpan.Zero));
         using (var database = ShopDatabase.Open(ShopFolder.DatabaseIn(folder), time))
         {
-            var backups = new ShopBackups(database.Path, ShopFolder.BackupsIn(folder), ShopTables.Standard, time);
+            var backups = new ShopBackups(database.Path, ShopFolder.BackupsIn(folder), time);
             var settings = new ShopSiteSettings(database, ShopTables.Standard, PaperSettings.Default, new Uri("https://shop.example"))
             {
                 Nightly = new NightlySettings(ShopFolder.BackupsIn(folder), new BackupTime(new(2, 30)), new KeepRule(2, 0, 0)),

@@ -127,7 +127,7 @@ internal sealed class LoadRun : IDisposable
             if (cut != _notes.Cut.Count)
                 yield return $"{_notes.Cut.Count} pieces were acknowledged as finished, {cut} are";
         }
-        foreach (var finding in ShopCheck.Of(_shop, ShopTables.Standard, TimeProvider.System))
+        foreach (var finding in ShopCheck.Of(_shop, TimeProvider.System))
             yield return finding.ToString();
     }
 

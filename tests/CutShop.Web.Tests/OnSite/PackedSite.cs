@@ -11,7 +11,7 @@ internal static class PackedSite
 
     /// <summary>The code of a job's pack.</summary>
     public static async Task<PieceCode> PackOfAsync(this RunningShop shop, StoredJob job) =>
-        (await new SitePacks(shop.Database, shop.Jobs).CodeOfAsync(job.Number, "test", Cancel))!.Value;
+        (await new SitePacks(shop.Database).CodeOfAsync(job.Number, "test", Cancel))!.Value;
 
     /// <summary>What installers did, in the order in which the shop has it.</summary>
     public static IReadOnlyList<string> FromSite(this RunningShop shop) => shop.Database.Read(session => session.All<string>(

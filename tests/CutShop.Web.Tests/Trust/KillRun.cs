@@ -1,8 +1,6 @@
 using System.Collections.Concurrent;
 using System.Globalization;
 using CutShop.Shop;
-using CutShop.Takeoff;
-
 namespace CutShop.Trust;
 
 /// <summary>
@@ -132,7 +130,7 @@ internal sealed class KillRun : IDisposable
     {
         using (var database = Open())
             _lost.AddRange(Told.Lost(database).Select(lost => $"kill {kill}: {lost}"));
-        _findings.AddRange(ShopCheck.Of(new ShopPlace(_shop), ShopTables.Standard, TimeProvider.System).Select(finding => $"kill {kill}: {finding}"));
+        _findings.AddRange(ShopCheck.Of(new ShopPlace(_shop), TimeProvider.System).Select(finding => $"kill {kill}: {finding}"));
     }
 
     private static async Task UntilAsync(Func<bool> holds, IReadOnlyList<Task> work, CancellationToken cancel)

@@ -76,7 +76,7 @@ public sealed class KilledCareTests : IDisposable
         var digest = ShopDigest.Of(new ShopPlace(Source));
         var server = "";
         ShopPlace Place() => new(Other, onServer ? server : null);
-        bool IsThere() => onServer ? ShopCheck.Of(Place(), ShopTables.Standard, TimeProvider.System).Count == 0 && ShopDigest.Of(Place()) == digest : File.Exists(ShopFolder.DatabaseIn(Other));
+        bool IsThere() => onServer ? ShopCheck.Of(Place(), TimeProvider.System).Count == 0 && ShopDigest.Of(Place()) == digest : File.Exists(ShopFolder.DatabaseIn(Other));
         await AtEachMomentAsync(
             ["import", "--shop", Other, "--from", Export],
             before: () =>
@@ -112,7 +112,7 @@ public sealed class KilledCareTests : IDisposable
             done();
             var shop = new ShopPlace(command[Array.IndexOf(command, "--shop") + 1], environment?.Invoke());
             // Half a backup is named until a later one removes it.
-            Assert.DoesNotContain(ShopCheck.Of(shop, ShopTables.Standard, TimeProvider.System), finding => !finding.Where.StartsWith("backups/", StringComparison.Ordinal));
+            Assert.DoesNotContain(ShopCheck.Of(shop, TimeProvider.System), finding => !finding.Where.StartsWith("backups/", StringComparison.Ordinal));
         }
         Assert.NotEqual(0, _killed);
     }

@@ -3,7 +3,6 @@ using System.Globalization;
 using System.Net;
 using System.Text;
 using CutShop.Shop;
-using CutShop.Takeoff;
 using CutShop.Trust;
 
 namespace CutShop.Web.Tests.Trust;
@@ -49,7 +48,7 @@ public sealed class RealDiskTests : IDisposable
         var after = Directory.CreateDirectory(Path.Combine(_folder, "after")).FullName;
         foreach (var part in Directory.EnumerateFiles(seen, "cutshop.db*"))
             File.Copy(part, Path.Combine(after, Path.GetFileName(part)));
-        Assert.Empty(ShopCheck.OfFile(ShopFolder.DatabaseIn(after), ShopTables.Standard, TimeProvider.System));
+        Assert.Empty(ShopCheck.OfFile(ShopFolder.DatabaseIn(after), TimeProvider.System));
         using var database = ShopDatabase.Open(ShopFolder.DatabaseIn(after), TimeProvider.System);
         Assert.Equal(taken.Order(StringComparer.Ordinal), database.Read(session => session.All<string>("SELECT number FROM jobs")).Order(StringComparer.Ordinal));
     }
@@ -78,7 +77,7 @@ public sealed class RealDiskTests : IDisposable
 
         var after = Path.Combine(_folder, "after");
         Assert.Equal(0, await RunAsync("unshare", "-m", "bash", "-c", "mount -o loop \"$0\" \"$1\" && cp -r \"$1\" \"$2\"", image, Disk, after));
-        Assert.Empty(ShopCheck.OfFile(ShopFolder.DatabaseIn(after), ShopTables.Standard, TimeProvider.System));
+        Assert.Empty(ShopCheck.OfFile(ShopFolder.DatabaseIn(after), TimeProvider.System));
         using var database = ShopDatabase.Open(ShopFolder.DatabaseIn(after), TimeProvider.System);
         Assert.Equal(["LQ-1"], database.Read(session => session.All<string>("SELECT number FROM jobs")));
     }

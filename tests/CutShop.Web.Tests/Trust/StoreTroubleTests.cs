@@ -3,7 +3,6 @@ using System.Text;
 using System.Text.Json;
 using CutShop.Shop;
 using CutShop.Shop.Tests;
-using CutShop.Takeoff;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Web.Tests.Trust;
@@ -48,7 +47,7 @@ public sealed class StoreTroubleTests
         await OnWriterAsync(shop, Roomy);
         using (var answer = await TakeInAsync(program, "lq-1043-beach-ramp.json"))
             Assert.Equal(HttpStatusCode.Created, answer.StatusCode);
-        Assert.Empty(ShopCheck.OfFile(shop.Database.Path, ShopTables.Standard, TimeProvider.System));
+        Assert.Empty(ShopCheck.OfFile(shop.Database.Path, TimeProvider.System));
     }
 
     [FileOnlyFact]

@@ -6,7 +6,7 @@ using CutShop.Web.Words;
 namespace CutShop.Web.Pages.Benches;
 
 /// <summary>The bits that the posts to drill want, and the bores that are drilled alike with each.</summary>
-public sealed class BitsModel(DrillBench bench, JobShelf jobs, BenchText text) : BenchPage(text)
+public sealed class BitsModel(DrillBench bench, BenchText text) : BenchPage(text)
 {
     private const int MostPosts = 12;
 
@@ -21,7 +21,7 @@ public sealed class BitsModel(DrillBench bench, JobShelf jobs, BenchText text) :
     {
         var open = bench.ToDrill();
         Posts = open.Count;
-        var drillings = open.GroupBy(post => post.Job).SelectMany(job => DrillingsOf(job.Key, [.. job.Select(post => post.Post)]));
+        var drillings = open.SelectMany(post => post.Post.Drillings().Select(drilling => (post.Job, Drilling: drilling)));
         Bits =
         [
             .. drillings.GroupBy(x => (x.Drilling.Bore.Bit, x.Drilling.Bore.BitChoice.Kind, x.Drilling.Bore.BitChoice.OnRack))
@@ -29,11 +29,6 @@ public sealed class BitsModel(DrillBench bench, JobShelf jobs, BenchText text) :
                 .Select(bit => new BitWanted(bit.Key.Bit, bit.Key.Kind, bit.Key.OnRack, [.. GroupsOf(bit)])),
         ];
     }
-
-    private IEnumerable<(string Job, Drilling Drilling)> DrillingsOf(string job, HashSet<string> posts) =>
-        jobs.Find(job) is not { } stored
-            ? []
-            : PostWork.Of(stored.Takeoff).Where(work => posts.Contains(work.Post.Mark)).SelectMany(work => work.Drillings()).Select(drilling => (job, drilling));
 
     private static IEnumerable<BoresAlike> GroupsOf(IEnumerable<(string Job, Drilling Drilling)> drillings) =>
         drillings.GroupBy(x => (x.Drilling.Bore.Kind, x.Drilling.Collar)).OrderBy(alike => alike.Key.Kind).ThenBy(alike => alike.Key.Collar).Select(alike =>

@@ -14,8 +14,11 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
     /// <summary>The ticket.</summary>
     public CutWork? Work { get; private set; }
 
-    /// <summary>The piece as the takeoff has it.</summary>
+    /// <summary>The piece as it was promised; null where a change took it out before a program kept that.</summary>
     public Piece? Piece { get; private set; }
+
+    /// <summary>Its rope.</summary>
+    public Rope Rope => Piece?.Rope ?? new(Rope.Materials[Work!.Material], Work.Diameter);
 
     /// <summary>What its cuts left beside it.</summary>
     public LeftOver LeftOver { get; private set; } = new([], Length.Zero);
@@ -54,19 +57,19 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
 
     /// <summary>A step in a few words.</summary>
     public string NameOf(CutStep step) =>
-        step == CutStep.Cut ? Piece!.Rope.IsNatural ? T["cut cold"] : T["cut hot"]
+        step == CutStep.Cut ? Rope.IsNatural ? T["cut cold"] : T["cut hot"]
         : T[CutStepWords.Of(step)];
 
     /// <summary>What a step asks for.</summary>
     public IEnumerable<string> Says(CutStep step)
     {
         var words = Paper.Text;
-        var natural = Piece!.Rope.IsNatural;
+        var natural = Rope.IsNatural;
         var steps = words.CuttingSteps(natural, Figures.LongLead(Work!.Cut), hasCode: true);
         return step switch
         {
             CutStep.PullAndMark => [steps[0]],
-            CutStep.PrepareEnds => [steps[1], .. Piece.AtPosts.Where((_, i) => i == 0 || i == Piece.AtPosts.Count - 1).Select(at =>
+            CutStep.PrepareEnds => [steps[1], .. (Piece is null ? [] : (AtPost[])[Piece.AtPosts[0], Piece.AtPosts[^1]]).Select(at =>
                 $"{at.Post.Mark}, {words.AtPost(at)}: {words.EndPreparation(natural, at.Kind)}")],
             CutStep.Cut => [steps[2], natural ? words.CuttingNaturalCautions[0] : words.CuttingSyntheticCautions[0]],
             CutStep.Measure => [T["Measure from end to end under the same tension."]],
@@ -140,11 +143,11 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
     private IActionResult Shown(string code)
     {
         var parsed = PieceCode.Parse(code);
-        if (!parsed.IsGood || bench.Find(parsed.Value) is not { } work || jobs.Find(work.Job) is not { } job)
+        if (!parsed.IsGood || bench.Find(parsed.Value) is not { } work || jobs.Ticket(work.Code) is not { } ticket)
             return NotFound();
         Work = work;
         LeftOver = bench.LeftOver(work.Code);
-        Piece = job.Takeoff.Pieces.First(piece => piece.Run == work.Run);
+        Piece = ticket.Work?.Piece;
         return Page();
     }
 }

@@ -9,13 +9,22 @@ namespace CutShop.Web.Pages.Benches;
 
 /// <summary>One post at the drill bench: where to drill with which bit, one drilling after the other, then the rope.</summary>
 [MaySend(May.DrillPosts)]
-public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvider time, BenchText text) : BenchPage(text)
+public sealed class DrillTicketModel(DrillBench bench, TimeProvider time, BenchText text) : BenchPage(text)
 {
     /// <summary>The ticket.</summary>
     public DrillWork? Work { get; private set; }
 
-    /// <summary>All that is done to the post.</summary>
+    /// <summary>All that is done to the post; null where a change took it out before a program kept that.</summary>
     public PostWork? Post { get; private set; }
+
+    /// <summary>What such a program kept of its bores.</summary>
+    public IReadOnlyList<OldBore> OldBores { get; private set; } = [];
+
+    /// <summary>The other tickets that its mark ever had, the newest first.</summary>
+    public IReadOnlyList<DrillWork> Others { get; private set; } = [];
+
+    /// <summary>The address of its ticket as a PDF.</summary>
+    public string PdfAddress => $"/drill/{DrillBench.AddressOf(Work!.Job, Work.Post)}/ticket.pdf?ticket={Work.Id}";
 
     /// <summary>What is ticked one after the other: its drillings, then its screw holes.</summary>
     public IReadOnlyList<DrillStep> Steps { get; private set; } = [];
@@ -30,13 +39,13 @@ public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvid
     public bool IsMine => Work!.State == TicketStates.AtTheBench && Work.ClaimedBy == Me;
 
     /// <summary>The drilling to do now, or the first one where nobody has the ticket; null where all bores are in.</summary>
-    public Drilling? Now => Work!.State == TicketStates.Drilled ? null : Post!.Drillings().FirstOrDefault(drilling => drilling.Number > Work.Steps);
+    public Drilling? Now => Work!.State is TicketStates.Drilled or TicketStates.Surplus ? null : Post?.Drillings().FirstOrDefault(drilling => drilling.Number > Work.Steps);
 
     /// <summary>The screw hole to drill now where this person has come so far, else null.</summary>
     public Fixing? NowHole => IsMine && Work!.Next is { } next && next > Work.Drillings ? Post!.ScrewHoles[next - (int)Work.Drillings - 1] : null;
 
     /// <summary>The ropes that must pass.</summary>
-    public string Ropes => string.Join(", ", Post!.Bores.Select(bore => bore.Rope).Distinct().Select(rope => Paper.Text.RopeName(
+    public string Ropes => string.Join(", ", (Post?.Bores ?? []).Select(bore => bore.Rope).Distinct().Select(rope => Paper.Text.RopeName(
         Paper.Text.Material(rope.Material), Figures.Lead(rope.Diameter), rope.Measured is { } measured ? Figures.Lead(measured) : null)));
 
     /// <summary>What can be done with the ticket beside drilling: address, label, whether it is the main thing.</summary>
@@ -78,7 +87,7 @@ public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvid
     }
 
     /// <summary>Shows the post.</summary>
-    public IActionResult OnGet(string job, string post) => Shown(job, post);
+    public IActionResult OnGet(string job, string post, long? ticket) => Shown(job, post, ticket);
 
     /// <summary>Takes a post that waits.</summary>
     public Task<IActionResult> OnPostTakeAsync(string job, string post, CancellationToken cancel) =>
@@ -121,13 +130,16 @@ public sealed class DrillTicketModel(DrillBench bench, JobShelf jobs, TimeProvid
         return Answered(answer, answer.IsDone && done is not null ? done : $"/drill/{DrillBench.AddressOf(job, post)}", () => Shown(job, post));
     }
 
-    private IActionResult Shown(string job, string post)
+    private IActionResult Shown(string job, string post, long? ticket = null)
     {
-        if (bench.Find(job, post) is not { } work || jobs.Find(job) is not { } stored)
+        var all = bench.AllOf(job, post);
+        if (all.FirstOrDefault(one => ticket is null || one.Id == ticket) is not { } work)
             return NotFound();
         Work = work;
-        Post = PostWork.Of(stored.Takeoff).First(one => one.Post.Mark == work.Post);
-        Steps = [.. Post.Drillings().Select(StepOf), .. Post.ScrewHoles.Select((hole, i) => StepOf(hole, (int)work.Drillings + i + 1))];
+        Others = [.. all.Where(one => one.Id != work.Id)];
+        (Post, OldBores) = bench.PostOf(work);
+        if (Post is not null)
+            Steps = [.. Post.Drillings().Select(StepOf), .. Post.ScrewHoles.Select((hole, i) => StepOf(hole, (int)work.Drillings + i + 1))];
         return Page();
     }
 

@@ -30,9 +30,9 @@ public sealed class StepModel(JobShelf jobs, JobRelease release, DraftShelf draf
     {
         if (!FormKey.IsGood(key))
             return BadRequest();
-        if (jobs.Find(number) is not { } job)
+        if (jobs.AsOrdered(number) is not { } job)
             return NotFound();
-        if (DraftOf.Job(job.Takeoff.Job) is not { } form)
+        if (DraftOf.Job(job) is not { } form)
             return new ContentResult { StatusCode = StatusCodes.Status422UnprocessableEntity, Content = $"Job {number} has more than {DraftForm.MostPosts} posts: too many for a form. Take it in as a job file." };
         var id = await drafts.StartAsync(change(form), Who.Of(User), $"draft {key}", cancel);
         return Redirect($"/drafts/{id}");

@@ -27,10 +27,10 @@ public sealed class LineModel(PieceShelf pieces, SiteText text) : LabelPage(text
     public IActionResult OnGet()
     {
         Found = Find(pieces.FindLine, line => line.Piece.Label);
-        if (Found is not { Piece: { Takeoff: { } takeoff, Piece: { } piece } })
+        if (Found is not { Piece: { Takeoff: not null } })
             return Found is null ? Page() : Redirect($"/p/{Found.Piece.Code.Plain}/dropped");
         Pieces = [.. Installation.InOrder(Found.Pieces, one => one.Piece)];
-        Posts = [.. PostWork.Of(takeoff).Where(work => work.Line == piece.Line)];
+        Posts = Found.Posts;
         return Page();
     }
 

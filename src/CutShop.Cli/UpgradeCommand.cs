@@ -1,0 +1,58 @@
+using System.CommandLine;
+using CutShop.Shop;
+using CutShop.Takeoff;
+
+namespace CutShop.Cli;
+
+/// <summary><c>upgrade</c>: brings the shop's database up to date with this program, or tries that on a copy.</summary>
+internal static class UpgradeCommand
+{
+    public static Command Create()
+    {
+        var options = new ShopOptions();
+        var backups = new BackupOptions();
+        var rehearse = new Option<bool>("--rehearse") { Description = "Try it on a copy and report; the shop stays as it is." };
+        var command = new Command("upgrade", "Bring the shop's database up to date with this program. A copy of what it was is kept. Other commands that open the shop do the same.")
+        {
+            options.Folder,
+            options.Server,
+            backups.Folder,
+            rehearse,
+        };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            var place = options.PlaceOf(parsed);
+            var upgrade = new ShopUpgrade(place, backups.FolderOf(parsed, parsed.GetRequiredValue(options.Folder)), ShopTables.Standard, TimeProvider.System);
+            if (upgrade.Version == 0)
+            {
+                await Console.Error.WriteLineAsync($"There is no shop's database at {place}.");
+                return Exit.Failed;
+            }
+            if (!upgrade.IsDue)
+            {
+                Console.WriteLine($"{place} is up to date.");
+                return Exit.Done;
+            }
+            return await WriteAsync(parsed.GetValue(rehearse) ? await upgrade.RehearseAsync(cancel) : upgrade.Make());
+        });
+        return command;
+    }
+
+    /// <summary>Brings a database of an older program up to date and reports it, before a command uses it.</summary>
+    public static void MakeIfDue(ShopPlace place, string backups)
+    {
+        var upgrade = new ShopUpgrade(place, backups, ShopTables.Standard, TimeProvider.System);
+        if (upgrade.IsDue)
+            WriteAsync(upgrade.Make()).GetAwaiter().GetResult();
+    }
+
+    private static async Task<int> WriteAsync(UpgradeReport report)
+    {
+        Console.WriteLine(report.Kept.Length > 0
+            ? FormattableString.Invariant($"The database was brought up to date, from migration {report.From} to {report.To}. As it was before: {report.Kept}")
+            : FormattableString.Invariant($"Rehearsed on a copy, from migration {report.From} to {report.To}. The shop is as it was."));
+        await FindingLines.WriteAsync(report.Findings);
+        RuleLines.Write(report.Different);
+        return report.Findings.Count == 0 ? Exit.Done : Exit.Failed;
+    }
+}
