@@ -59,15 +59,9 @@ internal sealed partial class ShopSays(MuseumSite site, IReadOnlyList<(string Wh
         return text.ToString();
     }
 
-    /// <summary>The figures of one page, or of the one sheet of a paper that is about a piece or a post.</summary>
-    public async Task<IReadOnlyList<string>> OfPageAsync(string address, string? about, string number)
-    {
-        var job = await PartsOfAsync(number);
-        var text = new StringBuilder();
-        Add(text, new FigureText(job.Posts.Concat(job.Pieces.Select(piece => piece.Run))), address, MuseumSite.Owner, await MuseumSite.TextAsync(await site.AskAsync(address)), job);
-        var parts = Parts(text.ToString());
-        return parts[about is null ? address : $"{address} {about}"];
-    }
+    /// <summary>The figures of one page, by the marks and runs that may stand on it.</summary>
+    public async Task<IReadOnlyList<string>> OfPageAsync(string address, IEnumerable<string> marks) =>
+        new FigureText(marks).OfPage(await MuseumSite.TextAsync(await site.AskAsync(address)));
 
     /// <summary>The posts and pieces of a job.</summary>
     public async Task<JobParts> PartsOfAsync(string number)

@@ -155,7 +155,8 @@ static string Dump(string connection)
     var parts = new NpgsqlConnectionStringBuilder(connection);
     using var dump = Process.Start(new ProcessStartInfo(
         "pg_dump",
-        ["--no-owner", "--no-privileges", FormattableString.Invariant($"--dbname=host={parts.Host} port={parts.Port} user={parts.Username} dbname={parts.Database}")]) { UseShellExecute = false, RedirectStandardOutput = true, StandardOutputEncoding = Encoding.UTF8 })!;
+        ["--no-owner", "--no-privileges", FormattableString.Invariant($"--dbname=host={parts.Host} port={parts.Port} user={parts.Username} dbname={parts.Database}")])
+    { UseShellExecute = false, RedirectStandardOutput = true, StandardOutputEncoding = Encoding.UTF8 })!;
     var text = dump.StandardOutput.ReadToEnd();
     dump.WaitForExit();
     // Newer programs put two commands of psql round the SQL, which older ones do not know.
