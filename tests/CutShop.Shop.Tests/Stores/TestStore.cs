@@ -21,9 +21,14 @@ public sealed class TestStore : IDisposable
     }
 
     private TestStore(bool onServer)
+        : this(onServer ? PostgresServer.NewDatabase() : null)
+    {
+    }
+
+    private TestStore(string? connection)
     {
         Folder = Directory.CreateTempSubdirectory("cutshop-").FullName;
-        _connection = onServer ? PostgresServer.NewDatabase() : null;
+        _connection = connection;
     }
 
     /// <summary>True where this run's shops are on a server.</summary>
@@ -48,6 +53,9 @@ public sealed class TestStore : IDisposable
 
     /// <summary>A place on a server, whatever the test run asks for.</summary>
     public static TestStore OnServer() => new(onServer: true);
+
+    /// <summary>A place on a server with nothing in it yet, to restore into.</summary>
+    public static TestStore EmptyOnServer() => new(PostgresServer.NewEmptyDatabase());
 
     /// <summary>Opens the database, which may be open already.</summary>
     public ShopDatabase Open(TimeProvider? time = null) => _connection is null
