@@ -34,7 +34,8 @@ CREATE TABLE post_parts (
   part        TEXT NOT NULL
 ) STRICT;
 
-CREATE INDEX post_parts_by_mark ON post_parts (mark);
+-- Posts that changes took out are few: an old ticket is found among them.
+CREATE INDEX posts_taken_out ON posts (job_id) WHERE dropped_at IS NOT NULL;
 
 CREATE TABLE quote_documents (
   quote_id INTEGER PRIMARY KEY REFERENCES quotes (id),

@@ -34,7 +34,8 @@ CREATE TABLE post_parts (
   part        text COLLATE "C" NOT NULL
 );
 
-CREATE INDEX post_parts_by_mark ON post_parts (mark);
+-- Posts that changes took out are few: an old ticket is found among them.
+CREATE INDEX posts_taken_out ON posts (job_id) WHERE dropped_at IS NOT NULL;
 
 CREATE TABLE quote_documents (
   quote_id bigint PRIMARY KEY REFERENCES quotes (id),

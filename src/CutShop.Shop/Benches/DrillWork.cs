@@ -38,11 +38,12 @@ public sealed record DrillWork(
 {
     private const string Columns =
         """
-        SELECT drill_tickets.id, drill_tickets.post_id, jobs.number AS job, post_parts.mark AS post, drill_tickets.state, steps, drillings, screw_holes,
+        SELECT drill_tickets.id, drill_tickets.post_id, jobs.number AS job, coalesce(post_parts.mark, posts.mark) AS post, drill_tickets.state, steps,
+          coalesce(drillings, 0) AS drillings, coalesce(screw_holes, 0) AS screw_holes,
           claimed_by, claimed_at, drilled_by, drilled_at, drill_tickets.likeness, dropped_at,
           (SELECT count(*) FROM drill_tickets AS other WHERE other.state = 'waiting' AND other.queue_due = drill_tickets.queue_due AND other.likeness = drill_tickets.likeness) AS alike,
           (SELECT count(*) FROM damages WHERE ticket_id = drill_tickets.id) AS spoiled
-        FROM drill_tickets JOIN posts ON posts.id = drill_tickets.post_id JOIN jobs ON jobs.id = job_id JOIN post_parts ON post_parts.post_id = posts.id
+        FROM drill_tickets JOIN posts ON posts.id = drill_tickets.post_id JOIN jobs ON jobs.id = job_id LEFT JOIN post_parts ON post_parts.post_id = posts.id
         """;
 
     /// <summary>Drillings and screw holes in all.</summary>
@@ -64,8 +65,11 @@ public sealed record DrillWork(
     internal static DrillWork? Find(ShopSession session, string job, string post) => OfMark(session, job, post) is [var newest, ..] ? newest : null;
 
     /// <summary>All tickets that a mark ever had, the one that is wanted first, then the newest.</summary>
-    internal static IReadOnlyList<DrillWork> OfMark(ShopSession session, string job, string post) => session.All<DrillWork>(
-        Columns + " WHERE post_parts.mark = @post AND jobs.number = @job ORDER BY CASE WHEN dropped_at IS NULL THEN 0 ELSE 1 END, posts.id DESC", new { job, post });
+    internal static IReadOnlyList<DrillWork> OfMark(ShopSession session, string job, string post) =>
+    [
+        .. session.All<DrillWork>(Columns + " WHERE jobs.number = @job AND posts.mark = @post", new { job, post }),
+        .. session.All<DrillWork>(Columns + " WHERE jobs.number = @job AND dropped_at IS NOT NULL AND post_parts.mark = @post ORDER BY posts.id DESC", new { job, post }),
+    ];
 
     internal static DrillWork Of(ShopSession session, long id) =>
         session.FirstOrDefault<DrillWork>(Columns + " WHERE drill_tickets.id = @id", new { id })!;

@@ -19,9 +19,9 @@ internal static class TicketsAgainstParts
 
     private static IEnumerable<CheckFinding> Job(ShopSession session, long id)
     {
-        var number = session.Value<string>("SELECT number FROM jobs WHERE id = @id", new { id });
+        var row = session.FirstOrDefault<JobRow>("SELECT number, customer, due, one_lot, job_file FROM jobs WHERE id = @id", new { id })!;
         var (frame, pieces, posts) = (StoredParts.Frame(session, id), StoredParts.PiecesOf(session, id), StoredParts.PostsOf(session, id));
-        var where = $"job {number}";
+        var where = $"job {row.Number}";
         return
         [
             .. Different(where, StoredPieces(session, id), [.. pieces.Select(work => new Thing($"piece {work.Piece.Run}", $"{work.Piece.Rope.MaterialName}, {work.Piece.Rope.Diameter}, cut {work.Piece.Cut}"))]),
@@ -31,7 +31,22 @@ internal static class TicketsAgainstParts
                 [new("the frame", Counted(frame.Totals))],
                 [new("the frame", Counted(JobTotals.Of(pieces, posts.Sum(post => post.Bores.Count))))]),
             .. Different(where, Lines(frame), Lines(posts)),
+            .. AsOrdered(where, row),
         ];
+    }
+
+    /// <summary>What the job is called by is told by its row and by the file that it was ordered with. A file that the rules of today refuse is no fault; one that has no lines is.</summary>
+    private static IEnumerable<CheckFinding> AsOrdered(string where, JobRow row)
+    {
+        if (JobFileReader.Find(row.JobFile) is { } job)
+        {
+            if (row.Facts != (job.Number, job.Customer, job.Due, job.OneLot))
+                yield return new(where, $"its row says {row.Facts}, and its file {(job.Number, job.Customer, job.Due, job.OneLot)}");
+        }
+        else if (!row.JobFile.Contains("\"lines\"", StringComparison.Ordinal))
+        {
+            yield return new(where, "its stored file is not a job file");
+        }
     }
 
     private static string Counted(JobTotals totals) =>
@@ -82,6 +97,11 @@ internal static class TicketsAgainstParts
         SELECT number, 'post ' || mark, state FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
         WHERE (cancelled_at IS NOT NULL OR dropped_at IS NOT NULL) AND state NOT IN ('cancelled', 'surplus')
         """).Select(ticket => new CheckFinding($"job {ticket.Number}", $"{ticket.Name} is {ticket.State}, though it is no longer wanted"));
+
+    private sealed record JobRow(string Number, string Customer, DateOnly? Due, long OneLot, string JobFile)
+    {
+        public (string, string, DateOnly?, bool) Facts => (Number, Customer, Due, OneLot == 1);
+    }
 
     /// <summary>A piece, a post or a line with what is compared of it.</summary>
     private sealed record Thing(string Name, string What);

@@ -114,19 +114,19 @@ public sealed record JobChange(
     private static List<ChangedPiece> PiecesOf(StoredWork was, JobTakeoff next, JobTakeoff? today)
     {
         var stored = was.Pieces.ToDictionary(piece => piece.Work.Piece.Run);
-        var untouched = Texts(today is null ? [] : PieceWork.Of(today), work => work.Piece.Run, PartText.Write);
+        var untouched = (today is null ? [] : PieceWork.Of(today)).ToDictionary(work => work.Piece.Run);
         var changed = new List<ChangedPiece>();
         foreach (var work in PieceWork.Of(next))
         {
             var run = work.Piece.Run;
             if (!stored.Remove(run, out var old))
                 changed.Add(new(ChangeKind.Added, run, "", Was: null, work));
-            else if (untouched.GetValueOrDefault(run) == PartText.Write(work))
-                changed.Add(new(ChangeKind.Kept, run, old.State, old.Work, old.Work));
+            else if (untouched.GetValueOrDefault(run) is { } same && WorkDifferences.Between(same, work).Count == 0)
+                changed.Add(Kept(old, PartText.Write(same) == PartText.Write(work) ? old.Work : Promised(old.Work, work)));
             else if (WorkDifferences.Between(old.Work, work) is { Count: > 0 } differences)
                 changed.Add(new(ChangeKind.Changed, run, old.State, old.Work, work) { Differences = differences });
             else
-                changed.Add(new(ChangeKind.Kept, run, old.State, old.Work, work) { IsRevised = PartText.Write(old.Work) != PartText.Write(work) });
+                changed.Add(Kept(old, work));
         }
         changed.AddRange(stored.Values.Select(old => new ChangedPiece(ChangeKind.Gone, old.Work.Piece.Run, old.State, old.Work, Becomes: null)));
         var wanted = changed.Where(piece => piece.Kind is ChangeKind.Added or ChangeKind.Changed).Select(piece => piece.Becomes!).ToList();
@@ -136,33 +136,46 @@ public sealed record JobChange(
     private static List<ChangedPost> PostsOf(StoredWork was, JobTakeoff next, JobTakeoff? today)
     {
         var stored = was.Posts.ToDictionary(post => post.Work.Post.Mark);
-        var untouched = Texts(today is null ? [] : PostWork.Of(today), work => work.Post.Mark, PartText.Write);
+        var untouched = (today is null ? [] : PostWork.Of(today)).ToDictionary(work => work.Post.Mark);
         var changed = new List<ChangedPost>();
         foreach (var work in PostWork.Of(next))
         {
             var mark = work.Post.Mark;
             if (!stored.Remove(mark, out var old))
                 changed.Add(new(ChangeKind.Added, mark, "", Was: null, work));
-            else if (untouched.GetValueOrDefault(mark) == PartText.Write(work))
-                changed.Add(new(ChangeKind.Kept, mark, old.State, old.Work, old.Work));
+            else if (untouched.GetValueOrDefault(mark) is { } same && WorkDifferences.Between(same, work).Count == 0)
+                changed.Add(Kept(old, PartText.Write(same) == PartText.Write(work) ? old.Work : Promised(old.Work, work)));
             else if (WorkDifferences.Between(old.Work, work) is { Count: > 0 } differences)
                 changed.Add(new(ChangeKind.Changed, mark, old.State, old.Work, work) { Differences = differences });
             else
-                changed.Add(KeptPost(old, work));
+                changed.Add(Kept(old, Promised(old.Work, work)));
         }
         changed.AddRange(stored.Values.Select(old => new ChangedPost(ChangeKind.Gone, old.Work.Post.Mark, old.State, old.Work, Becomes: null)));
         return [.. changed.Select(post => post is { BecomesSurplus: true, Becomes: { } becomes } ? post with { Savings = Shop.Savings.Of(post.Was!, becomes) } : post)];
     }
 
-    /// <summary>The bits on the rack of today make no other part of a post that is bored the same.</summary>
-    private static ChangedPost KeptPost(StoredPostWork old, PostWork work)
+    private static ChangedPiece Kept(StoredPieceWork old, PieceWork becomes) =>
+        new(ChangeKind.Kept, old.Work.Piece.Run, old.State, old.Work, becomes) { IsRevised = PartText.Write(old.Work) != PartText.Write(becomes) };
+
+    private static ChangedPost Kept(StoredPostWork old, PostWork becomes) =>
+        new(ChangeKind.Kept, old.Work.Post.Mark, old.State, old.Work, becomes) { IsRevised = PartText.Write(old.Work) != PartText.Write(becomes) };
+
+    /// <summary>A piece that is cut as it was promised and hangs as the change has it.</summary>
+    private static PieceWork Promised(PieceWork old, PieceWork next)
     {
-        var choices = old.Work.Bores.Select(bore => bore.BitChoice).ToList();
-        var becomes = work with { Bores = [.. work.Bores.Zip(choices, (bore, choice) => bore with { BitChoice = choice })] };
-        return new(ChangeKind.Kept, work.Post.Mark, old.State, old.Work, becomes) { IsRevised = PartText.Write(old.Work) != PartText.Write(becomes) };
+        var (was, piece) = (old.Piece, next.Piece);
+        return next with { Piece = piece with { Cut = was.Cut, Net = was.Cut == piece.Cut ? piece.Net : was.Net, WeightLb = was.WeightLb } };
     }
 
-    private static Dictionary<string, string> Texts<T>(IEnumerable<T> works, Func<T, string> name, Func<T, string> text) => works.ToDictionary(name, text);
+    /// <summary>A post that is drilled as it was promised; its neighbours, its runs and its warnings are as the change has them.</summary>
+    private static PostWork Promised(PostWork old, PostWork next) =>
+        old.Bores.Count != next.Bores.Count || old.Fixings.Count != next.Fixings.Count
+            ? next
+            : next with
+            {
+                Bores = [.. old.Bores.Zip(next.Bores, (was, bore) => was with { Run = bore.Run, Rope = bore.Rope })],
+                Fixings = [.. old.Fixings.Zip(next.Fixings, (was, fixing) => was with { Run = fixing.Run })],
+            };
 
     private static List<string> FactsOf(JobHead was, Job next)
     {

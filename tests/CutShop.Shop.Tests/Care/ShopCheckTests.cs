@@ -21,10 +21,17 @@ public sealed class ShopCheckTests(ServerShop server) : IClassFixture<ServerShop
         { "UPDATE cut_plans SET state = 'replaced'", "cut plan 1: is replaced, and its history ends at accepted" },
         { "UPDATE jobs SET released_at = NULL WHERE number = 'LQ-1'", "job LQ-1: is received, and by its history released" },
         { "UPDATE drafts SET state = 'dropped' WHERE number = 'LQ-2'", "is dropped, and its history ends at open" },
-        { "UPDATE pieces SET cut_nm = cut_nm + 1 WHERE run = 'A-top-1'", "job LQ-1: the pieces: stored is A-top-1" },
-        { "UPDATE posts SET mark = 'B1' WHERE mark = 'A1'", "job LQ-1: the posts: its file works out to A1, which is not stored" },
-        { "UPDATE bore_operations SET depth_nm = depth_nm + 1", "job LQ-1: the bores: stored is" },
-        { "UPDATE jobs SET customer = 'Mallory' WHERE number = 'LQ-1'", "job LQ-1: the facts: stored is LQ-1, Mallory" },
+        { "UPDATE pieces SET cut_nm = cut_nm + 1 WHERE run = 'A-top-1'", "job LQ-1, piece A-top-1: its row says" },
+        { "UPDATE posts SET mark = 'B1' WHERE mark = 'A1'", "job LQ-1, post A1: its row says nothing" },
+        { "UPDATE post_parts SET drillings = drillings + 1", "job LQ-1, post A1: its row says" },
+        { "UPDATE post_parts SET likeness = 'another' WHERE mark = 'A1'", "job LQ-1, post A1: its row says" },
+        { "UPDATE post_parts SET part = replace(part, 'depth_nm', 'depth_mm') WHERE mark = 'A1'", "job LQ-1, post A1: it is not as the program wrote it." },
+        { "UPDATE piece_parts SET part = substr(part, 1, 200)", "job LQ-1, piece A-top-1: it is not as the program wrote it." },
+        { "UPDATE job_frames SET format = 7", "job LQ-1, the frame: It is of format 7" },
+        { "DELETE FROM job_frames", "job LQ-1, the frame: it is not there." },
+        { "DELETE FROM piece_parts", "job LQ-1, piece A-top-1: it is not there." },
+        { "DELETE FROM post_parts WHERE mark = 'A2'", "job LQ-1, post A2: it is not there." },
+        { "UPDATE jobs SET customer = 'Mallory' WHERE number = 'LQ-1'", "job LQ-1: its row says (LQ-1, Mallory," },
         { "UPDATE jobs SET job_file = '{}' WHERE number = 'LQ-1'", "job LQ-1: its stored file is not a job file" },
         { "DELETE FROM cut_tickets WHERE state = 'waiting'", "has no cut ticket" },
         { "DELETE FROM drill_tickets WHERE state = 'waiting'", "has bores and no drill ticket" },
@@ -35,7 +42,7 @@ public sealed class ShopCheckTests(ServerShop server) : IClassFixture<ServerShop
 
     public static TheoryData<string, string> Orphaned => new()
     {
-        { "UPDATE bores SET post_id = 999 WHERE id = 1", "bores: row 1 belongs to a row of posts that is not there" },
+        { "UPDATE post_parts SET post_id = 999 WHERE post_id = 1", "belongs to a row of posts that is not there" },
         { "UPDATE plan_cuts SET piece_id = 999", "belongs to a row of pieces that is not there" },
     };
 

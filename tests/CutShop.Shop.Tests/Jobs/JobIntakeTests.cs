@@ -20,8 +20,11 @@ public sealed class JobIntakeTests : IDisposable
 
         Assert.Equal(takeoff.Pieces.Count, _shop.Count("pieces"));
         Assert.Equal(takeoff.Pieces.Count, _shop.Count("cut_tickets"));
-        Assert.Equal(takeoff.Bores.Count, _shop.Count("bores"));
-        Assert.Equal(takeoff.Bores.Sum(bore => bore.Operations.Count), _shop.Count("bore_operations"));
+        Assert.Equal(takeoff.Pieces.Count, _shop.Count("piece_parts"));
+        Assert.Equal(takeoff.Job.Posts.Count(), _shop.Count("post_parts"));
+        Assert.Equal(
+            takeoff.Bores.Sum(bore => bore.Operations.Count),
+            _shop.Database.Read(session => session.Value<long>("SELECT CAST(sum(drillings) AS bigint) FROM post_parts")));
         Assert.Equal(takeoff.Bores.Select(bore => bore.Post.Mark).Distinct().Count(), _shop.Count("drill_tickets"));
         Assert.Equal(1, _shop.Count("history"));
     }

@@ -21,7 +21,7 @@ public sealed class MuseumTests
     {
         using var shop = MuseumShop.InFile(release);
         shop.Place.Open(shop.Clock).Dispose();
-        Assert.Empty(ShopCheck.Of(shop.Place, ShopTables.Standard, shop.Clock));
+        Assert.Empty(ShopCheck.Of(shop.Place, shop.Clock));
     }
 
     [Theory]
@@ -30,7 +30,7 @@ public sealed class MuseumTests
     {
         using var shop = MuseumShop.OnServer(release);
         shop.Place.Open(shop.Clock).Dispose();
-        Assert.Empty(ShopCheck.Of(shop.Place, ShopTables.Standard, shop.Clock));
+        Assert.Empty(ShopCheck.Of(shop.Place, shop.Clock));
     }
 
     [Theory]
@@ -87,10 +87,10 @@ public sealed class MuseumTests
 
     private static async Task ImportsAsync(string release, MuseumShop shop, ShopPlace to)
     {
-        var answer = await new ShopImport(to, ShopTables.Standard, shop.Clock).ReadAsync(shop.Export(release), Cancel);
+        var answer = await new ShopImport(to, shop.Clock).ReadAsync(shop.Export(release), Cancel);
         Assert.Null(answer.Problem);
         Assert.Equal(ShopDigest.Of(shop.Place), ShopDigest.Of(to));
-        Assert.Empty(ShopCheck.Of(to, ShopTables.Standard, shop.Clock));
+        Assert.Empty(ShopCheck.Of(to, shop.Clock));
     }
 
     /// <summary>Holds what the shop works with now against the rows that the release stored.</summary>
@@ -98,7 +98,7 @@ public sealed class MuseumTests
     {
         using var database = shop.Place.Open(shop.Clock);
         var said = shop.Said(release);
-        var jobs = new JobShelf(database, ShopTables.Standard);
+        var jobs = new JobShelf(database);
         var pieces = Rows(said, "pieces.csv").Where(row => row[8].Length == 0).ToList();
         var numbers = pieces.Select(row => row[0]).Distinct().Select(number => jobs.Find(number)!).ToList();
         Assert.Equal(
@@ -147,7 +147,7 @@ public sealed class MuseumTests
             Assert.Equal(ReleaseOutcome.Done, await new JobRelease(database).ReleaseAsync("LQ-2012", "Dee", Cancel));
             Assert.Equal(IntakeOutcome.TakenIn, await new JobIntake(database, ShopTables.Standard).TakeInAsync(SmallJobs.OnePiece("LQ-9001"), "Ada", cancel: Cancel));
         }
-        Assert.Empty(ShopCheck.Of(shop.Place, ShopTables.Standard, shop.Clock));
+        Assert.Empty(ShopCheck.Of(shop.Place, shop.Clock));
     }
 
     private static void Done(BenchAnswer answer) => Assert.Null(answer.Problem);

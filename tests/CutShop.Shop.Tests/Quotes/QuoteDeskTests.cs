@@ -127,8 +127,8 @@ public sealed class QuoteDeskTests
         await shop.KeepPricesAsync(Today);
         var id = await shop.QuoteAsync(SmallJobs.FourPosts());
         var statements = await shop.BreakEachStatementAsync(() => shop.Quotes.AcceptAsync(id, "test", DeskShop.Cancel));
-        // A job, 2 pieces, 4 posts, 8 bores and their operations, tickets of both kinds, 3 lines of history, 2 states.
-        Assert.Equal(1 + 2 + 4 + 16 + 2 + 3 + 2, statements);
+        // A job, 2 pieces, 4 posts, each of them with its part, tickets of both kinds, 3 lines of history, 2 states.
+        Assert.Equal(2 + 4 + 8 + 2 + 3 + 2, statements);
         Assert.NotNull(shop.Jobs.Find("LQ-3001"));
     }
 }

@@ -93,6 +93,7 @@ internal static class WriteOperations
         new("JobRelease.ReleaseAsync", Nothing, async shop => await new JobRelease(shop.Database).ReleaseAsync("LQ-3", "Ada") == ReleaseOutcome.Done),
         new("JobRelease.CancelAsync", shop => shop.FinishCutAsync(), async shop => await new JobRelease(shop.Database).CancelAsync("LQ-1", Reason, "Ada") == ReleaseOutcome.Done),
         new("JobChanging.AcceptAsync", PrepareChangeAsync, async shop => (await new JobChanging(shop.Database, shop.Tables).AcceptAsync(ChangeDraft(shop), shop.Kept, "Ada")).IsDone),
+        new("JobChanging.AcceptRulesAsync", PrepareRulesAsync, async shop => (await new JobChanging(shop.Database, shop.Tables).AcceptRulesAsync("LQ-3", shop.Kept, "Ada")).IsDone),
         new("DraftShelf.StartAsync", Nothing, async shop => await shop.Drafts.StartAsync(SmallJobs.FourPosts("LQ-8"), "Ada", Key) > 0),
         new("DraftShelf.SaveAsync", Nothing, async shop => (await shop.Drafts.SaveAsync(shop.Draft, 1, SmallJobs.FourPosts("LQ-8"), "Ada"))!.Conflict is null),
         new("DraftShelf.DropAsync", Nothing, shop => shop.Drafts.DropAsync(shop.Draft, "Ada")),
@@ -112,6 +113,12 @@ internal static class WriteOperations
         var form = DraftEdits.AddPost(SmallJobs.FourPosts("LQ-3"), 0, 3);
         await shop.Drafts.StartAsync(form, "Ada", "the change");
         shop.Kept = new JobChanging(shop.Database, shop.Tables).Compare(DraftReading.Of(form, ShopTables.Standard).Takeoff!.Job)!.Token;
+    }
+
+    private static async Task PrepareRulesAsync(FaultShop shop)
+    {
+        await OtherRules.MakeAsync(shop.Database, "LQ-3");
+        shop.Kept = new JobChanging(shop.Database, shop.Tables).CompareWithRules("LQ-3")!.Token;
     }
 
     private static long ChangeDraft(FaultShop shop) => shop.Drafts.Open().Max(draft => draft.Id);
