@@ -134,7 +134,7 @@ internal sealed class ElevationBand(
         var (place, size, anchor) = RoomAbove(piece, i) is var above && above >= LeastWords * WordsAbove
             ? OverTheChord(chord, Math.Min(SagSize(words, width), above / WordsAbove))
             : UnderTheRope(rope, piece, Math.Min(SagSize(words, width / 2), RoomBelow(piece, i) / WordsAbove));
-        _shapes.Add(new Words(place, words, size, anchor, TurnDegrees: slope * 180 / Math.PI));
+        Say(new(place, words, size, anchor, TurnDegrees: slope * 180 / Math.PI));
 
         (Point Place, double Size, TextAnchor Anchor) OverTheChord(Point at, double letters) =>
             (at.Moved(0, -(isStraight ? RopeWidth(piece) / 2 + 0.5 : letters * 0.48) / Math.Cos(slope)), letters, TextAnchor.Middle);
@@ -218,14 +218,21 @@ internal sealed class ElevationBand(
             _shapes.Add(new Stroke(new(x - 0.9, y + 6.9), new(x + 0.9, y + 5.1), Pen.Outline));
         }
         _shapes.Add(new Stroke(new(left, y + 6), new(right, y + 6), Pen.Thin));
-        _shapes.Add(new Words(new((left + right) / 2, y + 5), words, size, TextAnchor.Middle));
+        Say(new(new((left + right) / 2, y + 5), words, size, TextAnchor.Middle));
         var small = Math.Min(SmallSize, size);
-        _shapes.Add(new Words(new((left + right) / 2, y + 9.6), settings.Figures.Other(section.Width), small, TextAnchor.Middle));
+        Say(new(new((left + right) / 2, y + 9.6), settings.Figures.Other(section.Width), small, TextAnchor.Middle));
         if (section.Rise == Length.Zero)
             return;
         var rise = settings.Figures.Both(section.Rise.Abs());
         var steep = section.Rise.IsNegative ? Text.Fall(rise) : Text.Rise(rise);
-        _shapes.Add(new Words(new((left + right) / 2, y + 13.2), steep, Math.Min(small, room / Dimension.GuessWidth(steep, 1)), TextAnchor.Middle));
+        Say(new(new((left + right) / 2, y + 13.2), steep, Math.Min(small, room / Dimension.GuessWidth(steep, 1)), TextAnchor.Middle));
+    }
+
+    /// <summary>Adds words; where there is no room for letters they are written as small as can be drawn.</summary>
+    private void Say(Words words)
+    {
+        const double Smallest = 0.5;
+        _shapes.Add(words with { Size = Math.Max(words.Size, Smallest) });
     }
 
     private static string Shortened(string mark, int most) => mark.Length <= most ? mark : mark[..(most - 1)] + "…";

@@ -39,7 +39,7 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time, BenchT
     public bool IsMine => Work!.State == TicketStates.AtTheBench && Work.ClaimedBy == Me;
 
     /// <summary>The drilling to do now, or the first one where nobody has the ticket; null where all bores are in.</summary>
-    public Drilling? Now => Work!.State is TicketStates.Drilled or TicketStates.Surplus ? null : Post?.Drillings().FirstOrDefault(drilling => drilling.Number > Work.Steps);
+    public Drilling? Now => Work!.State == TicketStates.Drilled ? null : Post?.Drillings().FirstOrDefault(drilling => drilling.Number > Work.Steps);
 
     /// <summary>The screw hole to drill now where this person has come so far, else null.</summary>
     public Fixing? NowHole => IsMine && Work!.Next is { } next && next > Work.Drillings ? Post!.ScrewHoles[next - (int)Work.Drillings - 1] : null;
