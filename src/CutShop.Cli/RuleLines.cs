@@ -12,7 +12,7 @@ internal static class RuleLines
             Console.WriteLine("Every open job is as the rules of this program would make it.");
             return;
         }
-        Console.WriteLine(FormattableString.Invariant($"{different.Count} open jobs would be different by the rules of this program. Their tickets stay as they are; the page /jobs/by-rules offers each as a change."));
+        Console.WriteLine(FormattableString.Invariant($"{(different.Count == 1 ? "1 open job" : $"{different.Count} open jobs")} would be different by the rules of this program. Tickets stay as they are; the page /jobs/by-rules offers each as a change."));
         foreach (var change in different)
             Console.WriteLine(FormattableString.Invariant($"  {change.Number}: {Touched(change.Pieces)} pieces, {Touched(change.Posts)} posts, {change.Surplus.Count()} of them made already"));
     }

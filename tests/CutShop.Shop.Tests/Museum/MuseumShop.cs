@@ -28,6 +28,9 @@ internal sealed class MuseumShop : IDisposable
 
     public ShopPlace Place { get; }
 
+    /// <summary>The connection string of the shop on a server; empty for one in a file.</summary>
+    public string Connection => _server?.Connection ?? "";
+
     public FakeTimeProvider Clock { get; }
 
     /// <summary>A copy of the shop in a file.</summary>

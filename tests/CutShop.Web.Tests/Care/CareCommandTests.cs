@@ -26,7 +26,7 @@ public sealed class CareCommandTests : IDisposable
         await ExecuteAsync("UPDATE pieces SET cut_nm = cut_nm + 1 WHERE id = 1");
         (exit, var said) = await RunAsync("check", "--shop", Shop);
         Assert.Equal(1, exit);
-        Assert.Contains("job LQ-1042: the pieces: stored is", said, StringComparison.Ordinal);
+        Assert.Contains("job LQ-1042, piece A-top-1: its row says", said, StringComparison.Ordinal);
 
         (exit, said) = await RunAsync("restore", backup, "--shop", Shop, "--dry-run");
         Assert.Equal(0, exit);
@@ -40,6 +40,68 @@ public sealed class CareCommandTests : IDisposable
         Assert.Equal(0, (await RunAsync("import", "--shop", Path.Combine(_folder, "other"), "--from", export)).Exit);
         Assert.Equal(ShopDigest.Of(ShopFolder.DatabaseIn(Shop)), ShopDigest.Of(ShopFolder.DatabaseIn(Path.Combine(_folder, "other"))));
         Assert.Equal(2, (await RunAsync("import", "--shop", Shop, "--from", export)).Exit);
+    }
+
+    [Fact]
+    public async Task A_shop_of_an_older_program_is_rehearsed_and_then_upgraded_with_a_copy_kept()
+    {
+        using var museum = CutShop.Museum.MuseumShop.InFile(CutShop.Museum.MuseumShop.Releases.Last());
+        string[] place = ["--shop", museum.Place.Folder];
+        var before = await File.ReadAllBytesAsync(museum.Place.DatabaseFile, Cancel);
+        var (exit, said) = await RunAsync(["upgrade", "--rehearse", .. place]);
+        Assert.Equal(0, exit);
+        Assert.Contains("Rehearsed on a copy, from migration 11 to ", said, StringComparison.Ordinal);
+        Assert.Contains("Every open job is as the rules of this program would make it.", said, StringComparison.Ordinal);
+        Assert.Equal(before, await File.ReadAllBytesAsync(museum.Place.DatabaseFile, Cancel));
+
+        (exit, said) = await RunAsync(["upgrade", .. place]);
+        Assert.Equal(0, exit);
+        Assert.Contains("As it was before: ", said, StringComparison.Ordinal);
+        Assert.Single(Directory.GetFiles(ShopFolder.BackupsIn(museum.Place.Folder), "cutshop-*.db"));
+        Assert.EndsWith("is up to date.", (await RunAsync(["upgrade", .. place])).Said, StringComparison.Ordinal);
+        Assert.Equal(0, (await RunAsync(["check", .. place])).Exit);
+        Assert.Equal(1, (await RunAsync("upgrade", "--shop", Path.Combine(_folder, "nowhere"))).Exit);
+    }
+
+    [Fact]
+    public async Task A_shop_of_an_older_program_on_a_server_is_kept_as_an_export_before_it_is_upgraded()
+    {
+        using var museum = CutShop.Museum.MuseumShop.OnServer(CutShop.Museum.MuseumShop.ReleasesOnServer.Last());
+        string[] place = ["--shop", museum.Place.Folder, "--database", museum.Connection];
+        Assert.Contains("Rehearsed on a copy, from migration 11 to ", (await RunAsync(["upgrade", "--rehearse", .. place])).Said, StringComparison.Ordinal);
+        var (exit, said) = await RunAsync(["upgrade", .. place]);
+        Assert.Equal(0, exit);
+        Assert.Contains("before-upgrade-", said, StringComparison.Ordinal);
+        var kept = Assert.Single(Directory.GetDirectories(ShopFolder.BackupsIn(museum.Place.Folder), "before-upgrade-*"));
+        Assert.Equal(0, (await RunAsync("import", "--from", kept, "--shop", Path.Combine(_folder, "again"))).Exit);
+    }
+
+    [Fact]
+    public async Task Jobs_that_todays_rules_make_different_are_listed_and_the_shop_is_well()
+    {
+        await TakeInAsync();
+        using (var database = ShopDatabase.Open(ShopFolder.DatabaseIn(Shop), TimeProvider.System))
+            await OtherRules.MakeAsync(database, "LQ-1042", Cancel);
+        var (exit, said) = await RunAsync("check", "--rules", "--shop", Shop);
+        Assert.Equal(0, exit);
+        Assert.Contains("1 open job would be different by the rules of this program.", said, StringComparison.Ordinal);
+        Assert.Contains("LQ-1042: 9 pieces", said, StringComparison.Ordinal);
+    }
+
+    /// <summary>The tool that the system brings: 3.40 on Debian 12.</summary>
+    [Fact]
+    public async Task The_systems_own_tool_opens_the_shops_file()
+    {
+        await TakeInAsync();
+        var start = new ProcessStartInfo("sqlite3", [ShopFolder.DatabaseIn(Shop), "PRAGMA integrity_check; SELECT count(*) FROM post_likeness; SELECT number FROM jobs;"])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        using var process = Process.Start(start)!;
+        var (output, error) = (process.StandardOutput.ReadToEndAsync(Cancel), process.StandardError.ReadToEndAsync(Cancel));
+        await process.WaitForExitAsync(Cancel);
+        Assert.Equal(("ok\n9\nLQ-1042\n", ""), (await output, await error));
     }
 
     [Fact]
