@@ -81,7 +81,7 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         session.Execute(
             "UPDATE jobs SET customer = @Customer, due = @Due, one_lot = @OneLot, job_file = @file, version = @version WHERE id = @JobId",
             new { next.Job.Customer, next.Job.Due, next.Job.OneLot, file = JobFileWriter.Write(next.Job), version = KeptTakeoffs.DrawVersion(), was.JobId });
-        session.Record("job", was.JobId, who, "changed", JobIntake.Counted(was.Takeoff), $"{JobIntake.Counted(next)}; {Summary(change)}");
+        session.Record("job", was.JobId, who, HistoryCodes.JobChanged, details: Counts(was.Takeoff, next, change));
         DraftShelf.Close(session, draftId, next.Job.Number, who);
         return new(next.Job.Number, Problem: null, Change: null);
     }
@@ -94,7 +94,7 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         var kept = Names(change.Pieces, ChangeKind.Kept);
         foreach (var piece in was.Pieces.Where(piece => !kept.Contains(piece.Run)))
         {
-            TicketEnd.OfPiece(session, piece.TicketId, piece.State, who, "the job changed");
+            TicketEnd.OfPiece(session, piece.TicketId, piece.State, who, Reason.Because(HistoryCause.JobChanged));
             session.Execute("UPDATE pieces SET dropped_at = @Now WHERE id = @Id", new { session.Now, piece.Id });
         }
 
@@ -116,7 +116,7 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         foreach (var post in was.Posts.Where(post => !kept.Contains(post.Post.Mark)))
         {
             if (post.TicketId != 0)
-                TicketEnd.OfPost(session, post.TicketId, post.State, who, "the job changed");
+                TicketEnd.OfPost(session, post.TicketId, post.State, who, Reason.Because(HistoryCause.JobChanged));
             // Its mark goes to the post that takes its place.
             session.Execute(
                 "UPDATE posts SET dropped_at = @Now, mark = @mark WHERE id = @Id",
@@ -147,13 +147,20 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
     private static HashSet<string> Names(IReadOnlyList<ChangedThing> things, ChangeKind kind) =>
         [.. things.Where(thing => thing.Kind == kind).Select(thing => thing.Name)];
 
-    private static string Summary(JobChange change) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"pieces {Counts(change.Pieces)}; posts {Counts(change.Posts)}; {change.Surplus.Count()} made and now surplus");
-
-    private static string Counts(IReadOnlyList<ChangedThing> things) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"{JobChange.Count(things, ChangeKind.Added)} added, {JobChange.Count(things, ChangeKind.Changed)} changed, {JobChange.Count(things, ChangeKind.Gone)} gone");
+    private static object Counts(JobTakeoff was, JobTakeoff next, JobChange change) => new
+    {
+        piecesBefore = was.Pieces.Count,
+        boresBefore = was.Bores.Count,
+        pieces = next.Pieces.Count,
+        bores = next.Bores.Count,
+        piecesAdded = JobChange.Count(change.Pieces, ChangeKind.Added),
+        piecesChanged = JobChange.Count(change.Pieces, ChangeKind.Changed),
+        piecesGone = JobChange.Count(change.Pieces, ChangeKind.Gone),
+        postsAdded = JobChange.Count(change.Posts, ChangeKind.Added),
+        postsChanged = JobChange.Count(change.Posts, ChangeKind.Changed),
+        postsGone = JobChange.Count(change.Posts, ChangeKind.Gone),
+        surplus = change.Surplus.Count(),
+    };
 
     private static ChangeAnswer Refused(string problem, JobChange? change = null) => new("", problem, change);
 }

@@ -20,9 +20,12 @@ internal static class PostgresMigrations
         session.Value<bool>("SELECT to_regclass('migrations') IS NOT NULL") ? session.Value<long>(AppliedText) : 0;
 
     /// <summary>Applies what is missing, each file in a transaction of its own together with its number.</summary>
-    public static void Apply(NpgsqlConnection connection, TimeProvider time)
+    public static void Apply(NpgsqlConnection connection, TimeProvider time) => Apply(connection, time, Migration.Newest);
+
+    /// <summary>The same, up to a number.</summary>
+    public static void Apply(NpgsqlConnection connection, TimeProvider time, long upTo)
     {
-        foreach (var migration in Migration.ForPostgres)
+        foreach (var migration in Migration.ForPostgres.Where(migration => migration.Number <= upTo))
         {
             using var transaction = connection.BeginTransaction();
             connection.Execute(Begin, transaction: transaction);

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using CutShop.Takeoff;
 
@@ -111,14 +110,16 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
         var pieceIds = InsertPieces(session, jobId, takeoff, progress);
         InsertPosts(session, jobId, takeoff, pieceIds);
         InsertTickets(session, jobId);
-        session.Record("job", jobId, who, releasedAt is null ? "received" : "taken in", before: "", Counted(takeoff));
+        session.Record(
+            "job",
+            jobId,
+            who,
+            releasedAt is null ? HistoryCodes.JobReceived : HistoryCodes.JobTakenIn,
+            after: releasedAt is null ? "received" : "released",
+            details: new { pieces = takeoff.Pieces.Count, bores = takeoff.Bores.Count });
         session.Count(ShopCount.JobTakenIn);
         return IntakeOutcome.TakenIn;
     }
-
-    /// <summary>What a job comes to, as the history tells it.</summary>
-    internal static string Counted(JobTakeoff takeoff) =>
-        string.Create(CultureInfo.InvariantCulture, $"{takeoff.Pieces.Count} pieces, {takeoff.Bores.Count} bores");
 
     private static Dictionary<string, long> InsertPieces(ShopSession session, long jobId, JobTakeoff takeoff, IProgress<int>? progress)
     {
