@@ -16,14 +16,14 @@ public sealed class TestStore : IDisposable
 
     /// <summary>A place of the kind that the test run asks for.</summary>
     public TestStore()
-        : this(IsOnServer)
+        : this(IsOnServer ? PostgresServer.NewDatabase() : null)
     {
     }
 
-    private TestStore(bool onServer)
+    private TestStore(string? connection)
     {
         Folder = Directory.CreateTempSubdirectory("cutshop-").FullName;
-        _connection = onServer ? PostgresServer.NewDatabase() : null;
+        _connection = connection;
     }
 
     /// <summary>True where this run's shops are on a server.</summary>
@@ -44,10 +44,13 @@ public sealed class TestStore : IDisposable
     public string Connection => _connection ?? throw new InvalidOperationException("This shop is a file.");
 
     /// <summary>A database file, whatever the test run asks for.</summary>
-    public static TestStore InFile() => new(onServer: false);
+    public static TestStore InFile() => new(connection: null);
 
     /// <summary>A place on a server, whatever the test run asks for.</summary>
-    public static TestStore OnServer() => new(onServer: true);
+    public static TestStore OnServer() => new(PostgresServer.NewDatabase());
+
+    /// <summary>A place on a server in which no table is made yet.</summary>
+    public static TestStore OnServerWithoutTables() => new(PostgresServer.NewBareDatabase());
 
     /// <summary>Opens the database, which may be open already.</summary>
     public ShopDatabase Open(TimeProvider? time = null) => _connection is null
