@@ -34,7 +34,8 @@ internal static class PostgresMigrations
             Migration.Refuse(applied, Migration.ForPostgres);
             if (applied >= migration.Number)
                 continue;
-            connection.Execute(migration.Text(), transaction: transaction);
+            // A large shop's rows may take longer than a statement may otherwise.
+            connection.Execute(migration.Text(), transaction: transaction, commandTimeout: 0);
             connection.Execute(
                 "INSERT INTO migrations (number, name, applied_at) VALUES (@Number, @Name, @at)",
                 new { Number = (long)migration.Number, migration.Name, at = time.GetUtcNow().UtcDateTime },
