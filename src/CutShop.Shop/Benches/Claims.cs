@@ -62,8 +62,9 @@ internal sealed class Claims(string table, TicketMove handBack, string mayHandBa
     public void HandBackForgotten(ShopSession session)
     {
         var after = BenchSettingsShelf.Read(session).HandBackAfter;
+        var unused = handBack with { What = HistoryCodes.HandedBackUnused };
         foreach (var (id, who) in Forgotten(session, after))
-            handBack.Do(session, id, who, Free + backSet, more: $", nothing was done for {after.TotalMinutes:0} minutes");
+            unused.Do(session, id, who, Free + backSet, details: new { minutes = (long)after.TotalMinutes });
     }
 
     private IReadOnlyList<(long Id, string Who)> Forgotten(ShopSession session, TimeSpan after) => session.All<(long, string)>(
@@ -86,7 +87,7 @@ internal sealed class Claims(string table, TicketMove handBack, string mayHandBa
         var had = session.Value<string>($"SELECT coalesce(claimed_by, '') FROM {table} WHERE id = @id", new { id });
         if (session.Execute($"UPDATE {table} SET claimed_by = @who, claimed_at = @Now, touched_at = @Now WHERE id = @id AND state = 'at the bench'", new { id, who, session.Now }) == 0)
             return $"The ticket is not at the bench.";
-        session.Record(handBack.Subject, id, who, "taken over", had, who);
+        session.Record(handBack.Subject, id, who, HistoryCodes.TakenOver, from: had);
         return null;
     }
 }

@@ -20,6 +20,9 @@ public sealed class CutBench(ShopDatabase database)
                           WHERE plan_coils.id = plan_coil_id AND cut_plans.state = 'accepted')
         """;
 
+    /// <summary>The ticket waits again with nothing done.</summary>
+    private const string Again = Fresh + Place + Claims.Free;
+
     internal static Claims Claims { get; } =
         new(TicketStates.CutTickets, TicketStates.HandBackCut, $"steps < {(int)CutStep.Cut}", ", steps = 0, cut_coil_id = NULL, reserved_nm = 0" + Place);
 
@@ -128,7 +131,7 @@ public sealed class CutBench(ShopDatabase database)
             if (measured > work.Cut + settings.Over)
             {
                 session.Execute("UPDATE cut_tickets SET longest_nm = @longest, touched_at = @Now WHERE id = @Id", new { longest, session.Now, work.Id });
-                session.Record("cut ticket", work.Id, who, "measured too long, to be trimmed", work.Longest?.ToString() ?? "", longest.ToString());
+                session.Record("cut ticket", work.Id, who, HistoryCodes.CutTooLong, beforeLength: work.Longest, afterLength: longest);
                 return null;
             }
             var cut = CutQueue.Of(session, work.Id)!;
@@ -162,7 +165,7 @@ public sealed class CutBench(ShopDatabase database)
             if (CutStock.GiveBack(session, work, who) is { } cannot)
                 return cannot;
             var move = work.State == TicketStates.Cut ? TicketStates.UndoCut : TicketStates.UndoAtTheBench;
-            move.Do(session, work.Id, who, Fresh + Place + Claims.Free, reason: reason);
+            move.Do(session, work.Id, who, Again, reason: reason);
             return null;
         },
         cancel);
@@ -178,7 +181,9 @@ public sealed class CutBench(ShopDatabase database)
             if (work.State is not (TicketStates.Cut or TicketStates.AtTheBench) || work.Measured is null)
                 return $"The piece {work.Code} is {new StateWord(work.State)}: only a piece that is cut can be cut again.";
             CutStock.Reject(session, work, who);
-            Again(session, work, work.Measured.Value, reason, who, work.State == TicketStates.Cut ? TicketStates.RejectCut : TicketStates.PutAside);
+            ReCuts.Add(session, work.Id, work.Measured.Value, reason, who);
+            var move = work.State == TicketStates.Cut ? TicketStates.RejectCut : TicketStates.PutAside;
+            move.Do(session, work.Id, who, Again, reason: reason);
             return null;
         },
         cancel);
@@ -222,7 +227,7 @@ public sealed class CutBench(ShopDatabase database)
         if (work.Measured is not null || work.State != TicketStates.AtTheBench || work.Steps < (int)CutStep.Cut)
             return work.Measured is not null;
         return CutQueue.Of(session, ticketId) is { } cut
-            && TakeIn(session, cut, work, work.Cut, Length.Max(work.Cut, work.Longest ?? work.Cut), who, $"not measured, counted as {work.Cut}") is null;
+            && TakeIn(session, cut, work, work.Cut, Length.Max(work.Cut, work.Longest ?? work.Cut), who, HistoryCodes.CutNotMeasured) is null;
     }
 
     private static void Claim(ShopSession session, NextCut cut, string who)
@@ -239,7 +244,7 @@ public sealed class CutBench(ShopDatabase database)
         new { cut.CoilId, reserved = cut.Cut + cut.Beside });
 
     private static FormattableString? TakeIn(
-        ShopSession session, NextCut cut, CutWork work, Length measured, Length longest, string who, string? what = null)
+        ShopSession session, NextCut cut, CutWork work, Length measured, Length longest, string who, HistoryCode? what = null)
     {
         if (CutStock.TakeOff(session, cut, measured, longest, isTaken: true, who, out var firstUse) is { } why)
             return why;
@@ -251,7 +256,7 @@ public sealed class CutBench(ShopDatabase database)
             WHERE id = @Id
             """,
             new { measured, longest, firstUse, who, session.Now, Step, work.Id });
-        session.Record("cut ticket", work.Id, who, what ?? $"measured {measured}", StepsOf((int)work.Steps), StepsOf(Step));
+        session.Record("cut ticket", work.Id, who, what ?? HistoryCodes.CutMeasured, afterLength: measured, details: StepsOf(work, Step));
         CutStock.PutRestAway(session, cut, who);
         return null;
     }
@@ -261,23 +266,20 @@ public sealed class CutBench(ShopDatabase database)
         var cut = CutQueue.Of(session, work.Id)!;
         if (CutStock.TakeOff(session, cut, measured, longest, isTaken: false, who, out _) is { } why)
             return why;
-        Again(session, work, measured, $"short by {work.Cut - measured}", who, TicketStates.PutAside);
+        var shortBy = work.Cut - measured;
+        ReCuts.Add(session, work.Id, measured, $"short by {shortBy}", who);
+        TicketStates.PutAside.Do(
+            session, work.Id, who, Again, reason: Reason.Because(HistoryCause.Short), details: new { shortNm = shortBy.Nanometres });
         return null;
-    }
-
-    private static void Again(ShopSession session, CutWork work, Length measured, string reason, string who, TicketMove move)
-    {
-        ReCuts.Add(session, work.Id, measured, reason, who);
-        move.Do(session, work.Id, who, Fresh + Place + Claims.Free, reason: reason);
     }
 
     private static void Step(ShopSession session, CutWork work, CutStep step, string who)
     {
         session.Execute("UPDATE cut_tickets SET steps = @step, touched_at = @Now WHERE id = @Id", new { step = (int)step, session.Now, work.Id });
-        session.Record("cut ticket", work.Id, who, CutStepWords.Of(step), StepsOf((int)work.Steps), StepsOf((int)step));
+        session.Record("cut ticket", work.Id, who, HistoryCodes.CutStepDone, details: StepsOf(work, (int)step));
     }
 
-    private static string StepsOf(int steps) => string.Create(CultureInfo.InvariantCulture, $"step {steps} of {(int)CutStep.CoilAndTie}");
+    private static object StepsOf(CutWork work, int step) => new { stepBefore = work.Steps, step, steps = (int)CutStep.CoilAndTie };
 
     private static FormattableString? IsNotHis(CutWork work, string who) => work.State == TicketStates.AtTheBench && work.ClaimedBy == who
         ? null

@@ -1,6 +1,6 @@
 namespace CutShop.Shop;
 
-/// <summary>The words of <see cref="CutStep"/> as the history keeps them and the bench shows them, in English.</summary>
+/// <summary>The words of <see cref="CutStep"/> as the bench and the history show them, in English.</summary>
 public static class CutStepWords
 {
     /// <summary>A step in a few words.</summary>

@@ -38,7 +38,7 @@ internal static class CutStock
         firstUse = (kerf ?? trim ?? trimmedOff ?? piece)!.Value;
         if (cut.Trimmed == 0)
             session.Execute("UPDATE plan_coils SET trimmed = 1 WHERE id = @PlanCoilId", new { cut.PlanCoilId });
-        CoilStock.Take(session, cut.CoilId, cut.Left, cut.Left - longest - cut.Beside, who, isTaken ? "cut from" : "cut from, piece put aside");
+        CoilStock.Take(session, cut.CoilId, cut.Left, cut.Left - longest - cut.Beside, who, isTaken ? HistoryCodes.CutFrom : HistoryCodes.CutFromPutAside);
         return null;
     }
 
@@ -58,12 +58,12 @@ internal static class CutStock
         if (coil.Left < cut.Keep)
         {
             RopeLedger.Add(session, coil.Id, RopeLedger.Scrap, coil.Left, cut.Id);
-            CoilStock.Take(session, coil, Length.Zero, who, "scrap");
+            CoilStock.Take(session, coil, Length.Zero, who, HistoryCodes.RestScrapped);
             return;
         }
         var mark = CoilStock.HangOffcut(session, coil, coil.Left, who);
         RopeLedger.Add(session, coil.Id, RopeLedger.Offcut, coil.Left, cut.Id, IdOf(session, mark));
-        CoilStock.Take(session, coil, Length.Zero, who, $"rest hung up as {mark}");
+        CoilStock.Take(session, coil, Length.Zero, who, HistoryCodes.RestHungUp, details: new { offcut = mark });
     }
 
     /// <summary>Turns a piece that was good into an offcut or scrap.</summary>
@@ -114,7 +114,7 @@ internal static class CutStock
             if (use.Kind == RopeLedger.Trim)
                 session.Execute("UPDATE plan_coils SET trimmed = 0 WHERE id = (SELECT plan_coil_id FROM cut_tickets WHERE id = @Id)", new { work.Id });
         }
-        CoilStock.Take(session, coil, coil.Left + Length.FromNanometres(uses.Sum(use => use.Nm)), who, "cut undone");
+        CoilStock.Take(session, coil, coil.Left + Length.FromNanometres(uses.Sum(use => use.Nm)), who, HistoryCodes.CutUndone);
         return null;
     }
 
@@ -135,7 +135,7 @@ internal static class CutStock
     private static void TakeOffcutDown(ShopSession session, StockCoil offcut, StockCoil coil, string who)
     {
         RopeLedger.Add(session, offcut.Id, RopeLedger.Correction, offcut.Left);
-        CoilStock.Take(session, offcut, Length.Zero, who, $"part of {coil.Mark} again, cut undone");
+        CoilStock.Take(session, offcut, Length.Zero, who, HistoryCodes.OffcutTakenDown, details: new { coil = coil.Mark });
     }
 
     /// <summary>True where pieces that wait are to be cut from the coil.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using CutShop.Takeoff;
 
 namespace CutShop.Shop;
@@ -98,7 +97,12 @@ public sealed class DrillBench(ShopDatabase database)
             if (work.Next != drilling)
                 return $"Drilling {drilling} cannot be ticked now: {work.Steps} of {work.All} are done.";
             session.Execute("UPDATE drill_tickets SET steps = @drilling, touched_at = @Now WHERE id = @Id", new { drilling, session.Now, work.Id });
-            session.Record("drill ticket", work.Id, who, drilling > work.Drillings ? "drilled a screw hole" : "drilled a bore", Of(work.Steps, work), Of(drilling, work));
+            session.Record(
+                "drill ticket",
+                work.Id,
+                who,
+                drilling > work.Drillings ? HistoryCodes.ScrewHoleDrilled : HistoryCodes.BoreDrilled,
+                details: new { drilledBefore = work.Steps, drilled = drilling, drillings = work.All });
             return null;
         },
         cancel);
@@ -114,7 +118,12 @@ public sealed class DrillBench(ShopDatabase database)
                 return why;
             return work.IsFitDue
                 ? TicketStates.FinishDrill.Try(
-                    session, work.Id, who, Claims.Free + ", steps = @All, drilled_by = @who, drilled_at = @now", new { work.All }, more: Unticked(work))
+                    session,
+                    work.Id,
+                    who,
+                    Claims.Free + ", steps = @All, drilled_by = @who, drilled_at = @now",
+                    new { work.All },
+                    details: new { screwHoles = work.All - work.Steps })
                 : $"Not all is drilled yet: {work.Steps} of {work.Drillings} are done.";
         },
         cancel);
@@ -194,16 +203,6 @@ public sealed class DrillBench(ShopDatabase database)
     }
 
     private static BenchAnswer Given(DrillWork work) => BenchAnswer.Given(AddressOf(work.Job, work.Post));
-
-    private static string Of(long done, DrillWork work) => string.Create(CultureInfo.InvariantCulture, $"{done} of {work.All} drilled");
-
-    /// <summary>What the history says of screw holes that were not ticked one by one.</summary>
-    private static string Unticked(DrillWork work) => (work.All - work.Steps) switch
-    {
-        0 => "",
-        1 => ", 1 screw hole with it",
-        var holes => string.Create(CultureInfo.InvariantCulture, $", {holes} screw holes with it"),
-    };
 
     private static FormattableString? IsNotHis(DrillWork work, string who) => work.State == TicketStates.AtTheBench && work.ClaimedBy == who
         ? null

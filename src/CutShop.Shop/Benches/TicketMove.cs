@@ -7,7 +7,7 @@ namespace CutShop.Shop;
 /// <param name="What">What the history says was done.</param>
 /// <param name="From">The state it starts from.</param>
 /// <param name="To">The state it ends in.</param>
-internal sealed record TicketMove(string Table, string What, string From, string To)
+internal sealed record TicketMove(string Table, HistoryCode What, string From, string To)
 {
     /// <summary>What the move counts as, or null.</summary>
     public ShopCount? Counts { get; init; }
@@ -22,14 +22,14 @@ internal sealed record TicketMove(string Table, string What, string From, string
     /// <param name="set">Further columns that the move sets, as SQL that starts with a comma; it may speak of @who and @now.</param>
     /// <param name="values">What else <paramref name="set"/> speaks of.</param>
     /// <param name="reason">Why, where a reason was asked for.</param>
-    /// <param name="more">What the history says beside what was done.</param>
+    /// <param name="details">What else the history keeps of it.</param>
     /// <returns>Null where it is done, else from which state it cannot go where.</returns>
     public FormattableString? Try(
-        ShopSession session, long id, string who, string set = "", object? values = null, string reason = "", string more = "")
+        ShopSession session, long id, string who, string set = "", object? values = null, Reason reason = default, object? details = null)
     {
         if (session.Execute($"UPDATE {Table} SET state = @To{set} WHERE id = @id AND state = @From", With(id, who, session.Now, values)) == 1)
         {
-            session.Record(Subject, id, who, What + more, From, To, reason);
+            session.Record(Subject, id, who, What, From, To, reason, details: details);
             if (Counts is { } counts)
                 session.Count(counts);
             return null;
@@ -39,14 +39,14 @@ internal sealed record TicketMove(string Table, string What, string From, string
     }
 
     /// <summary>Makes a move that cannot fail, because the state was read in the same transaction.</summary>
-    public void Do(ShopSession session, long id, string who, string set = "", object? values = null, string reason = "", string more = "")
+    public void Do(ShopSession session, long id, string who, string set = "", object? values = null, Reason reason = default, object? details = null)
     {
-        if (Try(session, id, who, set, values, reason, more) is { } why)
+        if (Try(session, id, who, set, values, reason, details) is { } why)
             throw new InvalidOperationException(FormattableString.Invariant(why));
     }
 
     /// <summary>Makes the move, by one statement, of every ticket of a job that is in the state it starts from.</summary>
-    public void DoAll(ShopSession session, long jobId, string who, string set, string reason)
+    public void DoAll(ShopSession session, long jobId, string who, string set, Reason reason)
     {
         var (thing, things) = Table == TicketStates.CutTickets ? ("piece_id", "pieces") : ("post_id", "posts");
         var ofJob = $"state = @From AND {thing} IN (SELECT id FROM {things} WHERE job_id = @id)";

@@ -36,39 +36,39 @@ public static class TicketStates
     internal const string CutTickets = "cut_tickets";
     internal const string DrillTickets = "drill_tickets";
 
-    internal static TicketMove ClaimCut { get; } = new(CutTickets, "taken to the bench", Waiting, AtTheBench);
+    internal static TicketMove ClaimCut { get; } = new(CutTickets, HistoryCodes.TakenToBench, Waiting, AtTheBench);
 
-    internal static TicketMove HandBackCut { get; } = new(CutTickets, "handed back", AtTheBench, Waiting);
+    internal static TicketMove HandBackCut { get; } = new(CutTickets, HistoryCodes.HandedBack, AtTheBench, Waiting);
 
-    internal static TicketMove PutAside { get; } = new(CutTickets, "put aside, to be cut again", AtTheBench, Waiting);
+    internal static TicketMove PutAside { get; } = new(CutTickets, HistoryCodes.CutPutAside, AtTheBench, Waiting);
 
-    internal static TicketMove FinishCut { get; } = new(CutTickets, "finished", AtTheBench, Cut) { Counts = ShopCount.PieceCut };
+    internal static TicketMove FinishCut { get; } = new(CutTickets, HistoryCodes.CutFinished, AtTheBench, Cut) { Counts = ShopCount.PieceCut };
 
-    internal static TicketMove RejectCut { get; } = new(CutTickets, "not taken, to be cut again", Cut, Waiting);
+    internal static TicketMove RejectCut { get; } = new(CutTickets, HistoryCodes.CutRejected, Cut, Waiting);
 
-    internal static TicketMove UndoAtTheBench { get; } = new(CutTickets, "undone", AtTheBench, Waiting);
+    internal static TicketMove UndoAtTheBench { get; } = new(CutTickets, HistoryCodes.Undone, AtTheBench, Waiting);
 
-    internal static TicketMove UndoCut { get; } = new(CutTickets, "undone", Cut, Waiting);
+    internal static TicketMove UndoCut { get; } = new(CutTickets, HistoryCodes.Undone, Cut, Waiting);
 
-    internal static TicketMove Pack { get; } = new(CutTickets, "packed", Cut, Packed);
+    internal static TicketMove Pack { get; } = new(CutTickets, HistoryCodes.Packed, Cut, Packed);
 
-    internal static TicketMove Unpack { get; } = new(CutTickets, "taken out of the parcel", Packed, Cut);
+    internal static TicketMove Unpack { get; } = new(CutTickets, HistoryCodes.Unpacked, Packed, Cut);
 
-    internal static TicketMove HangUpSurplus { get; } = new(CutTickets, "hung up as an offcut", TicketStates.Surplus, TicketStates.Cancelled);
+    internal static TicketMove HangUpSurplus { get; } = new(CutTickets, HistoryCodes.SurplusHungUp, Surplus, Cancelled);
 
-    internal static TicketMove ScrapSurplus { get; } = new(CutTickets, "scrapped", TicketStates.Surplus, TicketStates.Cancelled);
+    internal static TicketMove ScrapSurplus { get; } = new(CutTickets, HistoryCodes.SurplusScrapped, Surplus, Cancelled);
 
-    internal static TicketMove ClaimDrill { get; } = new(DrillTickets, "taken to the bench", Waiting, AtTheBench);
+    internal static TicketMove ClaimDrill { get; } = new(DrillTickets, HistoryCodes.TakenToBench, Waiting, AtTheBench);
 
-    internal static TicketMove HandBackDrill { get; } = new(DrillTickets, "handed back", AtTheBench, Waiting);
+    internal static TicketMove HandBackDrill { get; } = new(DrillTickets, HistoryCodes.HandedBack, AtTheBench, Waiting);
 
-    internal static TicketMove FinishDrill { get; } = new(DrillTickets, "drilled, the rope fits", AtTheBench, Drilled) { Counts = ShopCount.PostDrilled };
+    internal static TicketMove FinishDrill { get; } = new(DrillTickets, HistoryCodes.PostDrilled, AtTheBench, Drilled) { Counts = ShopCount.PostDrilled };
 
-    internal static TicketMove DamageAtTheBench { get; } = new(DrillTickets, "spoiled, another post ordered", AtTheBench, ReOrdered);
+    internal static TicketMove DamageAtTheBench { get; } = new(DrillTickets, HistoryCodes.PostSpoiled, AtTheBench, ReOrdered);
 
-    internal static TicketMove DamageLater { get; } = new(DrillTickets, "spoiled, another post ordered", Drilled, ReOrdered);
+    internal static TicketMove DamageLater { get; } = new(DrillTickets, HistoryCodes.PostSpoiled, Drilled, ReOrdered);
 
-    internal static TicketMove NewPost { get; } = new(DrillTickets, "the new post is here", ReOrdered, Waiting);
+    internal static TicketMove NewPost { get; } = new(DrillTickets, HistoryCodes.NewPostHere, ReOrdered, Waiting);
 
-    internal static TicketMove UndoDrill { get; } = new(DrillTickets, "undone", Drilled, Waiting);
+    internal static TicketMove UndoDrill { get; } = new(DrillTickets, HistoryCodes.Undone, Drilled, Waiting);
 }

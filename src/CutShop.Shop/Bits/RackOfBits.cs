@@ -16,7 +16,7 @@ public sealed class RackOfBits(ShopDatabase database, ShopTablesShelf tables)
                 return $"diameter: {bit.Diameter}; accepted: above zero, at most {Widest}";
             Own(session);
             if (session.Execute("INSERT INTO bits (kind, diameter_nm) VALUES (@Kind, @Diameter) ON CONFLICT DO NOTHING", Row(bit)) == 1)
-                session.Record("bit rack", 1, who, "hung up", before: "", after: NameOf(bit));
+                session.Record("bit rack", 1, who, HistoryCodes.BitHungUp, after: BitWords.Of(bit.Kind), afterLength: bit.Diameter);
             return null;
         },
         cancel);
@@ -30,7 +30,7 @@ public sealed class RackOfBits(ShopDatabase database, ShopTablesShelf tables)
                 return false;
             Own(session);
             session.Execute("DELETE FROM bits WHERE kind = @Kind AND diameter_nm = @Diameter", Row(bit));
-            session.Record("bit rack", 1, who, "taken off", before: NameOf(bit), after: "");
+            session.Record("bit rack", 1, who, HistoryCodes.BitTakenOff, before: BitWords.Of(bit.Kind), beforeLength: bit.Diameter);
             return true;
         },
         cancel);
@@ -45,8 +45,6 @@ public sealed class RackOfBits(ShopDatabase database, ShopTablesShelf tables)
     }
 
     private static BitValues Row(RackBit bit) => new(BitWords.Of(bit.Kind), bit.Diameter);
-
-    private static string NameOf(RackBit bit) => $"{LengthText.Brief(bit.Diameter)} {BitWords.Of(bit.Kind)}";
 
     private sealed record BitValues(string Kind, Length Diameter);
 }

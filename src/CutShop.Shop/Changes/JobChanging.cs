@@ -90,7 +90,7 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         if (quoteId is { } quote && QuoteDesk.AcceptWithChange(session, quote, draftId, next.Job, who) is { } problem)
             return Refused(problem, change);
 
-        Store(session, was, next, change, "changed", who);
+        Store(session, was, next, change, HistoryCodes.JobChanged, who);
         DraftShelf.Close(session, draftId, next.Job.Number, who);
         return new(next.Job.Number, Problem: null, Change: null);
     }
@@ -106,7 +106,7 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
             return new(number, Problem: null, Change: null);
         if (Problem(change, token) is { } refusal)
             return Refused(refusal, change);
-        Store(session, was, JobTakeoff.Of(job, now), change, "brought to the rules of today", who);
+        Store(session, was, JobTakeoff.Of(job, now), change, HistoryCodes.JobByRules, who);
         return new(number, Problem: null, Change: null);
     }
 
@@ -115,7 +115,7 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         : change.Token != token ? "Something was cut, drilled or typed since this was shown. Look again, then accept it."
         : null;
 
-    private static void Store(ShopSession session, StoredWork was, JobTakeoff next, JobChange change, string what, string who)
+    private static void Store(ShopSession session, StoredWork was, JobTakeoff next, JobChange change, HistoryCode what, string who)
     {
         ChangePieces(session, was, change, who);
         ChangePosts(session, was, change, who);
@@ -126,8 +126,7 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         session.Execute(
             "UPDATE jobs SET customer = @Customer, due = @Due, one_lot = @OneLot, job_file = @file WHERE id = @JobId",
             new { next.Job.Customer, next.Job.Due, next.Job.OneLot, file = JobFileWriter.Write(next.Job), was.JobId });
-        session.Record(
-            "job", was.JobId, who, what, JobIntake.Counted(was.Frame.Totals.Pieces, was.Frame.Totals.Bores), $"{JobIntake.Counted(pieces.Length, bores)}; {Summary(change)}");
+        session.Record("job", was.JobId, who, what, details: Counts(was, change, pieces.Length, bores));
     }
 
     private static void ChangePieces(ShopSession session, StoredWork was, JobChange change, string who)
@@ -138,7 +137,7 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         var stored = was.Pieces.ToDictionary(piece => piece.Work.Piece.Run);
         foreach (var old in change.Pieces.Where(piece => piece.Kind is ChangeKind.Changed or ChangeKind.Gone).Select(piece => stored[piece.Name]))
         {
-            TicketEnd.OfPiece(session, old.TicketId, old.State, who, "the job changed");
+            TicketEnd.OfPiece(session, old.TicketId, old.State, who, Reason.Because(HistoryCause.JobChanged));
             session.Execute("UPDATE pieces SET dropped_at = @Now WHERE id = @Id", new { session.Now, old.Id });
         }
         foreach (var (position, piece) in change.Pieces.Where(piece => piece.Becomes is not null).Index())
@@ -161,7 +160,7 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         foreach (var old in change.Posts.Where(post => post.Kind is ChangeKind.Changed or ChangeKind.Gone).Select(post => stored[post.Name]))
         {
             if (old.TicketId != 0)
-                TicketEnd.OfPost(session, old.TicketId, old.State, who, "the job changed");
+                TicketEnd.OfPost(session, old.TicketId, old.State, who, Reason.Because(HistoryCause.JobChanged));
             // Its mark goes to the post that takes its place; its part keeps it.
             session.Execute(
                 "UPDATE posts SET dropped_at = @Now, mark = @mark WHERE id = @Id",
@@ -181,13 +180,20 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         }
     }
 
-    private static string Summary(JobChange change) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"pieces {Counts(change.Pieces)}; posts {Counts(change.Posts)}; {change.Surplus.Count()} made and now surplus");
-
-    private static string Counts(IReadOnlyCollection<ChangedThing> things) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"{JobChange.Count(things, ChangeKind.Added)} added, {JobChange.Count(things, ChangeKind.Changed)} changed, {JobChange.Count(things, ChangeKind.Gone)} gone");
+    private static object Counts(StoredWork was, JobChange change, int pieces, int bores) => new
+    {
+        piecesBefore = was.Frame.Totals.Pieces,
+        boresBefore = was.Frame.Totals.Bores,
+        pieces,
+        bores,
+        piecesAdded = JobChange.Count(change.Pieces, ChangeKind.Added),
+        piecesChanged = JobChange.Count(change.Pieces, ChangeKind.Changed),
+        piecesGone = JobChange.Count(change.Pieces, ChangeKind.Gone),
+        postsAdded = JobChange.Count(change.Posts, ChangeKind.Added),
+        postsChanged = JobChange.Count(change.Posts, ChangeKind.Changed),
+        postsGone = JobChange.Count(change.Posts, ChangeKind.Gone),
+        surplus = change.Surplus.Count(),
+    };
 
     private static ChangeAnswer Refused(string problem, JobChange? change = null) => new("", problem, change);
 }

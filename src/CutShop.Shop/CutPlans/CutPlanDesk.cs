@@ -99,7 +99,7 @@ public sealed class CutPlanDesk(ShopDatabase database)
                 "INSERT INTO plan_cuts (plan_coil_id, position, piece_id, from_nm, to_nm) VALUES (@planCoilId, @place, @pieceId, @from, @to)",
                 coil.Pieces.Select((piece, place) => new { planCoilId, place, pieceId = pieceIds[piece.Code], from = piece.From, to = piece.To }));
         }
-        session.Record("cut plan", planId, who, "drafted", before: "", after: "draft");
+        session.Record("cut plan", planId, who, HistoryCodes.PlanDrafted, after: "draft");
         return planId;
     }
 
@@ -121,7 +121,7 @@ public sealed class CutPlanDesk(ShopDatabase database)
             session.Execute(
                 "UPDATE cut_tickets SET plan_coil_id = NULL WHERE state = 'waiting' AND plan_coil_id IN (SELECT id FROM plan_coils WHERE plan_id = @before)",
                 new { before });
-            session.Record("cut plan", before, who, $"replaced by plan {planId}", "accepted", "replaced");
+            session.Record("cut plan", before, who, HistoryCodes.PlanReplaced, "accepted", "replaced", details: new { plan = planId });
         }
         session.Execute("UPDATE cut_plans SET state = 'accepted' WHERE id = @planId", new { planId });
         // A piece on a coil that is yet to be bought keeps waiting for a place.
@@ -132,7 +132,7 @@ public sealed class CutPlanDesk(ShopDatabase database)
             WHERE plan_cuts.piece_id = cut_tickets.piece_id AND plan_id = @planId AND coil_id IS NOT NULL
             """,
             new { planId });
-        session.Record("cut plan", planId, who, "accepted", "draft", "accepted");
+        session.Record("cut plan", planId, who, HistoryCodes.PlanAccepted, "draft", "accepted");
         return new(planId, []);
     }
 

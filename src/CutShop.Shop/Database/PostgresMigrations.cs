@@ -20,9 +20,12 @@ internal static class PostgresMigrations
         session.Value<bool>("SELECT to_regclass('migrations') IS NOT NULL") ? session.Value<long>(AppliedText) : 0;
 
     /// <summary>Applies what is missing, each file in a transaction of its own together with its number.</summary>
-    public static void Apply(NpgsqlConnection connection, TimeProvider time)
+    public static void Apply(NpgsqlConnection connection, TimeProvider time) => Apply(connection, time, Migration.Newest);
+
+    /// <summary>The same, up to a number.</summary>
+    public static void Apply(NpgsqlConnection connection, TimeProvider time, long upTo)
     {
-        foreach (var migration in Migration.ForPostgres)
+        foreach (var migration in Migration.ForPostgres.Where(migration => migration.Number <= upTo))
         {
             using var transaction = connection.BeginTransaction();
             connection.Execute(Begin, transaction: transaction);
@@ -31,7 +34,8 @@ internal static class PostgresMigrations
             Migration.Refuse(applied, Migration.ForPostgres);
             if (applied >= migration.Number)
                 continue;
-            connection.Execute(migration.Text(), transaction: transaction);
+            // A large shop's rows may take longer than a statement may otherwise.
+            connection.Execute(migration.Text(), transaction: transaction, commandTimeout: 0);
             MigrationSteps.After(migration, new ShopSession(connection, transaction, Dialect.Postgres, time));
             connection.Execute(
                 "INSERT INTO migrations (number, name, applied_at) VALUES (@Number, @Name, @at)",

@@ -1,4 +1,6 @@
 using System.Data.Common;
+using System.Text.Json;
+using CutShop.Takeoff;
 using Dapper;
 
 namespace CutShop.Shop;
@@ -6,10 +8,13 @@ namespace CutShop.Shop;
 /// <summary>One transaction on the shop's database. Every statement goes through here, so none can miss the transaction.</summary>
 public sealed class ShopSession
 {
+    private static readonly JsonSerializerOptions DetailNames = new() { PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower };
+
     private readonly DbConnection _connection;
     private readonly DbTransaction _transaction;
     private readonly Action? _beforeEach;
     private readonly List<ShopCount> _counted = [];
+    private readonly Dictionary<string, long> _actors = [];
 
     internal ShopSession(DbConnection connection, DbTransaction transaction, Dialect dialect, TimeProvider time, Action? beforeEach = null)
     {
@@ -78,18 +83,58 @@ public sealed class ShopSession
     /// <param name="subject">What changed: a name in the table of the history's subjects, such as job or cut ticket.</param>
     /// <param name="subjectId">Its row id.</param>
     /// <param name="who">Who changed it.</param>
-    /// <param name="what">What was done, in a few words.</param>
-    /// <param name="before">The state before; empty where there was none.</param>
+    /// <param name="what">What was done.</param>
+    /// <param name="before">The state before, as its table keeps it; empty where there was none.</param>
     /// <param name="after">The state after.</param>
-    /// <param name="reason">Why, where a reason was asked for.</param>
-    public void Record(string subject, long subjectId, string who, string what, string before, string after, string reason = "") =>
+    /// <param name="reason">Why, where there is a reason.</param>
+    /// <param name="beforeLength">The length before, where it is a length that changed.</param>
+    /// <param name="afterLength">The length after.</param>
+    /// <param name="details">What else the words of <paramref name="what"/> ask for: whole numbers and codes by name. No words, and nobody's name.</param>
+    /// <param name="from">Whom it was taken from; empty elsewhere.</param>
+    public void Record(
+        string subject,
+        long subjectId,
+        string who,
+        HistoryCode what,
+        string before = "",
+        string after = "",
+        Reason reason = default,
+        Length? beforeLength = null,
+        Length? afterLength = null,
+        object? details = null,
+        string from = "")
+    {
+        ArgumentNullException.ThrowIfNull(what);
         Execute(
             """
-            INSERT INTO history (at, who, subject, subject_id, what, before, after, reason)
-            VALUES (@now, @who, @subject, @subjectId, @what, @before, @after, @reason)
+            INSERT INTO history (at, actor_id, from_actor_id, subject, subject_id, what, before, after, before_nm, after_nm, details, cause, reason)
+            VALUES (@Now, @actor, @fromActor, @subject, @subjectId, @Code, @before, @after, @beforeLength, @afterLength, @json, @Cause, @Typed)
             """,
-            new { now = Now, who, subject, subjectId, what, before, after, reason });
+            new
+            {
+                Now,
+                actor = ActorOf(who),
+                fromActor = from.Length > 0 ? ActorOf(from) : (long?)null,
+                subject,
+                subjectId,
+                what.Code,
+                before,
+                after,
+                beforeLength,
+                afterLength,
+                json = details is null ? "{}" : JsonSerializer.Serialize(details, DetailNames),
+                reason.Cause,
+                reason.Typed,
+            });
+    }
 
     /// <summary>Counts something that this transaction does; it shows once the transaction is stored.</summary>
     internal void Count(ShopCount what) => _counted.Add(what);
+
+    private long ActorOf(string who)
+    {
+        if (!_actors.TryGetValue(who, out var id))
+            _actors[who] = id = Actors.IdOf(this, who);
+        return id;
+    }
 }

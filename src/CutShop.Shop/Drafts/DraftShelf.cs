@@ -42,7 +42,7 @@ public sealed class DraftShelf(ShopDatabase database)
         {
             if (session.Execute("UPDATE drafts SET state = 'dropped', changed_at = @Now, changed_by = @who WHERE id = @id AND state = 'open'", new { id, who, session.Now }) == 0)
                 return false;
-            session.Record("draft", id, who, "dropped", "open", "dropped");
+            session.Record("draft", id, who, HistoryCodes.DraftDropped, "open", "dropped");
             return true;
         },
         cancel);
@@ -54,7 +54,7 @@ public sealed class DraftShelf(ShopDatabase database)
         {
             if (session.Execute("UPDATE drafts SET state = 'open', changed_at = @Now, changed_by = @who WHERE id = @id AND state = 'dropped'", new { id, who, session.Now }) == 0)
                 return false;
-            session.Record("draft", id, who, "taken up again", "dropped", "open");
+            session.Record("draft", id, who, HistoryCodes.DraftReopened, "dropped", "open");
             return true;
         },
         cancel);
@@ -74,7 +74,7 @@ public sealed class DraftShelf(ShopDatabase database)
         if (session.Execute(
             "UPDATE drafts SET state = 'taken in', job_number = @jobNumber, changed_at = @Now, changed_by = @who WHERE id = @id AND state = 'open'",
             new { id, jobNumber, who, session.Now }) == 1)
-            session.Record("draft", id, who, "taken in", "open", jobNumber);
+            session.Record("draft", id, who, HistoryCodes.DraftTakenIn, "open", jobNumber);
     }
 
     private static long Start(ShopSession session, DraftForm form, string who)
@@ -87,7 +87,7 @@ public sealed class DraftShelf(ShopDatabase database)
             """,
             new { form.Number, form.Customer, json, session.Now, who });
         KeepVersion(session, id, version: 1, json);
-        session.Record("draft", id, who, "started", before: "", after: "open");
+        session.Record("draft", id, who, HistoryCodes.DraftStarted, after: "open");
         return id;
     }
 

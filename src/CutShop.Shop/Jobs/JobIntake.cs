@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using CutShop.Takeoff;
 
@@ -126,13 +125,16 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
         foreach (var (position, work) in PostWork.Of(takeoff).Index())
             InsertPost(session, jobId, position, work);
         InsertTickets(session, jobId);
-        session.Record("job", jobId, who, releasedAt is null ? "received" : "taken in", before: "", Counted(takeoff.Pieces.Count, takeoff.Bores.Count));
+        session.Record(
+            "job",
+            jobId,
+            who,
+            releasedAt is null ? HistoryCodes.JobReceived : HistoryCodes.JobTakenIn,
+            after: releasedAt is null ? "received" : "released",
+            details: new { pieces = takeoff.Pieces.Count, bores = takeoff.Bores.Count });
         session.Count(ShopCount.JobTakenIn);
         return IntakeOutcome.TakenIn;
     }
-
-    /// <summary>What a job comes to, as the history tells it.</summary>
-    internal static string Counted(int pieces, int bores) => string.Create(CultureInfo.InvariantCulture, $"{pieces} pieces, {bores} bores");
 
     /// <summary>Stores a piece with its part; it has no ticket yet.</summary>
     internal static void InsertPiece(ShopSession session, long jobId, int position, PieceWork work)

@@ -1,3 +1,5 @@
+using CutShop.Takeoff;
+
 namespace CutShop.Shop;
 
 /// <summary>A line of the history, as programs are told of it.</summary>
@@ -7,12 +9,23 @@ namespace CutShop.Shop;
 /// <param name="Subject">What changed: job, cut ticket, drill ticket, coil, cut plan, piece or site report.</param>
 /// <param name="Job">The number of the job it belongs to, or empty.</param>
 /// <param name="Mark">The run of a cut ticket, a piece or a site report, the post of a drill ticket, the mark of a coil; empty elsewhere.</param>
-/// <param name="What">What was done.</param>
-/// <param name="Before">The state before; empty where there was none.</param>
-/// <param name="After">The state after.</param>
-/// <param name="Reason">Why, where a reason was asked for.</param>
+/// <param name="Code">What was done, as a code that stays the same.</param>
+/// <param name="What">What was done, in words.</param>
+/// <param name="Before">The state before, in words; empty where there was none.</param>
+/// <param name="After">The state after, in words.</param>
+/// <param name="Reason">Why, where there was a reason.</param>
 public sealed record Change(
-    long Id, DateTimeOffset At, string Who, string Subject, string Job, string Mark, string What, string Before, string After, string Reason);
+    long Id,
+    DateTimeOffset At,
+    string Who,
+    string Subject,
+    string Job,
+    string Mark,
+    string Code,
+    string What,
+    string Before,
+    string After,
+    string Reason);
 
 /// <summary>A job as the news tells of it.</summary>
 /// <param name="Cursor">The newest line of the job's own history.</param>
@@ -58,9 +71,9 @@ public sealed class JobNews(ShopDatabase database)
         $"{Jobs} WHERE number = @number GROUP BY jobs.id", new { number }));
 
     /// <summary>Lines of the history since a cursor, in order; people, tablets and keys are nobody's business but the owner's.</summary>
-    public IReadOnlyList<Change> ChangesSince(long since, int most) => database.Read(session => session.All<Change>(
-        """
-        SELECT history.id, history.at, who, subject,
+    public IReadOnlyList<Change> ChangesSince(long since, int most) => database.Read(session => session.All<ChangeRow>(
+        $"""
+        SELECT history.id, subject,
           coalesce(CASE subject
             WHEN 'job' THEN (SELECT number FROM jobs WHERE id = subject_id)
             WHEN 'cut ticket' THEN (SELECT number FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id WHERE cut_tickets.id = subject_id)
@@ -75,13 +88,13 @@ public sealed class JobNews(ShopDatabase database)
             WHEN 'drill ticket' THEN (SELECT mark FROM drill_tickets JOIN posts ON posts.id = post_id WHERE drill_tickets.id = subject_id)
             WHEN 'coil' THEN (SELECT mark FROM coils WHERE id = subject_id)
           END, '') AS mark,
-          what, before, after, reason
+          {HistoryEntry.Columns}
         FROM history JOIN history_subjects ON history_subjects.name = subject AND told = 1
         WHERE history.id > @since
         ORDER BY history.id
         LIMIT @most
         """,
-        new { since, most }));
+        new { since, most }).Select(row => row.ToChange()).ToList());
 
     /// <summary>The drill tickets of a job, in the order of its posts; what a change has dropped is not among them.</summary>
     public IReadOnlyList<DrillState> DrillTickets(string number) => database.Read(session => session.All<DrillState>(
@@ -91,4 +104,28 @@ public sealed class JobNews(ShopDatabase database)
         WHERE number = @number AND posts.dropped_at IS NULL ORDER BY posts.position
         """,
         new { number }));
+
+    private sealed record ChangeRow(
+        long Id,
+        string Subject,
+        string Job,
+        string Mark,
+        DateTimeOffset At,
+        string Who,
+        string From,
+        string Code,
+        string Before,
+        string After,
+        Length? BeforeLength,
+        Length? AfterLength,
+        string Details,
+        string Cause,
+        string Reason) : HistoryEntry(At, Who, From, Code, Before, After, BeforeLength, AfterLength, Details, Cause, Reason)
+    {
+        public Change ToChange()
+        {
+            var words = InWords();
+            return new(Id, At, Who, Subject, Job, Mark, Code, words.What, words.Before, words.After, words.Reason);
+        }
+    }
 }

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace CutShop.Shop;
 
 /// <summary>How releasing or cancelling a job went.</summary>
@@ -65,7 +63,7 @@ public sealed class JobRelease(ShopDatabase database)
         if (job.ReleasedAt is not null)
             return ReleaseOutcome.DoneBefore;
         session.Execute("UPDATE jobs SET released_at = @Now WHERE id = @Id", new { session.Now, job.Id });
-        session.Record("job", job.Id, who, "released", "received", "released");
+        session.Record("job", job.Id, who, HistoryCodes.JobReleased, "received", "released");
         return ReleaseOutcome.Done;
     }
 
@@ -89,10 +87,11 @@ public sealed class JobRelease(ShopDatabase database)
             "job",
             job.Id,
             who,
-            "cancelled",
+            HistoryCodes.JobCancelled,
             job.ReleasedAt is null ? "received" : "released",
-            string.Create(CultureInfo.InvariantCulture, $"cancelled, {counts} made and now surplus"),
-            reason);
+            "cancelled",
+            reason,
+            details: new { surplus = counts });
         return ReleaseOutcome.Done;
     }
 

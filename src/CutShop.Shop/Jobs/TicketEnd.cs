@@ -8,7 +8,7 @@ internal static class TicketEnd
 {
     /// <summary>Ends a cut ticket.</summary>
     /// <returns>Its state now.</returns>
-    public static string OfPiece(ShopSession session, long ticketId, string state, string who, string reason)
+    public static string OfPiece(ShopSession session, long ticketId, string state, string who, Reason reason)
     {
         var next = Next(state, CutBench.IsCutOff(session, ticketId, who));
         return End(session, TicketStates.CutTickets, ticketId, state, next, OfRope(next), who, reason);
@@ -16,14 +16,14 @@ internal static class TicketEnd
 
     /// <summary>Ends a drill ticket.</summary>
     /// <returns>Its state now.</returns>
-    public static string OfPost(ShopSession session, long ticketId, string state, string who, string reason)
+    public static string OfPost(ShopSession session, long ticketId, string state, string who, Reason reason)
     {
         var isBored = session.Value<bool>("SELECT steps > 0 FROM drill_tickets WHERE id = @ticketId", new { ticketId });
         return End(session, TicketStates.DrillTickets, ticketId, state, Next(state, isBored), "", who, reason);
     }
 
     /// <summary>Ends every ticket of a job that waits, which of a large job are many, as the others do one by one.</summary>
-    public static void OfAllThatWait(ShopSession session, long jobId, string who, string reason)
+    public static void OfAllThatWait(ShopSession session, long jobId, string who, Reason reason)
     {
         Move(TicketStates.CutTickets, TicketStates.Waiting, TicketStates.Cancelled).DoAll(session, jobId, who, Claims.Free + OfRope(TicketStates.Cancelled), reason);
         Move(TicketStates.DrillTickets, TicketStates.Waiting, TicketStates.Cancelled).DoAll(session, jobId, who, Claims.Free, reason);
@@ -33,7 +33,7 @@ internal static class TicketEnd
     private static string OfRope(string next) =>
         next == TicketStates.Cancelled ? ", reserved_nm = 0, plan_coil_id = NULL, cut_coil_id = NULL, steps = 0, longest_nm = NULL" : ", reserved_nm = 0";
 
-    private static TicketMove Move(string table, string state, string next) => new(table, next == TicketStates.Surplus ? "no longer wanted" : "cancelled", state, next);
+    private static TicketMove Move(string table, string state, string next) => new(table, next == TicketStates.Surplus ? HistoryCodes.NoLongerWanted : HistoryCodes.TicketCancelled, state, next);
 
     private static string Next(string state, bool isMade) => state switch
     {
@@ -43,7 +43,7 @@ internal static class TicketEnd
         _ => state,
     };
 
-    private static string End(ShopSession session, string table, long ticketId, string state, string next, string set, string who, string reason)
+    private static string End(ShopSession session, string table, long ticketId, string state, string next, string set, string who, Reason reason)
     {
         if (next != state)
             Move(table, state, next).Do(session, ticketId, who, Claims.Free + set, reason: reason);

@@ -43,7 +43,7 @@ public sealed class InstalledMarks(ShopDatabase database)
             ON CONFLICT (piece_id) DO UPDATE SET state = excluded.state, tapped_at = excluded.tapped_at
             """,
             new { label.PieceId, wanted = InstalledWords.Of(tap.Wanted), at });
-        session.Record("piece", label.PieceId, who, "marked on site", InstalledWords.Of(state), InstalledWords.Of(tap.Wanted));
+        session.Record("piece", label.PieceId, who, HistoryCodes.PieceMarked, InstalledWords.Of(state), InstalledWords.Of(tap.Wanted));
         return new(SiteOutcome.Done, tap.Wanted, at);
     }
 

@@ -29,7 +29,7 @@ public sealed class Labels(ShopDatabase database)
             "INSERT INTO ended_labels (code, piece_id, ended_at, reason) VALUES (@code, @PieceId, @Now, @reason)",
             new { code, label.PieceId, session.Now, reason = reason.Trim() });
         session.Execute("UPDATE pieces SET code = @next WHERE id = @PieceId", new { next, label.PieceId });
-        session.Record("piece", label.PieceId, who, "label replaced", code.ToString(), next.ToString(), reason.Trim());
+        session.Record("piece", label.PieceId, who, HistoryCodes.LabelReplaced, code.ToString(), next.ToString(), reason.Trim());
         return BenchAnswer.Given(next.Plain);
     }
 

@@ -8,13 +8,14 @@ internal static class ReCutting
     /// <summary>Makes the new piece.</summary>
     /// <param name="session">The transaction.</param>
     /// <param name="pieceId">The old piece.</param>
-    /// <param name="reason">Why.</param>
+    /// <param name="report">The word of the kind of report that asks for it.</param>
     /// <param name="who">Who says so.</param>
     /// <param name="newId">The new piece's row; 0 where none was made.</param>
     /// <returns>Why it cannot be, or null.</returns>
-    public static FormattableString? Again(ShopSession session, long pieceId, string reason, string who, out long newId)
+    public static FormattableString? Again(ShopSession session, long pieceId, string report, string who, out long newId)
     {
         newId = 0;
+        var because = Reason.Because(HistoryCause.OnSite(report));
         var old = session.FirstOrDefault<OldPiece>(
             $"""
             SELECT job_id, number AS job, position, run, dropped_at, cut_tickets.id AS ticket_id, cut_tickets.state, cut_coil_id, coalesce(measured_nm, cut_nm) AS length,
@@ -29,7 +30,8 @@ internal static class ReCutting
         if (!TicketStates.IsMade(old.State))
             return $"The piece {old.Run} is {new StateWord(old.State)}: it is still to be cut, so it needs no new ticket.";
 
-        Leave(session, pieceId, old, reason, who);
+        ReCuts.Add(session, old.TicketId, old.Length, HistoryCause.OnSiteWords(report), who);
+        Leave(session, pieceId, old, because, who);
         newId = session.Insert(
             """
             INSERT INTO pieces (job_id, position, run, code, material, diameter_nm, cut_nm, replaces_id)
@@ -38,14 +40,13 @@ internal static class ReCutting
             new { old.Position, code = Labels.Draw(session), pieceId });
         StoredParts.Copy(session, pieceId, newId);
         JobIntake.InsertTickets(session, old.JobId);
-        session.Record("piece", newId, who, "cut again", before: "", TicketStates.Waiting, reason);
+        session.Record("piece", newId, who, HistoryCodes.PieceCutAgain, after: TicketStates.Waiting, reason: because);
         return null;
     }
 
     /// <summary>The old piece leaves its place; its rope is lost to the shop.</summary>
-    private static void Leave(ShopSession session, long pieceId, OldPiece old, string reason, string who)
+    private static void Leave(ShopSession session, long pieceId, OldPiece old, Reason reason, string who)
     {
-        ReCuts.Add(session, old.TicketId, old.Length, reason, who);
         if (old.CutCoilId is { } coil)
         {
             RopeLedger.Add(session, coil, RopeLedger.Piece, -old.Length, old.TicketId);

@@ -53,7 +53,7 @@ public sealed class SitePacks(ShopDatabase database)
             return null;
         var code = PieceCode.Draw();
         session.Execute("INSERT INTO site_packs (job_id, code) VALUES (@jobId, @code)", new { jobId, code });
-        session.Record("job", jobId, who, "site pack opened", before: "", after: "");
+        session.Record("job", jobId, who, HistoryCodes.SitePackOpened);
         return code;
     }
 
@@ -65,7 +65,7 @@ public sealed class SitePacks(ShopDatabase database)
             return BenchAnswer.Refused($"Job {number} has no site pack yet: nothing leads to it.");
         var next = PieceCode.Draw();
         session.Execute("UPDATE site_packs SET code = @next WHERE job_id = @JobId", new { next, pack.JobId });
-        session.Record("job", pack.JobId, who, "site pack replaced", pack.Code.ToString(), next.ToString(), reason.Trim());
+        session.Record("job", pack.JobId, who, HistoryCodes.SitePackReplaced, pack.Code.ToString(), next.ToString(), reason.Trim());
         return BenchAnswer.Given(next.Plain);
     }
 

@@ -84,12 +84,11 @@ public sealed class SiteReports(ShopDatabase database)
             return BenchAnswer.Refused($"There is no such open report.");
         if (report.ReCut is not null)
             return BenchAnswer.Refused($"A piece is to be cut again for this report already.");
-        var reason = $"on site: {SiteReportWords.Said(report.Kind)}";
         var pieceId = session.Value<long>("SELECT piece_id FROM site_reports WHERE id = @id", new { id });
-        if (ReCutting.Again(session, pieceId, reason, who, out var newId) is { } why)
+        if (ReCutting.Again(session, pieceId, report.Kind, who, out var newId) is { } why)
             return BenchAnswer.Refused(why);
         session.Execute("UPDATE site_reports SET re_cut_id = @newId WHERE id = @id", new { newId, id });
-        session.Record("site report", id, who, "piece cut again", before: "", after: report.Run, reason);
+        session.Record("site report", id, who, HistoryCodes.ReportCutAgain, after: report.Run, reason: Reason.Because(HistoryCause.OnSite(report.Kind)));
         return BenchAnswer.Given(Find(session, id)!.ReCut!.Value.Plain);
     }
 
@@ -101,7 +100,7 @@ public sealed class SiteReports(ShopDatabase database)
             "UPDATE site_reports SET closed_at = @Now, closed_by = @who, closing_note = @note WHERE id = @id AND closed_at IS NULL",
             new { session.Now, who, note, id }) == 0)
             return BenchAnswer.Refused($"There is no such open report.");
-        session.Record("site report", id, who, "closed", "open", "closed", note);
+        session.Record("site report", id, who, HistoryCodes.ReportClosed, "open", "closed", note);
         return BenchAnswer.Nothing;
     }
 
@@ -119,7 +118,7 @@ public sealed class SiteReports(ShopDatabase database)
             INSERT INTO site_reports (piece_id, kind, note, photo, tapped_at, came_at) VALUES (@pieceId, @kind, @Note, @Photo, @at, @Now)
             """,
             new { pieceId, kind = SiteReportWords.Of(report.Kind), report.Note, report.Photo, at, session.Now });
-        session.Record("site report", id, who, "reported", before: "", SiteReportWords.Of(report.Kind), report.Note);
+        session.Record("site report", id, who, HistoryCodes.ReportSent, after: SiteReportWords.Of(report.Kind), reason: report.Note);
         return new(SiteOutcome.Done, id);
     }
 

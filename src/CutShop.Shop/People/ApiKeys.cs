@@ -65,7 +65,8 @@ public sealed class ApiKeys(ShopDatabase database)
                 var id = session.Insert(
                     "INSERT INTO api_keys (name, scope, key_hash, made_by, made_at) VALUES (@tidy, @scope, @hash, @who, @Now)",
                     new { tidy, scope = NameOf(scope), hash = Secrets.HashOfToken(key), who, session.Now });
-                session.Record("API key", id, who, "made", before: "", after: NameOf(scope), tidy);
+                Actors.AddKey(session, id);
+                session.Record("API key", id, who, HistoryCodes.KeyMade, after: NameOf(scope));
                 return id;
             },
             cancel).ConfigureAwait(false);
@@ -78,7 +79,7 @@ public sealed class ApiKeys(ShopDatabase database)
         {
             if (session.Execute("UPDATE api_keys SET revoked_at = @Now WHERE id = @id AND revoked_at IS NULL", new { session.Now, id }) == 0)
                 return PersonAnswer.Refused("key", "", "a key that is not revoked");
-            session.Record("API key", id, who, "revoked", "in use", "revoked");
+            session.Record("API key", id, who, HistoryCodes.KeyRevoked, "in use", "revoked");
             return PersonAnswer.Done(id);
         },
         cancel);

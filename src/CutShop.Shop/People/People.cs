@@ -42,7 +42,7 @@ public sealed class People(ShopDatabase database)
                 return PersonAnswer.Refused("role", RoleNames.NameOf(role), OneOwner);
             session.Execute("UPDATE people SET role = @role WHERE id = @id", new { role = RoleNames.NameOf(role), id });
             Restamp(session, id);
-            session.Record("person", id, who, "role changed", person.Role, RoleNames.NameOf(role));
+            session.Record("person", id, who, HistoryCodes.RoleChanged, person.Role, RoleNames.NameOf(role));
             return PersonAnswer.Done(id);
         }, cancel);
 
@@ -57,7 +57,7 @@ public sealed class People(ShopDatabase database)
             session.Execute("UPDATE people SET password_hash = @hash WHERE id = @id", new { hash, id });
             SignInTries.Forget(session, person.Name);
             Restamp(session, id);
-            session.Record("person", id, who, "password set", before: "", after: "");
+            session.Record("person", id, who, HistoryCodes.PasswordSet);
             return PersonAnswer.Done(id);
         }, cancel);
     }
@@ -77,7 +77,7 @@ public sealed class People(ShopDatabase database)
             session.Execute("UPDATE people SET pin_hash = @hash WHERE id = @id", new { hash, id });
             SignInTries.Forget(session, person.Name);
             Restamp(session, id);
-            session.Record("person", id, who, hash is null ? "PIN taken away" : "PIN set", before: "", after: "");
+            session.Record("person", id, who, hash is null ? HistoryCodes.PinRemoved : HistoryCodes.PinSet);
             return PersonAnswer.Done(id);
         }, cancel);
     }
@@ -91,7 +91,7 @@ public sealed class People(ShopDatabase database)
             var state = on ? PersonRows.Active : PersonRows.SwitchedOff;
             session.Execute("UPDATE people SET state = @state WHERE id = @id", new { state, id });
             Restamp(session, id);
-            session.Record("person", id, who, on ? "switched on" : "switched off", person.State, state);
+            session.Record("person", id, who, on ? HistoryCodes.PersonSwitchedOn : HistoryCodes.PersonSwitchedOff, person.State, state);
             return PersonAnswer.Done(id);
         }, cancel);
 
@@ -104,7 +104,7 @@ public sealed class People(ShopDatabase database)
         ChangeAsync(id, (session, person) =>
         {
             session.Execute("UPDATE people SET millimetres_first = @millimetresFirst WHERE id = @id", new { millimetresFirst, id });
-            session.Record("person", id, who, "units chosen", Words(person.ToPerson().MillimetresFirst), Words(millimetresFirst));
+            session.Record("person", id, who, HistoryCodes.UnitsChosen, UnitsOf(person.ToPerson().MillimetresFirst), UnitsOf(millimetresFirst));
             return PersonAnswer.Done(id);
         }, cancel);
 
@@ -126,7 +126,8 @@ public sealed class People(ShopDatabase database)
                 stamp = Secrets.DrawToken(),
                 session.Now,
             });
-        session.Record("person", id, who, "added", before: "", after: RoleNames.NameOf(role));
+        Actors.AddPerson(session, id);
+        session.Record("person", id, who, HistoryCodes.PersonAdded, after: RoleNames.NameOf(role));
         return PersonAnswer.Done(id);
     }
 
@@ -144,10 +145,10 @@ public sealed class People(ShopDatabase database)
     private static void Restamp(ShopSession session, long id) =>
         session.Execute("UPDATE people SET stamp = @stamp WHERE id = @id", new { stamp = Secrets.DrawToken(), id });
 
-    private static string Words(bool? millimetresFirst) => millimetresFirst switch
+    private static string UnitsOf(bool? millimetresFirst) => millimetresFirst switch
     {
         true => "millimetres",
-        false => "feet and inches",
-        null => "as the shop",
+        false => "feet-and-inches",
+        null => "as-the-shop",
     };
 }

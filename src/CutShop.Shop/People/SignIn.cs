@@ -62,7 +62,13 @@ public sealed class SignIn(ShopDatabase database)
     private static bool Lock(ShopSession session, PersonRow? row, string way)
     {
         var (id, who) = row is null ? (0, "a name that nobody has") : (row.Id, row.Name);
-        session.Record("person", id, who, "locked", before: "", after: FormattableString.Invariant($"for {LockedFor.TotalMinutes:0} minutes"), $"{MostTries} wrong tries of the {way}");
+        session.Record(
+            "person",
+            id,
+            who,
+            HistoryCodes.SignInLocked,
+            reason: Reason.Because(HistoryCause.WrongTries),
+            details: new { minutes = (long)LockedFor.TotalMinutes, tries = MostTries, way });
         return true;
     }
 }

@@ -34,7 +34,7 @@ public sealed class Tablets(ShopDatabase database)
                 var id = session.Insert(
                     "INSERT INTO tablets (name, token_hash, enrolled_by, enrolled_at) VALUES (@tidy, @hash, @who, @Now)",
                     new { tidy, hash = Secrets.HashOfToken(token), who, session.Now });
-                session.Record("tablet", id, who, "enrolled", before: "", after: tidy);
+                session.Record("tablet", id, who, HistoryCodes.TabletEnrolled, after: "enrolled");
                 return id;
             },
             cancel).ConfigureAwait(false);
@@ -47,7 +47,7 @@ public sealed class Tablets(ShopDatabase database)
         {
             if (session.Execute("UPDATE tablets SET removed_at = @Now WHERE id = @id AND removed_at IS NULL", new { session.Now, id }) == 0)
                 return PersonAnswer.Refused("tablet", "", "an enrolled tablet");
-            session.Record("tablet", id, who, "removed", "enrolled", "removed");
+            session.Record("tablet", id, who, HistoryCodes.TabletRemoved, "enrolled", "removed");
             return PersonAnswer.Done(id);
         },
         cancel);

@@ -48,7 +48,7 @@ public sealed class PriceBook(ShopDatabase database)
                 if (before == sign)
                     return null;
                 StoredSettings.Set(session, (CurrencySetting, sign));
-                session.Record("price list", 0, who, "currency sign set", before, sign);
+                session.Record("price list", 0, who, HistoryCodes.CurrencySet, before, sign);
                 return null;
             },
             cancel);
@@ -91,7 +91,7 @@ public sealed class PriceBook(ShopDatabase database)
         session.Execute(
             "INSERT INTO bore_prices (list_id, up_to_nm, bore_e4) VALUES (@id, @UpTo, @Bore)",
             list.Bores.Select(bore => new { id, bore.UpTo, bore.Bore }));
-        session.Record("price list", id, who, "kept", before: "", after: $"{list.ValidFrom:yyyy-MM-dd}");
+        session.Record("price list", id, who, HistoryCodes.PriceListKept, after: IsoDate.Text(list.ValidFrom));
         return id;
     }
 

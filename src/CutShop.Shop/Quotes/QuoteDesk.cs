@@ -59,7 +59,7 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
     private static void MarkAccepted(ShopSession session, long id, string who)
     {
         session.Execute("UPDATE quotes SET state = 'accepted' WHERE id = @id", new { id });
-        session.Record("quote", id, who, "accepted", "open", "accepted");
+        session.Record("quote", id, who, HistoryCodes.QuoteAccepted, "open", "accepted");
     }
 
     private static string StoodUntil(DateOnly day) => $"This quote stood until {day:yyyy-MM-dd}. Make a new one from the draft.";
@@ -115,7 +115,7 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
             "INSERT INTO quote_lines (quote_id, position, what, quantity, price_e4, unit, amount_e4) VALUES (@id, @position, @What, @Quantity, @Price, @Unit, @Amount)",
             priced.Lines.Select((line, position) => new { id, position, line.What, line.Quantity, line.Price, line.Unit, line.Amount }));
         StoredParts.PutQuote(session, id, takeoff);
-        session.Record("quote", id, who, "made", before: "", after: priced.Total.ToString());
+        session.Record("quote", id, who, HistoryCodes.QuoteMade, after: "open", details: new { totalE4 = priced.Total.TenThousandths });
         return id;
     }
 

@@ -25,7 +25,7 @@ internal static class StoredSettings
         var changed = settings.Where(pair => before.GetValueOrDefault(pair.Name) != pair.Value).ToArray();
         Set(session, changed);
         foreach (var (name, value) in changed)
-            session.Record("setting", 0, who, $"{name} set", before.GetValueOrDefault(name, ""), value);
+            session.Record("setting", 0, who, HistoryCodes.SettingSet, before.GetValueOrDefault(name, ""), value, details: new { setting = name });
     }
 
     /// <summary>Leaves a name unset.</summary>

@@ -55,20 +55,21 @@ public sealed class CoilStock(ShopDatabase database)
     internal static Length Free(ShopSession session, long id) => session.Value<Length>("SELECT free_nm FROM coils_free WHERE id = @id", new { id });
 
     /// <summary>Takes rope off a coil and says so in the history; a coil with nothing left is used up.</summary>
-    internal static void Take(ShopSession session, StockCoil coil, Length left, string who, string what, string reason = "") =>
-        Take(session, coil.Id, coil.Left, left, who, what, reason);
+    internal static void Take(ShopSession session, StockCoil coil, Length left, string who, HistoryCode what, Reason reason = default, object? details = null) =>
+        Take(session, coil.Id, coil.Left, left, who, what, reason, details);
 
     /// <summary>The same, of a coil of which no more is known than what was left of it.</summary>
-    internal static void Take(ShopSession session, long id, Length before, Length left, string who, string what, string reason = "")
+    internal static void Take(
+        ShopSession session, long id, Length before, Length left, string who, HistoryCode what, Reason reason = default, object? details = null)
     {
         var state = left == Length.Zero ? UsedUp : InStock;
         session.Execute("UPDATE coils SET left_nm = @left, state = @state WHERE id = @id", new { left, state, id });
-        session.Record("coil", id, who, what, before.ToString(), left.ToString(), reason);
+        session.Record("coil", id, who, what, reason: reason, beforeLength: before, afterLength: left, details: details);
     }
 
     /// <summary>Hangs up an offcut as a coil of its own, with its coil's lot.</summary>
     internal static string HangOffcut(ShopSession session, StockCoil from, Length length, string who) =>
-        Insert(session, new(from.Kind, from.Lot, length, from.Place), from.Id, who, $"offcut of {from.Mark}");
+        Insert(session, new(from.Kind, from.Lot, length, from.Place), from.Id, who, HistoryCodes.OffcutHungUp, new { coil = from.Mark });
 
     private static StockAnswer Receive(ShopSession session, CoilReceived coil, string who)
     {
@@ -83,15 +84,15 @@ public sealed class CoilStock(ShopDatabase database)
         if (coil.Place.Length > LongestWord)
             return Refused($"place: \"{coil.Place}\"; accepted: at most {LongestWord} characters");
         if (coil.WhenFull is not { } full)
-            return Done(Insert(session, coil, parentId: null, who, "received"));
+            return Done(Insert(session, coil, parentId: null, who, HistoryCodes.CoilReceived));
         if (full <= coil.Length || full > LongestCoil)
             return Refused($"when full: {full}; accepted: above the {coil.Length} that it holds now, at most {LongestCoilText}; nothing for a full coil");
-        var mark = Insert(session, coil with { Length = full }, parentId: null, who, "received");
-        Correct(session, Find(session, mark)!, coil.Length, "opened before it came in", who);
+        var mark = Insert(session, coil with { Length = full }, parentId: null, who, HistoryCodes.CoilReceived);
+        Correct(session, Find(session, mark)!, coil.Length, Reason.Because(HistoryCause.OpenedBefore), who);
         return Done(mark);
     }
 
-    private static string Insert(ShopSession session, CoilReceived coil, long? parentId, string who, string what)
+    private static string Insert(ShopSession session, CoilReceived coil, long? parentId, string who, HistoryCode what, object? details = null)
     {
         var next = session.Value<long>("SELECT coalesce(max(id), 0) + 1 FROM coils");
         var mark = string.Create(CultureInfo.InvariantCulture, $"K{next:0000}");
@@ -112,7 +113,7 @@ public sealed class CoilStock(ShopDatabase database)
                 coil.Length,
                 session.Now,
             });
-        session.Record("coil", id, who, what, before: "", after: coil.Length.ToString());
+        session.Record("coil", id, who, what, afterLength: coil.Length, details: details);
         return mark;
     }
 
@@ -128,10 +129,10 @@ public sealed class CoilStock(ShopDatabase database)
         return Done(mark);
     }
 
-    private static void Correct(ShopSession session, StockCoil coil, Length left, string reason, string who)
+    private static void Correct(ShopSession session, StockCoil coil, Length left, Reason reason, string who)
     {
         RopeLedger.Add(session, coil.Id, RopeLedger.Correction, coil.Left - left);
-        Take(session, coil, left, who, "adjusted", reason);
+        Take(session, coil, left, who, HistoryCodes.CoilCorrected, reason);
     }
 
     private static StockAnswer Retire(ShopSession session, string mark, string reason, string who)
@@ -141,7 +142,7 @@ public sealed class CoilStock(ShopDatabase database)
         if (!IsWord(reason))
             return Refused($"reason: \"{reason}\"; accepted: 1 to {LongestWord} characters");
         session.Execute("UPDATE coils SET state = @Retired WHERE id = @Id", new { Retired, coil.Id });
-        session.Record("coil", coil.Id, who, "retired", InStock, Retired, reason);
+        session.Record("coil", coil.Id, who, HistoryCodes.CoilRetired, InStock, Retired, reason);
         return Done(mark);
     }
 

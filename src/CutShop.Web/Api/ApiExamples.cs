@@ -54,7 +54,7 @@ internal static class ApiExamples
     private const string Changes =
         """
         { "changes": [ { "id": 17, "at": "2027-02-01T08:30:00+00:00", "who": "key order desk", "subject": "job", "job": "LQ-1042", "mark": "",
-            "what": "taken in", "before": "", "after": "1 pieces, 2 bores", "reason": "" } ], "next": 17, "more": false }
+            "code": "job-taken-in", "what": "taken in", "before": "", "after": "1 pieces, 2 bores", "reason": "" } ], "next": 17, "more": false }
         """;
 
     /// <summary>The example of an operation's answer, or null.</summary>

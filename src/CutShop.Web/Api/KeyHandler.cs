@@ -70,7 +70,7 @@ internal static class KeyRights
     }
 
     /// <summary>The program as the history names it.</summary>
-    public static string WhoIs(ClaimsPrincipal user) => $"key {user.Identity?.Name}";
+    public static string WhoIs(ClaimsPrincipal user) => Actors.NameOfKey(user.Identity?.Name);
 
     /// <summary>The key's row id.</summary>
     public static string IdOf(ClaimsPrincipal user) => user.FindFirstValue(ClaimTypes.NameIdentifier)!;

@@ -25,7 +25,10 @@ internal static class FinishedTickets
                     """, values);
                 session.Execute(Numbers + "INSERT INTO rope_uses (at, coil_id, ticket_id, kind, nm) SELECT '2020-01-01T00:00:00.000Z', i % 200 + 1, i, 'piece', 254000000 FROM n", values);
                 session.Execute(Numbers +
-                    "INSERT INTO history (at, who, subject, subject_id, what, before, after) SELECT '2020-01-01T00:00:00.000Z', 'Cai', 'cut ticket', i, 'finished', 'at the bench', 'cut' FROM n", values);
+                    """
+                    INSERT INTO history (at, actor_id, subject, subject_id, what, before, after, details, cause, reason)
+                    SELECT '2020-01-01T00:00:00.000Z', (SELECT min(id) FROM actors), 'cut ticket', i, 'cut-finished', 'at the bench', 'cut', '{}', '', '' FROM n
+                    """, values);
                 return session.Execute(Numbers + "INSERT INTO requests (key, at, answer) SELECT 'old ' || i, '2020-01-01T00:00:00.000Z', '' FROM n", values);
             }).GetAwaiter().GetResult();
         }

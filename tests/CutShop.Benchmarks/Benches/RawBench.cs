@@ -70,7 +70,7 @@ internal sealed class RawBench : IDisposable
             WHERE id = $e AND state = 'waiting'
             """,
             "Cai", now, next[3], next[4], next[0]);
-        Record(now, "cut ticket", next[0], "taken to the bench", "waiting", "at the bench");
+        Record(now, "cut ticket", next[0], "taken-to-bench", "waiting", "at the bench");
         Run("INSERT INTO requests (key, at, answer) VALUES ($a, $b, $c)", key, now, next[1]);
         transaction.Commit();
         return (long)next[0];
@@ -92,20 +92,20 @@ internal sealed class RawBench : IDisposable
             "INSERT INTO rope_uses (at, coil_id, ticket_id, kind, nm) VALUES ($a, $b, $c, 'piece', $d) RETURNING id", now, ticket[2], id, ticket[1])!;
         Run("UPDATE plan_coils SET trimmed = 1 WHERE id = $a", ticket[4]);
         Run("UPDATE coils SET left_nm = $a, state = 'in stock' WHERE id = $b", (long)ticket[3] - (long)ticket[1], ticket[2]);
-        Record(now, "coil", ticket[2], "cut from", "a", "b");
+        Record(now, "coil", ticket[2], "cut-from", "", "");
         Run(
             "UPDATE cut_tickets SET measured_nm = $a, longest_nm = $a, first_use_id = $b, reserved_nm = 0, cut_by = 'Cai', cut_at = $c, steps = 6, touched_at = $c WHERE id = $d",
             ticket[1], use[0], now, id);
-        Record(now, "cut ticket", id, "measured", "step 0 of 6", "step 4 of 6");
+        Record(now, "cut ticket", id, "cut-measured", "", "");
         Row("SELECT count(*) FROM cut_tickets WHERE plan_coil_id = $a AND (state = 'waiting' OR (state = 'at the bench' AND measured_nm IS NULL))", ticket[4]);
         Run("UPDATE cut_tickets SET state = 'cut', claimed_by = NULL, claimed_at = NULL, touched_at = NULL WHERE id = $a AND state = 'at the bench'", id);
-        Record(now, "cut ticket", id, "finished", "at the bench", "cut");
+        Record(now, "cut ticket", id, "cut-finished", "at the bench", "cut");
         Run("INSERT INTO requests (key, at, answer) VALUES ($a, $b, $c)", key, now, "");
         transaction.Commit();
     }
 
     private void Record(string now, string subject, object id, string what, string before, string after) => Run(
-        "INSERT INTO history (at, who, subject, subject_id, what, before, after, reason) VALUES ($a, 'Cai', $b, $c, $d, $e, $f, '')",
+        "INSERT INTO history (at, actor_id, subject, subject_id, what, before, after, details, cause, reason) VALUES ($a, 1, $b, $c, $d, $e, $f, '{}', '', '')",
         now, subject, id, what, before, after);
 
     private SqliteTransaction Begin() => _transaction = _connection.BeginTransaction(deferred: false);

@@ -45,7 +45,10 @@ internal static class StoredJobs
         session.Execute(
             "INSERT INTO drill_tickets (post_id, state) SELECT id, CASE WHEN job_id > @open THEN 'waiting' ELSE 'drilled' END FROM posts WHERE job_id > 1", values);
         return session.Execute(Numbers +
-            "INSERT INTO history (at, who, subject, subject_id, what, before, after) SELECT @Now, 'benchmark', 'job', i, 'taken in', '', 'received' FROM n", values);
+            """
+            INSERT INTO history (at, actor_id, subject, subject_id, what, before, after, details, cause, reason)
+            SELECT @Now, (SELECT min(id) FROM actors), 'job', i, 'job-taken-in', '', 'released', '{"pieces":6,"bores":12}', '', '' FROM n
+            """, values);
     }
 
     private static string JobFile(string number) => string.Create(

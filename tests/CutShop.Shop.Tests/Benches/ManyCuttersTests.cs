@@ -39,7 +39,7 @@ public sealed class ManyCuttersTests : IDisposable
         Assert.Equal(Tickets, given.Count);
         Assert.Equal(Tickets, given.Distinct().Count());
         Assert.Equal(Tickets, _shop.Database.Read(session => session.Value<long>("SELECT count(*) FROM cut_tickets WHERE state = 'cut'")));
-        Assert.Equal(Tickets, _shop.Database.Read(session => session.Value<long>("SELECT count(*) FROM history WHERE what = 'taken to the bench'")));
+        Assert.Equal(Tickets, _shop.Database.Read(session => session.Value<long>("SELECT count(*) FROM history WHERE what = 'taken-to-bench'")));
         Assert.Equal(Tickets, _shop.Database.Read(session => session.Value<long>("SELECT count(*) FROM rope_uses WHERE kind = 'piece'")));
     }
 

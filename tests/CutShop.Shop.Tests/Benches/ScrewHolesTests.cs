@@ -56,5 +56,5 @@ public sealed class ScrewHolesTests : IDisposable
     }
 
     private IReadOnlyList<string> Told() =>
-        _shop.Shop.Database.Read(session => session.All<string>("SELECT what FROM history WHERE subject = 'drill ticket' ORDER BY id"));
+        [.. new HistoryShelf(_shop.Shop.Database).Of("drill ticket", 1).Select(line => line.What)];
 }

@@ -210,7 +210,7 @@ public sealed class ShopTransferTests : IDisposable
         switch (damage)
         {
             case "a byte changed":
-                await ReplaceAsync(history, "Ada", "Eda");
+                await ReplaceAsync(history, "coil-received", "coil-retired");
                 break;
             case "a line gone":
                 await File.WriteAllLinesAsync(history, (await File.ReadAllLinesAsync(history, Cancel)).Skip(1), Cancel);

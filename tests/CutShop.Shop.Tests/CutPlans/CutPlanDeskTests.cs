@@ -72,8 +72,8 @@ public sealed class CutPlanDeskTests : IDisposable
         Assert.Empty(_shop.Stock.InHand());
         // 120 - 1 - 100 - 3/8 = 18 5/8, and the default keep length is 36 in.
         Assert.Equal(
-            ("scrap", "1' 6 5/8\"", "0\""),
-            _shop.Database.Read(session => session.Value<(string, string, string)>("SELECT what, before, after FROM history WHERE subject = 'coil' ORDER BY id DESC LIMIT 1")));
+            ("rest-scrapped", Inches("18 5/8"), Length.Zero),
+            _shop.Database.Read(session => session.Value<(string, Length, Length)>("SELECT what, before_nm, after_nm FROM history WHERE subject = 'coil' ORDER BY id DESC LIMIT 1")));
     }
 
     [Fact]

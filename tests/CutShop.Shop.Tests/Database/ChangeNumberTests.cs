@@ -17,13 +17,13 @@ public sealed class ChangeNumberTests
         foreach (var (writer, i) in new[] { first, second, first, first, second }.Select((writer, i) => (writer, i)))
         {
             var before = (first.ChangeNumber, second.ChangeNumber);
-            await writer.WriteAsync(session => { session.Record("job", i, "Ada", "tried", before: "", after: ""); return i; }, Cancel);
+            await writer.WriteAsync(session => { session.Record("job", i, "Ada", HistoryCodes.JobReleased); return i; }, Cancel);
             var after = (first.ChangeNumber, second.ChangeNumber);
             Assert.NotEqual(before.Item1, after.Item1);
             Assert.NotEqual(before.Item2, after.Item2);
             Assert.True(seen.Add(after), "A number came again.");
         }
-        await first.TakeTicketAsync("Cai", session => { session.Record("job", 9, "Cai", "taken", before: "", after: ""); return 0; }, Cancel);
+        await first.TakeTicketAsync("Cai", session => { session.Record("job", 9, "Cai", HistoryCodes.JobReleased); return 0; }, Cancel);
         Assert.True(seen.Add((first.ChangeNumber, second.ChangeNumber)));
     }
 
@@ -38,7 +38,7 @@ public sealed class ChangeNumberTests
         await Assert.ThrowsAsync<IOException>(() => shop.WriteAsync<int>(
             session =>
             {
-                session.Record("job", 1, "Ada", "tried", before: "", after: "");
+                session.Record("job", 1, "Ada", HistoryCodes.JobReleased);
                 throw new IOException("the disk is gone");
             },
             Cancel));

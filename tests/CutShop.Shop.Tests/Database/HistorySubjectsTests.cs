@@ -13,20 +13,21 @@ public sealed class HistorySubjectsTests : IDisposable
     public async Task The_history_goes_on_where_it_was_and_is_append_only_still()
     {
         Run("0001_jobs_and_tickets.sql", "0002_stock_and_cut_plans.sql");
-        Execute("INSERT INTO history (id, at, who, subject, subject_id, what, before, after, reason) VALUES (41, '2027-02-01T08:00:00.000Z', 'Ada', 'coil', 7, 'received', '', '600 ft', 'why')");
+        Execute("INSERT INTO history (id, at, who, subject, subject_id, what, before, after, reason) VALUES (41, '2027-02-01T08:00:00.000Z', 'Ada', 'coil', 7, 'received', '', '600'' 0\"', 'why')");
         Execute("PRAGMA user_version = 2");
 
         using var database = ShopDatabase.Open(DatabaseFile, TimeProvider.System);
         Assert.Equal(
-            "41 2027-02-01T08:00:00.000Z Ada coil 7 received  600 ft why",
-            database.Read(session => session.Value<string>("SELECT concat_ws(' ', id, at, who, subject, subject_id, what, before, after, reason) FROM history")));
+            "41 2027-02-01T08:00:00.000Z Ada coil 7 coil-received 182880000000 why",
+            database.Read(session => session.Value<string>(
+                "SELECT concat_ws(' ', history.id, at, name, subject, subject_id, what, after_nm, reason) FROM history JOIN actors ON actors.id = actor_id")));
         var answer = await new Shop.People(database).AddAsync("Ada", Role.Owner, Shop.People.DrawPassword(), "test", TestContext.Current.CancellationToken);
         Assert.True(answer.IsDone);
         Assert.Equal(42, database.Read(session => session.Value<long>("SELECT id FROM history WHERE subject = 'person'")));
         await Assert.ThrowsAsync<SqliteException>(() => database.WriteAsync(session => session.Execute("DELETE FROM history"), TestContext.Current.CancellationToken));
-        await Assert.ThrowsAsync<SqliteException>(() => database.WriteAsync(session => session.Execute("UPDATE history SET who = 'x'"), TestContext.Current.CancellationToken));
+        await Assert.ThrowsAsync<SqliteException>(() => database.WriteAsync(session => session.Execute("UPDATE history SET what = 'x'"), TestContext.Current.CancellationToken));
         await Assert.ThrowsAsync<SqliteException>(() => database.WriteAsync(
-            session => { session.Record("no such subject", 1, "test", "", "", ""); return true; }, TestContext.Current.CancellationToken));
+            session => { session.Record("no such subject", 1, "test", HistoryCodes.JobReleased); return true; }, TestContext.Current.CancellationToken));
     }
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);

@@ -39,7 +39,7 @@ public sealed class SeveralProcessesTests : IDisposable
         });
         Assert.Equal(Tickets, given.Count);
         Assert.Equal(Tickets, given.Distinct().Count());
-        Assert.Equal(Tickets, Count("SELECT count(*) FROM history WHERE what = 'taken to the bench'"));
+        Assert.Equal(Tickets, Count("SELECT count(*) FROM history WHERE what = 'taken-to-bench'"));
         Assert.Equal(Tickets, Count("SELECT count(*) FROM rope_uses WHERE kind = 'piece'"));
         Assert.Equal(0, Count("SELECT count(*) FROM coils WHERE left_nm < 0 OR whole_nm <> left_nm + (SELECT coalesce(sum(nm), 0) FROM rope_uses WHERE coil_id = coils.id)"));
     }
@@ -69,7 +69,7 @@ public sealed class SeveralProcessesTests : IDisposable
     {
         await ManyTickets.FillAsync(_programs[0], 10, coils: 1, Cancel);
         await ClientsAsync(async (program, _) => PlannedShop.AssertDone(await new CutBench(program).NextAsync("Cai", "the same tap", Cancel)));
-        Assert.Equal(1, Count("SELECT count(*) FROM history WHERE what = 'taken to the bench'"));
+        Assert.Equal(1, Count("SELECT count(*) FROM history WHERE what = 'taken-to-bench'"));
         Assert.Equal(1, Count("SELECT count(*) FROM requests"));
     }
 
@@ -133,8 +133,8 @@ public sealed class SeveralProcessesTests : IDisposable
         var statements = 0;
         _programs[0].BeforeEachWrite = () =>
         {
-            // The ticket, its line of history, the request.
-            if (++statements != 3)
+            // The ticket, who took it, its line of history, the request.
+            if (++statements != 4)
                 return;
             isInTheMiddle.Release();
             goOn.Wait(Cancel);

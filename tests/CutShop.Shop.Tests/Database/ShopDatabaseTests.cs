@@ -48,7 +48,7 @@ public sealed class ShopDatabaseTests : IDisposable
         await Assert.ThrowsAsync<InvalidOperationException>(() => _shop.Database.WriteAsync<int>(
             session =>
             {
-                session.Record("job", 1, "Ada", "tried", before: "", after: "");
+                session.Record("job", 1, "Ada", HistoryCodes.JobReleased);
                 throw new InvalidOperationException("The power went.");
             },
             Cancel));
@@ -57,7 +57,7 @@ public sealed class ShopDatabaseTests : IDisposable
     }
 
     [Theory]
-    [InlineData("UPDATE history SET who = 'Ben'")]
+    [InlineData("UPDATE history SET what = 'job-cancelled'")]
     [InlineData("DELETE FROM history")]
     public async Task History_is_never_rewritten(string sql)
     {
@@ -70,7 +70,7 @@ public sealed class ShopDatabaseTests : IDisposable
     public async Task Many_writers_each_get_their_turn()
     {
         await Task.WhenAll(Enumerable.Range(0, 200).Select(i => Task.Run(
-            () => _shop.Database.WriteAsync(session => { session.Record("job", i, "Ada", "tried", "", ""); return i; }, Cancel), Cancel)));
+            () => _shop.Database.WriteAsync(session => { session.Record("job", i, "Ada", HistoryCodes.JobReleased); return i; }, Cancel), Cancel)));
         Assert.Equal(200, _shop.Count("history"));
     }
 

@@ -46,7 +46,7 @@ internal sealed class MuseumShop : IDisposable
     /// <summary>The shop on a server, restored from its dump.</summary>
     public static MuseumShop OnServer(string release)
     {
-        var shop = new MuseumShop(release, "server", TestStore.EmptyOnServer());
+        var shop = new MuseumShop(release, "server", TestStore.OnServerWithoutTables());
         var sql = Path.Combine(shop._folder, "shop.sql");
         using (var dump = Unpacked(Path.Combine(release, "server", "shop.sql.gz")))
         using (var file = File.Create(sql))

@@ -25,7 +25,7 @@ public sealed class LabelsTests : IDisposable
         Assert.Equal(code, _shop.Shop.Jobs.Find("LQ-1")!.Codes[0]);
         Assert.Equal(
             $"{old}>{code} lost in the van",
-            _shop.Shop.Database.Read(session => session.Value<string>("SELECT before || '>' || after || ' ' || reason FROM history WHERE what = 'label replaced'")));
+            _shop.Shop.Database.Read(session => session.Value<string>("SELECT before || '>' || after || ' ' || reason FROM history WHERE what = 'label-replaced'")));
     }
 
     [Fact]

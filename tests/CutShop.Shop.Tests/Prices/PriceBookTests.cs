@@ -55,7 +55,7 @@ public sealed class PriceBookTests
     {
         using var shop = new DeskShop();
         var statements = await shop.BreakEachStatementAsync(() => shop.KeepPricesAsync(Today));
-        Assert.Equal(5, statements);
+        Assert.Equal(6, statements);
         Assert.NotNull(shop.Prices.On(Today));
     }
 

@@ -80,8 +80,10 @@ public sealed class CoilStockTests : IDisposable
         Assert.True((await _shop.Stock.AdjustAsync(mark, Feet(590), "ten feet were frayed", "Ada", "a1", Cancel)).IsDone);
         Assert.Equal(Feet(590), _shop.Stock.Find(mark)!.Left);
         Assert.Equal(
-            ("adjusted", "600' 0\"", "590' 0\"", "ten feet were frayed"),
-            _shop.Database.Read(session => session.Value<(string, string, string, string)>("SELECT what, before, after, reason FROM history ORDER BY id DESC LIMIT 1")));
+            ("coil-corrected", Feet(600), Feet(590), "ten feet were frayed"),
+            _shop.Database.Read(session => session.Value<(string, Length, Length, string)>("SELECT what, before_nm, after_nm, reason FROM history ORDER BY id DESC LIMIT 1")));
+        var line = new HistoryShelf(_shop.Database).Of("coil", 1)[^1];
+        Assert.Equal(("adjusted", "600' 0\"", "590' 0\"", "ten feet were frayed"), (line.What, line.Before, line.After, line.Reason));
     }
 
     [Theory]

@@ -16,12 +16,7 @@ public sealed class TestStore : IDisposable
 
     /// <summary>A place of the kind that the test run asks for.</summary>
     public TestStore()
-        : this(IsOnServer)
-    {
-    }
-
-    private TestStore(bool onServer)
-        : this(onServer ? PostgresServer.NewDatabase() : null)
+        : this(IsOnServer ? PostgresServer.NewDatabase() : null)
     {
     }
 
@@ -49,13 +44,13 @@ public sealed class TestStore : IDisposable
     public string Connection => _connection ?? throw new InvalidOperationException("This shop is a file.");
 
     /// <summary>A database file, whatever the test run asks for.</summary>
-    public static TestStore InFile() => new(onServer: false);
+    public static TestStore InFile() => new(connection: null);
 
     /// <summary>A place on a server, whatever the test run asks for.</summary>
-    public static TestStore OnServer() => new(onServer: true);
+    public static TestStore OnServer() => new(PostgresServer.NewDatabase());
 
-    /// <summary>A place on a server with nothing in it yet, to restore into.</summary>
-    public static TestStore EmptyOnServer() => new(PostgresServer.NewEmptyDatabase());
+    /// <summary>A place on a server in which no table is made yet.</summary>
+    public static TestStore OnServerWithoutTables() => new(PostgresServer.NewBareDatabase());
 
     /// <summary>Opens the database, which may be open already.</summary>
     public ShopDatabase Open(TimeProvider? time = null) => _connection is null

@@ -67,7 +67,7 @@ public sealed class ClockMovingBackTests : IDisposable
     }
 
     private IReadOnlyList<string> Lines(string subject) =>
-        _database.Read(session => session.All<string>("SELECT what FROM history WHERE subject = @subject ORDER BY id", new { subject }));
+        [.. new HistoryShelf(_database).Of(subject, 1).Select(line => line.What)];
 
     /// <summary>A clock that can be put back.</summary>
     private sealed class SetClock(DateTimeOffset now) : TimeProvider

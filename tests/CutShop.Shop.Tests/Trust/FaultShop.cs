@@ -141,7 +141,11 @@ internal sealed class FaultShop : IDisposable
     }
 
     /// <summary>A shop with no person in it yet.</summary>
-    public Task<int> SendEverybodyAwayAsync() => Database.WriteAsync(session => session.Execute("DELETE FROM people"));
+    public Task<int> SendEverybodyAwayAsync() => Database.WriteAsync(session =>
+    {
+        session.Execute("UPDATE actors SET name = (SELECT name FROM people WHERE people.id = person_id), person_id = NULL WHERE person_id IS NOT NULL");
+        return session.Execute("DELETE FROM people");
+    });
 
     public void Dispose()
     {

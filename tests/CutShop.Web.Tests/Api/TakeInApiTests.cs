@@ -21,7 +21,7 @@ public sealed class TakeInApiTests
         using var again = await program.SendJobAsync(await RunningShop.DemoFileAsync(NorthWalk));
         Assert.Equal(HttpStatusCode.OK, again.StatusCode);
         Assert.Equal("as before", (await again.JsonAsync()).TextAt("outcome"));
-        Assert.Equal("key take-in program", shop.Database.Read(session => session.Value<string>("SELECT who FROM history WHERE subject = 'job'")));
+        Assert.Equal("key take-in program", Assert.Single(new HistoryShelf(shop.Database).Of("job", 1)).Who);
     }
 
     [Fact]

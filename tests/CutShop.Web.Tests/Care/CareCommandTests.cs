@@ -45,7 +45,7 @@ public sealed class CareCommandTests : IDisposable
     [Fact]
     public async Task A_shop_of_an_older_program_is_rehearsed_and_then_upgraded_with_a_copy_kept()
     {
-        using var museum = CutShop.Museum.MuseumShop.InFile(CutShop.Museum.MuseumShop.Releases.Last());
+        using var museum = CutShop.Museum.MuseumShop.InFile(CutShop.Museum.MuseumShop.Releases[^1]);
         string[] place = ["--shop", museum.Place.Folder];
         var before = await File.ReadAllBytesAsync(museum.Place.DatabaseFile, Cancel);
         var (exit, said) = await RunAsync(["upgrade", "--rehearse", .. place]);
@@ -66,7 +66,7 @@ public sealed class CareCommandTests : IDisposable
     [Fact]
     public async Task A_shop_of_an_older_program_on_a_server_is_kept_as_an_export_before_it_is_upgraded()
     {
-        using var museum = CutShop.Museum.MuseumShop.OnServer(CutShop.Museum.MuseumShop.ReleasesOnServer.Last());
+        using var museum = CutShop.Museum.MuseumShop.OnServer(CutShop.Museum.MuseumShop.ReleasesOnServer[^1]);
         string[] place = ["--shop", museum.Place.Folder, "--database", museum.Connection];
         Assert.Contains("Rehearsed on a copy, from migration 11 to ", (await RunAsync(["upgrade", "--rehearse", .. place])).Said, StringComparison.Ordinal);
         var (exit, said) = await RunAsync(["upgrade", .. place]);
@@ -95,6 +95,7 @@ public sealed class CareCommandTests : IDisposable
         await TakeInAsync();
         var start = new ProcessStartInfo("sqlite3", [ShopFolder.DatabaseIn(Shop), "PRAGMA integrity_check; SELECT count(*) FROM post_likeness; SELECT number FROM jobs;"])
         {
+            UseShellExecute = false,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };

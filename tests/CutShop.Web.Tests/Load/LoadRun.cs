@@ -121,7 +121,7 @@ internal sealed class LoadRun : IDisposable
         using (var database = _shop.Open(TimeProvider.System))
         {
             foreach (var twice in database.Read(session => session.All<string>(
-                "SELECT what || ' twice: ticket ' || subject_id FROM history WHERE subject = 'cut ticket' AND what IN ('taken to the bench', 'finished') GROUP BY what, subject_id HAVING count(*) > 1")))
+                "SELECT what || ' twice: ticket ' || subject_id FROM history WHERE subject = 'cut ticket' AND what IN ('taken-to-bench', 'cut-finished') GROUP BY what, subject_id HAVING count(*) > 1")))
                 yield return twice;
             var cut = database.Read(session => session.Value<long>("SELECT count(*) FROM cut_tickets WHERE state = 'cut'"));
             if (cut != _notes.Cut.Count)

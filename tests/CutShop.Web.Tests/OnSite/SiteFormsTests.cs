@@ -25,7 +25,7 @@ public sealed class SiteFormsTests
         // Who is signed in is not asked: the label is the only key.
         using var owners = await shop.Client.MarkAsync(code, InstalledState.NotInstalled);
         Assert.Equal(HttpStatusCode.OK, owners.StatusCode);
-        Assert.Equal(["site", "site"], shop.Database.Read(session => session.All<string>("SELECT who FROM history WHERE subject = 'piece'")));
+        Assert.Equal(["site", "site"], new HistoryShelf(shop.Database).Of("piece", 1).Select(line => line.Who));
     }
 
     [Fact]

@@ -1,0 +1,50 @@
+namespace CutShop.Shop;
+
+/// <summary>Why the program itself did something: a code, and the English words that are made of it when somebody reads the line.</summary>
+internal sealed class HistoryCause
+{
+    private static readonly Dictionary<string, HistoryCause> Known = [];
+
+    private HistoryCause(string code, Func<HistoryEntry, string> words) => (Code, Words) = (code, words);
+
+    /// <summary>The job changed, and what the ticket is for is no longer wanted.</summary>
+    public static HistoryCause JobChanged { get; } = New("job-changed", _ => "the job changed");
+
+    /// <summary>The coil was not whole when it came in.</summary>
+    public static HistoryCause OpenedBefore { get; } = New("opened-before", _ => "opened before it came in");
+
+    /// <summary>The piece was cut too short.</summary>
+    public static HistoryCause Short { get; } = New("short", line => $"short by {line.LengthOf("short_nm")}");
+
+    /// <summary>Too many wrong tries to sign in.</summary>
+    public static HistoryCause WrongTries { get; } = New("wrong-tries", line => $"{line.Number("tries")} wrong tries of the {line.Text("way")}");
+
+    private static Dictionary<string, HistoryCause> ByReport { get; } =
+        SiteReportWords.All.ToDictionary(pair => pair.Word, pair => New($"on-site-{pair.Word}", _ => OnSiteWords(pair.Word)));
+
+    /// <summary>All causes.</summary>
+    public static IReadOnlyCollection<HistoryCause> All => Known.Values;
+
+    /// <summary>What is stored: lower-case words with hyphens.</summary>
+    public string Code { get; }
+
+    /// <summary>The cause in words.</summary>
+    public Func<HistoryEntry, string> Words { get; }
+
+    /// <summary>The cause of a code; one that is not known here, which a newer program wrote, is shown as it is.</summary>
+    public static HistoryCause Find(string code) => Known.TryGetValue(code, out var cause) ? cause : new(code, _ => code);
+
+    /// <summary>A report from site.</summary>
+    /// <param name="kind">The word of its kind.</param>
+    public static HistoryCause OnSite(string kind) => ByReport[kind];
+
+    /// <summary>A report from site in words.</summary>
+    public static string OnSiteWords(string kind) => $"on site: {SiteReportWords.Said(kind)}";
+
+    private static HistoryCause New(string code, Func<HistoryEntry, string> words)
+    {
+        var cause = new HistoryCause(code, words);
+        Known.Add(code, cause);
+        return cause;
+    }
+}
