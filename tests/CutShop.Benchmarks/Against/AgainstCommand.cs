@@ -59,27 +59,22 @@ internal static class AgainstCommand
             using var ownMeasure = of(own);
             oldMeasure.Prepare();
             ownMeasure.Prepare();
-            var (olds, owns) = (new List<IReadOnlyList<Reading>>(), new List<IReadOnlyList<Reading>>());
-            for (var turn = 0; turn < turns; turn++)
-            {
-                olds.Add(oldMeasure.Turn());
-                owns.Add(ownMeasure.Turn());
-            }
-            for (var figure = 0; figure < olds[0].Count; figure++)
-                met &= Judge(name, most, [.. olds.Select(turn => turn[figure])], [.. owns.Select(turn => turn[figure])]);
+            var readings = Enumerable.Range(0, turns).Select(_ => oldMeasure.Turn().Zip(ownMeasure.Turn()).ToList()).ToList();
+            for (var figure = 0; figure < readings[0].Count; figure++)
+                met &= Judge(name, most, [.. readings.Select(turn => turn[figure])]);
         }
         return met ? 0 : 1;
     }
 
-    private static bool Judge(string name, double? most, Reading[] olds, Reading[] owns)
+    private static bool Judge(string name, double? most, (Reading Old, Reading Own)[] turns)
     {
-        var label = $"{name}: {olds[0].What}";
-        if (Array.Find([.. olds, .. owns], reading => reading.Value is null) is { } missing)
+        var label = $"{name}: {turns[0].Old.What}";
+        if (turns.Select(turn => turn.Own).FirstOrDefault(reading => reading.Value is null) is { } missing)
         {
             Say($"{label,-64} {missing.Missing}");
             return true;
         }
-        var ratios = olds.Zip(owns, (old, own) => own.Value!.Value / old.Value!.Value).ToArray();
+        var ratios = turns.Select(turn => turn.Own.Value!.Value / turn.Old.Value!.Value).ToArray();
         var (ratio, isMet) = (Stopwatches.Median(ratios), true);
         var judged = "";
         if (most is { } limit)
@@ -87,11 +82,11 @@ internal static class AgainstCommand
             isMet = ratio <= limit;
             judged = string.Create(CultureInfo.InvariantCulture, $"   at most {limit:0.00}: {(isMet ? "met" : "NOT met")}");
         }
-        Say($"{label,-64} {Median(olds),10:0.00} {Median(owns),10:0.00} {ratio,8:0.00} {ratios[0],6:0.00} {ratios[^1],6:0.00}{judged}");
+        Say($"{label,-64} {Median(turns.Select(turn => turn.Old)),10:0.00} {Median(turns.Select(turn => turn.Own)),10:0.00} {ratio,8:0.00} {ratios[0],6:0.00} {ratios[^1],6:0.00}{judged}");
         return isMet;
     }
 
-    private static double Median(Reading[] readings) => Stopwatches.Median([.. readings.Select(reading => reading.Value!.Value)]);
+    private static double Median(IEnumerable<Reading> readings) => Stopwatches.Median([.. readings.Select(reading => reading.Value!.Value)]);
 
     private static int Refuse(string problem)
     {

@@ -24,7 +24,7 @@ internal sealed class BenchMeasure(ShopProgram program) : Measure
         Turn();
     }
 
-    public override IReadOnlyList<Reading> Turn()
+    public override IEnumerable<Reading> Turn()
     {
         MakeWork();
         _shop.UseFormsOf("/cut");

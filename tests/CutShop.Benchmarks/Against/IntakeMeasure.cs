@@ -17,7 +17,7 @@ internal sealed class IntakeMeasure(ShopProgram program) : Measure
         TakeIn();
     }
 
-    public override IReadOnlyList<Reading> Turn() =>
+    public override IEnumerable<Reading> Turn() =>
         [new(string.Create(CultureInfo.InvariantCulture, $"intake of {Posts:N0} posts by the API, ms"), TakeIn())];
 
     public override void Dispose() => _shop.Dispose();

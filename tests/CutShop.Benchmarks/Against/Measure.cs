@@ -4,7 +4,7 @@ namespace CutShop.Benchmarks.Against;
 
 /// <summary>One figure of one turn.</summary>
 /// <param name="What">What was measured, with its unit.</param>
-/// <param name="Value">The figure, the less the better; null where this version has nothing to measure.</param>
+/// <param name="Value">The figure, the less the better; null where the newer version has nothing to measure.</param>
 /// <param name="Missing">Why there is no figure where there is none.</param>
 internal sealed record Reading(string What, double? Value, string Missing = "");
 
@@ -19,8 +19,11 @@ internal abstract class Measure : IDisposable
     /// <summary>Makes ready, once, before the first turn.</summary>
     public abstract void Prepare();
 
-    /// <summary>Measures once: the same figures in the same order each time.</summary>
-    public abstract IReadOnlyList<Reading> Turn();
+    /// <summary>
+    /// Measures once: the same figures in the same order each time. Each is measured when it is asked for, so that the same figure of both
+    /// versions is measured right after each other.
+    /// </summary>
+    public abstract IEnumerable<Reading> Turn();
 
     public abstract void Dispose();
 

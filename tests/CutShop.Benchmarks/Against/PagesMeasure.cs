@@ -35,19 +35,17 @@ internal sealed class PagesMeasure(ShopProgram program) : Measure
         }
     }
 
-    public override IReadOnlyList<Reading> Turn()
+    public override IEnumerable<Reading> Turn()
     {
-        var readings = new List<Reading>();
         foreach (var (name, shop, addresses) in _kinds)
         {
             shop.Start();
             var first = addresses[_turns % addresses.Count];
-            readings.Add(new($"{name}: first view, ms", Time(() => shop.Get(first))));
-            readings.Add(new($"{name}, ms", MedianTime(ask => shop.Get(addresses[ask % addresses.Count]))));
+            yield return new($"{name}: first view, ms", Time(() => shop.Get(first)));
+            yield return new($"{name}, ms", MedianTime(ask => shop.Get(addresses[ask % addresses.Count])));
             shop.Stop();
         }
         _turns++;
-        return readings;
     }
 
     public override void Dispose()

@@ -36,7 +36,7 @@ internal sealed class PreviewMeasure(ShopProgram program) : Measure
         _draft = draft ?? throw new InvalidOperationException($"{program.Name}: the draft was not made: {page}");
     }
 
-    public override IReadOnlyList<Reading> Turn()
+    public override IEnumerable<Reading> Turn()
     {
         _shop.UseFormsOf(_draft);
         return
