@@ -45,7 +45,17 @@ internal static class AgainstCommand
         if (typeof(AgainstCommand).Assembly.GetCustomAttribute<DebuggableAttribute>() is { IsJITOptimizerDisabled: true })
             return Refuse("This program is built to be debugged; accepted: one that is built with -c Release, as the other one is");
         var (old, problem) = BuiltCommit.Of(commit);
-        return old is null ? Refuse(problem!) : Run(old, BuiltCommit.Own(), [.. Measures.Where(measure => names.Count == 0 || names.Contains(measure.Name))], turns);
+        if (old is null)
+            return Refuse(problem!);
+        try
+        {
+            return Run(old, BuiltCommit.Own(), [.. Measures.Where(measure => names.Count == 0 || names.Contains(measure.Name))], turns);
+        }
+        catch (InvalidOperationException e)
+        {
+            // Caught, so that the servers are stopped and their shops removed.
+            return Refuse(e.ToString());
+        }
     }
 
     private static int Run(ShopProgram old, ShopProgram own, (string Name, double? Most, Func<ShopProgram, Measure> Of)[] measures, int turns)

@@ -18,7 +18,6 @@ internal sealed class ProgramShop : IDisposable
 
     private readonly ShopProgram _program;
     private readonly string _password;
-    private readonly int _port = FreePort.Find();
     private readonly CookieContainer _cookies = new();
     private ServerProcess? _server;
     private HttpClient? _client;
@@ -43,8 +42,7 @@ internal sealed class ProgramShop : IDisposable
     /// <summary>Serves the shop. The first time the owner signs in; after that nothing has been asked for when it returns.</summary>
     public void Start()
     {
-        var listen = string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{_port}");
-        _server = ServerProcess.StartAsync(_program.Command("serve", "--shop", Folder, "--listen", listen, "--backup-at", "never")).GetAwaiter().GetResult();
+        _server = ServerProcess.StartAsync(_program.Command("serve", "--shop", Folder, "--listen", "http://127.0.0.1:0", "--backup-at", "never")).GetAwaiter().GetResult();
         _client = new(new SocketsHttpHandler { CookieContainer = _cookies, AllowAutoRedirect = false, UseProxy = false }) { BaseAddress = _server.Address };
         if (_cookies.Count > 0)
             return;
