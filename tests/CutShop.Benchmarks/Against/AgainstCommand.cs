@@ -69,7 +69,7 @@ internal static class AgainstCommand
             using var ownMeasure = of(own);
             oldMeasure.Prepare();
             ownMeasure.Prepare();
-            var readings = Enumerable.Range(0, turns).Select(_ => oldMeasure.Turn().Zip(ownMeasure.Turn()).ToList()).ToList();
+            var readings = Enumerable.Range(0, turns).Select(_ => oldMeasure.Turn().Zip(ownMeasure.Turn()).SelectMany(part => part.First.Zip(part.Second)).ToList()).ToList();
             for (var figure = 0; figure < readings[0].Count; figure++)
                 met &= Judge(name, most, [.. readings.Select(turn => turn[figure])]);
         }

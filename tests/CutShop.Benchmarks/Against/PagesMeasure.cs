@@ -35,17 +35,18 @@ internal sealed class PagesMeasure(ShopProgram program) : Measure
         }
     }
 
-    public override IEnumerable<Reading> Turn()
+    public override IEnumerable<Reading[]> Turn()
     {
+        var turn = _turns++;
         foreach (var (name, shop, addresses) in _kinds)
         {
             shop.Start();
-            var first = addresses[_turns % addresses.Count];
-            yield return new($"{name}: first view, ms", Time(() => shop.Get(first)));
-            yield return new($"{name}, ms", MedianTime(ask => shop.Get(addresses[ask % addresses.Count])));
+            var first = addresses[turn % addresses.Count];
+            var firstView = Time(() => shop.Get(first));
+            var view = MedianTime(ask => shop.Get(addresses[ask % addresses.Count]));
             shop.Stop();
+            yield return [new($"{name}: first view, ms", firstView), new($"{name}, ms", view)];
         }
-        _turns++;
     }
 
     public override void Dispose()

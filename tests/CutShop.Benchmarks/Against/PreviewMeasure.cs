@@ -34,19 +34,20 @@ internal sealed class PreviewMeasure(ShopProgram program) : Measure
             ("ends", "stopped"),
             ("between", "bored"));
         _draft = draft ?? throw new InvalidOperationException($"{program.Name}: the draft was not made: {page}");
+        _shop.Stop();
     }
 
-    public override IEnumerable<Reading> Turn()
+    public override IEnumerable<Reading[]> Turn()
     {
+        _shop.Start();
         _shop.UseFormsOf(_draft);
-        return
-        [
-            new(string.Create(CultureInfo.InvariantCulture, $"preview of a draft of {Posts} posts, ms"), MedianTime(_ => _shop.Post(
-                $"{_draft}/preview",
-                ("version", "1"),
-                ("at", "lines[0].posts[99]"),
-                ("lines[0].posts[99].across", string.Create(CultureInfo.InvariantCulture, $"{140 + _typed++ * 0.001:0.000} mm"))))),
-        ];
+        var time = MedianTime(_ => _shop.Ask(
+            $"{_draft}/preview",
+            ("version", "1"),
+            ("at", "lines[0].posts[99]"),
+            ("lines[0].posts[99].across", string.Create(CultureInfo.InvariantCulture, $"{140 + _typed++ * 0.001:0.000} mm"))));
+        _shop.Stop();
+        return [[new(string.Create(CultureInfo.InvariantCulture, $"preview of a draft of {Posts} posts, ms"), time)]];
     }
 
     public override void Dispose() => _shop.Dispose();

@@ -42,6 +42,8 @@ internal sealed class ProgramShop : IDisposable
     /// <summary>Serves the shop. The first time the owner signs in; after that nothing has been asked for when it returns.</summary>
     public void Start()
     {
+        if (_server is not null)
+            throw new InvalidOperationException("The shop is served already.");
         _server = ServerProcess.StartAsync(_program.Command("serve", "--shop", Folder, "--listen", "http://127.0.0.1:0", "--backup-at", "never")).GetAwaiter().GetResult();
         _client = new(new SocketsHttpHandler { CookieContainer = _cookies, AllowAutoRedirect = false, UseProxy = false }) { BaseAddress = _server.Address };
         if (_cookies.Count > 0)
@@ -59,8 +61,11 @@ internal sealed class ProgramShop : IDisposable
         (_client, _server) = (null, null);
     }
 
-    /// <summary>A page, whole.</summary>
-    public string Get(string address) => Send(new(HttpMethod.Get, address)).Text;
+    /// <summary>A page, whole. It must be this page, and not lead to another.</summary>
+    public string Get(string address) => Stayed(address, Send(new(HttpMethod.Get, address)));
+
+    /// <summary>What a form answers in place, without a page of its own.</summary>
+    public string Ask(string address, params (string Name, string Value)[] fields) => Stayed(address, Post(address, fields));
 
     /// <summary>Where a page goes on to by itself, or null where it stays.</summary>
     public string? Follow(string address) => Send(new(HttpMethod.Get, address)).To;
@@ -116,13 +121,16 @@ internal sealed class ProgramShop : IDisposable
     private string MakeKey()
     {
         UseFormsOf("/keys");
-        return PageText.SecretIn(Post("/keys?handler=Make", ("name", "benchmark"), ("scope", "take-in")).Text);
+        return PageText.SecretIn(Ask("/keys?handler=Make", ("name", "benchmark"), ("scope", "take-in")));
     }
 
     private HttpRequestMessage Form(string address, (string Name, string Value)[] fields) => new(HttpMethod.Post, address)
     {
         Content = new FormUrlEncodedContent([new(PageText.TokenField, _token), .. fields.Select(field => KeyValuePair.Create(field.Name, field.Value))]),
     };
+
+    private string Stayed(string address, (string? To, string Text) answer) =>
+        answer.To is null ? answer.Text : throw new InvalidOperationException($"{_program.Name}: {address} leads to {answer.To}");
 
     private (string? To, string Text) Send(HttpRequestMessage request)
     {

@@ -23,10 +23,10 @@ internal sealed class StoredSizeMeasure(ShopProgram program) : Measure
         // Each turn makes what it measures.
     }
 
-    public override IEnumerable<Reading> Turn()
+    public override IEnumerable<Reading[]> Turn()
     {
         var job = GeneratedJob.OfPosts(Posts);
-        return [new(string.Create(CultureInfo.InvariantCulture, $"parts of {Posts:N0} posts against the takeoff as JSON, kB"), (program.IsOld ? TakeoffBytes(job) : StoredBytes(job)) / 1e3, "no parts stored")];
+        return [[new(string.Create(CultureInfo.InvariantCulture, $"parts of {Posts:N0} posts against the takeoff as JSON, kB"), (program.IsOld ? TakeoffBytes(job) : StoredBytes(job)) / 1e3, "no parts stored")]];
     }
 
     public override void Dispose()

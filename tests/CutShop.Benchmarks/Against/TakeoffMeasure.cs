@@ -12,8 +12,8 @@ internal sealed class TakeoffMeasure(ShopProgram program) : Measure
 
     public override void Prepare() => File.WriteAllBytes(_file, GeneratedJob.OfPosts(Posts));
 
-    public override IEnumerable<Reading> Turn() =>
-        [new(string.Create(CultureInfo.InvariantCulture, $"takeoff of {Posts:N0} posts by the command, ms"), Time(() => program.Run("takeoff", _file)))];
+    public override IEnumerable<Reading[]> Turn() =>
+        [[new(string.Create(CultureInfo.InvariantCulture, $"takeoff of {Posts:N0} posts by the command, ms"), Time(() => program.Run("takeoff", _file)))]];
 
     public override void Dispose() => File.Delete(_file);
 }
