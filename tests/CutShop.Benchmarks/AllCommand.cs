@@ -18,7 +18,8 @@ internal static class AllCommand
         ```
 
         and a single subject by its name, such as `-- takeoff`. How good the cut plans are stands in [cut-plan.md](cut-plan.md), what is
-        lost when machines fail in [trust.md](trust.md): `-- cutting` and `-- trust` measure those.
+        lost when machines fail in [trust.md](trust.md): `-- cutting` and `-- trust` measure those. How this version compares with the one of
+        another commit, `-- against COMMIT` measures: see [DEVELOPERS.md](../DEVELOPERS.md).
 
         """;
 

@@ -1,4 +1,5 @@
 using CutShop.Benchmarks;
+using CutShop.Benchmarks.Against;
 using CutShop.Benchmarks.Benches;
 using CutShop.Benchmarks.Cutting;
 using CutShop.Benchmarks.Desk;
@@ -24,6 +25,8 @@ switch (args)
 {
     case ["all", .. var rest]:
         return AllCommand.Run(subjects, rest);
+    case ["against", .. var rest]:
+        return AgainstCommand.Run(rest);
     case ["cutting", .. var rest]:
         return CuttingCommand.Run(rest);
     case ["trust", .. var rest]:
@@ -32,7 +35,8 @@ switch (args)
         return subjects.Single(subject => subject.Name == name).Run(rest);
     default:
         Console.Error.WriteLine(
-            $"usage: all [--write FILE], or one of {string.Join(", ", subjects.Select(subject => subject.Name))}, cutting, trust; " +
-            "cutting takes [--seconds N] [--direct N] [--only TEXT] [--write FILE]; trust takes names of its figures, and [--kills N] [--lengths N] [--files N] [--seconds N] [--store postgresql] [--write FILE]; labels takes [--pictures N]");
+            $"usage: all [--write FILE], or one of {string.Join(", ", subjects.Select(subject => subject.Name))}, cutting, trust, against; " +
+            "cutting takes [--seconds N] [--direct N] [--only TEXT] [--write FILE]; trust takes names of its figures, and [--kills N] [--lengths N] [--files N] [--seconds N] [--store postgresql] [--write FILE]; labels takes [--pictures N]; " +
+            $"against takes COMMIT [MEASURE…] [--turns N], where a MEASURE is one of {AgainstCommand.Names}");
         return 2;
 }

@@ -56,7 +56,8 @@ internal static class Stopwatches
         return GC.GetAllocatedBytesForCurrentThread() - before;
     }
 
-    private static double Median(double[] values)
+    /// <summary>The middle one of some values, or half way between the middle two; the values are sorted by it.</summary>
+    public static double Median(double[] values)
     {
         Array.Sort(values);
         var middle = values.Length / 2;

@@ -1,15 +1,15 @@
 using System.Net;
-using System.Text.RegularExpressions;
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
+using CutShop.Trust;
 using CutShop.Web;
 using Microsoft.AspNetCore.Builder;
 
 namespace CutShop.Benchmarks.Desk;
 
 /// <summary>A shop of many jobs on a free port, with a bare endpoint beside its own pages and a client signed in at the order desk.</summary>
-internal sealed partial class DeskSite : IDisposable
+internal sealed class DeskSite : IDisposable
 {
     /// <summary>Answers two letters and does nothing else.</summary>
     public const string Bare = "/bare";
@@ -50,7 +50,7 @@ internal sealed partial class DeskSite : IDisposable
 
     /// <summary>The token that the forms of a page carry.</summary>
     public string TokenOf(string address) =>
-        Token().Match(_client.GetStringAsync(new Uri(address, UriKind.Relative)).GetAwaiter().GetResult()).Groups["value"].Value;
+        PageText.TokenIn(_client.GetStringAsync(new Uri(address, UriKind.Relative)).GetAwaiter().GetResult());
 
     /// <inheritdoc/>
     public void Dispose()
@@ -68,11 +68,8 @@ internal sealed partial class DeskSite : IDisposable
         {
             ["name"] = Name,
             ["password"] = password,
-            ["__RequestVerificationToken"] = TokenOf("/sign-in"),
+            [PageText.TokenField] = TokenOf("/sign-in"),
         });
         Post("/sign-in", form);
     }
-
-    [GeneratedRegex("name=\"__RequestVerificationToken\" type=\"hidden\" value=\"(?<value>[^\"]+)\"", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
-    private static partial Regex Token();
 }

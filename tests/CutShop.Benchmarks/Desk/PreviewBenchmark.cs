@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using CutShop.Shop;
 using CutShop.Takeoff;
+using CutShop.Trust;
 
 namespace CutShop.Benchmarks.Desk;
 
@@ -71,7 +72,7 @@ internal static class PreviewBenchmark
         {
             using var content = new FormUrlEncodedContent(
             [
-                new("__RequestVerificationToken", token),
+                new(PageText.TokenField, token),
                 new("version", "1"),
                 new("at", "lines[0].posts[99]"),
                 new("lines[0].posts[99].across", string.Create(CultureInfo.InvariantCulture, $"{140 + turn * 0.001:0.000} mm")),

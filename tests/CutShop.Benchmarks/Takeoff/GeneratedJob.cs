@@ -9,13 +9,15 @@ internal static class GeneratedJob
     private const int Seed = 1042;
 
     /// <summary>The job file as UTF-8.</summary>
-    public static byte[] OfPosts(int count)
+    /// <param name="count">How many posts.</param>
+    /// <param name="number">The job's number.</param>
+    public static byte[] OfPosts(int count, string number = "BENCH")
     {
         var random = new Random(Seed);
         var json = new StringBuilder();
-        json.Append("""
+        json.Append(CultureInfo.InvariantCulture, $$"""
             {
-              "number": "BENCH", "customer": "generated", "due": "2027-03-12",
+              "number": "{{number}}", "customer": "generated", "due": "2027-03-12",
               "rope": { "material": "polypropylene", "diameter": "1 1/2 in" },
               "allowances": { "shrink": "12.5%", "perPiece": "0 in", "roundUp": "1/4 in" },
               "lines": [ {

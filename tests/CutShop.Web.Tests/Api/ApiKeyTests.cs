@@ -1,5 +1,6 @@
 using System.Net;
 using CutShop.Shop;
+using CutShop.Trust;
 using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Web.Tests.Api;
@@ -13,7 +14,7 @@ public sealed class ApiKeyTests
     {
         await using var shop = await RunningShop.StartAsync();
         using var made = await shop.Client.SendFormAsync("/keys?handler=Make", ("name", "Order desk program"), ("scope", "read"));
-        var key = Forms.SecretIn(await made.TextAsync());
+        var key = PageText.SecretIn(await made.TextAsync());
         Assert.DoesNotContain(key, await shop.Client.GetStringAsync(new Uri("/keys", UriKind.Relative), TestContext.Current.CancellationToken), StringComparison.Ordinal);
         Assert.DoesNotContain(key, shop.Database.Read(session => session.Value<string>("SELECT key_hash FROM api_keys")), StringComparison.Ordinal);
 

@@ -1,10 +1,10 @@
 using System.Text.Json;
-using System.Text.RegularExpressions;
+using CutShop.Trust;
 
 namespace CutShop.Load;
 
 /// <summary>A tablet at the cut bench: asks for the next piece, opens it, ticks each step, enters the length.</summary>
-internal sealed partial class BenchTablet(Uri site, int number, TimeSpan between, LoadNotes notes, string name, string password)
+internal sealed class BenchTablet(Uri site, int number, TimeSpan between, LoadNotes notes, string name, string password)
     : LoadClient(site, number, between, notes)
 {
     private static readonly string[] Steps = ["step=1", "step=2", "step=3", $"measured={LoadRun.Measured}", "step=5", "step=6"];
@@ -63,10 +63,7 @@ internal sealed partial class BenchTablet(Uri site, int number, TimeSpan between
     }
 
     private FormUrlEncodedContent Form(params (string Name, string Value)[] fields) =>
-        new([new("__RequestVerificationToken", _token), .. fields.Select(field => KeyValuePair.Create(field.Name, field.Value))]);
+        new([new(PageText.TokenField, _token), .. fields.Select(field => KeyValuePair.Create(field.Name, field.Value))]);
 
-    private async Task<string> TokenAsync(string page) => Token().Match(await SendAsync(HttpMethod.Get, page, isMeasured: false)).Groups["value"].Value;
-
-    [GeneratedRegex("name=\"__RequestVerificationToken\" type=\"hidden\" value=\"(?<value>[^\"]+)\"", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
-    private static partial Regex Token();
+    private async Task<string> TokenAsync(string page) => PageText.TokenIn(await SendAsync(HttpMethod.Get, page, isMeasured: false));
 }

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text;
 using System.Text.Json;
+using CutShop.Trust;
 
 namespace CutShop.Web.Tests.Operations;
 
@@ -31,7 +32,7 @@ public sealed class LogTests
         var link = await shop.SetUpAsync("Berrin", Password);
         using (await shop.Client.SendFormAsync("/me?handler=Pin", ("proof", Password), ("pin", Pin))) { }
         using (var made = await shop.Client.SendFormAsync("/keys?handler=Make", ("name", "web shop"), ("scope", "take-in")))
-            secrets.Add(Forms.SecretIn(await made.TextAsync()));
+            secrets.Add(PageText.SecretIn(await made.TextAsync()));
         secrets.AddRange(await TakeInAsync(shop, secrets[^1]));
         await AtATabletAsync(shop);
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net.Sockets;
 using System.Text;
+using CutShop.Trust;
 
 namespace CutShop.Web.Tests.Operations;
 
@@ -12,7 +13,7 @@ public sealed class StopTests
         var cancel = TestContext.Current.CancellationToken;
         using var shop = await ServedShop.StartAsync();
         await shop.SetUpAsync("Berrin", "seven green bollards");
-        var form = $"name=Late&role=cutter&__RequestVerificationToken={Uri.EscapeDataString(Forms.TokenIn(await shop.Client.GetStringAsync(new Uri("/people", UriKind.Relative), cancel)))}";
+        var form = $"name=Late&role=cutter&__RequestVerificationToken={Uri.EscapeDataString(PageText.TokenIn(await shop.Client.GetStringAsync(new Uri("/people", UriKind.Relative), cancel)))}";
 
         // The form is on its way, all but its last letter.
         using var browser = new TcpClient();

@@ -38,7 +38,7 @@ public sealed class TelemetryTests
             var link = await shop.SetUpAsync("Berrin", "seven green bollards");
             using var made = await shop.Client.SendFormAsync("/keys?handler=Make", ("name", "web shop"), ("scope", "take-in"));
             using var job = new HttpRequestMessage(HttpMethod.Post, new Uri("/api/jobs", UriKind.Relative));
-            job.Headers.Authorization = new("Bearer", Forms.SecretIn(await made.TextAsync()));
+            job.Headers.Authorization = new("Bearer", PageText.SecretIn(await made.TextAsync()));
             job.Content = new StringContent(KillRun.JobFile("LQ-1", "manila", "1 in"), Encoding.UTF8, "application/json");
             using (await shop.Client.SendAsync(job, cancel)) { }
             code = shop.Read(session => session.FirstOrDefault<string>("SELECT code FROM pieces"))!;

@@ -1,4 +1,5 @@
 using System.Net;
+using CutShop.Trust;
 using Microsoft.AspNetCore.Routing;
 
 namespace CutShop.Web.Tests.People;
@@ -41,7 +42,7 @@ public sealed class AntiforgeryTests
     {
         await using var shop = await RunningShop.StartAsync();
         var cutter = await shop.SignInAsync(Shop.Role.Cutter);
-        var token = Forms.TokenIn(await cutter.GetStringAsync(new Uri("/me", UriKind.Relative), TestContext.Current.CancellationToken));
+        var token = PageText.TokenIn(await cutter.GetStringAsync(new Uri("/me", UriKind.Relative), TestContext.Current.CancellationToken));
         using var form = new FormUrlEncodedContent([KeyValuePair.Create("name", "Intruder"), KeyValuePair.Create("role", "owner"), KeyValuePair.Create("__RequestVerificationToken", token)]);
         using var answer = await shop.Client.PostAsync(new Uri("/people", UriKind.Relative), form, TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);

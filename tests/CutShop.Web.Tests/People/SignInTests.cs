@@ -1,5 +1,6 @@
 using System.Net;
 using CutShop.Shop;
+using CutShop.Trust;
 using CutShop.Web.Pages.People;
 using Microsoft.Extensions.Time.Testing;
 
@@ -58,7 +59,7 @@ public sealed class SignInTests
         client.DefaultRequestHeaders.Add("X-Forwarded-Proto", scheme);
         using var form = await client.AskAsync("/sign-in");
         var formCookie = Assert.Single(form.Headers.GetValues("Set-Cookie"));
-        var token = Forms.TokenIn(await form.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        var token = PageText.TokenIn(await form.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
         // The client would not send a cookie for https over http, so the form's cookie is sent by hand.
         using var request = new HttpRequestMessage(HttpMethod.Post, new Uri("/sign-in", UriKind.Relative))
         {
@@ -125,7 +126,7 @@ public sealed class SignInTests
         for (var i = 0; i < SignIn.MostTries; i++)
             await TryAsync(shop, name, "not the password");
         using var reset = await shop.Client.SendFormAsync($"/people/{shop.People.Find(name)!.Id}?handler=Password");
-        Assert.Equal("", await TryAsync(shop, name, Forms.SecretIn(await reset.TextAsync())));
+        Assert.Equal("", await TryAsync(shop, name, PageText.SecretIn(await reset.TextAsync())));
     }
 
     [Fact]

@@ -55,7 +55,10 @@ internal sealed class ServerProcess : IDisposable
     }
 
     /// <summary>A command of the program that lies beside this one.</summary>
-    public static ProcessStartInfo Command(params string[] args)
+    public static ProcessStartInfo Command(params string[] args) => CommandOf(Path.Combine(AppContext.BaseDirectory, "cutshop.dll"), args);
+
+    /// <summary>A command of a program that lies anywhere.</summary>
+    public static ProcessStartInfo CommandOf(string program, params string[] args)
     {
         var start = new ProcessStartInfo(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet")
         {
@@ -63,7 +66,7 @@ internal sealed class ServerProcess : IDisposable
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
-        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "cutshop.dll"));
+        start.ArgumentList.Add(program);
         foreach (var arg in args)
             start.ArgumentList.Add(arg);
         return start;

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Net;
 using CutShop.Shop;
 using CutShop.Shop.Tests;
+using CutShop.Trust;
 using CutShop.Web.Tests.Operations;
 
 namespace CutShop.Web.Tests.Trust;
@@ -109,7 +110,7 @@ public sealed class ServerRestartTests : IDisposable
         return answer.StatusCode;
     }
 
-    private static async Task<string> TokenAsync(ServedShop shop) => Forms.TokenIn(await shop.Client.GetStringAsync(new Uri("/stock", UriKind.Relative), Cancel));
+    private static async Task<string> TokenAsync(ServedShop shop) => PageText.TokenIn(await shop.Client.GetStringAsync(new Uri("/stock", UriKind.Relative), Cancel));
 
     private static async Task<HttpResponseMessage> SendAsync(ServedShop shop, string token, string key)
     {

@@ -1,6 +1,5 @@
 using System.Net;
 using System.Text.Json;
-using System.Text.RegularExpressions;
 
 namespace CutShop.Trust;
 
@@ -8,7 +7,7 @@ namespace CutShop.Trust;
 /// One person at one device. What gets no answer is sent again, the same with the same key, once the server is back: as the pages'
 /// own script does.
 /// </summary>
-internal abstract partial class ShopClient(KillRun run, string name, string password) : IDisposable
+internal abstract class ShopClient(KillRun run, string name, string password) : IDisposable
 {
     private readonly HttpClient _http = new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer() })
     {
@@ -75,7 +74,7 @@ internal abstract partial class ShopClient(KillRun run, string name, string pass
         SendAsync(
             () => new HttpRequestMessage(HttpMethod.Post, address)
             {
-                Content = new FormUrlEncodedContent([new("__RequestVerificationToken", _token), .. fields.Select(field => KeyValuePair.Create(field.Item1, field.Item2))]),
+                Content = new FormUrlEncodedContent([new(PageText.TokenField, _token), .. fields.Select(field => KeyValuePair.Create(field.Item1, field.Item2))]),
                 Headers = { { "X-Tap", "1" } },
             },
             cancel);
@@ -104,8 +103,5 @@ internal abstract partial class ShopClient(KillRun run, string name, string pass
         }
     }
 
-    private async Task<string> TokenAsync(string page, CancellationToken cancel) => Token().Match((await GetAsync(page, cancel)).Body).Groups["value"].Value;
-
-    [GeneratedRegex("name=\"__RequestVerificationToken\" type=\"hidden\" value=\"(?<value>[^\"]+)\"", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
-    private static partial Regex Token();
+    private async Task<string> TokenAsync(string page, CancellationToken cancel) => PageText.TokenIn((await GetAsync(page, cancel)).Body);
 }
