@@ -27,6 +27,7 @@ internal static class DemoCommand
         command.SetAction(async (parsed, cancel) =>
         {
             var (shop, address, settings) = (parsed.GetRequiredValue(options.Folder), options.AddressOf(parsed, parsed.GetRequiredValue(listen)), options.PaperOf(parsed));
+            using var alone = ServeCommand.Alone(options.PlaceOf(parsed));
             using var database = options.Open(parsed);
             foreach (var job in Jobs())
             {

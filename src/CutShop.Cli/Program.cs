@@ -1,6 +1,8 @@
 using System.CommandLine;
 using CutShop.Cli;
+using CutShop.Shop;
 
+OwnOnly.FromNowOn();
 var root = new RootCommand("CutShop: cut and drill work orders for rope railings.")
 {
     TakeoffCommand.Create(),

@@ -37,15 +37,31 @@ internal static class RestoreCommand
         Console.WriteLine(answer.Present is { } present ? $"The shop before: {Said(present)}." : "The shop before: no database that can be read.");
         if (answer is { Backup: { } restored, Present: { } lost } && lost.Lines > restored.Lines)
             Console.WriteLine($"{lost.Lines - restored.Lines} lines of history are not in the backup.");
+        if (answer is { Backup: { } to, Present: { } from } && from.LastLine > to.LastLine)
+            Console.WriteLine(FormattableString.Invariant($"Programs that follow the changes: the last line in the backup is {to.LastLine}; what they were told after it, up to line {from.LastLine}, is undone. They are answered 410 and start again."));
         if (answer.Problem is { } problem)
         {
             await Console.Error.WriteLineAsync(problem);
             return Exit.Failed;
         }
+        WriteKept(answer, isDry);
         Console.WriteLine(isDry ? "It can be restored. Nothing was changed." : "Restored.");
         if (answer.Aside is { } aside)
             Console.WriteLine($"What was there before: {aside}");
         return Exit.Done;
+    }
+
+    private static void WriteKept(RestoreAnswer answer, bool isDry)
+    {
+        if (answer.Kept is not { } kept)
+        {
+            Console.WriteLine("What was revoked since the backup is not known, since the shop before cannot be read: look through keys, people, tablets and labels.");
+            return;
+        }
+        if (kept.Count > 0)
+            Console.WriteLine(isDry ? "Revoked or changed since the backup, and would stay so:" : "Revoked or changed since the backup, and stays so:");
+        foreach (var line in kept)
+            Console.WriteLine($"  {line}");
     }
 
     private static string Said(ShopFacts facts) =>

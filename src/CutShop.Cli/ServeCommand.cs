@@ -36,6 +36,12 @@ internal static class ServeCommand
             var (shop, rule) = (parsed.GetRequiredValue(options.Folder), backups.RuleOf(parsed));
             var folder = backups.FolderOf(parsed, shop);
             var place = options.PlaceOf(parsed);
+            using var alone = Alone(place);
+            OwnOnly.Close(shop);
+            foreach (var backup in BackupFile.In(folder))
+                OwnOnly.CloseOne(backup.Path);
+            if (!place.IsOnServer && ShopStart.Refusal(shop, folder, TimeProvider.System) is { } refusal)
+                throw new InvalidDataException(refusal);
             UpgradeCommand.MakeIfDue(place, folder);
             using var database = place.Open(TimeProvider.System);
             if (place.IsOnServer)
@@ -50,6 +56,12 @@ internal static class ServeCommand
         return command;
     }
 
+    /// <summary>Holds the shop's folder while a server runs: a database file has one server, a database on a server may have several.</summary>
+    public static IDisposable Alone(ShopPlace place) => place.IsOnServer
+        ? ShopInUse.Share(place.Folder)
+        : ShopInUse.TryTakeAlone(place.Folder) ?? throw new IOException(
+            $"A server runs on {place.DatabaseFile} already, and a database file has one. Stop that one first; for several servers, keep the database on a server: see docs/operations.md.");
+
     /// <summary>Where to listen; only this machine unless the shop says otherwise.</summary>
     public static Option<string> ListenOption() => new("--listen")
     {
@@ -60,7 +72,6 @@ internal static class ServeCommand
     /// <summary>Runs the site until it is stopped; what is being answered then is finished first.</summary>
     public static async Task<int> ServeAsync(ShopSiteSettings settings, string listen, CancellationToken cancel)
     {
-        using var inUse = ShopInUse.Share(settings.Folder);
         await using var site = ShopSite.Build(settings, listen);
         await site.StartAsync(cancel);
         Console.WriteLine($"The shop's pages: {string.Join(' ', site.Urls)}   (Ctrl+C stops)");

@@ -45,6 +45,9 @@ public sealed class RunningShop : IAsyncDisposable
     /// <summary>The cookies of <see cref="Client"/>.</summary>
     public CookieContainer OwnersCookies { get; } = new();
 
+    /// <summary>What the site is made of.</summary>
+    public IServiceProvider Services => _site.Services;
+
     /// <summary>Every route that the site answers.</summary>
     public IEnumerable<RouteEndpoint> Routes => _site.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>();
 

@@ -1,12 +1,12 @@
 namespace CutShop.Shop;
 
-/// <summary>Says which programs run on a shop's folder: each holds a share of a lock file while it runs, however it ends.</summary>
+/// <summary>Says whether a server runs on a shop's folder: it holds a lock file while it runs, however it ends. Servers of one database on a server share it.</summary>
 public static class ShopInUse
 {
     /// <summary>Holds a share while a server runs.</summary>
     public static IDisposable Share(string folder) => Open(folder, FileShare.Read);
 
-    /// <summary>Takes the folder alone, or null where a server runs on it.</summary>
+    /// <summary>Takes the folder alone, as a server of a database file and a restore of a damaged one do; null where a server runs on it.</summary>
     public static IDisposable? TryTakeAlone(string folder)
     {
         try

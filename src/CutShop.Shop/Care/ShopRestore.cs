@@ -7,8 +7,9 @@ namespace CutShop.Shop;
 /// <param name="Jobs">Jobs.</param>
 /// <param name="Coils">Coils and offcuts.</param>
 /// <param name="Lines">Lines of history.</param>
-/// <param name="LastChange">When the last of them was written, UTC, or null.</param>
-public sealed record ShopFacts(long Jobs, long Coils, long Lines, DateTimeOffset? LastChange);
+/// <param name="LastLine">The number of the last of them, which followers of the changes may have; 0 where there is none.</param>
+/// <param name="LastChange">When it was written, UTC, or null.</param>
+public sealed record ShopFacts(long Jobs, long Coils, long Lines, long LastLine, DateTimeOffset? LastChange);
 
 /// <summary>A restore, looked at before it is made or when it is done.</summary>
 /// <param name="Findings">What is off in the backup; empty where it is sound.</param>
@@ -16,7 +17,8 @@ public sealed record ShopFacts(long Jobs, long Coils, long Lines, DateTimeOffset
 /// <param name="Present">What the shop holds before; null where it has no database or it cannot be read.</param>
 /// <param name="Problem">Why nothing was restored, or null.</param>
 /// <param name="Aside">Where what was there before is now, or null.</param>
-public sealed record RestoreAnswer(IReadOnlyList<CheckFinding> Findings, ShopFacts? Backup, ShopFacts? Present, string? Problem, string? Aside)
+/// <param name="Kept">What was shut since the backup and stays so; null where the shop's own database cannot be read.</param>
+public sealed record RestoreAnswer(IReadOnlyList<CheckFinding> Findings, ShopFacts? Backup, ShopFacts? Present, string? Problem, string? Aside, IReadOnlyList<string>? Kept = null)
 {
     /// <summary>True where the backup could be put in place, or is.</summary>
     public bool IsGood => Problem is null;
@@ -55,7 +57,7 @@ public sealed class ShopRestore(string folder, TimeProvider time)
             var findings = ShopCheck.OfFile(Copy, time);
             var found = new RestoreAnswer(findings, FactsOf(Copy), FactsOf(_database), Problem: null, Aside: null);
             return findings.Count == 0 || evenSo
-                ? then(found)
+                ? then(Prepare(found))
                 : found with { Problem = $"Something is off in {backup}. Choose another backup, or restore it even so." };
         }
         finally
@@ -74,10 +76,39 @@ public sealed class ShopRestore(string folder, TimeProvider time)
         if (found.Present is null)
             return ReplaceDamaged(found);
         var aside = new ShopBackups(_database, ShopFolder.BackupsIn(folder), time).Make(keep: null);
+        // Once more, for what was shut while that backup was made.
+        found = KeepShut(found);
         using var copy = CareFile.Open(Copy, time);
         using var present = CareFile.Open(_database, time);
         PutOver(copy.Connection, present.Connection);
         return found with { Aside = aside.File.Path };
+    }
+
+    /// <summary>Readies the copy: cursors of before are known as such, and what was shut since stays shut.</summary>
+    private RestoreAnswer Prepare(RestoreAnswer found)
+    {
+        using (var copy = CareFile.Open(Copy, time))
+            copy.Write(HistoryEpoch.DrawAgain);
+        return KeepShut(found);
+    }
+
+    private RestoreAnswer KeepShut(RestoreAnswer found)
+    {
+        var upToDate = Copy + ".present";
+        try
+        {
+            if (found.Present is null || ShopTrial.BringUpToDate(_database, upToDate, time) is not null)
+                return found;
+            using var copy = CareFile.Open(Copy, time);
+            using var present = CareFile.Open(upToDate, time);
+            IReadOnlyList<string> kept = [];
+            copy.Write(restored => kept = present.Read(session => Revocations.Keep(session, restored)));
+            return found with { Kept = [.. found.Kept ?? [], .. kept] };
+        }
+        finally
+        {
+            CareFile.Delete(upToDate);
+        }
     }
 
     /// <summary>A busy server may win every turn for a while: each try is the whole transaction or nothing, so it is tried again.</summary>
@@ -118,6 +149,7 @@ public sealed class ShopRestore(string folder, TimeProvider time)
                 session.Value<long>("SELECT count(*) FROM jobs"),
                 session.Value<long>("SELECT count(*) FROM coils"),
                 session.Value<long>("SELECT count(*) FROM history"),
+                session.Value<long>("SELECT coalesce(max(id), 0) FROM history"),
                 session.FirstOrDefault<DateTimeOffset?>("SELECT at FROM history ORDER BY id DESC LIMIT 1")));
         }
         catch (FileNotFoundException)

@@ -7,7 +7,7 @@ internal static class StrayFiles
 {
     private const string Half = ".part";
 
-    private static readonly string[] Unfinished = ["*" + Half, "*.restoring", "*.importing"];
+    private static readonly string[] Unfinished = ["*" + Half, "*.restoring", "*.restoring.present", "*.importing"];
 
     public static IEnumerable<CheckFinding> In(string folder, CareStore store) =>
         Directory.Exists(folder) ? [.. Halves(folder), .. PaperOfNoJob(folder, store), .. Photos(folder, store)] : [];
@@ -26,7 +26,7 @@ internal static class StrayFiles
             .Select(job => new CheckFinding(Path.GetRelativePath(folder, job), "is the paper of a job that is not in the database"));
     }
 
-    /// <summary>A photo is stored before its report, so the files are looked up first: a report that comes in meanwhile has its photo.</summary>
+    /// <summary>A photo gets its name just before its report is stored, so the files are looked up first: a report that comes in meanwhile has its photo.</summary>
     private static IEnumerable<CheckFinding> Photos(string folder, CareStore store)
     {
         var photos = ShopFolder.PhotosIn(folder);

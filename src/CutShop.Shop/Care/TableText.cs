@@ -20,7 +20,7 @@ internal sealed record TableText(string Name, IReadOnlyList<TableColumn> Columns
 
     private string ColumnList => string.Join(", ", Columns.Select(column => Quoted(column.Name)));
 
-    /// <summary>The tables that hold the shop as of a migration, by name; an index for searching text is none, for it is made of them.</summary>
+    /// <summary>The tables that hold the shop as of a migration, by name. An index for searching text is none, for it is made of them, nor is the history's epoch, which belongs to one database.</summary>
     public static IReadOnlyList<TableText> All(long migration) => Known.GetOrAdd(migration, Made);
 
     /// <summary>The rows, each a line of JSON.</summary>
@@ -55,7 +55,7 @@ internal sealed record TableText(string Name, IReadOnlyList<TableColumn> Columns
     private static List<TableText> Made(long migration)
     {
         using var connection = SqliteMigrations.InMemory(migration);
-        return [.. connection.Texts("SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name")
+        return [.. connection.Texts("SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite_%' AND name <> 'history_epoch' ORDER BY name")
             .Select(name => new TableText(name, ColumnsOf(connection, name)))];
     }
 

@@ -48,6 +48,9 @@ internal abstract record Dialect
     /// <summary>What @sought of <see cref="JobsWithText"/> is for a text as typed.</summary>
     public abstract string Sought(string text);
 
+    /// <summary>SQL of a text that is another one when the server's own tools have put the history back to an earlier moment; empty where only this program does that.</summary>
+    public abstract string HistoryPlace { get; }
+
     /// <summary>Ends a query of one row so that it is this transaction's alone, and passes over a row that is another's.</summary>
     /// <param name="tables">The tables whose rows are held.</param>
     public abstract string HoldFirstFree(params string[] tables);
@@ -82,6 +85,8 @@ internal abstract record Dialect
         public override string AreAlike(string column, string value) => $"{column} = {value} COLLATE NOCASE";
 
         public override string Sought(string text) => $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+
+        public override string HistoryPlace => "''";
 
         public override string HoldFirstFree(params string[] tables) => " LIMIT 1";
     }
@@ -127,6 +132,10 @@ internal abstract record Dialect
 
         public override string Sought(string text) =>
             $"%{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("%", "\\%", StringComparison.Ordinal).Replace("_", "\\_", StringComparison.Ordinal)}%";
+
+        // The database's number is new where a dump is put into a new database; the first eight digits of a log file's name are the timeline.
+        public override string HistoryPlace =>
+            "(SELECT oid || ' ' || left(pg_walfile_name(pg_current_wal_insert_lsn()), 8) FROM pg_database WHERE datname = current_database())";
 
         public override string HoldFirstFree(params string[] tables) => $" LIMIT 1 FOR UPDATE OF {string.Join(", ", tables)} SKIP LOCKED";
     }

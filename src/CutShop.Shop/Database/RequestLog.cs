@@ -14,13 +14,17 @@ internal static class RequestLog
     /// <param name="again">The answer from its text.</param>
     public static T Once<T>(ShopSession session, string key, Func<T> work, Func<T, string?> kept, Func<string, T> again)
     {
-        if (session.FirstOrDefault<string>("SELECT answer FROM requests WHERE key = @key", new { key }) is { } text)
+        if (AnswerOf(session, key) is { } text)
             return again(text);
         var answer = work();
         if (kept(answer) is { } told)
             session.Execute("INSERT INTO requests (key, at, answer) VALUES (@key, @Now, @told)", new { key, session.Now, told });
         return answer;
     }
+
+    /// <summary>The answer that a request was given before, or null.</summary>
+    public static string? AnswerOf(ShopSession session, string key) =>
+        session.FirstOrDefault<string>("SELECT answer FROM requests WHERE key = @key", new { key });
 
     /// <summary>Does once what makes a row, and answers with the row's id.</summary>
     public static long Once(ShopSession session, string key, Func<long> work) =>

@@ -42,6 +42,11 @@ internal sealed class SqliteStore : ShopDatabase
         var full = System.IO.Path.GetFullPath(path);
         var store = new SqliteStore(full, time);
         Directory.CreateDirectory(store.Folder);
+        if (store.RefusalOfEmpty() is { } refusal)
+        {
+            store.Dispose();
+            throw new InvalidDataException(refusal);
+        }
         using var connection = store.Connect();
         connection.Run("PRAGMA journal_mode = WAL");
         SqliteMigrations.Apply(connection);
@@ -120,6 +125,15 @@ internal sealed class SqliteStore : ShopDatabase
             reader.Dispose();
         using var connection = new SqliteConnection(_connectionString);
         SqliteConnection.ClearPool(connection);
+    }
+
+    /// <summary>A file without tables is a new shop's only where its folder is new.</summary>
+    private string? RefusalOfEmpty()
+    {
+        if (!File.Exists(Path))
+            return ShopStart.NotNew(Path);
+        using var connection = Connect();
+        return connection.Number("SELECT count(*) FROM sqlite_schema") == 0 ? ShopStart.NotNew(Path) : null;
     }
 
     private SqliteConnection Connect()

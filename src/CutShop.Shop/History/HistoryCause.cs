@@ -19,6 +19,9 @@ internal sealed class HistoryCause
     /// <summary>Too many wrong tries to sign in.</summary>
     public static HistoryCause WrongTries { get; } = New("wrong-tries", line => $"{line.Number("tries")} wrong tries of the {line.Text("way")}");
 
+    /// <summary>A backup was restored, and what had been shut since it was made stays shut.</summary>
+    public static HistoryCause BeforeRestore { get; } = New("before-restore", _ => "it was so before the backup was restored");
+
     private static Dictionary<string, HistoryCause> ByReport { get; } =
         SiteReportWords.All.ToDictionary(pair => pair.Word, pair => New($"on-site-{pair.Word}", _ => OnSiteWords(pair.Word)));
 

@@ -3,7 +3,7 @@ using CutShop.Takeoff;
 namespace CutShop.Shop;
 
 /// <summary>A line of the history, as programs are told of it.</summary>
-/// <param name="Id">The cursor: later lines have higher ones.</param>
+/// <param name="Id">Its number: later lines have higher ones.</param>
 /// <param name="At">When, UTC.</param>
 /// <param name="Who">Who did it.</param>
 /// <param name="Subject">What changed: job, cut ticket, drill ticket, coil, cut plan, piece or site report.</param>

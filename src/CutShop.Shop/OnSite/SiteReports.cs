@@ -36,22 +36,35 @@ public sealed class SiteReports(ShopDatabase database)
     /// <summary>How many reports are open.</summary>
     public long OpenCount() => database.Read(session => session.Value<long>("SELECT count(*) FROM site_reports WHERE closed_at IS NULL"));
 
+    /// <summary>True where a report has this photo.</summary>
+    public bool HasPhoto(string photo) => database.Read(session => session.Value<bool>("SELECT EXISTS (SELECT 1 FROM site_reports WHERE photo = @photo)", new { photo }));
+
+    /// <summary>What a report would be answered if it came now: a refusal, or the answer that it had already; null where it would be taken in.</summary>
+    /// <param name="code">The label's code.</param>
+    /// <param name="requestKey">The report's own key.</param>
+    public SiteReportAnswer? Foresee(PieceCode code, string requestKey) => database.Read(session =>
+        RequestLog.AnswerOf(session, KeyOf(code, requestKey)) is { } before ? Again(before)
+        : Refusal(session, LabelRow.Find(session, code)) is { } refused ? new SiteReportAnswer(refused, 0)
+        : null);
+
     /// <summary>Takes a report in. Safe to send twice.</summary>
     /// <param name="code">The label's code.</param>
     /// <param name="report">What is reported.</param>
     /// <param name="who">Who reports it, for the history.</param>
     /// <param name="requestKey">The report's own key.</param>
+    /// <param name="keepPhoto">Called once the report is sure to be taken in, before it is stored.</param>
     /// <param name="cancel">Stops before anything is stored.</param>
-    public Task<SiteReportAnswer> SendAsync(PieceCode code, NewSiteReport report, string who, string requestKey, CancellationToken cancel = default)
+    public Task<SiteReportAnswer> SendAsync(
+        PieceCode code, NewSiteReport report, string who, string requestKey, Action? keepPhoto = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(report);
         return database.WriteAsync(
             session => RequestLog.Once(
                 session,
-                $"report {code.Plain} {requestKey}",
-                () => Send(session, code, report, who),
+                KeyOf(code, requestKey),
+                () => Send(session, code, report, who, keepPhoto),
                 answer => answer.Outcome == SiteOutcome.Done ? answer.Id.ToString(CultureInfo.InvariantCulture) : null,
-                text => new(SiteOutcome.Done, long.Parse(text, CultureInfo.InvariantCulture))),
+                Again),
             cancel);
     }
 
@@ -77,6 +90,16 @@ public sealed class SiteReports(ShopDatabase database)
         ArgumentNullException.ThrowIfNull(note);
         return database.WriteAsync(session => BenchAnswer.Once(session, $"close {requestKey}", () => Close(session, id, note.Trim(), who)), cancel);
     }
+
+    private static string KeyOf(PieceCode code, string requestKey) => $"report {code.Plain} {requestKey}";
+
+    private static SiteReportAnswer Again(string before) => new(SiteOutcome.Done, long.Parse(before, CultureInfo.InvariantCulture));
+
+    /// <summary>Why no report of a label is taken in, or null.</summary>
+    private static SiteOutcome? Refusal(ShopSession session, LabelRow? label) =>
+        LabelRow.OutcomeOf(label) is not SiteOutcome.Done and var refused ? refused
+        : session.Value<long>("SELECT count(*) FROM site_reports WHERE piece_id = @PieceId AND closed_at IS NULL", new { label!.PieceId }) >= MostOpenOfAPiece ? SiteOutcome.TooManyReports
+        : null;
 
     private static BenchAnswer ReCut(ShopSession session, long id, string who)
     {
@@ -104,14 +127,13 @@ public sealed class SiteReports(ShopDatabase database)
         return BenchAnswer.Nothing;
     }
 
-    private static SiteReportAnswer Send(ShopSession session, PieceCode code, NewSiteReport report, string who)
+    private static SiteReportAnswer Send(ShopSession session, PieceCode code, NewSiteReport report, string who, Action? keepPhoto)
     {
         var label = LabelRow.Find(session, code);
-        if (LabelRow.OutcomeOf(label) is not SiteOutcome.Done and var refused)
+        if (Refusal(session, label) is { } refused)
             return new(refused, 0);
         var pieceId = label!.PieceId;
-        if (session.Value<long>("SELECT count(*) FROM site_reports WHERE piece_id = @pieceId AND closed_at IS NULL", new { pieceId }) >= MostOpenOfAPiece)
-            return new(SiteOutcome.TooManyReports, 0);
+        keepPhoto?.Invoke();
         var at = session.NoLaterThanNow(report.At);
         var id = session.Insert(
             """

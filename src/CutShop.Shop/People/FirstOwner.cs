@@ -27,7 +27,7 @@ public sealed class FirstOwner(ShopDatabase database)
     /// <summary>Makes the owner's account and ends the link.</summary>
     public Task<PersonAnswer> MakeAsync(string token, string name, string password, CancellationToken cancel = default)
     {
-        if (Secrets.ProblemWithPassword(password, PersonRows.Tidy(name)) is { } problem)
+        if (database.Read(session => Secrets.ProblemWithPassword(session, password, PersonRows.Tidy(name))) is { } problem)
             return Task.FromResult(new PersonAnswer(0, problem));
         var passwordHash = Secrets.Hash(password);
         return database.WriteAsync(
@@ -37,11 +37,14 @@ public sealed class FirstOwner(ShopDatabase database)
                     return PersonAnswer.Refused("link", "", "a link that was not used yet; start the program again for a new one");
                 var answer = People.Add(session, name, Role.Owner, passwordHash, PersonRows.Tidy(name));
                 if (answer.IsDone)
-                    StoredSettings.Clear(session, Setting);
+                    EndLink(session);
                 return answer;
             },
             cancel);
     }
+
+    /// <summary>Ends the link that was drawn last.</summary>
+    internal static void EndLink(ShopSession session) => StoredSettings.Clear(session, Setting);
 
     private static bool IsOpen(ShopSession session, string token) =>
         !HasPeople(session)

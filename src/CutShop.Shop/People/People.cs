@@ -28,7 +28,7 @@ public sealed class People(ShopDatabase database)
     /// <param name="cancel">Stops before anything is stored.</param>
     public Task<PersonAnswer> AddAsync(string name, Role role, string password, string who, CancellationToken cancel = default)
     {
-        if (Secrets.ProblemWithPassword(password, PersonRows.Tidy(name)) is { } problem)
+        if (database.Read(session => Secrets.ProblemWithPassword(session, password, PersonRows.Tidy(name))) is { } problem)
             return Task.FromResult(new PersonAnswer(0, problem));
         var hash = Secrets.Hash(password);
         return database.WriteAsync(session => Add(session, name, role, hash, who), cancel);
@@ -52,7 +52,7 @@ public sealed class People(ShopDatabase database)
         var hash = Secrets.Hash(password);
         return ChangeAsync(id, (session, person) =>
         {
-            if (Secrets.ProblemWithPassword(password, person.Name) is { } problem)
+            if (Secrets.ProblemWithPassword(session, password, person.Name) is { } problem)
                 return new(0, problem);
             session.Execute("UPDATE people SET password_hash = @hash WHERE id = @id", new { hash, id });
             SignInTries.Forget(session, person.Name);

@@ -18,7 +18,9 @@ internal static class PersonRows
         string.Join(' ', name.Normalize().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     public static IReadOnlyList<Person> All(ShopSession session) =>
-        [.. session.All<PersonRow>($"{Columns} ORDER BY state, name_key").Select(row => row.ToPerson())];
+        [.. AllRows(session).Select(row => row.ToPerson())];
+
+    public static IReadOnlyList<PersonRow> AllRows(ShopSession session) => session.All<PersonRow>($"{Columns} ORDER BY state, name_key");
 
     public static PersonRow? ById(ShopSession session, long id) =>
         session.FirstOrDefault<PersonRow>($"{Columns} WHERE id = @id", new { id });

@@ -1,8 +1,10 @@
+using System.Buffers.Binary;
 using System.Buffers.Text;
 using System.Security.Cryptography;
 using System.Text;
 using CutShop.Takeoff;
 using Microsoft.AspNetCore.Identity;
+using Microsoft.Extensions.Options;
 
 namespace CutShop.Shop;
 
@@ -17,7 +19,15 @@ internal static class Secrets
     public const int ShortestPin = 4;
     public const int LongestPin = 8;
 
-    private static readonly PasswordHasher<Person> Hasher = new();
+    /// <summary>Rounds of PBKDF2-HMAC-SHA512 for a hash: OWASP, Password Storage Cheat Sheet.</summary>
+    public const int Rounds = 210_000;
+
+    private const int SaltBytes = 16;
+
+    // Where a hash of the framework's form 3 says its rounds, after its mark and the name of its function.
+    private const int RoundsAt = 5;
+
+    private static readonly PasswordHasher<Person> Hasher = new(Options.Create(new PasswordHasherOptions { IterationCount = Rounds }));
 
     /// <summary>Compared with where there is no hash, so that an unknown name takes as long as a known one.</summary>
     private static readonly Lazy<string> HashOfNothing = new(() => Hash(Convert.ToHexString(RandomNumberGenerator.GetBytes(32))));
@@ -27,21 +37,34 @@ internal static class Secrets
     /// <summary>Compares a secret with a hash; where there is none it takes as long and is never right.</summary>
     public static bool IsRight(string? hash, string secret)
     {
-        var isRight = Hasher.VerifyHashedPassword(null!, hash ?? HashOfNothing.Value, secret) != PasswordVerificationResult.Failed;
+        var compared = hash ?? HashOfNothing.Value;
+        var isRight = Hasher.VerifyHashedPassword(null!, compared, secret) != PasswordVerificationResult.Failed;
+        // A hash of fewer rounds would tell by its time that somebody has the name.
+        if (Rounds - RoundsOf(compared) is > 0 and var left)
+            Rfc2898DeriveBytes.Pbkdf2(secret, new byte[SaltBytes], left, HashAlgorithmName.SHA512, SaltBytes);
         return isRight && hash is not null;
     }
 
+    /// <summary>True for a hash of as many rounds as are advised now.</summary>
+    public static bool IsOfNow(string hash) => RoundsOf(hash) >= Rounds;
+
+    private static int RoundsOf(string hash) => BinaryPrimitives.ReadInt32BigEndian(Convert.FromBase64String(hash).AsSpan(RoundsAt));
+
     /// <summary>What is wrong with a new password, or null.</summary>
-    public static FieldProblem? ProblemWithPassword(string password, string name) =>
-        password.Length is < ShortestPassword or > LongestPassword || password.Distinct().Count() < 4
-            || (name.Length > 0 && password.Contains(name, StringComparison.OrdinalIgnoreCase))
-            ? new("password", "", $"accepted: {ShortestPassword} to {LongestPassword} characters, at least four different ones, without the name in it")
-            : null;
+    /// <param name="session">The transaction, for the shop's name.</param>
+    /// <param name="password">The password.</param>
+    /// <param name="name">The person's name.</param>
+    public static FieldProblem? ProblemWithPassword(ShopSession session, string password, string name) =>
+        password.Length is < ShortestPassword or > LongestPassword || (name.Length > 0 && password.Contains(name, StringComparison.OrdinalIgnoreCase))
+            ? new("password", "", $"accepted: {ShortestPassword} to {LongestPassword} characters, without the name in it")
+        : PasswordRules.IsEasy(password, name, LetterheadShelf.NameIn(session))
+            ? new("password", "", "too easily guessed: it is made of common words, names, years or keys in a row; accepted: several words that do not belong together, or a longer mix of characters")
+        : null;
 
     /// <summary>What is wrong with a new PIN, or null.</summary>
     public static FieldProblem? ProblemWithPin(string pin) =>
-        pin.Length is < ShortestPin or > LongestPin || !pin.All(char.IsAsciiDigit) || IsLadder(pin)
-            ? new("pin", "", $"accepted: {ShortestPin} to {LongestPin} digits, not all alike and not counting up or down")
+        pin.Length is < ShortestPin or > LongestPin || !pin.All(char.IsAsciiDigit) || Pins.IsUsual(pin)
+            ? new("pin", "", $"accepted: {ShortestPin} to {LongestPin} digits, and none that many choose, such as 1234, 1212, 1995 or 2580")
             : null;
 
     /// <summary>A password to hand over: four groups of four symbols without look-alikes, 76 bits.</summary>
@@ -66,10 +89,4 @@ internal static class Secrets
 
     /// <summary>The hash under which a token or a name is kept.</summary>
     public static string HashOfToken(string token) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(token)));
-
-    private static bool IsLadder(string digits)
-    {
-        var steps = digits.Zip(digits.Skip(1), (a, b) => b - a).Distinct().ToList();
-        return steps is [0 or 1 or -1];
-    }
 }

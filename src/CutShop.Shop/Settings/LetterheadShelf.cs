@@ -19,6 +19,9 @@ public sealed class LetterheadShelf(ShopDatabase database)
         return new Letterhead(stored.GetValueOrDefault(Name, ""), stored.GetValueOrDefault(Address, ""));
     });
 
+    /// <summary>The shop's name as a transaction sees it; empty where none is set.</summary>
+    internal static string NameIn(ShopSession session) => StoredSettings.Find(session, Name) ?? "";
+
     /// <summary>Sets the head.</summary>
     /// <returns>The problems, by field; empty where all is stored.</returns>
     public async Task<IReadOnlyList<FieldProblem>> SetAsync(Letterhead typed, string who, CancellationToken cancel = default)

@@ -48,13 +48,13 @@ internal static class ApiExamples
     private const string Jobs =
         """
         { "jobs": [ { "number": "LQ-1042", "customer": "Lantern Quay boardwalk", "due": "2027-03-12", "takenInAt": "2027-02-01T08:30:00+00:00",
-            "pieces": 1, "cut": 0, "posts": 2, "drilled": 0 } ], "next": 17, "more": false }
+            "pieces": 1, "cut": 0, "posts": 2, "drilled": 0 } ], "next": "3f9a0c1b2d4e-17", "more": false }
         """;
 
     private const string Changes =
         """
         { "changes": [ { "id": 17, "at": "2027-02-01T08:30:00+00:00", "who": "key order desk", "subject": "job", "job": "LQ-1042", "mark": "",
-            "code": "job-taken-in", "what": "taken in", "before": "", "after": "1 pieces, 2 bores", "reason": "" } ], "next": 17, "more": false }
+            "code": "job-taken-in", "what": "taken in", "before": "", "after": "1 pieces, 2 bores", "reason": "" } ], "next": "3f9a0c1b2d4e-17", "more": false }
         """;
 
     /// <summary>The example of an operation's answer, or null.</summary>

@@ -32,6 +32,9 @@ internal static class ApiProblem
 {
     public const string ContentType = "application/problem+json";
 
+    /// <summary>Places that are listed; the words say how many there are.</summary>
+    public const int MostListed = 100;
+
     public static ProblemHttpResult Of(int status, string detail, params IReadOnlyList<ProblemPlace> problems)
     {
         var body = new ProblemDetails { Type = "about:blank", Title = ReasonPhrases.GetReasonPhrase(status), Status = status, Detail = detail };
@@ -41,10 +44,14 @@ internal static class ApiProblem
     }
 
     /// <summary>The problem of a job file that could not be read.</summary>
-    public static ProblemHttpResult Of(IReadOnlyList<JobProblem> problems) => Of(
+    public static ProblemHttpResult Of(IReadOnlyList<JobProblem> problems) =>
+        OfFile("job file", [.. problems.Take(MostListed).Select(problem => new ProblemPlace(problem.Path, problem.Value, problem.Text))], problems.Count);
+
+    /// <summary>The problem of a file that could not be read: how many places are wrong, and the first of them.</summary>
+    public static ProblemHttpResult OfFile(string what, IReadOnlyList<ProblemPlace> first, int count) => Of(
         StatusCodes.Status400BadRequest,
-        $"{problems.Count} {(problems.Count == 1 ? "thing is" : "things are")} wrong with the job file.",
-        [.. problems.Select(problem => new ProblemPlace(problem.Path, problem.Value, problem.Text))]);
+        $"{count} {(count == 1 ? "thing is" : "things are")} wrong with the {what}.{(count > first.Count ? $" The first {first.Count} are listed." : "")}",
+        first);
 
     /// <summary>The problem of a job that is not there.</summary>
     public static ProblemHttpResult NoJob(string number) =>

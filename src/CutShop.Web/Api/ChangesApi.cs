@@ -7,7 +7,7 @@ namespace CutShop.Web;
 /// <param name="Changes">Lines of the history, in order.</param>
 /// <param name="Next">The cursor to ask with next.</param>
 /// <param name="More">True where there may be more right now.</param>
-public sealed record ChangePage(IReadOnlyList<Change> Changes, long Next, bool More);
+public sealed record ChangePage(IReadOnlyList<Change> Changes, string Next, bool More);
 
 /// <summary>Tells what changed in the shop, for programs that ask now and then.</summary>
 internal static class ChangesApi
@@ -16,15 +16,15 @@ internal static class ChangesApi
         .WithName("listChanges")
         .WithTags("Changes")
         .WithSummary("What changed since a cursor: jobs, tickets, coils and plans.")
-        .WithDescription("The history is append-only and in order. Keep \"next\" of each answer and ask with it again; nothing is missed and nothing comes twice.")
-        .Tells(400);
+        .WithDescription("The history is append-only and in order. Keep \"next\" of each answer and ask with it again; nothing is missed and nothing comes twice. 410: a backup was restored since; start again.")
+        .Tells(400, 410);
 
-    private static Results<Ok<ChangePage>, ProblemHttpResult> List(JobNews news, string? since, string? most)
+    private static Results<Ok<ChangePage>, ProblemHttpResult> List(JobNews news, ShopDatabase database, string? since, string? most)
     {
-        var asked = Cursor.Read(since, most);
+        var asked = Cursor.Read(database, since, most);
         if (!asked.IsGood)
             return asked.Problem!;
         var changes = news.ChangesSince(asked.Since, asked.Most);
-        return TypedResults.Ok(new ChangePage(changes, changes.Count > 0 ? changes[^1].Id : asked.Since, changes.Count == asked.Most));
+        return TypedResults.Ok(new ChangePage(changes, asked.Next(changes is [.., var last] ? last.Id : null), changes.Count == asked.Most));
     }
 }

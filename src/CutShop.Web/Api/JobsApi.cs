@@ -25,7 +25,7 @@ public sealed record JobLine(
 /// <param name="Jobs">The jobs, the oldest change first.</param>
 /// <param name="Next">The cursor to ask with next.</param>
 /// <param name="More">True where there may be more right now.</param>
-public sealed record JobPage(IReadOnlyList<JobLine> Jobs, long Next, bool More);
+public sealed record JobPage(IReadOnlyList<JobLine> Jobs, string Next, bool More);
 
 /// <summary>A job with its file.</summary>
 /// <param name="Job">How it stands.</param>
@@ -38,19 +38,19 @@ internal static class JobsApi
     public static void MapJobs(this RouteGroupBuilder api)
     {
         var jobs = api.MapGroup("").WithTags("Jobs");
-        jobs.MapGet("/jobs", List).WithName("listJobs").WithSummary("Jobs taken in or changed since a cursor.").Tells(400);
+        jobs.MapGet("/jobs", List).WithName("listJobs").WithSummary("Jobs taken in or changed since a cursor.").Tells(400, 410);
         jobs.MapGet("/jobs/{number}", Find).WithName("getJob").WithSummary("A job, how it stands, and its job file.").Tells(404);
         jobs.MapGet("/jobs/{number}/takeoff", Takeoff).WithName("getTakeoff").WithSummary("The job's pieces, bores, screws and warnings.")
             .Produces<object>(StatusCodes.Status200OK, "application/json").Tells(404);
     }
 
-    private static Results<Ok<JobPage>, ProblemHttpResult> List(JobNews news, string? since, string? most)
+    private static Results<Ok<JobPage>, ProblemHttpResult> List(JobNews news, ShopDatabase database, string? since, string? most)
     {
-        var asked = Cursor.Read(since, most);
+        var asked = Cursor.Read(database, since, most);
         if (!asked.IsGood)
             return asked.Problem!;
         var jobs = news.JobsSince(asked.Since, asked.Most);
-        return TypedResults.Ok(new JobPage([.. jobs.Select(JobLine.Of)], jobs.Count > 0 ? jobs[^1].Cursor : asked.Since, jobs.Count == asked.Most));
+        return TypedResults.Ok(new JobPage([.. jobs.Select(JobLine.Of)], asked.Next(jobs is [.., var last] ? last.Cursor : null), jobs.Count == asked.Most));
     }
 
     private static Results<Ok<JobWithFile>, ProblemHttpResult> Find(string number, JobNews news, JobShelf shelf)

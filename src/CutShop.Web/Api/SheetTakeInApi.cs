@@ -39,8 +39,6 @@ internal static class SheetTakeInApi
         return new(problem.Path, problem.Value, problem.Text, cell.Line, cell.Column);
     }
 
-    private static ProblemHttpResult Wrong(IReadOnlyList<ProblemPlace> problems) => ApiProblem.Of(
-        StatusCodes.Status400BadRequest,
-        $"{problems.Count} {(problems.Count == 1 ? "thing is" : "things are")} wrong with the sheet.",
-        [.. problems.OrderBy(problem => problem.Line).ThenBy(problem => problem.Column)]);
+    private static ProblemHttpResult Wrong(IReadOnlyList<ProblemPlace> problems) => ApiProblem.OfFile(
+        "sheet", [.. problems.OrderBy(problem => problem.Line).ThenBy(problem => problem.Column).Take(ApiProblem.MostListed)], problems.Count);
 }

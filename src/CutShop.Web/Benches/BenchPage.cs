@@ -48,6 +48,6 @@ public abstract class BenchPage(BenchText text) : PageModel
         Problem = answer.Said is { } said ? text.Say(said) : null;
         if (Request.Headers.ContainsKey(SentByScript))
             return new JsonResult(new { to, problem = Problem });
-        return Problem is null ? LocalRedirect(to) : shown();
+        return Problem is null ? Redirect(LocalAddress.Of(to, "/")) : shown();
     }
 }

@@ -60,8 +60,7 @@ internal static class BenchRoutes
                 CookieRequestCultureProvider.DefaultCookieName,
                 $"c=|uic={tag}",
                 new CookieOptions { MaxAge = TimeSpan.FromDays(365), HttpOnly = true, SameSite = SameSiteMode.Lax, Secure = response.HttpContext.Request.IsHttps, IsEssential = true });
-        var isOurs = back is ['/', ..] && !back.StartsWith("//", StringComparison.Ordinal) && !back.StartsWith("/\\", StringComparison.Ordinal);
-        return TypedResults.Redirect(isOurs ? back! : "/cut");
+        return TypedResults.Redirect(LocalAddress.Of(back, "/cut"));
     }
 
     private static FileContentHttpResult Csv(ShopBoard board) =>

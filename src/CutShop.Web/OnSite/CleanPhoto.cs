@@ -9,8 +9,20 @@ internal static class CleanPhoto
     /// <summary>The longest side of what is kept, in pixels.</summary>
     public const int LongestSide = 1600;
 
-    /// <summary>The most pixels that are unpacked: four bytes each.</summary>
+    /// <summary>The most pixels of a JPEG or WebP photo, which is unpacked at a reduced size.</summary>
     public const int MostPixels = 40_000_000;
+
+    /// <summary>The most pixels of a PNG picture, which is unpacked whole: four bytes each. A telephone's screen has a third of it.</summary>
+    private const int MostPixelsOfPng = 16_000_000;
+
+    /// <summary>A picture up to this is unpacked however little it was packed from.</summary>
+    private const int FewPixels = 1_000_000;
+
+    /// <summary>Pixels for each byte of a file: a photo has fewer than 20, an empty sheet of paper some 90. What has more is made to fill a machine's memory.</summary>
+    private const int MostPixelsAByte = 150;
+
+    /// <summary>A JPEG may come in many passes over the whole picture; cameras and programs make some ten.</summary>
+    private const int MostScans = 32;
 
     private const int Quality = 82;
 
@@ -26,9 +38,15 @@ internal static class CleanPhoto
         using var codec = SKCodec.Create(data);
         if (codec is null)
             return Parsed.Bad<byte[]>("The photo cannot be read: it is damaged.");
-        if ((long)codec.Info.Width * codec.Info.Height > MostPixels)
+        var pixels = (long)codec.Info.Width * codec.Info.Height;
+        if (pixels > MostPixels)
             return Parsed.Bad<byte[]>("The photo has too many pixels: at most {1} million.");
-        using var picture = new SKBitmap(new SKImageInfo(codec.Info.Width, codec.Info.Height, SKColorType.Rgba8888, SKAlphaType.Premul));
+        if (codec.EncodedFormat == SKEncodedImageFormat.Png && pixels > MostPixelsOfPng)
+            return Parsed.Bad<byte[]>("The picture has too many pixels for a PNG: send it as a JPEG.");
+        if ((pixels > FewPixels && pixels / bytes.Length > MostPixelsAByte) || HasTooManyScans(bytes))
+            return Parsed.Bad<byte[]>("The photo cannot be taken: it is packed in a way that no camera does.");
+        var size = SizeToUnpack(codec);
+        using var picture = new SKBitmap(new SKImageInfo(size.Width, size.Height, SKColorType.Rgba8888, SKAlphaType.Premul));
         if (codec.GetPixels(picture.Info, picture.GetPixels()) != SKCodecResult.Success)
             return Parsed.Bad<byte[]>("The photo cannot be read: it is damaged.");
         return Parsed.Good(Upright(picture, codec.EncodedOrigin));
@@ -39,6 +57,20 @@ internal static class CleanPhoto
         bytes.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xD8, 0xFF])
         || bytes.StartsWith((ReadOnlySpan<byte>)[0x89, (byte)'P', (byte)'N', (byte)'G', 0x0D, 0x0A, 0x1A, 0x0A])
         || (bytes.StartsWith("RIFF"u8) && bytes.Length > 12 && bytes[8..].StartsWith("WEBP"u8));
+
+    /// <summary>The least size that the file can be unpacked at without losing what is kept: a JPEG in eighths, a PNG only whole.</summary>
+    private static SKSizeI SizeToUnpack(SKCodec codec)
+    {
+        var least = codec.GetScaledDimensions(Math.Min(1f, (float)LongestSide / Math.Max(codec.Info.Width, codec.Info.Height)));
+        if (Math.Max(least.Width, least.Height) >= Math.Min(LongestSide, Math.Max(codec.Info.Width, codec.Info.Height)))
+            return least;
+        // The nearest eighth may lie below: then the one above it.
+        return codec.GetScaledDimensions(Math.Min(1f, ((float)LongestSide / Math.Max(codec.Info.Width, codec.Info.Height)) + (1f / 8)));
+    }
+
+    /// <summary>A pass begins with the mark FF DA, which stands nowhere else in packed data (ITU-T T.81, B.1.1.5).</summary>
+    private static bool HasTooManyScans(ReadOnlySpan<byte> bytes) =>
+        bytes is [0xFF, 0xD8, ..] && bytes.Count((ReadOnlySpan<byte>)[0xFF, 0xDA]) > MostScans;
 
     private static byte[] Upright(SKBitmap picture, SKEncodedOrigin origin)
     {

@@ -14,7 +14,7 @@ namespace CutShop.Web.OnSite;
 /// <remarks>
 /// A browser is led back to the piece with 303, or shown the page with what is wrong. Where the request accepts JSON: 200
 /// with what is stored, or problem details with 404 for a code that no piece has, 410 for a label that counts no more, 409
-/// where someone else has changed the piece, 413 and 422 for what cannot be taken as it is.
+/// where someone else has changed the piece, 413 and 422 for what cannot be taken as it is, 429 and 503 with Retry-After for what is to come later.
 /// </remarks>
 [IgnoreAntiforgeryToken]
 public abstract class SiteForm(SiteText text) : LabelPage(text)
@@ -78,6 +78,13 @@ public abstract class SiteForm(SiteText text) : LabelPage(text)
         if (more is not null)
             details.Extensions["now"] = more;
         return new ObjectResult(details) { StatusCode = status, ContentTypes = { "application/problem+json" } };
+    }
+
+    /// <summary>Asks to send it again later.</summary>
+    protected IActionResult ComeAgain(int status, string problem, int seconds)
+    {
+        Response.Headers.RetryAfter = seconds.ToString(CultureInfo.InvariantCulture);
+        return Refused(status, problem);
     }
 
     /// <summary>Says why nothing could be stored for the label.</summary>

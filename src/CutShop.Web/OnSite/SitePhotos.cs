@@ -1,19 +1,24 @@
 using System.Security.Cryptography;
 using CutShop.Shop;
-using CutShop.Takeoff;
 
 namespace CutShop.Web.OnSite;
 
+/// <summary>What came of a photo that was sent.</summary>
+/// <param name="Photo">The photo; null where none was sent or it is refused.</param>
+/// <param name="Status">The status to refuse it with.</param>
+/// <param name="Problem">What is wrong as a sentence of <see cref="Words.SiteWords"/>, or null: {0} stands for <see cref="SitePhotos.MostMegabytes"/>, {1} for <see cref="SitePhotos.MostMegapixels"/>.</param>
+public sealed record PhotoRead(NewPhoto? Photo, int Status = StatusCodes.Status200OK, string? Problem = null);
+
 /// <summary>
 /// Photos of reports: files in a folder beside the database, out of reach of the web, each named by the hash of what is in
-/// it. What comes in is unpacked and written anew, so nothing is kept but the picture.
+/// it. What comes in is unpacked and written again, so nothing is kept but the picture.
 /// </summary>
 public sealed class SitePhotos(ShopSiteSettings settings) : IDisposable
 {
     /// <summary>The largest photo that is taken, in megabytes.</summary>
     public const int MostMegabytes = 8;
 
-    /// <summary>The most pixels that are unpacked, in millions.</summary>
+    /// <summary>The most pixels of a photo, in millions.</summary>
     public const int MostMegapixels = CleanPhoto.MostPixels / 1_000_000;
 
     /// <summary>The largest photo that is taken, in bytes.</summary>
@@ -22,32 +27,47 @@ public sealed class SitePhotos(ShopSiteSettings settings) : IDisposable
     /// <summary>The type of every stored photo.</summary>
     public const string ContentType = "image/jpeg";
 
+    /// <summary>How many photos may wait while one is unpacked; whoever comes then is asked to come again.</summary>
+    public const int MostWaiting = 4;
+
+    /// <summary>When to come again, in seconds.</summary>
+    public const int ComeAgainSeconds = 10;
+
     // A picture unpacked is many times its file: one at a time.
     private readonly SemaphoreSlim _one = new(1, 1);
+    private int _here;
 
     private string Folder => ShopFolder.PhotosIn(settings.Folder);
 
-    /// <summary>Stores a photo as a JPEG file. The same photo again is the same file.</summary>
+    /// <summary>Reads a photo and makes a JPEG file of it, which is not kept yet. The same photo again is the same file.</summary>
     /// <param name="sent">What was sent; null or empty where the installer took none.</param>
     /// <param name="cancel">Stops.</param>
-    /// <returns>The file's name, null where there is no photo; or what is wrong with it as a sentence of <see cref="Words.SiteWords"/>: {0} stands for <see cref="MostMegabytes"/>, {1} for <see cref="MostMegapixels"/>.</returns>
-    public async Task<Parsed<string?>> KeepAsync(IFormFile? sent, CancellationToken cancel = default)
+    public async Task<PhotoRead> ReadAsync(IFormFile? sent, CancellationToken cancel = default)
     {
         if (sent is not { Length: > 0 })
-            return Parsed.Good<string?>(null);
+            return new(null);
         if (sent.Length > MostBytes)
-            return Parsed.Bad<string?>("The photo is too large: at most {0} MB.");
-        using var bytes = new MemoryStream((int)sent.Length);
-        await sent.CopyToAsync(bytes, cancel);
-        await _one.WaitAsync(cancel);
+            return Refused("The photo is too large: at most {0} MB.");
         try
         {
-            var clean = CleanPhoto.Of(bytes.ToArray());
-            return clean.IsGood ? Parsed.Good<string?>(await StoreAsync(clean.Value, cancel)) : Parsed.Bad<string?>(clean.Problem!);
+            if (Interlocked.Increment(ref _here) > MostWaiting + 1)
+                return new(null, StatusCodes.Status503ServiceUnavailable, "Many photos come in just now. Send it again in a moment.");
+            await _one.WaitAsync(cancel);
+            try
+            {
+                using var bytes = new MemoryStream((int)sent.Length);
+                await sent.CopyToAsync(bytes, cancel);
+                var clean = CleanPhoto.Of(bytes.ToArray());
+                return clean.IsGood ? new(await WriteAsync(clean.Value, cancel)) : Refused(clean.Problem!);
+            }
+            finally
+            {
+                _one.Release();
+            }
         }
         finally
         {
-            _one.Release();
+            Interlocked.Decrement(ref _here);
         }
     }
 
@@ -61,26 +81,25 @@ public sealed class SitePhotos(ShopSiteSettings settings) : IDisposable
     /// <inheritdoc/>
     public void Dispose() => _one.Dispose();
 
-    /// <summary>Whole or not at all: a file has its name only when all of it is written.</summary>
-    private async Task<string> StoreAsync(byte[] jpeg, CancellationToken cancel)
+    private static PhotoRead Refused(string problem) => new(null, StatusCodes.Status422UnprocessableEntity, problem);
+
+    /// <summary>Whole and on the disk before it gets its name.</summary>
+    private async Task<NewPhoto> WriteAsync(byte[] jpeg, CancellationToken cancel)
     {
         Directory.CreateDirectory(Folder);
-        var name = Convert.ToHexStringLower(SHA256.HashData(jpeg)) + ".jpg";
-        var file = Path.Combine(Folder, name);
-        if (File.Exists(file))
-            return name;
+        var file = Path.Combine(Folder, Convert.ToHexStringLower(SHA256.HashData(jpeg)) + ".jpg");
         var half = $"{file}.{Guid.NewGuid():N}.part";
         try
         {
             await File.WriteAllBytesAsync(half, jpeg, cancel);
-            using (var written = File.OpenHandle(half, FileMode.Open, FileAccess.ReadWrite))
-                RandomAccess.FlushToDisk(written);
-            File.Move(half, file, overwrite: true);
+            using var written = File.OpenHandle(half, FileMode.Open, FileAccess.ReadWrite);
+            RandomAccess.FlushToDisk(written);
+            return new(half, file);
         }
-        finally
+        catch
         {
             File.Delete(half);
+            throw;
         }
-        return name;
     }
 }

@@ -63,6 +63,9 @@ public static class May
         (ManageKeys, [Role.Owner], true),
     ];
 
+    /// <summary>The roles that may do this.</summary>
+    public static IReadOnlyList<Role> RolesOf(string policy) => Rights.Single(right => right.Policy == policy).Roles;
+
     /// <summary>True where the person who asks may do this: for a page that shows a form only to who may send it.</summary>
     public static bool Do(HttpContext context, string policy)
     {

@@ -12,6 +12,9 @@ internal static class SignInServices
 {
     public const string SignInPath = "/sign-in";
 
+    /// <summary>The query's name for the address to go back to.</summary>
+    private const string Back = "back";
+
     /// <summary>Chooses how a request says who it is: by key under /api, by cookie everywhere else.</summary>
     private const string ByPath = "by path";
 
@@ -22,6 +25,7 @@ internal static class SignInServices
     {
         services.AddSingleton<People>();
         services.AddSingleton<SignIn>();
+        services.AddSingleton<Sessions>();
         services.AddSingleton<FirstOwner>();
         services.AddSingleton<Tablets>();
         services.AddSingleton<ApiKeys>();
@@ -52,7 +56,7 @@ internal static class SignInServices
         options.Cookie.SameSite = SameSiteMode.Lax;
         options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
         options.LoginPath = SignInPath;
-        options.ReturnUrlParameter = "back";
+        options.ReturnUrlParameter = Back;
         options.SlidingExpiration = true;
         options.Events.OnValidatePrincipal = SignedIn.CheckAsync;
         options.Events.OnCheckSlidingExpiration = context =>
@@ -60,14 +64,18 @@ internal static class SignInServices
             context.ShouldRenew = context.ElapsedTime >= RenewAfter;
             return Task.CompletedTask;
         };
-        var toForm = options.Events.OnRedirectToLogin;
         options.Events.OnRedirectToLogin = context =>
         {
-            if (!IsApi(context.HttpContext))
-                return toForm(context);
-            context.Response.StatusCode = StatusCodes.Status401Unauthorized;
+            var request = context.Request;
+            if (IsApi(context.HttpContext))
+                context.Response.StatusCode = StatusCodes.Status401Unauthorized;
+            else
+                // Without a host: the one that a request names may be anybody's.
+                context.Response.Redirect($"{SignInPath}?{Back}={Uri.EscapeDataString(request.Path.ToUriComponent() + request.QueryString.ToUriComponent())}");
             return Task.CompletedTask;
         };
+        // The page goes back by itself, to an address that it has checked.
+        options.Events.OnRedirectToReturnUrl = _ => Task.CompletedTask;
         options.Events.OnRedirectToAccessDenied = context =>
         {
             context.Response.StatusCode = StatusCodes.Status403Forbidden;

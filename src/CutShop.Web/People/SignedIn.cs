@@ -20,6 +20,7 @@ public static class SignedIn
     public static readonly TimeSpan BenchRest = TimeSpan.FromMinutes(20);
 
     private const string StampClaim = "stamp";
+    private const string SessionClaim = "session";
 
     /// <summary>The person who is signed in, or null.</summary>
     public static Person? PersonOf(HttpContext context)
@@ -28,8 +29,10 @@ public static class SignedIn
         return context.Items.TryGetValue(typeof(SignedIn), out var person) ? (Person?)person : null;
     }
 
-    internal static Task InAsync(HttpContext context, Person person, string way)
+    /// <summary>Signs a person in, in a session of its own; the one that the browser had ends.</summary>
+    internal static async Task InAsync(HttpContext context, Person person, string way)
     {
+        await EndAsync(context).ConfigureAwait(false);
         var identity = new ClaimsIdentity(
             [
                 new(ClaimTypes.NameIdentifier, person.Id.ToString(CultureInfo.InvariantCulture)),
@@ -37,34 +40,45 @@ public static class SignedIn
                 new(ClaimTypes.Role, RoleNames.NameOf(person.Role)),
                 new(WayClaim, way),
                 new(StampClaim, person.Stamp),
+                new(SessionClaim, Sessions.Draw()),
             ],
             CookieAuthenticationDefaults.AuthenticationScheme);
         var now = context.RequestServices.GetRequiredService<TimeProvider>().GetUtcNow();
         var rest = way == ByPin ? BenchRest : DeskRest;
-        return context.SignInAsync(
+        if (way == ByPassword)
+            KnownBrowser.Remember(context, person);
+        await context.SignInAsync(
             CookieAuthenticationDefaults.AuthenticationScheme,
             new ClaimsPrincipal(identity),
-            new AuthenticationProperties { IssuedUtc = now, ExpiresUtc = now + rest, AllowRefresh = true });
+            new AuthenticationProperties { IssuedUtc = now, ExpiresUtc = now + rest, AllowRefresh = true }).ConfigureAwait(false);
     }
 
-    internal static Task OutAsync(HttpContext context) => context.SignOutAsync(CookieAuthenticationDefaults.AuthenticationScheme);
+    /// <summary>Signs out: the session ends here and not in the browser alone, so that a copy of its cookie is worth nothing.</summary>
+    internal static async Task OutAsync(HttpContext context)
+    {
+        await EndAsync(context).ConfigureAwait(false);
+        await context.SignOutAsync(CookieAuthenticationDefaults.AuthenticationScheme).ConfigureAwait(false);
+    }
 
     /// <summary>How the person who is signed in did so.</summary>
     internal static string WayOf(HttpContext context) => context.User.FindFirstValue(WayClaim) ?? ByPassword;
 
-    /// <summary>Looks the person of a cookie up: switched off, or the stamp drawn anew, and the cookie is worth nothing.</summary>
+    /// <summary>Looks the person of a cookie up: switched off, the stamp drawn again or the session ended, and the cookie is worth nothing.</summary>
     internal static async Task CheckAsync(CookieValidatePrincipalContext cookie)
     {
-        var people = cookie.HttpContext.RequestServices.GetRequiredService<People>();
-        var person = long.TryParse(cookie.Principal?.FindFirstValue(ClaimTypes.NameIdentifier), CultureInfo.InvariantCulture, out var id)
-            ? people.Find(id)
-            : null;
-        if (person is { IsActive: true } && person.Stamp == cookie.Principal?.FindFirstValue(StampClaim))
+        var (context, claims) = (cookie.HttpContext, cookie.Principal);
+        if (long.TryParse(claims?.FindFirstValue(ClaimTypes.NameIdentifier), CultureInfo.InvariantCulture, out var id)
+            && claims?.FindFirstValue(StampClaim) is { } stamp && claims.FindFirstValue(SessionClaim) is { } session
+            && context.RequestServices.GetRequiredService<Sessions>().PersonOf(id, stamp, session) is { } person)
         {
-            cookie.HttpContext.Items[typeof(SignedIn)] = person;
+            context.Items[typeof(SignedIn)] = person;
             return;
         }
         cookie.RejectPrincipal();
-        await OutAsync(cookie.HttpContext).ConfigureAwait(false);
+        await context.SignOutAsync(CookieAuthenticationDefaults.AuthenticationScheme).ConfigureAwait(false);
     }
+
+    private static Task EndAsync(HttpContext context) => context.User.FindFirstValue(SessionClaim) is { } session
+        ? context.RequestServices.GetRequiredService<Sessions>().EndAsync(session, context.RequestAborted)
+        : Task.CompletedTask;
 }

@@ -92,12 +92,17 @@ public static class ShopSite
         services.AddOrderDesk();
         services.TryAddSingleton(settings.Database.Time);
         services.AddSignIn(settings);
-        services.AddGuessLimits();
+        GuessLimits.AddTo(services);
         services.AddApi();
         if (settings.Nightly is { } nightly)
             services.AddSingleton(nightly).AddHostedService<NightlyBackups>();
         services.AddBenches();
         services.AddOnSite();
-        services.AddRazorPages().AddMvcOptions(options => options.Filters.Add<NulCharacters>(NulCharacters.Order)).AddApplicationPart(typeof(ShopSite).Assembly);
+        services.AddRazorPages().AddApplicationPart(typeof(ShopSite).Assembly).AddMvcOptions(options =>
+        {
+            options.Filters.Add<NulCharacters>(NulCharacters.Order);
+            options.Filters.Add<PageHandlers>();
+            options.ModelMetadataDetailsProviders.Add(new BlankText());
+        });
     }
 }

@@ -17,6 +17,11 @@ public static class Show
         return TimeZoneInfo.ConvertTime(moment, time.LocalTimeZone).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
     }
 
+    /// <summary>A wait, rounded up: seconds below two minutes, else minutes.</summary>
+    public static string Wait(TimeSpan wait) => wait < TimeSpan.FromMinutes(2)
+        ? string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(wait.TotalSeconds)} seconds")
+        : string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(wait.TotalMinutes)} minutes");
+
     /// <summary>The day of a moment in the shop's own time.</summary>
     public static string Day(DateTimeOffset moment, TimeProvider time)
     {

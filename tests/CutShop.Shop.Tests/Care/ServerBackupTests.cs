@@ -31,6 +31,7 @@ public sealed class ServerBackupTests
         Assert.Empty(ShopCheck.Of(place, TimeProvider.System));
         using (var again = place.Open(TimeProvider.System))
         {
+            Assert.NotEqual(HistoryEpoch.Of(shop), HistoryEpoch.Of(again));
             Assert.NotNull(new JobShelf(again).Find("LQ-1"));
             var lines = Lines(again);
             Assert.True(lines > before);

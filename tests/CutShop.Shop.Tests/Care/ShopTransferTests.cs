@@ -180,7 +180,7 @@ public sealed class ShopTransferTests : IDisposable
         await shop.Drafts.StartAsync(SmallJobs.FourPosts("LQ-7", "Lantern Quay, the \"long\" walk\nnorth"), "Ñandú ½ ⅔ 木", shop.Key(), Cancel);
         var photos = Directory.CreateDirectory(ShopFolder.PhotosIn(FolderOf(shop))).FullName;
         await File.WriteAllBytesAsync(Path.Combine(photos, Photo), [1, 2, 3], Cancel);
-        await new SiteReports(shop.Database).SendAsync(shop.Code, new(SiteReportKind.TooShort, "by a hand", Photo, At: null), "on site", shop.Key(), Cancel);
+        await new SiteReports(shop.Database).SendAsync(shop.Code, new(SiteReportKind.TooShort, "by a hand", Photo, At: null), "on site", shop.Key(), cancel: Cancel);
         return shop;
     }
 

@@ -117,7 +117,7 @@ public sealed class SiteReportsTests : IDisposable
         var job = await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         await shop.CutAsync("A-top-1");
         var reports = new SiteReports(shop.Database);
-        var report = (await reports.SendAsync(job.Codes[0], new(SiteReportKind.Damaged, "", null, null), "site", "r", Cancel)).Id;
+        var report = (await reports.SendAsync(job.Codes[0], new(SiteReportKind.Damaged, "", null, null), "site", "r", cancel: Cancel)).Id;
         var statements = await shop.BreakEachStatementAsync(() => reports.ReCutAsync(report, "Jory", "again", Cancel));
         Assert.True(statements > 5);
         Assert.Single(shop.Jobs.Find(job.Number)!.Dropped);
@@ -137,5 +137,5 @@ public sealed class SiteReportsTests : IDisposable
     }
 
     private Task<SiteReportAnswer> SendAsync(PieceCode code, string key) =>
-        Reports.SendAsync(code, new(SiteReportKind.TooShort, "by a hand", Photo: null, At: null), "site", key, Cancel);
+        Reports.SendAsync(code, new(SiteReportKind.TooShort, "by a hand", Photo: null, At: null), "site", key, cancel: Cancel);
 }

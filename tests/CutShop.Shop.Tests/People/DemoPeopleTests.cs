@@ -15,9 +15,9 @@ public sealed class DemoPeopleTests : IDisposable
         Assert.Equal(first.Select(hand => hand.Person.Id), second.Select(hand => hand.Person.Id));
         Assert.Equal(8, first.Concat(second).Select(hand => hand.Password).Distinct().Count());
         var signIn = new SignIn(_shop.Database);
-        Assert.Equal(SignInOutcome.Wrong, (await signIn.WithPasswordAsync(first[0].Person.Name, first[0].Password, Cancel)).Outcome);
-        Assert.Equal(SignInOutcome.Right, (await signIn.WithPasswordAsync(second[0].Person.Name, second[0].Password, Cancel)).Outcome);
-        Assert.Equal(SignInOutcome.Right, (await signIn.WithPinAsync(second[0].Person.Name, second[0].Pin, Cancel)).Outcome);
+        Assert.Equal(SignInOutcome.Wrong, (await signIn.WithPasswordAsync(first[0].Person.Name, first[0].Password, new("an address", IsKnown: false), Cancel)).Outcome);
+        Assert.Equal(SignInOutcome.Right, (await signIn.WithPasswordAsync(second[0].Person.Name, second[0].Password, new("an address", IsKnown: false), Cancel)).Outcome);
+        Assert.Equal(SignInOutcome.Right, (await signIn.WithPinAsync(second[0].Person.Name, second[0].Pin, new("an address", IsKnown: false), Cancel)).Outcome);
     }
 
     [Fact]

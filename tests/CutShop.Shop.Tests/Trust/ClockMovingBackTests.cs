@@ -40,12 +40,12 @@ public sealed class ClockMovingBackTests : IDisposable
         await new Shop.People(_database).AddAsync("Ada", Role.Owner, password, "test", Cancel);
         var signIn = new SignIn(_database);
         for (var i = 0; i < SignIn.MostTries; i++)
-            await signIn.WithPasswordAsync("Ada", "something else", Cancel);
-        Assert.Equal(SignInOutcome.Locked, (await signIn.WithPasswordAsync("Ada", password, Cancel)).Outcome);
+            await signIn.WithPasswordAsync("Ada", "something else", new("an address", IsKnown: false), Cancel);
+        Assert.Equal(SignInOutcome.Locked, (await signIn.WithPasswordAsync("Ada", password, new("an address", IsKnown: false), Cancel)).Outcome);
         _clock.Now -= TimeSpan.FromMinutes(5);
-        Assert.Equal(SignInOutcome.Locked, (await signIn.WithPasswordAsync("Ada", password, Cancel)).Outcome);
+        Assert.Equal(SignInOutcome.Locked, (await signIn.WithPasswordAsync("Ada", password, new("an address", IsKnown: false), Cancel)).Outcome);
         _clock.Now -= Ahead;
-        Assert.Equal(SignInOutcome.Right, (await signIn.WithPasswordAsync("Ada", password, Cancel)).Outcome);
+        Assert.Equal(SignInOutcome.Right, (await signIn.WithPasswordAsync("Ada", password, new("an address", IsKnown: false), Cancel)).Outcome);
     }
 
     [Fact]

@@ -10,6 +10,7 @@ internal static class WriteOperations
 {
     private const string Key = "the key";
     private const string Reason = "a reason";
+    private static readonly SignInPlace Somewhere = new("an address", IsKnown: false);
 
     public static IReadOnlyList<WriteOperation> All { get; } =
     [
@@ -131,8 +132,8 @@ internal static class WriteOperations
         new("People.SetPinAsync", Nothing, async shop => (await shop.People.SetPinAsync(shop.Cai, "8163", "Ada")).IsDone),
         new("People.SwitchAsync", Nothing, async shop => (await shop.People.SwitchAsync(shop.Cai, on: false, "Ada")).IsDone),
         new("People.SetUnitsAsync", Nothing, async shop => (await shop.People.SetUnitsAsync(shop.Cai, millimetresFirst: true, "Cai")).IsDone),
-        new("SignIn.WithPasswordAsync", Nothing, async shop => (await new SignIn(shop.Database).WithPasswordAsync("Ada", FaultShop.Password)).Outcome == SignInOutcome.Right),
-        new("SignIn.WithPinAsync", Nothing, async shop => (await new SignIn(shop.Database).WithPinAsync("Cai", FaultShop.Pin)).Outcome == SignInOutcome.Right),
+        new("SignIn.WithPasswordAsync", Nothing, async shop => (await new SignIn(shop.Database).WithPasswordAsync("Ada", FaultShop.Password, Somewhere)).Outcome == SignInOutcome.Right),
+        new("SignIn.WithPinAsync", Nothing, async shop => (await new SignIn(shop.Database).WithPinAsync("Cai", FaultShop.Pin, Somewhere)).Outcome == SignInOutcome.Right),
         new("FirstOwner.DrawLinkAsync", shop => shop.SendEverybodyAwayAsync(), async shop => await new FirstOwner(shop.Database).DrawLinkAsync() is not null),
         new(
             "FirstOwner.MakeAsync",
@@ -142,6 +143,7 @@ internal static class WriteOperations
                 shop.Kept = (await new FirstOwner(shop.Database).DrawLinkAsync())!;
             },
             async shop => (await new FirstOwner(shop.Database).MakeAsync(shop.Kept, "Ada", FaultShop.Password)).IsDone),
+        new("Sessions.EndAsync", Nothing, async shop => { await new Sessions(shop.Database).EndAsync(Sessions.Draw()); return true; }),
         new("Tablets.EnrolAsync", Nothing, async shop => (await new Tablets(shop.Database).EnrolAsync("Bench 2", "Ada")).Answer.IsDone),
         new(
             "Tablets.RemoveAsync",

@@ -1,7 +1,9 @@
 using System.Net;
 using System.Text.Json;
 using CutShop.Shop;
+using CutShop.Shop.Tests;
 using CutShop.Takeoff;
+using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Web.Tests.Api;
 
@@ -55,13 +57,41 @@ public sealed class NewsApiTests
         foreach (var file in new[] { "lq-1042-north-walk.json", "lq-1043-beach-ramp.json", "lq-1044-lamp-pier.json" })
             await shop.TakeInDemoAsync(file);
         var told = new List<string>();
-        for (var (next, more) = (0L, true); more;)
+        for (var (next, more) = ("0", true); more;)
         {
             var page = await program.JsonAtAsync($"/api/changes?since={next}&most=2");
-            (next, more) = (page.GetProperty("next").GetInt64(), page.GetProperty("more").GetBoolean());
+            (next, more) = (page.GetProperty("next").GetString()!, page.GetProperty("more").GetBoolean());
             told.AddRange(page.GetProperty("changes").EnumerateArray().Select(change => change.TextAt("job")!));
         }
         Assert.Equal(["LQ-1042", "LQ-1043", "LQ-1044"], told);
+    }
+
+    [FileOnlyFact]
+    public async Task After_a_restore_a_follower_is_told_to_start_again_and_then_misses_nothing()
+    {
+        await using var shop = await RunningShop.StartEmptyAsync();
+        var program = await shop.WithKeyAsync(KeyScope.Read);
+        await shop.TakeInDemoAsync("lq-1042-north-walk.json");
+        var backups = new ShopBackups(shop.Database.Path, ShopFolder.BackupsIn(shop.Database.Folder), new FakeTimeProvider(DateTimeOffset.UtcNow.AddDays(-1)));
+        var backup = backups.Make(keep: null).File.Path;
+        await shop.TakeInDemoAsync("lq-1043-beach-ramp.json");
+        foreach (var address in new[] { "/api/changes", "/api/jobs" })
+        {
+            var before = (await program.JsonAtAsync(address)).TextAt("next")!;
+            Assert.True(new ShopRestore(shop.Database.Folder, TimeProvider.System).Restore(backup, evenSo: false).IsGood);
+            await shop.TakeInDemoAsync("lq-1044-lamp-pier.json");
+            // Of before, of before there were epochs, and of a made-up epoch.
+            foreach (var since in new[] { before, before.Split('-')[1], "000000000000-1" })
+            {
+                using var gone = await program.AskAsync($"{address}?since={since}");
+                Assert.Equal(HttpStatusCode.Gone, gone.StatusCode);
+                Assert.Contains("since=0", (await gone.JsonAsync()).TextAt("detail"), StringComparison.Ordinal);
+            }
+            var again = await program.JsonAtAsync($"{address}?since=0");
+            var list = again.GetProperty(address == "/api/jobs" ? "jobs" : "changes").EnumerateArray().Select(line => line.TextAt(address == "/api/jobs" ? "number" : "job"));
+            Assert.Equal(["LQ-1042", "LQ-1044"], list);
+            Assert.Empty((await program.JsonAtAsync($"/api/changes?since={again.TextAt("next")}")).GetProperty("changes").EnumerateArray());
+        }
     }
 
     [Fact]
@@ -82,15 +112,17 @@ public sealed class NewsApiTests
         await shop.TakeInDemoAsync("lq-1042-north-walk.json");
         var first = await program.JsonAtAsync("/api/jobs");
         await shop.TakeInDemoAsync("lq-1044-lamp-pier.json");
-        var second = await program.JsonAtAsync($"/api/jobs?since={first.GetProperty("next").GetInt64()}");
+        var second = await program.JsonAtAsync($"/api/jobs?since={first.GetProperty("next").GetString()}");
         Assert.Equal(["LQ-1042"], Numbers(first));
         Assert.Equal(["LQ-1044"], Numbers(second));
-        Assert.Empty(Numbers(await program.JsonAtAsync($"/api/jobs?since={second.GetProperty("next").GetInt64()}")));
+        Assert.Empty(Numbers(await program.JsonAtAsync($"/api/jobs?since={second.GetProperty("next").GetString()}")));
     }
 
     [Theory]
     [InlineData("since=-1", "since")]
     [InlineData("since=x", "since")]
+    [InlineData("since=3f9a0c1b2d4e-", "since")]
+    [InlineData("since=3f9a0c1b2d4e-1-2", "since")]
     [InlineData("most=0", "most")]
     [InlineData("most=1001", "most")]
     public async Task A_cursor_or_count_that_makes_no_sense_is_told_by_name(string query, string path)

@@ -52,6 +52,37 @@ public sealed class TakeInApiTests
     }
 
     [Fact]
+    public async Task Of_very_many_problems_the_first_hundred_are_listed_and_all_are_counted()
+    {
+        await using var shop = await RunningShop.StartEmptyAsync();
+        var program = await shop.WithKeyAsync(KeyScope.TakeIn);
+        var posts = string.Join(',', Enumerable.Repeat("{}", 5000));
+        using var answer = await program.SendJobAsync(Encoding.UTF8.GetBytes($$"""{"number":"LQ-9","customer":"Quay","lines":[{"mark":"A","posts":[{{posts}}]}]}"""));
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        var problem = await answer.JsonAsync();
+        Assert.Equal(100, problem.GetProperty("problems").GetArrayLength());
+        Assert.Matches("^[0-9]{4,} things are wrong with the job file. The first 100 are listed.$", problem.TextAt("detail"));
+        Assert.True((await answer.TextAsync()).Length < 100_000);
+    }
+
+    [Theory]
+    [InlineData("/api/jobs", "application/json", "gzip")]
+    [InlineData("/api/jobs/csv", "text/csv", "br")]
+    public async Task A_packed_body_is_refused_and_one_as_it_is_is_not(string address, string type, string encoding)
+    {
+        await using var shop = await RunningShop.StartEmptyAsync();
+        var program = await shop.WithKeyAsync(KeyScope.TakeIn);
+        foreach (var (sent, status) in new[] { (encoding, HttpStatusCode.UnsupportedMediaType), ("identity", HttpStatusCode.BadRequest) })
+        {
+            using var body = new ByteArrayContent("{}"u8.ToArray()) { Headers = { ContentType = new(type), ContentEncoding = { sent } } };
+            using var answer = await program.PostAsync(new Uri(address, UriKind.Relative), body, TestContext.Current.CancellationToken);
+            Assert.Equal(status, answer.StatusCode);
+            if (status == HttpStatusCode.UnsupportedMediaType)
+                Assert.Equal("Content-Encoding", Assert.Single((await answer.JsonAsync()).GetProperty("problems").EnumerateArray()).TextAt("path"));
+        }
+    }
+
+    [Fact]
     public async Task The_same_key_with_another_body_is_refused()
     {
         await using var shop = await RunningShop.StartEmptyAsync();

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Runtime.Versioning;
 using CutShop.Shop;
 using CutShop.Shop.Tests;
 using CutShop.Takeoff;
@@ -137,6 +138,89 @@ public sealed class CareCommandTests : IDisposable
         Assert.Equal((1, "The database file is damaged. Stop the program and restore a backup: cutshop restore."), await RunAsync("take-in", file, "--shop", Shop));
         Assert.Equal(1, (await RunAsync("check", "--shop", Path.Combine(_folder, "nowhere"))).Exit);
         Assert.False(Directory.Exists(Path.Combine(_folder, "nowhere")));
+    }
+
+    [Fact]
+    public async Task A_database_that_was_lost_is_not_taken_for_a_new_shop()
+    {
+        await TakeInAsync();
+        var backup = (await RunAsync("backup", "--shop", Shop)).Said;
+        Directory.CreateDirectory(Path.Combine(Shop, "cookie-keys"));
+        await File.WriteAllTextAsync(Path.Combine(Shop, "cookie-keys", "key.xml"), "", Cancel);
+        foreach (var isThere in new[] { true, false })
+        {
+            foreach (var part in new[] { "", "-wal", "-shm" })
+                File.Delete(ShopFolder.DatabaseIn(Shop) + part);
+            if (isThere)
+                await File.WriteAllTextAsync(ShopFolder.DatabaseIn(Shop), "", Cancel);
+            var (exit, said) = await RunAsync("serve", "--shop", Shop, "--listen", "http://127.0.0.1:0");
+            Assert.Equal(1, exit);
+            Assert.Contains($"{(isThere ? "is empty" : "is not there")}, and its folder is not new: it holds cookie-keys, backups. Restore the last good backup", said, StringComparison.Ordinal);
+            Assert.Contains($"cutshop restore {backup}", said, StringComparison.Ordinal);
+            Assert.DoesNotContain("/set-up/", said, StringComparison.Ordinal);
+        }
+        Assert.Contains("Restored.", (await RunAsync("restore", backup, "--shop", Shop)).Said, StringComparison.Ordinal);
+        Assert.Equal(0, (await RunAsync("check", "--shop", Shop)).Exit);
+    }
+
+    [Fact]
+    public async Task A_server_does_not_start_on_a_damaged_file_and_names_the_last_good_backup()
+    {
+        await TakeInAsync();
+        var backup = (await RunAsync("backup", "--shop", Shop)).Said;
+        var path = ShopFolder.DatabaseIn(Shop);
+        var bytes = await File.ReadAllBytesAsync(path, Cancel);
+        bytes.AsSpan(bytes.Length / 8192 * 4096, 4096).Fill(0x5A);
+        await File.WriteAllBytesAsync(path, bytes, Cancel);
+        var (exit, said) = await RunAsync("serve", "--shop", Shop, "--listen", "http://127.0.0.1:0");
+        Assert.Equal(1, exit);
+        Assert.Contains("is damaged, so the server does not start. Restore the last good backup, of ", said, StringComparison.Ordinal);
+        Assert.Contains(backup, said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_second_server_on_one_file_does_not_start_and_other_commands_go_on_beside_the_first()
+    {
+        using var shop = await Operations.ServedShop.StartAsync();
+        var (exit, said) = await RunAsync("serve", "--shop", shop.Folder, "--listen", "http://127.0.0.1:0");
+        Assert.Equal(1, exit);
+        Assert.Contains("A server runs on", said, StringComparison.Ordinal);
+        var file = Path.Combine(AppContext.BaseDirectory, "demo", "lq-1043-beach-ramp.json");
+        Assert.All(
+            await Task.WhenAll(RunAsync("take-in", file, "--shop", shop.Folder), RunAsync("person", "add", "Fen", "--role", "desk", "--shop", shop.Folder)),
+            ran => Assert.Equal(0, ran.Exit));
+    }
+
+    [Fact]
+    [UnsupportedOSPlatform("windows")]
+    public async Task What_the_program_writes_is_for_its_own_user_whatever_is_usual_and_what_older_ones_left_is_closed()
+    {
+        using (var shop = await Operations.ServedShop.StartAsync())
+        {
+            var file = Path.Combine(AppContext.BaseDirectory, "demo", "lq-1043-beach-ramp.json");
+            Assert.Equal(0, (await RunAsync("take-in", file, "--shop", shop.Folder)).Exit);
+            Assert.Equal(0, (await RunAsync("backup", "--shop", shop.Folder)).Exit);
+            Assert.Equal(0, (await RunAsync("export", "--shop", shop.Folder, "--to", Path.Combine(_folder, "export"))).Exit);
+            AssertClosed(shop.Folder);
+            AssertClosed(Path.Combine(_folder, "export"));
+            Assert.Contains(Directory.EnumerateFiles(shop.Folder), path => path.EndsWith("-wal", StringComparison.Ordinal));
+        }
+
+        // As a program before this one left it, by the usual mask of 022.
+        await TakeInAsync();
+        Assert.NotEqual(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(ShopFolder.DatabaseIn(Shop)));
+        var start = ServerProcess.Command(["serve", "--shop", Shop, "--listen", $"http://127.0.0.1:{FreePort.Find()}", "--backup-at", "never"]);
+        using var server = await ServerProcess.StartAsync(start);
+        AssertClosed(Shop);
+    }
+
+    [UnsupportedOSPlatform("windows")]
+    private static void AssertClosed(string folder)
+    {
+        const UnixFileMode Own = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        Assert.Equal(Own | UnixFileMode.UserExecute, File.GetUnixFileMode(folder));
+        foreach (var path in Directory.EnumerateFileSystemEntries(folder, "*", SearchOption.AllDirectories))
+            Assert.Equal((path, Directory.Exists(path) ? Own | UnixFileMode.UserExecute : Own), (path, File.GetUnixFileMode(path)));
     }
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);

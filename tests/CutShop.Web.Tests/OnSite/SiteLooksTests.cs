@@ -40,8 +40,8 @@ public sealed class SiteLooksTests(HeadlessBrowser browser)
         await using var shop = await RunningShop.StartAsync();
         var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0];
         var reports = new SiteReports(shop.Database);
-        await reports.SendAsync(code, new(SiteReportKind.Damaged, "chafed", null, null), "site", "r1", TestContext.Current.CancellationToken);
-        await reports.SendAsync(code, new(SiteReportKind.Missing, "", null, null), "site", "r2", TestContext.Current.CancellationToken);
+        await reports.SendAsync(code, new(SiteReportKind.Damaged, "chafed", null, null), "site", "r1", cancel: TestContext.Current.CancellationToken);
+        await reports.SendAsync(code, new(SiteReportKind.Missing, "", null, null), "site", "r2", cancel: TestContext.Current.CancellationToken);
         await reports.CloseAsync(1, "spliced", "test", "c", TestContext.Current.CancellationToken);
         var page = await browser.OpenAsync(shop, width, height);
         foreach (var address in new[] { "/reports", "/jobs/LQ-1042/labels", "/settings/address", "/jobs/LQ-1042" })

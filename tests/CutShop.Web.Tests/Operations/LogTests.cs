@@ -45,6 +45,27 @@ public sealed class LogTests
     }
 
     [Fact]
+    public async Task Failed_sign_ins_and_locks_are_in_the_log_by_person_and_address_and_a_name_that_nobody_has_is_not()
+    {
+        using var shop = await ServedShop.StartAsync(environment: null, "--json-log");
+        await shop.SetUpAsync("Berrin", Password);
+        using (await shop.Client.SendFormAsync("/sign-out")) { }
+        shop.Client.DefaultRequestHeaders.Add("X-Forwarded-For", "203.0.113.7");
+        for (var i = 0; i < Shop.SignIn.MostTries + 1; i++)
+            using (await shop.Client.SendFormAsync("/sign-in", ("name", "berrin"), ("password", WrongPassword))) { }
+        using (await shop.Client.SendFormAsync("/sign-in", ("name", Password), ("password", "Berrin"))) { }
+        var events = shop.Server.Said.Where(line => line.StartsWith('{')).Select(line => JsonDocument.Parse(line).RootElement).ToList();
+        string[] Of(string start) => [.. events.Select(one => one.GetProperty("Message").GetString()!).Where(message => message.StartsWith(start, StringComparison.Ordinal))];
+        Assert.Equal(
+            [.. Enumerable.Repeat("A sign-in failed: the name of Berrin, by password, from 203.0.113.7", 4), "A sign-in failed: the name of nobody, by password, from 203.0.113.7"],
+            Of("A sign-in failed"));
+        Assert.All(Of("A sign-in is locked"), message => Assert.Matches("^A sign-in is locked: the name of Berrin, by password, from 203.0.113.7, for (29|30) s$", message));
+        Assert.Equal(2, Of("A sign-in is locked").Length);
+        Assert.Contains(events, one => one.GetProperty("LogLevel").GetString() == "Warning" && one.GetProperty("State").TryGetProperty("Address", out var address) && address.GetString() == "203.0.113.7");
+        Assert.DoesNotContain(Password, shop.Said, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
     public async Task With_json_each_event_of_the_log_is_a_line_that_says_when_how_grave_and_where()
     {
         using var shop = await ServedShop.StartAsync(Talkative, "--json-log");

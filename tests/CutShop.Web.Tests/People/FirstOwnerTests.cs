@@ -38,7 +38,7 @@ public sealed class FirstOwnerTests
     [Theory]
     [InlineData("Berrin", "too short", "too short", "10 to 200 characters")]
     [InlineData("Berrin", "berrin's own password", "berrin's own password", "without the name in it")]
-    [InlineData("Berrin", "aaaaaaaaaaaaaa", "aaaaaaaaaaaaaa", "four different")]
+    [InlineData("Berrin", "aaaaaaaaaaaaaa", "aaaaaaaaaaaaaa", "too easily guessed")]
     [InlineData("Berrin", "four short words here", "four short words there", "the same password twice")]
     [InlineData("", "four short words here", "four short words here", "1 to 60 characters")]
     public async Task What_is_wrong_is_said_beside_its_field_and_nobody_is_made(string name, string password, string again, string said)

@@ -55,8 +55,8 @@ public sealed class PeoplePagesTests(HeadlessBrowser browser)
         using var changed = await client.SendFormAsync("/me?handler=Password", ("now", password), ("password", "four short words here"), ("again", "four short words here"));
         Assert.Contains("Your password is changed", await changed.TextAsync(), StringComparison.Ordinal);
         var signIn = new SignIn(shop.Database);
-        Assert.Equal(SignInOutcome.Wrong, (await signIn.WithPasswordAsync(RunningShop.NameOf(Role.Cutter), password, TestContext.Current.CancellationToken)).Outcome);
-        Assert.Equal(SignInOutcome.Right, (await signIn.WithPasswordAsync(RunningShop.NameOf(Role.Cutter), "four short words here", TestContext.Current.CancellationToken)).Outcome);
+        Assert.Equal(SignInOutcome.Wrong, (await signIn.WithPasswordAsync(RunningShop.NameOf(Role.Cutter), password, new("a test", IsKnown: false), TestContext.Current.CancellationToken)).Outcome);
+        Assert.Equal(SignInOutcome.Right, (await signIn.WithPasswordAsync(RunningShop.NameOf(Role.Cutter), "four short words here", new("a test", IsKnown: false), TestContext.Current.CancellationToken)).Outcome);
     }
 
     [Theory]

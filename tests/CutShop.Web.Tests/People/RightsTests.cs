@@ -162,7 +162,7 @@ public sealed class RightsTests
     {
         await using var shop = await RunningShop.StartAsync();
         using var page = await shop.Stranger.AskAsync("/no-such-page");
-        Assert.Equal("/sign-in", page.Headers.Location!.AbsolutePath);
+        Assert.Equal("/sign-in?back=%2Fno-such-page", page.Headers.Location!.OriginalString);
         using var api = await shop.Stranger.AskAsync("/api/no-such-thing");
         Assert.Equal(HttpStatusCode.Unauthorized, api.StatusCode);
     }

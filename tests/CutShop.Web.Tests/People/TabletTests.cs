@@ -49,7 +49,7 @@ public sealed class TabletTests
         Assert.Contains(SignInModel.Locked, await locked.TextAsync(), StringComparison.Ordinal);
         using var byPassword = await tablet.SendFormAsync("/sign-in", ("way", "password"), ("name", RunningShop.NameOf(Role.Cutter)), ("password", await shop.PasswordOfAsync(Role.Cutter)));
         Assert.Equal(HttpStatusCode.Redirect, byPassword.StatusCode);
-        time.Advance(SignIn.LockedFor);
+        time.Advance(SignIn.FirstWait);
         using var after = await PinAsync(tablet, "4071");
         Assert.Equal(HttpStatusCode.Redirect, after.StatusCode);
     }

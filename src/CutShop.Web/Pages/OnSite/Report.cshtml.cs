@@ -7,7 +7,7 @@ namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>Reports a piece that does not fit, is damaged or missing.</summary>
 [RequestSizeLimit(MostBytes)]
-public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhotos photos, SiteText text) : SiteForm(text)
+public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhotos photos, GuessLimits limits, SiteText text) : SiteForm(text)
 {
     // A photo that is somewhat too large is let in, so that the page can say so: a browser whose sending is cut short shows an error of its own.
     private const int MostBytes = 4 * SitePhotos.MostBytes;
@@ -47,19 +47,41 @@ public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhot
         (Kind, Note) = (form["kind"], form["note"].ToString().Trim().ReplaceLineEndings("\n"));
         if (ProblemWith(form) is { } problem)
             return Refused(StatusCodes.Status422UnprocessableEntity, problem);
-        // Refused before a photo is unpacked and stored for nothing.
-        if (Found!.Label == LabelState.NoLongerWanted)
-            return Refused(SiteOutcome.NoLongerWanted);
-        var photo = await photos.KeepAsync(form.Files.GetFile("photo"), cancel);
-        if (!photo.IsGood)
-            return Refused(StatusCodes.Status422UnprocessableEntity, T[photo.Problem!, SitePhotos.MostMegabytes, SitePhotos.MostMegapixels]);
-
+        // Decided before a photo is unpacked for nothing.
+        if (reports.Foresee(Code, Key) is { } known)
+            return Answered(known);
+        var sent = form.Files.GetFile("photo");
+        using var turn = sent is null ? null : limits.Photo(HttpContext);
+        if (turn is { IsAcquired: false })
+            return ComeAgain(StatusCodes.Status429TooManyRequests, T["Many photos came from here within a minute. Send it again in a minute."], GuessLimits.SecondsToWait(turn));
+        var read = await photos.ReadAsync(sent, cancel);
+        using var photo = read.Photo;
+        if (read is { Status: StatusCodes.Status503ServiceUnavailable, Problem: { } busy })
+            return ComeAgain(read.Status, T[busy], SitePhotos.ComeAgainSeconds);
+        if (read.Problem is { } wrong)
+            return Refused(read.Status, T[wrong, SitePhotos.MostMegabytes, SitePhotos.MostMegapixels]);
         TryReadTime(form, out var at);
-        var answer = await reports.SendAsync(Code, new(SiteReportWords.Read(Kind)!.Value, Note, photo.Value, at), OnSite, Key, cancel);
-        return answer.Outcome == SiteOutcome.Done
-            ? Stored(new { report = answer.Id, code = Code.Plain, kind = Kind }, "?reported=1")
-            : Refused(answer.Outcome);
+        return Answered(await SendAsync(new(SiteReportWords.Read(Kind)!.Value, Note, photo?.Name, at), photo, cancel));
     }
+
+    /// <summary>The photo is kept with its report; where the report cannot be stored, no photo is left.</summary>
+    private async Task<SiteReportAnswer> SendAsync(NewSiteReport report, NewPhoto? photo, CancellationToken cancel)
+    {
+        try
+        {
+            return await reports.SendAsync(Code, report, OnSite, Key, () => photo?.Keep(), cancel);
+        }
+        catch (Exception e) when (photo is not null && StoreTrouble.Of(e) is not { IsUnsure: true })
+        {
+            if (!reports.HasPhoto(photo.Name))
+                photo.TakeBack();
+            throw;
+        }
+    }
+
+    private IActionResult Answered(SiteReportAnswer answer) => answer.Outcome == SiteOutcome.Done
+        ? Stored(new { report = answer.Id, code = Code.Plain, kind = Kind }, "?reported=1")
+        : Refused(answer.Outcome);
 
     private string? ProblemWith(IFormCollection form)
     {

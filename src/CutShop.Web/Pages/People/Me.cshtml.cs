@@ -7,7 +7,7 @@ namespace CutShop.Web.Pages.People;
 
 /// <summary>What each person sets for themself: units, password, PIN.</summary>
 [EnableRateLimiting(GuessLimits.Secrets)]
-public sealed class MeModel(Shop.People people, SignIn signIn) : PageModel
+public sealed class MeModel(Shop.People people, SignIn signIn, ILogger<MeModel> logger) : PageModel
 {
     private const string PasswordNow = "not right; accepted: the password that you sign in with";
 
@@ -59,9 +59,11 @@ public sealed class MeModel(Shop.People people, SignIn signIn) : PageModel
     /// <summary>A tablet left alone must not hand its person's account over: a change of secrets asks for the password, and counts wrong ones.</summary>
     private async Task<bool> IsMineAsync(string? password, string field)
     {
-        var answer = await signIn.WithPasswordAsync(Person.Name, password ?? "", HttpContext.RequestAborted);
+        // Only who is signed in as the person can ask here, so strangers cannot hold it up.
+        var answer = await signIn.WithPasswordAsync(Person.Name, password ?? "", new("signed in", IsKnown: true), HttpContext.RequestAborted);
+        SignInLog.Write(logger, answer, SignedIn.ByPassword, HttpContext);
         if (answer.Outcome != SignInOutcome.Right)
-            Problem = new(field, "", answer.Outcome == SignInOutcome.Locked ? $"{PasswordNow}, in 15 minutes: there were too many wrong tries" : PasswordNow);
+            Problem = new(field, "", answer.Outcome == SignInOutcome.Locked ? $"{PasswordNow}, in {Show.Wait(answer.Wait)}: there were too many wrong tries" : PasswordNow);
         return Problem is null;
     }
 

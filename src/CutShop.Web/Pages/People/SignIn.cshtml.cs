@@ -9,13 +9,13 @@ namespace CutShop.Web.Pages.People;
 /// <summary>Signs a person in: by password anywhere, by PIN on an enrolled tablet.</summary>
 [AllowAnonymous]
 [EnableRateLimiting(GuessLimits.Secrets)]
-public sealed class SignInModel(SignIn signIn, Shop.People people) : PageModel
+public sealed class SignInModel(SignIn signIn, Shop.People people, ILogger<SignInModel> logger) : PageModel
 {
     /// <summary>What is said of a wrong name, a wrong password and a wrong PIN alike.</summary>
-    public const string Wrong = "This name and what was typed with it do not belong together. Try again; after five wrong tries the name is locked for 15 minutes.";
+    public const string Wrong = "This name and what was typed with it do not belong together. Try again; after five wrong tries you have to wait, longer each time.";
 
-    /// <summary>What is said of a locked name.</summary>
-    public const string Locked = "Too many wrong tries: this name is locked for 15 minutes. The shop's owner may set a new password before that.";
+    /// <summary>What is said of a name that has to wait.</summary>
+    public const string Locked = "Too many wrong tries with this name. The shop's owner may set a new password before the wait is over.";
 
     /// <summary>Where to go once signed in.</summary>
     public string Back { get; private set; } = "/";
@@ -48,21 +48,22 @@ public sealed class SignInModel(SignIn signIn, Shop.People people) : PageModel
         Name = name ?? "";
         // A PIN counts only where a tablet is enrolled; anywhere else the form asks for a password, whatever was sent.
         var answer = ByPin
-            ? await signIn.WithPinAsync(Name, pin ?? "", HttpContext.RequestAborted)
-            : await signIn.WithPasswordAsync(Name, password ?? "", HttpContext.RequestAborted);
+            ? await signIn.WithPinAsync(Name, pin ?? "", new($"tablet {Tablet!.Id}", IsKnown: true), HttpContext.RequestAborted)
+            : await signIn.WithPasswordAsync(Name, password ?? "", KnownBrowser.PlaceOf(HttpContext, Name), HttpContext.RequestAborted);
         if (answer.Person is { } person)
         {
             TabletCookie.Renew(HttpContext);
             await SignedIn.InAsync(HttpContext, person, ByPin ? SignedIn.ByPin : SignedIn.ByPassword);
-            return LocalRedirect(Back);
+            return Redirect(Back);
         }
-        Trouble = answer.Outcome == SignInOutcome.Locked ? Locked : Wrong;
+        SignInLog.Write(logger, answer, ByPin ? SignedIn.ByPin : SignedIn.ByPassword, HttpContext);
+        Trouble = answer.Outcome == SignInOutcome.Locked ? $"{Locked} Try again in {Show.Wait(answer.Wait)}." : Wrong;
         return Page();
     }
 
     private void Prepare(string? back, string? way)
     {
-        Back = Url.IsLocalUrl(back) ? back! : "/";
+        Back = LocalAddress.Of(back, "/");
         Tablet = TabletCookie.TabletOf(HttpContext);
         if (Tablet is not null)
             Names = [.. people.All().Where(person => person is { IsActive: true, HasPin: true }).Select(person => person.Name)];

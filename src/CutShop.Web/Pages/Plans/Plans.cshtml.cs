@@ -39,15 +39,29 @@ public sealed class PlansModel(PlanShelf shelf, PlanSearches searches, CoilStock
     /// <summary>Starts the search for a plan and goes to it.</summary>
     public IActionResult OnPost(RopeMaterial material, string? diameter, string? construction, DateOnly? dueBy, [Range(1, 120)] int seconds)
     {
-        var parsed = LengthText.Parse(diameter ?? "");
-        if (ModelState.IsValid && parsed.IsGood && construction is not null)
-        {
-            var kind = new RopeKind(material, parsed.Value, construction);
-            return Redirect($"/plans/search/{searches.Start(kind, dueBy, new PlanBudget(TimeSpan.FromSeconds(seconds)), Who.Of(User))}");
-        }
-        Problems = ["Seconds: from 1 to 120. Due by: a date, or empty."];
         Load();
-        return Page();
+        var parsed = LengthText.Parse(diameter ?? "");
+        Problems = [.. ProblemsWith(parsed, construction)];
+        if (Problems.Count > 0)
+            return Page();
+        var kind = new RopeKind(material, parsed.Value, construction!);
+        return Redirect($"/plans/search/{searches.Start(kind, dueBy, new PlanBudget(TimeSpan.FromSeconds(seconds)), Who.Of(User))}");
+    }
+
+    private IEnumerable<string> ProblemsWith(Parsed<Length> diameter, string? construction)
+    {
+        if (IsWrong("material"))
+            yield return "Material: one of the ropes that wait below.";
+        if (!diameter.IsGood)
+            yield return $"Diameter: {diameter.Problem}";
+        if (construction is null || !_coils.Select(coil => coil.Kind.Construction).Append(RopeKind.ThreeStrand).Contains(construction))
+            yield return $"Construction: \"{construction}\" is not known; accepted: {string.Join(", ", _coils.Select(coil => coil.Kind.Construction).Append(RopeKind.ThreeStrand).Distinct())}.";
+        if (IsWrong("seconds"))
+            yield return "Seconds: from 1 to 120.";
+        if (IsWrong("dueBy"))
+            yield return "Due by: a date, or empty.";
+
+        bool IsWrong(string field) => ModelState.TryGetValue(field, out var entry) && entry.Errors.Count > 0;
     }
 
     private void Load()

@@ -1,0 +1,49 @@
+using Microsoft.Data.Sqlite;
+
+namespace CutShop.Shop;
+
+/// <summary>What is looked at before a server starts on a shop's file: that it is this shop's, and whole.</summary>
+public static class ShopStart
+{
+    private static readonly string[] Traces = ["cookie-keys", "paper", "photos", "backups"];
+
+    /// <summary>Why no server should start on a shop's file, in words that say what to do; null where one may.</summary>
+    /// <param name="folder">The shop's folder.</param>
+    /// <param name="backups">Where its backups are.</param>
+    /// <param name="time">The clock.</param>
+    public static string? Refusal(string folder, string backups, TimeProvider time)
+    {
+        var path = ShopFolder.DatabaseIn(folder);
+        if (!File.Exists(path))
+            return null;
+        try
+        {
+            using var file = CareFile.Open(path, time);
+            // The first of what SQLite's own quick check finds: pages and rows, not what indexes hold.
+            return file.Connection.Texts("PRAGMA quick_check(1)") is ["ok"] ? null : Damaged(path, backups);
+        }
+        catch (SqliteException e) when (StoreTrouble.Of(e) is { IsOfFile: true })
+        {
+            return Damaged(path, backups);
+        }
+    }
+
+    /// <summary>
+    /// Why a file without tables is not taken for a new shop's: its folder holds what a shop leaves there, so the database was lost, or
+    /// is on a server that was not named. Null where the folder is new.
+    /// </summary>
+    internal static string? NotNew(string path)
+    {
+        var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
+        var found = Traces.Where(name => Directory.Exists(Path.Combine(folder, name)) && Directory.EnumerateFileSystemEntries(Path.Combine(folder, name)).Any()).ToList();
+        return found.Count == 0 ? null
+            : $"{path} {(File.Exists(path) ? "is empty" : "is not there")}, and its folder is not new: it holds {string.Join(", ", found)}. {Restore(ShopFolder.BackupsIn(folder))} "
+                + "If the shop's database is on a server, name it. For a new shop, take a new folder.";
+    }
+
+    private static string Damaged(string path, string backups) => $"The database {path} is damaged, so the server does not start. {Restore(backups)} What is damaged: cutshop check.";
+
+    private static string Restore(string backups) => BackupFile.In(backups).FirstOrDefault(backup => backup.IsSound) is { } last
+        ? FormattableString.Invariant($"Restore the last good backup, of {last.MadeAt.UtcDateTime:yyyy-MM-dd HH:mm} UTC: cutshop restore {last.Path}.")
+        : "Restore a backup: cutshop restore FILE.";
+}
