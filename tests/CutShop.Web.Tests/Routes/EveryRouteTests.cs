@@ -1,9 +1,8 @@
 using System.Net;
 using CutShop.Shop;
-using CutShop.Web.Tests;
 using CutShop.Web.Tests.Benches;
 
-namespace CutShop.Fuzz;
+namespace CutShop.Web.Tests.Routes;
 
 /// <summary>
 /// Every route of the site, as the site's own table of routes lists them: each method, handler, caller and odd value. None ends in an

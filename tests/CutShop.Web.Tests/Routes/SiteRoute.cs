@@ -1,7 +1,6 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
 using CutShop.Shop;
-using CutShop.Web;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -10,7 +9,7 @@ using Microsoft.AspNetCore.Routing;
 using Microsoft.AspNetCore.Routing.Patterns;
 using Microsoft.Extensions.DependencyInjection;
 
-namespace CutShop.Fuzz;
+namespace CutShop.Web.Tests.Routes;
 
 /// <summary>A field that a route reads from a query or a form, by the parameter or property that takes it.</summary>
 internal sealed record RouteField(string Name, Type Type);
@@ -115,7 +114,7 @@ internal sealed partial class SiteRoute
             .. page.BoundProperties.Select(property => new RouteField(property.BindingInfo?.BinderModelName ?? property.Name, property.ParameterType)),
         ]);
 
-    /// <summary>What is read as text of a query or a form; what a service brings is none, and of a record of the program its parts are.</summary>
+    /// <summary>What is read as text of a query or a form; what a service brings is none.</summary>
     private static IReadOnlyList<RouteField> FieldsOf(IEnumerable<ParameterInfo> parameters) =>
     [
         .. from parameter in parameters

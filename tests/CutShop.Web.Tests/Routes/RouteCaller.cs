@@ -2,9 +2,8 @@ using System.Globalization;
 using System.Net;
 using System.Net.Http.Headers;
 using CutShop.Shop;
-using CutShop.Web.Tests;
 
-namespace CutShop.Fuzz;
+namespace CutShop.Web.Tests.Routes;
 
 /// <summary>Somebody who calls routes: a stranger, a person or a program. A person who is signed out by what a route does signs in again.</summary>
 internal sealed class RouteCaller(RunningShop shop, Role? role, KeyScope? key) : IAsyncDisposable
