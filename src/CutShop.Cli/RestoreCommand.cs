@@ -38,7 +38,7 @@ internal static class RestoreCommand
         if (answer is { Backup: { } restored, Present: { } lost } && lost.Lines > restored.Lines)
             Console.WriteLine($"{lost.Lines - restored.Lines} lines of history are not in the backup.");
         if (answer is { Backup: { } to, Present: { } from } && from.LastLine > to.LastLine)
-            Console.WriteLine(FormattableString.Invariant($"Programs that follow the changes: the last line in the backup is {to.LastLine}; what they were told after it, up to line {from.LastLine}, is undone. They are answered 410 and start again."));
+            Console.WriteLine(FormattableString.Invariant($"Programs that follow the changes: the last line in the backup is {to.LastLine}; what they read after it, up to line {from.LastLine}, is undone. They are answered 410 and start again."));
         if (answer.Problem is { } problem)
         {
             await Console.Error.WriteLineAsync(problem);

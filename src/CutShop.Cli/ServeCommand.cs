@@ -37,9 +37,7 @@ internal static class ServeCommand
             var folder = backups.FolderOf(parsed, shop);
             var place = options.PlaceOf(parsed);
             using var alone = Alone(place);
-            OwnOnly.Close(shop);
-            foreach (var backup in BackupFile.In(folder))
-                OwnOnly.CloseOne(backup.Path);
+            OwnOnly.Close(shop, folder);
             if (!place.IsOnServer && ShopStart.Refusal(shop, folder, TimeProvider.System) is { } refusal)
                 throw new InvalidDataException(refusal);
             UpgradeCommand.MakeIfDue(place, folder);

@@ -18,18 +18,25 @@ public static class OwnOnly
             _ = Umask((uint)Others);
     }
 
-    /// <summary>Takes from others what they may do with a folder and all that is in it, as older programs left it; what belongs to another user stays.</summary>
-    public static void Close(string folder)
+    /// <summary>
+    /// Takes from others what they may do with a shop's folder and what the program has put there, as older versions left it. What
+    /// somebody else put there stays as it is, and so does what belongs to another user.
+    /// </summary>
+    /// <param name="folder">The shop's folder.</param>
+    /// <param name="backups">Where its backups are.</param>
+    public static void Close(string folder, string backups)
     {
         if (OperatingSystem.IsWindows() || !Directory.Exists(folder))
             return;
-        var inside = Directory.EnumerateFileSystemEntries(folder, "*", new EnumerationOptions { RecurseSubdirectories = true, IgnoreInaccessible = true, AttributesToSkip = FileAttributes.ReparsePoint });
-        foreach (var path in inside.Prepend(folder))
+        var inside = ShopFolder.Inside.Select(name => Path.Combine(folder, name)).Where(Directory.Exists).SelectMany(one => Within(one).Prepend(one));
+        foreach (var path in inside.Concat(Directory.EnumerateFiles(folder, "cutshop.db*")).Concat(Directory.EnumerateFiles(folder, ShopFolder.LockFile)).Concat(BackupFile.In(backups).Select(backup => backup.Path)).Prepend(folder))
             CloseOne(path);
     }
 
-    /// <summary>The same for a single file.</summary>
-    public static void CloseOne(string path)
+    private static IEnumerable<string> Within(string folder) => Directory.EnumerateFileSystemEntries(
+        folder, "*", new EnumerationOptions { RecurseSubdirectories = true, IgnoreInaccessible = true, AttributesToSkip = FileAttributes.ReparsePoint });
+
+    private static void CloseOne(string path)
     {
         try
         {

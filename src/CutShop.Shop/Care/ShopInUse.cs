@@ -22,6 +22,6 @@ public static class ShopInUse
     private static FileStream Open(string folder, FileShare share)
     {
         Directory.CreateDirectory(folder);
-        return new FileStream(Path.Combine(folder, "in-use.lock"), FileMode.OpenOrCreate, FileAccess.Read, share);
+        return new FileStream(Path.Combine(folder, ShopFolder.LockFile), FileMode.OpenOrCreate, FileAccess.Read, share);
     }
 }

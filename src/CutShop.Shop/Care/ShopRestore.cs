@@ -103,7 +103,7 @@ public sealed class ShopRestore(string folder, TimeProvider time)
             using var present = CareFile.Open(upToDate, time);
             IReadOnlyList<string> kept = [];
             copy.Write(restored => kept = present.Read(session => Revocations.Keep(session, restored)));
-            return found with { Kept = [.. found.Kept ?? [], .. kept] };
+            return found with { Kept = [.. (found.Kept ?? []).Union(kept)] };
         }
         finally
         {

@@ -5,8 +5,6 @@ namespace CutShop.Shop;
 /// <summary>What is looked at before a server starts on a shop's file: that it is this shop's, and whole.</summary>
 public static class ShopStart
 {
-    private static readonly string[] Traces = ["cookie-keys", "paper", "photos", "backups"];
-
     /// <summary>Why no server should start on a shop's file, in words that say what to do; null where one may.</summary>
     /// <param name="folder">The shop's folder.</param>
     /// <param name="backups">Where its backups are.</param>
@@ -35,7 +33,7 @@ public static class ShopStart
     internal static string? NotNew(string path)
     {
         var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
-        var found = Traces.Where(name => Directory.Exists(Path.Combine(folder, name)) && Directory.EnumerateFileSystemEntries(Path.Combine(folder, name)).Any()).ToList();
+        var found = ShopFolder.Inside.Where(name => Directory.Exists(Path.Combine(folder, name)) && Directory.EnumerateFileSystemEntries(Path.Combine(folder, name)).Any()).ToList();
         return found.Count == 0 ? null
             : $"{path} {(File.Exists(path) ? "is empty" : "is not there")}, and its folder is not new: it holds {string.Join(", ", found)}. {Restore(ShopFolder.BackupsIn(folder))} "
                 + "If the shop's database is on a server, name it. For a new shop, take a new folder.";

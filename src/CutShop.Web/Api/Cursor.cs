@@ -8,7 +8,7 @@ namespace CutShop.Web;
 /// Where a reader of news has got to, and how much it takes at once. A cursor is the history's epoch and a line of it; after a restore
 /// lines are numbered again, so a cursor of another epoch is gone.
 /// </summary>
-/// <param name="Epoch">The epoch, read before what is told: a restore in between makes the answer's own cursor one of before.</param>
+/// <param name="Epoch">The epoch, read before the lines: a restore in between makes the answer's own cursor one of before.</param>
 /// <param name="Since">The line of the last answer; 0 to start from the beginning.</param>
 /// <param name="Most">How many at most.</param>
 /// <param name="Problem">What is wrong with what was asked, or null.</param>
@@ -36,7 +36,7 @@ internal readonly record struct Cursor(string Epoch, long Since, int Most, Probl
     }
 
     /// <summary>The cursor to ask with next.</summary>
-    /// <param name="line">The last line that was told; null where there was none.</param>
+    /// <param name="line">The last line of the answer; null where there was none.</param>
     public string Next(long? line) => string.Create(CultureInfo.InvariantCulture, $"{Epoch}-{line ?? Since}");
 
     /// <summary>The epoch and the line. A number alone is of a program from before there were epochs: it is of none.</summary>
@@ -53,6 +53,6 @@ internal readonly record struct Cursor(string Epoch, long Since, int Most, Probl
 
     private static ProblemHttpResult Gone(string since) => ApiProblem.Of(
         StatusCodes.Status410Gone,
-        "This cursor is of an earlier history: a backup was restored or the shop was moved since. Start again with since=0, and drop what you kept that is not told again.",
+        "This cursor is of an earlier history: a backup was restored or the shop was moved since. Start again with since=0, and drop what you kept that does not come again.",
         new ProblemPlace("since", since, "accepted: 0, or the cursor \"next\" of an answer since then"));
 }

@@ -16,10 +16,13 @@ internal static class CleanPhoto
     private const int MostPixelsOfPng = 16_000_000;
 
     /// <summary>A picture up to this is unpacked however little it was packed from.</summary>
-    private const int FewPixels = 1_000_000;
+    private const int FewPixels = 4_000_000;
 
-    /// <summary>Pixels for each byte of a file: a photo has fewer than 20, an empty sheet of paper some 90. What has more is made to fill a machine's memory.</summary>
-    private const int MostPixelsAByte = 150;
+    /// <summary>
+    /// Pixels for each byte of a file. A JPEG of one even colour has some 170 at most: 256 pixels in six blocks of two bits each. A PNG of
+    /// one has over 300: its packing makes at most 1032 bytes of one (RFC 1951). What has more is made to fill a machine's memory.
+    /// </summary>
+    private const int MostPixelsAByte = 250;
 
     /// <summary>A JPEG may come in many passes over the whole picture; cameras and programs make some ten.</summary>
     private const int MostScans = 32;

@@ -91,7 +91,7 @@ internal static class SignInServices
     /// </summary>
     private static void KeepKeys(IServiceCollection services, string folder)
     {
-        var keys = Path.Combine(folder, "cookie-keys");
+        var keys = ShopFolder.CookieKeysIn(folder);
         if (OperatingSystem.IsWindows())
             Directory.CreateDirectory(keys);
         else

@@ -11,7 +11,7 @@ internal sealed class RouteCaller(RunningShop shop, Role? role, KeyScope? key) :
 {
     private const string ForwardedFor = "X-Forwarded-For";
 
-    private static int s_addresses;
+    private static int _addresses;
 
     private HttpClient? _client;
     private string _token = "";
@@ -52,7 +52,7 @@ internal sealed class RouteCaller(RunningShop shop, Role? role, KeyScope? key) :
 
     private static string AnotherAddress()
     {
-        var number = Interlocked.Increment(ref s_addresses);
+        var number = Interlocked.Increment(ref _addresses);
         return string.Create(CultureInfo.InvariantCulture, $"10.{number >> 16 & 255}.{number >> 8 & 255}.{number & 255}");
     }
 

@@ -114,7 +114,7 @@ internal sealed partial class SiteRoute
             .. page.BoundProperties.Select(property => new RouteField(property.BindingInfo?.BinderModelName ?? property.Name, property.ParameterType)),
         ]);
 
-    /// <summary>What is read as text of a query or a form; what a service brings is none, and of a record of the program its parts are.</summary>
+    /// <summary>What is read as text of a query or a form; what a service brings is none.</summary>
     private static IReadOnlyList<RouteField> FieldsOf(IEnumerable<ParameterInfo> parameters) =>
     [
         .. from parameter in parameters
