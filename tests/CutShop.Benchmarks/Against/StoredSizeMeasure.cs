@@ -61,7 +61,7 @@ internal sealed class StoredSizeMeasure(ShopProgram program) : Measure
         command.CommandText = "SELECT count(*) FROM sqlite_schema WHERE type = 'table' AND name IN ('piece_parts', 'post_parts', 'job_frames')";
         if ((long)command.ExecuteScalar()! < Tables)
             return null;
-        command.CommandText = "SELECT coalesce(sum(length(CAST(part AS BLOB))), 0) FROM (SELECT part FROM piece_parts UNION ALL SELECT part FROM post_parts UNION ALL SELECT part FROM job_frames)";
-        return (long)command.ExecuteScalar()!;
+        command.CommandText = "SELECT sum(length(CAST(part AS BLOB))) FROM (SELECT part FROM piece_parts UNION ALL SELECT part FROM post_parts UNION ALL SELECT part FROM job_frames)";
+        return command.ExecuteScalar() as long?;
     }
 }

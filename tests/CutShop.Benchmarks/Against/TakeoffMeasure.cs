@@ -10,7 +10,12 @@ internal sealed class TakeoffMeasure(ShopProgram program) : Measure
 
     private readonly string _file = Path.GetTempFileName();
 
-    public override void Prepare() => File.WriteAllBytes(_file, GeneratedJob.OfPosts(Posts));
+    public override void Prepare()
+    {
+        File.WriteAllBytes(_file, GeneratedJob.OfPosts(Posts));
+        if (program.Run("takeoff", _file).Length == 0)
+            throw new InvalidOperationException($"{program.Name}: takeoff writes nothing.");
+    }
 
     public override IEnumerable<Reading[]> Turn() =>
         [[new(string.Create(CultureInfo.InvariantCulture, $"takeoff of {Posts:N0} posts by the command, ms"), Time(() => program.Run("takeoff", _file)))]];
