@@ -10,7 +10,7 @@ internal static class CheckCommand
     public static Command Create()
     {
         var options = new ShopOptions();
-        var rules = new Option<bool>("--rules") { Description = "List the open jobs that the rules of this program would make different. That is no fault." };
+        var rules = new Option<bool>("--rules") { Description = "Where nothing is wrong, list the open jobs that would be different under this program's rules. This is not an error." };
         var command = new Command("check", "Check the shop's database, in a file or on a server: the rope of every coil, states against history, tickets against what was promised.")
         {
             options.Folder,

@@ -55,7 +55,7 @@ internal static class RestoreCommand
     {
         if (answer.Kept is not { } kept)
         {
-            Console.WriteLine("What was revoked since the backup is not known, since the shop before cannot be read: look through keys, people, tablets and labels.");
+            Console.WriteLine("The database before cannot be read, so what was revoked since the backup is not known. Check keys, people, tablets and labels.");
             return;
         }
         if (kept.Count > 0)

@@ -9,13 +9,11 @@ internal static class RuleLines
     {
         if (different.Count == 0)
         {
-            Console.WriteLine("Every open job is as the rules of this program would make it.");
+            Console.WriteLine("No open job would be different under this program's rules.");
             return;
         }
-        Console.WriteLine(FormattableString.Invariant($"{(different.Count == 1 ? "1 open job" : $"{different.Count} open jobs")} would be different by the rules of this program. Tickets stay as they are; the page /jobs/by-rules offers each as a change."));
+        Console.WriteLine(FormattableString.Invariant($"{(different.Count == 1 ? "1 open job" : $"{different.Count} open jobs")} would be different under this program's rules. Tickets stay as they are; the page /jobs/by-rules offers each as a change."));
         foreach (var change in different)
-            Console.WriteLine(FormattableString.Invariant($"  {change.Number}: {Touched(change.Pieces)} pieces, {Touched(change.Posts)} posts, {change.Surplus.Count()} of them made already"));
+            Console.WriteLine(FormattableString.Invariant($"  {change.Number}: pieces {change.Pieces.Count(piece => piece.IsTouched)}, posts {change.Posts.Count(post => post.IsTouched)}; made already: {change.Surplus.Count()}"));
     }
-
-    private static int Touched(IEnumerable<ChangedThing> things) => things.Count(thing => thing.Kind != ChangeKind.Kept || thing.IsRevised);
 }

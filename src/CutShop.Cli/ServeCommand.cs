@@ -58,7 +58,7 @@ internal static class ServeCommand
     public static IDisposable Alone(ShopPlace place) => place.IsOnServer
         ? ShopInUse.Share(place.Folder)
         : ShopInUse.TryTakeAlone(place.Folder) ?? throw new IOException(
-            $"A server runs on {place.DatabaseFile} already, and a database file has one. Stop that one first; for several servers, keep the database on a server: see docs/operations.md.");
+            $"A server is already running on {place.DatabaseFile}; a database file can have only one. Stop it first. To run several, keep the database on a database server: see docs/operations.md.");
 
     /// <summary>Where to listen; only this machine unless the shop says otherwise.</summary>
     public static Option<string> ListenOption() => new("--listen")

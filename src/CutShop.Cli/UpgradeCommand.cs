@@ -28,7 +28,7 @@ internal static class UpgradeCommand
                 await Console.Error.WriteLineAsync($"There is no shop's database at {place}.");
                 return Exit.Failed;
             }
-            if (!upgrade.IsDue)
+            if (!upgrade.IsDue && !parsed.GetValue(rehearse))
             {
                 Console.WriteLine($"{place} is up to date.");
                 return Exit.Done;

@@ -12,7 +12,7 @@ public sealed class SpanishPaperTests
     /// <summary>Paper of the order desk and the owner, which is in English alone: quotes and cut plans.</summary>
     private static readonly string[] DeskOnly =
     [
-        "get_CutPlanTitle", "get_PlanState", "get_PlanProof", "get_PlanPieces", "get_PlanScrap", "PlanCoil", "get_PlanPiecesInOrder", "get_PlanColumns", "PlanKeeps",
+        "get_CutPlanTitle", "get_PlanState", "get_PlanProof", "get_PlanPieces", "get_PlanPieceCancelled", "get_PlanScrap", "PlanCoil", "get_PlanPiecesInOrder", "get_PlanColumns", "PlanKeeps",
         "PlanScraps", "get_PlanUsesUp", "get_Offcut", "CoilBarTitle", "CoilBarDescription", "PlanPictureDescription", "PlanFoot",
         "get_Supplier", "QuoteName", "get_QuoteMade", "get_QuoteStands", "get_Total", "TaxIncluded", "get_QuotedLines", "get_QuotedColumns", "get_NetSum", "TaxLine",
         "get_Included", "IncludedIn", "PostsAlike", "OtherPosts", "get_QuoteCautions",

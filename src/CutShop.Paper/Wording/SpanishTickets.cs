@@ -204,7 +204,7 @@ internal sealed partial class SpanishText
 
     public override string TicketCancelled => "CANCELADO: un cambio del trabajo lo quitó";
 
-    public override string TicketSurplus => "SOBRANTE: hecho, y ya no se necesita así";
+    public override string TicketSurplus => "SOBRANTE: ya está hecho, pero no se necesita así";
 
     public override string JobCancelled => "CANCELADO: no cortar, taladrar ni enviar";
 

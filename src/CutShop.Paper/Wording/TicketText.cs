@@ -294,7 +294,7 @@ public partial class PaperText
     public virtual string TicketCancelled => "CANCELLED: a change of the job took this out";
 
     /// <summary>Across a ticket whose piece or post was made and is no longer wanted.</summary>
-    public virtual string TicketSurplus => "SURPLUS: made, and no longer wanted so";
+    public virtual string TicketSurplus => "SURPLUS: already made, no longer wanted in this form";
 
     /// <summary>Across each sheet and label of a cancelled job.</summary>
     public virtual string JobCancelled => "CANCELLED: do not cut, drill or send";

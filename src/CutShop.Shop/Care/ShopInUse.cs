@@ -13,7 +13,7 @@ public static class ShopInUse
         {
             return Open(folder, FileShare.None);
         }
-        catch (IOException)
+        catch (IOException e) when (StoreTrouble.Of(e) is null)
         {
             return null;
         }

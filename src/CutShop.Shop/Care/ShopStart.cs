@@ -36,10 +36,10 @@ public static class ShopStart
         var found = ShopFolder.Inside.Where(name => Directory.Exists(Path.Combine(folder, name)) && Directory.EnumerateFileSystemEntries(Path.Combine(folder, name)).Any()).ToList();
         return found.Count == 0 ? null
             : $"{path} {(File.Exists(path) ? "is empty" : "is not there")}, and its folder is not new: it holds {string.Join(", ", found)}. {Restore(ShopFolder.BackupsIn(folder))} "
-                + "If the shop's database is on a server, name it. For a new shop, take a new folder.";
+                + "If the shop's database is on a server, name it with --database. For a new shop, use a new folder.";
     }
 
-    private static string Damaged(string path, string backups) => $"The database {path} is damaged, so the server does not start. {Restore(backups)} What is damaged: cutshop check.";
+    private static string Damaged(string path, string backups) => $"The database {path} is damaged, so the server does not start. {Restore(backups)} To see what is damaged: cutshop check.";
 
     private static string Restore(string backups) => BackupFile.In(backups).FirstOrDefault(backup => backup.IsSound) is { } last
         ? FormattableString.Invariant($"Restore the last good backup, of {last.MadeAt.UtcDateTime:yyyy-MM-dd HH:mm} UTC: cutshop restore {last.Path}.")

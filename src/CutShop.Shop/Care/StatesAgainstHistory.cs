@@ -62,7 +62,7 @@ internal static class StatesAgainstHistory
             ORDER BY name
             """,
             values))
-            yield return new(name, $"its history goes on from {before}, and had led to {led}: a line is missing");
+            yield return new(name, $"its history continues from {before}, but the line before ended at {led}: a line is missing");
         foreach (var (name, claimedBy, taker) in session.All<(string, string, string)>(
             $"""
             WITH taken AS (
@@ -79,7 +79,7 @@ internal static class StatesAgainstHistory
             ORDER BY name
             """,
             new { subject, takenToBench = HistoryCodes.TakenToBench.Code, takenOver = HistoryCodes.TakenOver.Code }))
-            yield return new(name, $"is at the bench of {claimedBy}, and by its history at that of {taker}");
+            yield return new(name, $"is at the bench of {claimedBy}, but its history says {taker}");
     }
 
     private static IEnumerable<CheckFinding> Plans(ShopSession session) => session.All<(long Id, string State, string Led)>(

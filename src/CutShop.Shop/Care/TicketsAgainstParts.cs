@@ -35,7 +35,7 @@ internal static class TicketsAgainstParts
         ];
     }
 
-    /// <summary>What the job is called by is told by its row and by the file that it was ordered with. A file that the rules of today refuse is no fault; one that has no lines is.</summary>
+    /// <summary>The job's row and the file that it was ordered with both hold its number, customer, due date and lot rule; they must agree. A file that the rules of today refuse is no fault; one that has no lines is.</summary>
     private static IEnumerable<CheckFinding> AsOrdered(string where, JobRow row)
     {
         if (JobFileReader.Find(row.JobFile) is { } job)

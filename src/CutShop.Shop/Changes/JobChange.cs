@@ -7,7 +7,7 @@ namespace CutShop.Shop;
 /// <summary>What becomes of a piece or a post when a job changes.</summary>
 public enum ChangeKind
 {
-    /// <summary>It stays as it is, made or not: all work that its ticket tells is the same.</summary>
+    /// <summary>It stays as it is, made or not: all work on its ticket is the same.</summary>
     Kept,
 
     /// <summary>It is made again in another form.</summary>
@@ -34,6 +34,9 @@ public abstract record ChangedThing(ChangeKind Kind, string Name, string State)
 
     /// <summary>True where it is kept and yet its part is another: how it hangs on site, or which run goes through it.</summary>
     public bool IsRevised { get; init; }
+
+    /// <summary>True where it is not what it was.</summary>
+    public bool IsTouched => Kind != ChangeKind.Kept || IsRevised;
 
     /// <summary>True where it was cut or drilled already and is no longer wanted so.</summary>
     public bool BecomesSurplus => Kind is ChangeKind.Changed or ChangeKind.Gone && TicketStates.IsMade(State);

@@ -101,7 +101,7 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         if (StoredWork.Find(session, number) is not { } was)
             return Refused($"There is no job {number}.");
         if (JobChange.ByRules(was, now) is not { } change || JobFileReader.Find(was.JobFile) is not { } job)
-            return Refused($"The file of job {number} is no job file by the rules of today. Change the job instead.");
+            return Refused($"Today's rules do not accept the file of job {number}. Change the job at the order desk instead.");
         if (!change.TouchesWork)
             return new(number, Problem: null, Change: null);
         if (Problem(change, token) is { } refusal)

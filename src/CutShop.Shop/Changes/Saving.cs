@@ -115,6 +115,14 @@ public static class Savings
     private static bool DrillOn(Bore old, Bore bore, List<Saving> savings)
     {
         var left = old.Operations.ToDictionary(operation => operation.Face);
+        // A straight bore's other face is the one across, whatever post it is named by.
+        if (old.Kind is AtPostKind.Through or AtPostKind.Knot && bore.Kind is AtPostKind.Through or AtPostKind.Knot)
+        {
+            var open = left.Keys.Except(bore.Operations.Select(operation => operation.Face)).ToList();
+            var asked = bore.Operations.Select(operation => operation.Face).Except(left.Keys).ToList();
+            if (open is [var was] && asked is [var now] && left.Remove(was, out var across))
+                left[now] = across;
+        }
         foreach (var operation in bore.Operations)
         {
             if (!left.Remove(operation.Face, out var done))

@@ -97,7 +97,7 @@ public abstract record WorkValue
     public sealed record Driven(DrivenScrews Screws, Face Face, Length Mark) : WorkValue;
 }
 
-/// <summary>Compares the work that tickets tell, value by value; words, the warnings and the choice among bits of one size do not count.</summary>
+/// <summary>Compares the work on tickets, value by value; words, the warnings and the choice among bits of one size do not count.</summary>
 public static class WorkDifferences
 {
     /// <summary>What differs in the work of cutting a piece. How it hangs between its ends is not work at the bench.</summary>

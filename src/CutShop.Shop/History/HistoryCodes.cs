@@ -21,7 +21,7 @@ internal static class HistoryCodes
         before: line => Counted(line, "_before"),
         after: AfterChange);
     public static HistoryCode JobByRules { get; } = New(
-        "job-by-rules", "brought to the rules of today", before: line => Counted(line, "_before"), after: AfterChange);
+        "job-by-rules", "changed to newer rules", before: line => Counted(line, "_before"), after: AfterChange);
     public static HistoryCode SitePackOpened { get; } = New("site-pack-opened", "site pack opened");
     public static HistoryCode SitePackReplaced { get; } = New("site-pack-replaced", "site pack replaced");
 

@@ -175,7 +175,7 @@ internal static class StoredParts
         {
             var place = $"job {Job}, {Name}";
             if (Part is null)
-                throw new DamagedPartException(place, "it is not there.");
+                throw new DamagedPartException(place, "it is missing.");
             if (DigestOf(Part) != Digest)
                 throw new DamagedPartException(place, "it is not as the program wrote it.");
             try
@@ -219,6 +219,6 @@ internal static class StoredParts
 }
 
 /// <summary>What is stored of the work at a post.</summary>
-/// <param name="Work">The work; null where a change took the post out before parts were stored, and no file tells what it was.</param>
+/// <param name="Work">The work; null where a change took the post out before parts were stored, and no file shows what it was.</param>
 /// <param name="OldBores">What an older program kept of its bores then.</param>
 public sealed record StoredPost(PostWork? Work, IReadOnlyList<OldBore> OldBores);

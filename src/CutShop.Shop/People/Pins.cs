@@ -1,6 +1,6 @@
 namespace CutShop.Shop;
 
-/// <summary>PINs that many people choose: a run, a pattern, a year, a line on the keypad. Whoever finds a tablet tries them first.</summary>
+/// <summary>PINs that many people choose: a run, a pattern, a year, a line on the keypad. Somebody who finds a tablet tries them first.</summary>
 internal static class Pins
 {
     /// <summary>Lines and corners of a keypad, and others of the most usual PINs that follow no rule; from memory of published counts.</summary>

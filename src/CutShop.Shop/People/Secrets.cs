@@ -64,7 +64,7 @@ internal static class Secrets
     /// <summary>What is wrong with a new PIN, or null.</summary>
     public static FieldProblem? ProblemWithPin(string pin) =>
         pin.Length is < ShortestPin or > LongestPin || !pin.All(char.IsAsciiDigit) || Pins.IsUsual(pin)
-            ? new("pin", "", $"accepted: {ShortestPin} to {LongestPin} digits, and none that many choose, such as 1234, 1212, 1995 or 2580")
+            ? new("pin", "", $"accepted: {ShortestPin} to {LongestPin} digits, but not one that many people choose, such as 1234, 1212, 1995 or 2580")
             : null;
 
     /// <summary>A password to hand over: four groups of four symbols without look-alikes, 76 bits.</summary>

@@ -1,6 +1,6 @@
 namespace CutShop.Takeoff;
 
-/// <summary>The rules that works a takeoff out.</summary>
+/// <summary>The rules that a takeoff is worked out by.</summary>
 public static class TakeoffRules
 {
     /// <summary>

@@ -53,6 +53,6 @@ internal readonly record struct Cursor(string Epoch, long Since, int Most, Probl
 
     private static ProblemHttpResult Gone(string since) => ApiProblem.Of(
         StatusCodes.Status410Gone,
-        "This cursor is of an earlier history: a backup was restored or the shop was moved since. Start again with since=0, and drop what you kept that does not come again.",
+        "This cursor belongs to an earlier history: a backup was restored or the shop was moved since. Start again with since=0, and delete what you stored that is not sent again.",
         new ProblemPlace("since", since, "accepted: 0, or the cursor \"next\" of an answer since then"));
 }

@@ -13,7 +13,7 @@ internal static class RequestBody
         if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var sent) || !contentType.Equals(sent.MediaType, StringComparison.OrdinalIgnoreCase))
             return ([], ApiProblem.Of(StatusCodes.Status415UnsupportedMediaType, $"Send the body as {contentType}.", new ProblemPlace("Content-Type", request.ContentType ?? "", $"accepted: {contentType}")));
         if (request.Headers.ContentEncoding is { Count: > 0 } encoding && !encoding.ToString().Equals("identity", StringComparison.OrdinalIgnoreCase))
-            return ([], ApiProblem.Of(StatusCodes.Status415UnsupportedMediaType, "Send the body as it is, not packed.", new ProblemPlace("Content-Encoding", encoding.ToString(), "accepted: identity, or no such header")));
+            return ([], ApiProblem.Of(StatusCodes.Status415UnsupportedMediaType, "Send the body uncompressed.", new ProblemPlace("Content-Encoding", encoding.ToString(), "accepted: identity, or no such header")));
         try
         {
             using var bytes = new MemoryStream();

@@ -47,7 +47,7 @@ internal static class CleanPhoto
         if (codec.EncodedFormat == SKEncodedImageFormat.Png && pixels > MostPixelsOfPng)
             return Parsed.Bad<byte[]>("The picture has too many pixels for a PNG: send it as a JPEG.");
         if ((pixels > FewPixels && pixels / bytes.Length > MostPixelsAByte) || HasTooManyScans(bytes))
-            return Parsed.Bad<byte[]>("The photo cannot be taken: it is packed in a way that no camera does.");
+            return Parsed.Bad<byte[]>("The photo cannot be accepted: it is compressed in a way that no camera uses.");
         var size = SizeToUnpack(codec);
         using var picture = new SKBitmap(new SKImageInfo(size.Width, size.Height, SKColorType.Rgba8888, SKAlphaType.Premul));
         if (codec.GetPixels(picture.Info, picture.GetPixels()) != SKCodecResult.Success)

@@ -51,7 +51,7 @@ public sealed class SitePhotos(ShopSiteSettings settings) : IDisposable
         try
         {
             if (Interlocked.Increment(ref _here) > MostWaiting + 1)
-                return new(null, StatusCodes.Status503ServiceUnavailable, "Many photos come in just now. Send it again in a moment.");
+                return new(null, StatusCodes.Status503ServiceUnavailable, "Many photos are coming in right now. Send it again in a moment.");
             await _one.WaitAsync(cancel);
             try
             {

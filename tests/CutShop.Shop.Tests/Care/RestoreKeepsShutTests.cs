@@ -27,7 +27,7 @@ public sealed class RestoreKeepsShutTests : IDisposable
         Assert.Equal(["key \"web shop\": revoked"], answer.Kept);
         Assert.Null(await keys.UseAsync(key, Cancel));
         Assert.NotNull(await keys.UseAsync(other, Cancel));
-        Assert.Equal(("restore", "revoked"), LastLine("API key"));
+        Assert.Equal(("restore", "key-revoked"), LastLine("API key"));
     }
 
     [Fact]

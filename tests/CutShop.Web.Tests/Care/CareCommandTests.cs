@@ -52,7 +52,7 @@ public sealed class CareCommandTests : IDisposable
         var (exit, said) = await RunAsync(["upgrade", "--rehearse", .. place]);
         Assert.Equal(0, exit);
         Assert.Contains("Rehearsed on a copy, from migration 11 to ", said, StringComparison.Ordinal);
-        Assert.Contains("Every open job is as the rules of this program would make it.", said, StringComparison.Ordinal);
+        Assert.Contains("No open job would be different under this program's rules.", said, StringComparison.Ordinal);
         Assert.Equal(before, await File.ReadAllBytesAsync(museum.Place.DatabaseFile, Cancel));
 
         (exit, said) = await RunAsync(["upgrade", .. place]);
@@ -85,8 +85,8 @@ public sealed class CareCommandTests : IDisposable
             await OtherRules.MakeAsync(database, "LQ-1042", Cancel);
         var (exit, said) = await RunAsync("check", "--rules", "--shop", Shop);
         Assert.Equal(0, exit);
-        Assert.Contains("1 open job would be different by the rules of this program.", said, StringComparison.Ordinal);
-        Assert.Contains("LQ-1042: 9 pieces", said, StringComparison.Ordinal);
+        Assert.Contains("1 open job would be different under this program's rules.", said, StringComparison.Ordinal);
+        Assert.Contains("LQ-1042: pieces 9, posts", said, StringComparison.Ordinal);
     }
 
     /// <summary>The tool that the system brings: 3.40 on Debian 12.</summary>
@@ -184,7 +184,7 @@ public sealed class CareCommandTests : IDisposable
         using var shop = await Operations.ServedShop.StartAsync();
         var (exit, said) = await RunAsync("serve", "--shop", shop.Folder, "--listen", "http://127.0.0.1:0");
         Assert.Equal(1, exit);
-        Assert.Contains("A server runs on", said, StringComparison.Ordinal);
+        Assert.Contains("A server is already running on", said, StringComparison.Ordinal);
         var file = Path.Combine(AppContext.BaseDirectory, "demo", "lq-1043-beach-ramp.json");
         Assert.All(
             await Task.WhenAll(RunAsync("take-in", file, "--shop", shop.Folder), RunAsync("person", "add", "Fen", "--role", "desk", "--shop", shop.Folder)),

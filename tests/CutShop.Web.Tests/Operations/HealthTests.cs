@@ -1,6 +1,6 @@
 using System.Net;
-using Microsoft.Data.Sqlite;
 using CutShop.Shop.Tests;
+using Microsoft.Data.Sqlite;
 
 namespace CutShop.Web.Tests.Operations;
 

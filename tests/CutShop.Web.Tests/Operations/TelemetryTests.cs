@@ -2,8 +2,8 @@ using System.Collections.Concurrent;
 using System.Text;
 using CutShop.Trust;
 using Microsoft.AspNetCore.Builder;
-using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Logging;
 
 namespace CutShop.Web.Tests.Operations;

@@ -1,6 +1,6 @@
 using System.Net;
-using CutShop.Web.Tests.Benches;
 using CutShop.Trust;
+using CutShop.Web.Tests.Benches;
 
 namespace CutShop.Web.Tests.Site;
 
@@ -8,10 +8,10 @@ namespace CutShop.Web.Tests.Site;
 public sealed class PageHandlersTests
 {
     [Theory]
-    [InlineData("POST", "/board", HttpStatusCode.MethodNotAllowed, "Not taken here")]
-    [InlineData("POST", "/board?handler=x", HttpStatusCode.MethodNotAllowed, "Not taken here")]
-    [InlineData("PUT", "/people/1", HttpStatusCode.MethodNotAllowed, "Not taken here")]
-    [InlineData("DELETE", "/me", HttpStatusCode.MethodNotAllowed, "Not taken here")]
+    [InlineData("POST", "/board", HttpStatusCode.MethodNotAllowed, "Not possible here")]
+    [InlineData("POST", "/board?handler=x", HttpStatusCode.MethodNotAllowed, "Not possible here")]
+    [InlineData("PUT", "/people/1", HttpStatusCode.MethodNotAllowed, "Not possible here")]
+    [InlineData("DELETE", "/me", HttpStatusCode.MethodNotAllowed, "Not possible here")]
     [InlineData("POST", "/people/1?handler=x", HttpStatusCode.NotFound, "Not here")]
     [InlineData("POST", "/people/1", HttpStatusCode.NotFound, "Not here")]
     public async Task What_a_page_does_not_take_is_answered_in_words(string method, string address, HttpStatusCode status, string said)

@@ -2,10 +2,10 @@ using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
 using System.Text;
-using Microsoft.AspNetCore.Http.Metadata;
-using Microsoft.AspNetCore.Routing;
 using CutShop.Takeoff;
 using CutShop.Web.Tests.People;
+using Microsoft.AspNetCore.Http.Metadata;
+using Microsoft.AspNetCore.Routing;
 
 namespace CutShop.Web.Tests.Site;
 

@@ -95,7 +95,7 @@ public sealed class RealDiskTests : IDisposable
         Assert.Equal((1, Expected(command[0])), (process.ExitCode, said.Trim()));
     }
 
-    private static string Expected(string command) => command == "backup"
+    private static string Expected(string command) => command is "backup" or "serve"
         ? "The shop's folder cannot be written. Give the program the right to write there; then it goes on by itself."
         : "The database file cannot be opened. See whether the shop's folder is there and may be written.";
 

@@ -11,13 +11,6 @@ public sealed class ByRulesModel(JobsAgainstRules jobs) : PageModel
     /// <summary>What would change in each of them.</summary>
     public IReadOnlyList<JobChange> Different { get; private set; } = [];
 
-    /// <summary>True where a piece or post would be different.</summary>
-    public static bool IsTouched(ChangedThing thing)
-    {
-        ArgumentNullException.ThrowIfNull(thing);
-        return thing.Kind != ChangeKind.Kept || thing.IsRevised;
-    }
-
     /// <summary>Shows the list.</summary>
     public void OnGet() => Different = jobs.All();
 }

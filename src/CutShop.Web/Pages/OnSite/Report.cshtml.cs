@@ -53,7 +53,7 @@ public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhot
         var sent = form.Files.GetFile("photo");
         using var turn = sent is null ? null : limits.Photo(HttpContext);
         if (turn is { IsAcquired: false })
-            return ComeAgain(StatusCodes.Status429TooManyRequests, T["Many photos came from here within a minute. Send it again in a minute."], GuessLimits.SecondsToWait(turn));
+            return ComeAgain(StatusCodes.Status429TooManyRequests, T["Too many photos were sent from here within a minute. Send it again in a minute."], GuessLimits.SecondsToWait(turn));
         var read = await photos.ReadAsync(sent, cancel);
         using var photo = read.Photo;
         if (read is { Status: StatusCodes.Status503ServiceUnavailable, Problem: { } busy })

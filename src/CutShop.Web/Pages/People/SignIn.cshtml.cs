@@ -15,7 +15,7 @@ public sealed class SignInModel(SignIn signIn, Shop.People people, ILogger<SignI
     public const string Wrong = "This name and what was typed with it do not belong together. Try again; after five wrong tries you have to wait, longer each time.";
 
     /// <summary>What is said of a name that has to wait.</summary>
-    public const string Locked = "Too many wrong tries with this name. The shop's owner may set a new password before the wait is over.";
+    public const string Locked = "Too many wrong tries with this name. The shop's owner can end the wait by setting a new password.";
 
     /// <summary>Where to go once signed in.</summary>
     public string Back { get; private set; } = "/";

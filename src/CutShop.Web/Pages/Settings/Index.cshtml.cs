@@ -21,7 +21,7 @@ public sealed class IndexModel : PageModel
         (new("Kerf, trims and coil lengths", "/settings/cutting", "What each cut takes, which offcuts are kept, and the lengths in which coils are bought. Cut plans count with it."), May.ChangeSettings),
         (new("How the benches work", "/settings/benches", "How far a piece may be over or under, when a forgotten ticket goes back, and how long a slip can be undone."), May.ChangeSettings),
         (new("The address on labels", "/settings/address", "Where the code on each label leads a phone."), May.ChangeSettings),
-        (new("Jobs and the rules of today", "/jobs/by-rules", "Open jobs that would be different if they were taken in today."), May.ManageJobs),
+        (new("Jobs and today's rules", "/jobs/by-rules", "Open jobs that would be different if they were taken in today."), May.ManageJobs),
         (new("Tablets", "/tablets", "The shared tablets on which a PIN is enough to sign in."), May.EnrolTablets),
         (new("People", "/people", "Who works here, as what, and who may sign in."), May.ManagePeople),
         (new("Keys for programs", "/keys", "What other programs may read or send."), May.ManageKeys),
