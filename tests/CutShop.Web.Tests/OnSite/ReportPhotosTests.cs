@@ -63,7 +63,7 @@ public sealed class ReportPhotosTests
 
     [Theory]
     [InlineData(6300, 6300, SKEncodedImageFormat.Png, "too many pixels for a PNG")]
-    [InlineData(3900, 3900, SKEncodedImageFormat.Png, "packed in a way that no camera does")]
+    [InlineData(3900, 3900, SKEncodedImageFormat.Png, "compressed in a way that no camera uses")]
     [InlineData(6600, 6600, SKEncodedImageFormat.Jpeg, "too many pixels: at most 40 million")]
     public async Task A_picture_that_is_made_to_fill_the_memory_is_refused_before_it_is_unpacked(int width, int height, SKEncodedImageFormat format, string said)
     {
