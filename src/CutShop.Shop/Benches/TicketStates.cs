@@ -28,7 +28,7 @@ public static class TicketStates
     public const string Surplus = "surplus";
 
     /// <summary>Every state that a ticket can have.</summary>
-    internal static IReadOnlyList<string> All { get; } = [Waiting, AtTheBench, Cut, Packed, Drilled, ReOrdered, TicketStates.Cancelled, TicketStates.Surplus];
+    internal static IReadOnlyList<string> All { get; } = [Waiting, AtTheBench, Cut, Packed, Drilled, ReOrdered, Cancelled, Surplus];
 
     /// <summary>True where a ticket's piece is cut or its post is drilled: no longer wanted, it is surplus.</summary>
     internal static bool IsMade(string state) => state is Cut or Packed or Drilled;

@@ -24,8 +24,8 @@ internal static class TicketsAgainstParts
         var where = $"job {row.Number}";
         return
         [
-            .. Different(where, StoredPieces(session, id), [.. pieces.Select(work => new Thing($"piece {work.Piece.Run}", $"{work.Piece.Rope.MaterialName}, {work.Piece.Rope.Diameter}, cut {work.Piece.Cut}"))]),
-            .. Different(where, StoredPosts(session, id), [.. posts.Select(work => new Thing($"post {work.Post.Mark}", FormattableString.Invariant($"{work.Bores.Sum(bore => bore.Operations.Count)} drillings, {work.ScrewHoles.Count} screw holes, bored as {work.Likeness}")))]),
+            .. Different(where, StoredPieces(session, id), [.. pieces.Select(work => Piece(work.Piece.Run, work.Piece.Rope.MaterialName, work.Piece.Rope.Diameter, work.Piece.Cut))]),
+            .. Different(where, StoredPosts(session, id), [.. posts.Select(work => Post(work.Post.Mark, work.Bores.Sum(bore => bore.Operations.Count), work.ScrewHoles.Count, work.Likeness))]),
             .. Different(
                 where,
                 [new("the frame", Counted(frame.Totals))],
@@ -35,7 +35,7 @@ internal static class TicketsAgainstParts
         ];
     }
 
-    /// <summary>The job's row and the file that it was ordered with both hold its number, customer, due date and lot rule; they must agree. A file that the rules of today refuse is no fault; one that has no lines is.</summary>
+    /// <summary>The job's row and the file that it was ordered with both hold its number, customer, due date and lot rule; they must agree. A file that today's rules refuse is not an error; one without lines is.</summary>
     private static IEnumerable<CheckFinding> AsOrdered(string where, JobRow row)
     {
         if (JobFileReader.Find(row.JobFile) is { } job)
@@ -51,6 +51,11 @@ internal static class TicketsAgainstParts
 
     private static string Counted(JobTotals totals) =>
         FormattableString.Invariant($"{totals.Pieces} pieces, {totals.Bores} bores, {totals.Screws} screws, {totals.Cut} of rope");
+
+    private static Thing Piece(string run, string material, Length diameter, Length cut) => new($"piece {run}", $"{material}, {diameter}, cut {cut}");
+
+    private static Thing Post(string mark, long drillings, long screwHoles, string likeness) =>
+        new($"post {mark}", FormattableString.Invariant($"{drillings} drillings, {screwHoles} screw holes, bored as {likeness}"));
 
     private static List<Thing> Lines(JobFrame frame) => [.. frame.Lines.Select(line => new Thing($"line {line.Mark}", string.Join(", ", line.Posts.Select(post => post.Mark))))];
 
@@ -69,7 +74,7 @@ internal static class TicketsAgainstParts
     private static IReadOnlyList<Thing> StoredPieces(ShopSession session, long id) =>
         [.. session.All<(string Run, string Material, Length Diameter, Length Cut)>(
             "SELECT run, material, diameter_nm, cut_nm FROM pieces WHERE job_id = @id AND dropped_at IS NULL ORDER BY position", new { id })
-            .Select(piece => new Thing($"piece {piece.Run}", $"{piece.Material}, {piece.Diameter}, cut {piece.Cut}"))];
+            .Select(piece => Piece(piece.Run, piece.Material, piece.Diameter, piece.Cut))];
 
     private static IReadOnlyList<Thing> StoredPosts(ShopSession session, long id) =>
         [.. session.All<(string Mark, long Drillings, long ScrewHoles, string Likeness)>(
@@ -77,7 +82,7 @@ internal static class TicketsAgainstParts
             SELECT posts.mark, drillings, screw_holes, likeness FROM posts JOIN post_parts ON post_id = posts.id
             WHERE job_id = @id AND dropped_at IS NULL ORDER BY position
             """,
-            new { id }).Select(post => new Thing($"post {post.Mark}", FormattableString.Invariant($"{post.Drillings} drillings, {post.ScrewHoles} screw holes, bored as {post.Likeness}")))];
+            new { id }).Select(post => Post(post.Mark, post.Drillings, post.ScrewHoles, post.Likeness))];
 
     private static IEnumerable<CheckFinding> WithoutTickets(ShopSession session) => session.All<(string Number, string Name)>(
         """

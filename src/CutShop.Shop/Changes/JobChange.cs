@@ -83,7 +83,7 @@ public sealed record JobChange(
     public bool IsNothing => Facts.Count == 0 && !TouchesWork;
 
     /// <summary>True where any piece or post is another then.</summary>
-    public bool TouchesWork => Things.Any(thing => thing.Kind != ChangeKind.Kept || thing.IsRevised);
+    public bool TouchesWork => Things.Any(thing => thing.IsTouched);
 
     /// <summary>What was made already and becomes surplus.</summary>
     public IEnumerable<ChangedThing> Surplus => Things.Where(thing => thing.BecomesSurplus);
@@ -97,16 +97,14 @@ public sealed record JobChange(
     /// <summary>Compares a stored job with the form that a draft gives it. What the draft does not touch stays as it was promised, whatever today's rules would make of it.</summary>
     internal static JobChange ByDraft(StoredWork was, JobTakeoff next, ShopTables tables)
     {
-        var today = JobFileReader.Find(was.JobFile) is { } stored ? JobTakeoff.Of(stored, tables) : null;
-        var change = Between(was, next, today);
+        var change = Between(was, next, was.TakeoffBy(tables));
         return change.IsNothing && !JobFileWriter.IsOf(was.JobFile, next.Job)
             ? (change with { Facts = ["Other values (such as a sag); no piece or post changes"] }).Sealed()
             : change;
     }
 
-    /// <summary>Compares a stored job with what today's rules make of its file, or null where it is no job file by the rules of today.</summary>
-    internal static JobChange? ByRules(StoredWork was, ShopTables tables) =>
-        JobFileReader.Find(was.JobFile) is { } stored ? Between(was, JobTakeoff.Of(stored, tables), today: null) : null;
+    /// <summary>Compares a stored job with what today's rules make of its file.</summary>
+    internal static JobChange ByRules(StoredWork was, JobTakeoff next) => Between(was, next, today: null);
 
     private static JobChange Between(StoredWork was, JobTakeoff next, JobTakeoff? today)
     {

@@ -47,7 +47,7 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
     public JobChange? CompareWithRules(string number) => database.Read(session => CompareWithRules(session, number, tables.Current(session)));
 
     internal static JobChange? CompareWithRules(ShopSession session, string number, ShopTables tables) =>
-        StoredWork.Find(session, number) is { } was ? JobChange.ByRules(was, tables) : null;
+        StoredWork.Find(session, number) is { } was && was.TakeoffBy(tables) is { } next ? JobChange.ByRules(was, next) : null;
 
     /// <summary>
     /// Gives a stored job the form that today's rules make of its file, if the change is still the one that was shown. Safe to send twice: then
@@ -97,16 +97,16 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
 
     private ChangeAnswer AcceptRules(ShopSession session, string number, string token, string who)
     {
-        var now = tables.Current(session);
         if (StoredWork.Find(session, number) is not { } was)
             return Refused($"There is no job {number}.");
-        if (JobChange.ByRules(was, now) is not { } change || JobFileReader.Find(was.JobFile) is not { } job)
+        if (was.TakeoffBy(tables.Current(session)) is not { } next)
             return Refused($"Today's rules do not accept the file of job {number}. Change the job at the order desk instead.");
+        var change = JobChange.ByRules(was, next);
         if (!change.TouchesWork)
             return new(number, Problem: null, Change: null);
         if (Problem(change, token) is { } refusal)
             return Refused(refusal, change);
-        Store(session, was, JobTakeoff.Of(job, now), change, HistoryCodes.JobByRules, who);
+        Store(session, was, next, change, HistoryCodes.JobByRules, who);
         return new(number, Problem: null, Change: null);
     }
 

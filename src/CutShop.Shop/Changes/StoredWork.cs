@@ -33,6 +33,9 @@ internal sealed record StoredWork(
             [.. StoredParts.PostsOf(session, row.Id).Zip(posts, (work, ticket) => new StoredPostWork(work, ticket.Id, ticket.TicketId, ticket.State))]);
     }
 
+    /// <summary>What these tables and today's rules make of the job's file, or null where they do not accept it.</summary>
+    public JobTakeoff? TakeoffBy(ShopTables tables) => JobFileReader.Find(JobFile) is { } job ? JobTakeoff.Of(job, tables) : null;
+
     private sealed record JobRow(long Id, string Number, string Customer, DateOnly? Due, long OneLot, string JobFile, DateTimeOffset? CancelledAt);
 
     private sealed record TicketRow(long Id, long TicketId, string State);

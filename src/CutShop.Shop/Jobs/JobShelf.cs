@@ -47,7 +47,7 @@ public sealed class JobShelf(ShopDatabase database)
     public JobHead? Head(string number) => database.Read(session =>
         session.FirstOrDefault<TicketRow>("SELECT id, number, customer, due, one_lot FROM jobs WHERE number = @number", new { number })?.Head);
 
-    /// <summary>A job as it was ordered, for a draft of it; null where there is no such job, or its file is none by the rules of today.</summary>
+    /// <summary>A job as it was ordered, for a draft of it; null where there is no such job, or today's rules do not accept its file.</summary>
     public Job? AsOrdered(string number) => database.Read(session =>
         session.FirstOrDefault<string>("SELECT job_file FROM jobs WHERE number = @number", new { number }) is { } file ? JobFileReader.Find(file) : null);
 
