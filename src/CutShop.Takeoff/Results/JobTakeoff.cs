@@ -6,7 +6,7 @@ namespace CutShop.Takeoff;
 /// <param name="Bores">Bores in the order of their pieces, then along each piece.</param>
 /// <param name="Fixings">Screws in the order of their pieces, then along each piece.</param>
 /// <param name="Warnings">What can be built but is unwise.</param>
-public sealed partial record JobTakeoff(
+public sealed record JobTakeoff(
     Job Job,
     IReadOnlyList<Piece> Pieces,
     IReadOnlyList<Bore> Bores,
@@ -172,19 +172,6 @@ public enum FaceSight
 
     /// <summary>All round, for a wrap.</summary>
     Around,
-}
-
-/// <summary>Kinds of bit for a rope's bore.</summary>
-public enum BitKind
-{
-    /// <summary>A Forstner bit with a threaded point: clean, flat-bottomed, pulls itself in.</summary>
-    ThreadedForstner,
-
-    /// <summary>A spade bit.</summary>
-    Spade,
-
-    /// <summary>A hole saw, which leaves a slug.</summary>
-    HoleSaw,
 }
 
 /// <summary>Which kind of bit to take.</summary>
