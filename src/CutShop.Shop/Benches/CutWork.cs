@@ -65,7 +65,7 @@ public sealed record CutWork(
     string? Lot,
     string? HangsAt,
     Length? TapeFrom,
-    Length? TapeTo)
+    Length? TapeTo) : IBenchTicket
 {
     /// <summary>
     /// A piece that is to be cut now starts where its coil ends now, whatever came off it since the plan was made; any other has the plan's marks.

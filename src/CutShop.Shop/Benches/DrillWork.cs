@@ -34,7 +34,7 @@ public sealed record DrillWork(
     string Likeness,
     DateTimeOffset? DroppedAt,
     long Alike,
-    long Spoiled)
+    long Spoiled) : IBenchTicket
 {
     private const string Columns =
         """

@@ -40,30 +40,30 @@ public sealed class PackingBench(ShopDatabase database)
     public Task<BenchAnswer> PackAsync(string job, PieceCode code, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
         code,
         requestKey,
-        (session, work) => work.Job == job ? Pack(session, work, who) : $"The piece {code} belongs to job {work.Job}.",
+        (session, work) => work.Job == job ? Pack(session, work, who) : BenchReplies.Of("PieceOfAnotherJob", code, work.Job),
         cancel);
 
     /// <summary>Takes a piece out of its parcel again.</summary>
     public Task<BenchAnswer> UnpackAsync(PieceCode code, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
         code, requestKey, (session, work) => TicketStates.Unpack.Try(session, work.Id, who, ", packed_at = NULL"), cancel);
 
-    private static FormattableString? Pack(ShopSession session, CutWork work, string who)
+    private static Sentence? Pack(ShopSession session, CutWork work, string who)
     {
         if (TicketStates.Pack.Try(session, work.Id, who, ", packed_at = @now") is null)
             return null;
         return work.State == TicketStates.Packed
-            ? $"{work.Run} is in the parcel already."
-            : (FormattableString)$"{work.Run} is {new StateWord(work.State)}: a piece goes into the parcel once it is cut.";
+            ? BenchReplies.Of("InParcelAlready", work.Run)
+            : BenchReplies.Of("PackOnceCut", work.Run, BenchReplies.State(work.State));
     }
 
-    private Task<BenchAnswer> ForAsync(PieceCode code, string requestKey, Func<ShopSession, CutWork, FormattableString?> work, CancellationToken cancel) =>
+    private Task<BenchAnswer> ForAsync(PieceCode code, string requestKey, Func<ShopSession, CutWork, Sentence?> work, CancellationToken cancel) =>
         database.WriteAsync(
             session => BenchAnswer.Once(
                 session,
                 requestKey,
                 () => CutWork.Find(session, code) is { } found
-                    ? work(session, found) is { } why ? BenchAnswer.Refused(why) : BenchAnswer.Given(found.Job)
-                    : BenchAnswer.Refused($"No piece has the code {code}.")),
+                    ? BenchAnswer.Of(work(session, found), found.Job)
+                    : BenchAnswer.Refused(BenchReplies.Of("NoSuchPiece", code))),
             cancel);
 
     private sealed record JobRow(long Id, string Number, DateOnly? Due, DateTimeOffset? CancelledAt);

@@ -56,22 +56,22 @@ internal static class WriteOperations
     private static IEnumerable<WriteOperation> OfTheDrillBench() =>
     [
         new("DrillBench.NextAsync", Nothing, async shop => (await shop.Drill.NextAsync("Dov", Key)).IsDone),
-        new("DrillBench.TakeAsync", Nothing, async shop => (await shop.Drill.TakeAsync("LQ-1", "A1", "Dov", Key)).IsDone),
-        new("DrillBench.TickAsync", shop => shop.Drill.TakeAsync("LQ-1", "A1", "Dov", shop.Key()), async shop => (await shop.Drill.TickAsync("LQ-1", "A1", 1, "Dov", Key)).IsDone),
-        new("DrillBench.TickAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.TickAsync("LQ-1", "A1", 2, "Dov", Key)).IsDone),
-        new("DrillBench.FitsAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.FitsAsync("LQ-1", "A1", "Dov", Key)).IsDone),
-        new("DrillBench.DamageAsync", shop => shop.DrillAsync(finish: true), async shop => (await shop.Drill.DamageAsync("LQ-1", "A1", Reason, "Dov", Key)).IsDone),
+        new("DrillBench.TakeAsync", Nothing, async shop => (await shop.Drill.TakeAsync(("LQ-1", "A1"), "Dov", Key)).IsDone),
+        new("DrillBench.TickAsync", shop => shop.Drill.TakeAsync(("LQ-1", "A1"), "Dov", shop.Key()), async shop => (await shop.Drill.TickAsync(("LQ-1", "A1"), 1, "Dov", Key)).IsDone),
+        new("DrillBench.TickAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.TickAsync(("LQ-1", "A1"), 2, "Dov", Key)).IsDone),
+        new("DrillBench.FitsAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.FitsAsync(("LQ-1", "A1"), "Dov", Key)).IsDone),
+        new("DrillBench.DamageAsync", shop => shop.DrillAsync(finish: true), async shop => (await shop.Drill.DamageAsync(("LQ-1", "A1"), Reason, "Dov", Key)).IsDone),
         new(
             "DrillBench.NewPostAsync",
             async shop =>
             {
                 await shop.DrillAsync(finish: false);
-                await shop.Drill.DamageAsync("LQ-1", "A1", Reason, "Dov", shop.Key());
+                await shop.Drill.DamageAsync(("LQ-1", "A1"), Reason, "Dov", shop.Key());
             },
-            async shop => (await shop.Drill.NewPostAsync("LQ-1", "A1", "Dov", Key)).IsDone),
-        new("DrillBench.HandBackAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.HandBackAsync("LQ-1", "A1", "Dov", Key)).IsDone),
-        new("DrillBench.TakeOverAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.TakeOverAsync("LQ-1", "A1", "Ada", Key)).IsDone),
-        new("DrillBench.UndoAsync", shop => shop.DrillAsync(finish: true), async shop => (await shop.Drill.UndoAsync("LQ-1", "A1", Reason, "Dov", Key)).IsDone),
+            async shop => (await shop.Drill.NewPostAsync(("LQ-1", "A1"), "Dov", Key)).IsDone),
+        new("DrillBench.HandBackAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.HandBackAsync(("LQ-1", "A1"), "Dov", Key)).IsDone),
+        new("DrillBench.TakeOverAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.TakeOverAsync(("LQ-1", "A1"), "Ada", Key)).IsDone),
+        new("DrillBench.UndoAsync", shop => shop.DrillAsync(finish: true), async shop => (await shop.Drill.UndoAsync(("LQ-1", "A1"), Reason, "Dov", Key)).IsDone),
     ];
 
     private static IEnumerable<WriteOperation> OfStockAndPlans() =>
