@@ -17,7 +17,7 @@ internal sealed class Claims(string table, TicketMove handBack, string mayHandBa
 
     /// <summary>The ticket that someone has at the bench, or null.</summary>
     public long? Of(ShopSession session, string who) => session.FirstOrDefault<long?>(
-        $"SELECT id FROM {table} WHERE state = 'at the bench' AND claimed_by = @who ORDER BY claimed_at LIMIT 1", new { who });
+        $"SELECT id FROM {table} WHERE state = '{TicketStates.AtTheBench}' AND claimed_by = @who ORDER BY claimed_at LIMIT 1", new { who });
 
     /// <summary>Why someone cannot have a ticket beside the one they have, or null where they have none but this.</summary>
     public Sentence? HasAnother(ShopSession session, long id, string who) =>
@@ -68,13 +68,13 @@ internal sealed class Claims(string table, TicketMove handBack, string mayHandBa
     }
 
     private IReadOnlyList<(long Id, string Who)> Forgotten(ShopSession session, TimeSpan after) => session.All<(long, string)>(
-        $"SELECT id, claimed_by FROM {table} WHERE state = 'at the bench' AND (touched_at < @limit OR touched_at > @ahead) AND {mayHandBack}",
+        $"SELECT id, claimed_by FROM {table} WHERE state = '{TicketStates.AtTheBench}' AND (touched_at < @limit OR touched_at > @ahead) AND {mayHandBack}",
         new { limit = session.Now - after, ahead = session.Now + after });
 
     /// <summary>Hands a ticket back to the queue.</summary>
     public Sentence? HandBack(ShopSession session, long id, string who)
     {
-        if (session.Value<long>($"SELECT count(*) FROM {table} WHERE id = @id AND state = 'at the bench' AND NOT ({mayHandBack})", new { id }) == 1)
+        if (session.Value<long>($"SELECT count(*) FROM {table} WHERE id = @id AND state = '{TicketStates.AtTheBench}' AND NOT ({mayHandBack})", new { id }) == 1)
             return BenchReplies.Of("MeasureFirst");
         return handBack.Try(session, id, who, Free + backSet);
     }
@@ -85,7 +85,7 @@ internal sealed class Claims(string table, TicketMove handBack, string mayHandBa
         if (HasAnother(session, id, who) is { } busy)
             return busy;
         var had = session.Value<string>($"SELECT coalesce(claimed_by, '') FROM {table} WHERE id = @id", new { id });
-        if (session.Execute($"UPDATE {table} SET claimed_by = @who, claimed_at = @Now, touched_at = @Now WHERE id = @id AND state = 'at the bench'", new { id, who, session.Now }) == 0)
+        if (session.Execute($"UPDATE {table} SET claimed_by = @who, claimed_at = @Now, touched_at = @Now WHERE id = @id AND state = '{TicketStates.AtTheBench}'", new { id, who, session.Now }) == 0)
             return BenchReplies.Of("NotAtTheBench");
         session.Record(handBack.Subject, id, who, HistoryCodes.TakenOver, from: had);
         return null;

@@ -15,9 +15,9 @@ public sealed class CutBench(ShopDatabase database) : TicketBench<CutWork, Piece
 
     /// <summary>A piece stays in the queue's order only while its plan is the accepted one.</summary>
     private const string Place =
-        """
+        $"""
         , plan_coil_id = (SELECT plan_coils.id FROM plan_coils JOIN cut_plans ON cut_plans.id = plan_id
-                          WHERE plan_coils.id = plan_coil_id AND cut_plans.state = 'accepted')
+                          WHERE plan_coils.id = plan_coil_id AND cut_plans.state = '{PlanStates.Accepted}')
         """;
 
     /// <summary>The ticket waits again with nothing done.</summary>

@@ -46,9 +46,9 @@ internal static class CutStock
     public static void PutRestAway(ShopSession session, NextCut cut, string who)
     {
         if (session.Value<bool>(
-            """
-            SELECT EXISTS (SELECT 1 FROM cut_tickets WHERE plan_coil_id = @PlanCoilId AND state = 'waiting')
-              OR EXISTS (SELECT 1 FROM cut_tickets WHERE plan_coil_id = @PlanCoilId AND state = 'at the bench' AND measured_nm IS NULL)
+            $"""
+            SELECT EXISTS (SELECT 1 FROM cut_tickets WHERE plan_coil_id = @PlanCoilId AND state = '{TicketStates.Waiting}')
+              OR EXISTS (SELECT 1 FROM cut_tickets WHERE plan_coil_id = @PlanCoilId AND state = '{TicketStates.AtTheBench}' AND measured_nm IS NULL)
             """,
             new { cut.PlanCoilId }))
             return;
@@ -140,9 +140,9 @@ internal static class CutStock
 
     /// <summary>True where pieces that wait are to be cut from the coil.</summary>
     private static bool WaitsElsewhere(ShopSession session, long coilId) => session.Value<bool>(
-        """
+        $"""
         SELECT EXISTS (SELECT 1 FROM plan_coils JOIN cut_tickets ON plan_coil_id = plan_coils.id
-                       WHERE plan_coils.coil_id = @coilId AND cut_tickets.state = 'waiting')
+                       WHERE plan_coils.coil_id = @coilId AND cut_tickets.state = '{TicketStates.Waiting}')
         """,
         new { coilId });
 

@@ -153,7 +153,7 @@ public sealed class DrillBench(ShopDatabase database) : TicketBench<DrillWork, (
         return session.All<(long, string)>(
             $"""
             SELECT drill_tickets.id, queue_due FROM drill_tickets {join} posts ON posts.id = post_id {join} jobs ON jobs.id = job_id
-            WHERE drill_tickets.state = 'waiting' AND {ReleasedJobs.Condition}{more}
+            WHERE drill_tickets.state = '{TicketStates.Waiting}' AND {ReleasedJobs.Condition}{more}
             ORDER BY drill_tickets.queue_due, drill_tickets.likeness, drill_tickets.id{hold}
             """,
             values) is [var first, ..] ? first : null;

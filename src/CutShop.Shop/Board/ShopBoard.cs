@@ -33,17 +33,22 @@ public sealed class ShopBoard(ShopDatabase database)
         [.. session.All<JobRow>(
             $"""
             WITH shown AS (
-              SELECT job_id FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE cut_tickets.state IN ('waiting', 'at the bench', 'cut')
+              SELECT job_id FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE cut_tickets.state IN ({TicketStates.ToDo}, '{TicketStates.Cut}')
               UNION SELECT job_id FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE packed_at >= @since
-              UNION SELECT job_id FROM drill_tickets JOIN posts ON posts.id = post_id WHERE drill_tickets.state IN ('waiting', 'at the bench', 're-ordered'))
+              UNION SELECT job_id FROM drill_tickets JOIN posts ON posts.id = post_id WHERE drill_tickets.state IN ({TicketStates.ToDrill}))
             SELECT number AS job, due, coalesce(waiting, 0) AS waiting, coalesce(at_the_bench, 0) AS at_the_bench, coalesce(cut, 0) AS cut, coalesce(packed, 0) AS packed,
               coalesce(posts_waiting, 0) AS posts_waiting, coalesce(posts_at_the_bench, 0) AS posts_at_the_bench, coalesce(drilled, 0) AS drilled
             FROM jobs
-            LEFT JOIN (SELECT job_id, count(*) FILTER (WHERE state = 'waiting') AS waiting, count(*) FILTER (WHERE state = 'at the bench') AS at_the_bench,
-                         count(*) FILTER (WHERE state = 'cut') AS cut, count(*) FILTER (WHERE state = 'packed') AS packed
+            LEFT JOIN (SELECT job_id,
+                         count(*) FILTER (WHERE state = '{TicketStates.Waiting}') AS waiting,
+                         count(*) FILTER (WHERE state = '{TicketStates.AtTheBench}') AS at_the_bench,
+                         count(*) FILTER (WHERE state = '{TicketStates.Cut}') AS cut,
+                         count(*) FILTER (WHERE state = '{TicketStates.Packed}') AS packed
                        FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id IN (SELECT job_id FROM shown) AND dropped_at IS NULL GROUP BY job_id) AS rope ON rope.job_id = jobs.id
-            LEFT JOIN (SELECT job_id, count(*) FILTER (WHERE state IN ('waiting', 're-ordered')) AS posts_waiting,
-                         count(*) FILTER (WHERE state = 'at the bench') AS posts_at_the_bench, count(*) FILTER (WHERE state = 'drilled') AS drilled
+            LEFT JOIN (SELECT job_id,
+                         count(*) FILTER (WHERE state IN ('{TicketStates.Waiting}', '{TicketStates.ReOrdered}')) AS posts_waiting,
+                         count(*) FILTER (WHERE state = '{TicketStates.AtTheBench}') AS posts_at_the_bench,
+                         count(*) FILTER (WHERE state = '{TicketStates.Drilled}') AS drilled
                        FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id IN (SELECT job_id FROM shown) AND dropped_at IS NULL GROUP BY job_id) AS timber ON timber.job_id = jobs.id
             WHERE jobs.id IN (SELECT job_id FROM shown) AND {ReleasedJobs.Condition}
             ORDER BY due IS NULL, due, number

@@ -12,9 +12,9 @@ public sealed class PlanShelf(ShopDatabase database)
         SELECT pieces.material, pieces.diameter_nm AS diameter, count(*) AS pieces,
           count(cut_tickets.plan_coil_id) AS planned, CAST(sum(cut_nm) AS bigint) AS rope_nm, coalesce(min(jobs.due), '') AS first_due,
           (SELECT CAST(coalesce(sum(left_nm), 0) AS bigint) FROM coils
-           WHERE state = 'in stock' AND coils.material = pieces.material AND coils.diameter_nm = pieces.diameter_nm) AS stock_nm
+           WHERE state = '{CoilStock.InStock}' AND coils.material = pieces.material AND coils.diameter_nm = pieces.diameter_nm) AS stock_nm
         FROM pieces JOIN cut_tickets ON piece_id = pieces.id JOIN jobs ON jobs.id = job_id
-        WHERE cut_tickets.state = 'waiting' AND {ReleasedJobs.Condition}
+        WHERE cut_tickets.state = '{TicketStates.Waiting}' AND {ReleasedJobs.Condition}
         GROUP BY pieces.material, pieces.diameter_nm
         ORDER BY min(jobs.due) IS NULL, min(jobs.due), pieces.material, pieces.diameter_nm
         """).Select(row => row.ToRope()).ToList());
@@ -32,14 +32,14 @@ public sealed class PlanShelf(ShopDatabase database)
     /// cut or planned otherwise no longer ask for a coil.
     /// </summary>
     public IReadOnlyList<CoilToBuy> ToBuy() => database.Read(session => session.All<BuyRow>(
-        """
+        $"""
         SELECT cut_plans.material, cut_plans.diameter_nm AS diameter, construction, left_before_nm AS coil, count(*) AS pieces,
           CAST(sum(cut_nm) AS bigint) AS short_nm, coalesce(min(jobs.due), '') AS needed_by, plan_id
         FROM cut_plans JOIN plan_coils ON plan_id = cut_plans.id AND coil_id IS NULL
         JOIN plan_cuts ON plan_cuts.plan_coil_id = plan_coils.id
         JOIN pieces ON pieces.id = plan_cuts.piece_id JOIN jobs ON jobs.id = job_id
-        JOIN cut_tickets ON cut_tickets.piece_id = pieces.id AND cut_tickets.state = 'waiting' AND cut_tickets.plan_coil_id IS NULL
-        WHERE cut_plans.id IN (SELECT max(id) FROM cut_plans WHERE state <> 'replaced' GROUP BY material, diameter_nm, construction)
+        JOIN cut_tickets ON cut_tickets.piece_id = pieces.id AND cut_tickets.state = '{TicketStates.Waiting}' AND cut_tickets.plan_coil_id IS NULL
+        WHERE cut_plans.id IN (SELECT max(id) FROM cut_plans WHERE state <> '{PlanStates.Replaced}' GROUP BY material, diameter_nm, construction)
         GROUP BY plan_coils.id, cut_plans.id
         ORDER BY min(jobs.due) IS NULL, min(jobs.due), plan_id, plan_coils.position
         """).Select(row => row.ToCoil()).ToList());

@@ -44,9 +44,11 @@ public sealed class JobRelease(ShopDatabase database)
 
     /// <summary>What a job has in the shop.</summary>
     public WorkDone WorkOf(string number) => database.Read(session => session.Value<WorkDone>(
-        """
-        SELECT count(*) FILTER (WHERE kind = 'cut' AND state IN ('waiting', 'at the bench')) AS waiting, count(*) FILTER (WHERE kind = 'cut' AND state IN ('cut', 'packed')) AS cut,
-          count(*) FILTER (WHERE kind = 'drill' AND state IN ('waiting', 'at the bench', 're-ordered')) AS to_drill, count(*) FILTER (WHERE kind = 'drill' AND state = 'drilled') AS drilled
+        $"""
+        SELECT count(*) FILTER (WHERE kind = 'cut' AND state IN ({TicketStates.ToDo})) AS waiting,
+          count(*) FILTER (WHERE kind = 'cut' AND state IN ({TicketStates.CutOrPacked})) AS cut,
+          count(*) FILTER (WHERE kind = 'drill' AND state IN ({TicketStates.ToDrill})) AS to_drill,
+          count(*) FILTER (WHERE kind = 'drill' AND state = '{TicketStates.Drilled}') AS drilled
         FROM (
           SELECT 'cut' AS kind, state FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id WHERE number = @number
           UNION ALL

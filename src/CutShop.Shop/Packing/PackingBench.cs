@@ -28,9 +28,13 @@ public sealed class PackingBench(ShopDatabase database)
     /// <summary>Jobs with pieces that are not packed yet, the earliest due first.</summary>
     public IReadOnlyList<ParcelListed> Open(int most = 100) => database.Read(session => session.All<ParcelListed>(
         $"""
-        SELECT number AS job, due, count(*) AS pieces, count(*) FILTER (WHERE state = 'cut') AS cut, count(*) FILTER (WHERE state = 'packed') AS packed
+        SELECT number AS job, due, count(*) AS pieces,
+          count(*) FILTER (WHERE state = '{TicketStates.Cut}') AS cut,
+          count(*) FILTER (WHERE state = '{TicketStates.Packed}') AS packed
         FROM jobs JOIN pieces ON job_id = jobs.id JOIN cut_tickets ON piece_id = pieces.id
-        WHERE jobs.id IN (SELECT job_id FROM cut_tickets AS open JOIN pieces AS open_piece ON open_piece.id = open.piece_id WHERE open.state IN ('waiting', 'at the bench', 'cut'))
+        WHERE jobs.id IN (
+          SELECT job_id FROM cut_tickets AS open JOIN pieces AS open_piece ON open_piece.id = open.piece_id
+          WHERE open.state IN ({TicketStates.ToDo}, '{TicketStates.Cut}'))
           AND pieces.dropped_at IS NULL AND {ReleasedJobs.Condition}
         GROUP BY jobs.id ORDER BY due IS NULL, due, number LIMIT @most
         """,

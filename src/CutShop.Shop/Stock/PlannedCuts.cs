@@ -17,7 +17,11 @@ public sealed class PlannedCuts(ShopDatabase database)
 {
     /// <summary>What is yet to be cut: the tickets that wait or are at the bench and have a place on a coil, nothing measured.</summary>
     private const string Tickets =
-        "FROM plan_coils JOIN cut_tickets ON cut_tickets.plan_coil_id = plan_coils.id AND cut_tickets.state IN ('waiting', 'at the bench') AND measured_nm IS NULL JOIN pieces ON pieces.id = piece_id";
+        $"""
+        FROM plan_coils
+        JOIN cut_tickets ON cut_tickets.plan_coil_id = plan_coils.id AND cut_tickets.state IN ({TicketStates.ToDo}) AND measured_nm IS NULL
+        JOIN pieces ON pieces.id = piece_id
+        """;
 
     /// <summary>The pieces of one coil, in cutting order.</summary>
     public IReadOnlyList<PlannedCut> Of(string mark) => database.Read(session => session.All<PlannedCut>(

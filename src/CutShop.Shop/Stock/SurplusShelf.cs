@@ -19,10 +19,10 @@ public sealed class SurplusShelf(ShopDatabase database)
 {
     /// <summary>Surplus whose rope is still in a piece. A piece that was cut again on site has none: its rope is scrap.</summary>
     private const string Pieces =
-        """
+        $"""
         SELECT code, number AS job, run, coils.material, coils.diameter_nm AS diameter, construction, lot, measured_nm AS length
         FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id JOIN coils ON coils.id = cut_coil_id
-        WHERE cut_tickets.state = 'surplus' AND measured_nm IS NOT NULL
+        WHERE cut_tickets.state = '{TicketStates.Surplus}' AND measured_nm IS NOT NULL
           AND (SELECT sum(nm) FROM rope_uses WHERE ticket_id = cut_tickets.id AND kind = 'piece') > 0
         """;
 
