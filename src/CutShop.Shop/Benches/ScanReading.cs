@@ -48,9 +48,9 @@ public sealed class ScanReading(ShopDatabase database)
     private static IReadOnlyList<Scanned> ByMark(ShopSession session, string scan)
     {
         var sql = session.Dialect;
-        var pieces = session.All<PieceFound>(
+        var pieces = session.All<(string Job, PieceCode Code)>(
             $"""
-            SELECT number AS job, code FROM jobs JOIN pieces ON job_id = jobs.id
+            SELECT number, code FROM jobs JOIN pieces ON job_id = jobs.id
             WHERE dropped_at IS NULL AND ({sql.AreAlike("number || ' ' || run", "@scan")}
                OR ({sql.AreAlike("run", "@scan")} AND EXISTS (SELECT 1 FROM cut_tickets WHERE piece_id = pieces.id AND state IN ('{TicketStates.Waiting}', '{TicketStates.AtTheBench}'))))
             LIMIT 2
@@ -65,6 +65,4 @@ public sealed class ScanReading(ShopDatabase database)
             new { scan });
         return [.. pieces.Select(piece => new Scanned(piece.Code, piece.Job, Post: null)), .. posts.Select(post => new Scanned(Code: null, post.Job, post.Post))];
     }
-
-    private sealed record PieceFound(string Job, PieceCode Code);
 }

@@ -103,9 +103,9 @@ internal static class TicketsAgainstParts
         WHERE (cancelled_at IS NOT NULL OR dropped_at IS NOT NULL) AND state NOT IN ('{TicketStates.Cancelled}', '{TicketStates.Surplus}')
         """).Select(ticket => new CheckFinding($"job {ticket.Number}", $"{ticket.Name} is {ticket.State}, though it is no longer wanted"));
 
-    private sealed record JobRow(string Number, string Customer, DateOnly? Due, long OneLot, string JobFile)
+    private sealed record JobRow(string Number, string Customer, DateOnly? Due, bool OneLot, string JobFile)
     {
-        public (string, string, DateOnly?, bool) Facts => (Number, Customer, Due, OneLot == 1);
+        public (string, string, DateOnly?, bool) Facts => (Number, Customer, Due, OneLot);
     }
 
     /// <summary>A piece, a post or a line with what is compared of it.</summary>

@@ -140,16 +140,16 @@ public sealed class CutPlanDesk(ShopDatabase database)
     internal static List<string> WhatChanged(ShopSession session, long planId) => WhatChanged(session, planId, Draft(session, planId)!);
 
     private static DraftRow? Draft(ShopSession session, long planId) => session.FirstOrDefault<DraftRow>(
-        "SELECT material, diameter_nm AS diameter, construction, state, after_plan_id FROM cut_plans WHERE id = @planId", new { planId });
+        $"SELECT {SqlTypes.RopeOf("cut_plans")} AS kind, state, after_plan_id FROM cut_plans WHERE id = @planId", new { planId });
 
     private static List<string> WhatChanged(ShopSession session, long planId, DraftRow draft)
     {
         var changes = new List<string>();
         if (AcceptedPlan(session, draft.Kind) is var now && now != draft.AfterPlanId)
             changes.Add($"Plan {now} was accepted for this rope in the meantime.");
-        changes.AddRange(session.All<CoilChange>(
+        changes.AddRange(session.All<(string Mark, Length Before, Length Left, string State)>(
             $"""
-            SELECT mark, left_before_nm AS before, free_nm AS left, state FROM plan_coils JOIN coils ON coils.id = coil_id JOIN coils_free ON coils_free.id = coil_id
+            SELECT mark, left_before_nm, free_nm, state FROM plan_coils JOIN coils ON coils.id = coil_id JOIN coils_free ON coils_free.id = coil_id
             WHERE plan_id = @planId AND (free_nm <> left_before_nm OR state <> '{CoilStock.InStock}') ORDER BY mark
             """,
             new { planId }).Select(coil => coil.State == CoilStock.InStock
@@ -171,17 +171,12 @@ public sealed class CutPlanDesk(ShopDatabase database)
 
     private static PlanAnswer Refused(string problem) => new(PlanId: 0, [problem]);
 
-    private sealed record WaitingRow(long Id, PieceCode Code, Length Cut, string Job, long OneLot, DateOnly? Due, string LotSoFar)
+    private sealed record WaitingRow(long Id, PieceCode Code, Length Cut, string Job, bool OneLot, DateOnly? Due, string LotSoFar)
     {
-        public WaitingPiece ToPiece() => OneLot == 1
+        public WaitingPiece ToPiece() => OneLot
             ? new(Code.Plain, Cut, Job, Due, LotSoFar.Length == 0 ? null : LotSoFar)
             : new(Code.Plain, Cut, OneLotJob: null, Due);
     }
 
-    private sealed record DraftRow(string Material, Length Diameter, string Construction, string State, long? AfterPlanId)
-    {
-        public RopeKind Kind => new(Rope.Materials[Material], Diameter, Construction);
-    }
-
-    private sealed record CoilChange(string Mark, Length Before, Length Left, string State);
+    private sealed record DraftRow(RopeKind Kind, string State, long? AfterPlanId);
 }

@@ -8,10 +8,11 @@ public sealed class PackingBench(ShopDatabase database)
     /// <summary>A job's parcel, or null where there is no such job.</summary>
     public JobParcel? Find(string job) => database.Read(session =>
     {
-        if (session.FirstOrDefault<JobRow>("SELECT id, number, due, cancelled_at FROM jobs WHERE number = @job", new { job }) is not { } row)
+        if (session.All<(long Id, DateOnly? Due, DateTimeOffset? CancelledAt)>(
+            "SELECT id, due, cancelled_at FROM jobs WHERE number = @job", new { job }) is not [var row, ..])
             return null;
         return new JobParcel(
-            row.Number,
+            job,
             row.Due,
             row.CancelledAt is not null,
             session.All<ParcelPiece>(
@@ -69,6 +70,4 @@ public sealed class PackingBench(ShopDatabase database)
                     ? BenchAnswer.Of(work(session, found), found.Job)
                     : BenchAnswer.Refused(BenchReplies.Of("NoSuchPiece", code))),
             cancel);
-
-    private sealed record JobRow(long Id, string Number, DateOnly? Due, DateTimeOffset? CancelledAt);
 }

@@ -158,32 +158,13 @@ public sealed class CoilStock(ShopDatabase database)
     private static StockCoil? Find(ShopSession session, string mark) =>
         Select(session, "WHERE coils.mark = @mark", new { mark }).SingleOrDefault();
 
-    private static List<StockCoil> Select(ShopSession session, string where, object? values) =>
-        [.. session.All<CoilRow>(
-            $"""
-            SELECT coils.id, coils.mark, coils.material, coils.diameter_nm AS diameter, coils.construction, coils.lot, coils.place,
-              parent.mark AS from_mark, coils.whole_nm AS whole, coils.left_nm AS left, coils.state, coils.came_at
-            FROM coils LEFT JOIN coils AS parent ON parent.id = coils.parent_id
-            {where}
-            ORDER BY coils.material, coils.diameter_nm, coils.construction, coils.mark
-            """,
-            values).Select(row => row.ToCoil())];
-
-    private sealed record CoilRow(
-        long Id,
-        string Mark,
-        string Material,
-        Length Diameter,
-        string Construction,
-        string Lot,
-        string Place,
-        string? FromMark,
-        Length Whole,
-        Length Left,
-        string State,
-        DateTimeOffset CameAt)
-    {
-        public StockCoil ToCoil() => new(
-            Id, Mark, new RopeKind(Rope.Materials[Material], Diameter, Construction), Lot, Place, FromMark, Whole, Left, State, CameAt);
-    }
+    private static IReadOnlyList<StockCoil> Select(ShopSession session, string where, object? values) => session.All<StockCoil>(
+        $"""
+        SELECT coils.id, coils.mark, {SqlTypes.RopeOf("coils")} AS kind, coils.lot, coils.place,
+          parent.mark AS "from", coils.whole_nm AS whole, coils.left_nm AS left, coils.state, coils.came_at
+        FROM coils LEFT JOIN coils AS parent ON parent.id = coils.parent_id
+        {where}
+        ORDER BY coils.material, coils.diameter_nm, coils.construction, coils.mark
+        """,
+        values);
 }

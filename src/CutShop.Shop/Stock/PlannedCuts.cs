@@ -33,8 +33,6 @@ public sealed class PlannedCuts(ShopDatabase database)
         new { mark }));
 
     /// <summary>The rope of those pieces, by the coil's id; a coil without any is not there. Kerf and trims come on top.</summary>
-    public IReadOnlyDictionary<long, Length> ByCoil() => database.Read(session => session.All<CoilRope>(
+    public IReadOnlyDictionary<long, Length> ByCoil() => database.Read(session => session.All<(long Coil, Length Rope)>(
         $"SELECT coil_id AS coil, CAST(sum(cut_nm) AS bigint) AS rope {Tickets} WHERE coil_id IS NOT NULL GROUP BY coil_id").ToDictionary(coil => coil.Coil, coil => coil.Rope));
-
-    private sealed record CoilRope(long Coil, Length Rope);
 }

@@ -93,7 +93,7 @@ public sealed class PromisedWorkTests : IDisposable
     public async Task The_rack_of_today_makes_no_other_ticket()
     {
         var before = Json((await _shop.ReleasedJobAsync(SmallJobs.FourPosts())).Takeoff);
-        await new RackOfBits(_shop.Database, _shop.Tables).TakeOffAsync(new(BitKind.ThreadedForstner, Length.FromSixtyFourths(100)), "test", Cancel);
+        await _shop.Tables.TakeBitOffAsync(new(BitKind.ThreadedForstner, Length.FromSixtyFourths(100)), "test", Cancel);
         Assert.Equal(before, Json(_shop.Jobs.Find("LQ-3001")!.Takeoff));
         Assert.Empty(new JobsAgainstRules(_shop.Database, ShopTables.Standard).All());
     }

@@ -189,8 +189,8 @@ internal static class WriteOperations
     private static IEnumerable<WriteOperation> OfSettings() =>
     [
         new("LabelAddressShelf.SetAsync", Nothing, async shop => (await new LabelAddressShelf(shop.Database).SetAsync("https://shop.example", "Ada")).Count == 0),
-        new("RackOfBits.HangAsync", Nothing, async shop => await new RackOfBits(shop.Database, shop.Tables).HangAsync(new(BitKind.Spade, FaultShop.Inches("2 7/8")), "Ada") is null),
-        new("RackOfBits.TakeOffAsync", Nothing, shop => new RackOfBits(shop.Database, shop.Tables).TakeOffAsync(ShopTables.Standard.Rack.Bits[0], "Ada")),
+        new("ShopTablesShelf.HangBitAsync", Nothing, async shop => await shop.Tables.HangBitAsync(new(BitKind.Spade, FaultShop.Inches("2 7/8")), "Ada") is null),
+        new("ShopTablesShelf.TakeBitOffAsync", Nothing, shop => shop.Tables.TakeBitOffAsync(ShopTables.Standard.Rack.Bits[0], "Ada")),
         new("BenchSettingsShelf.SetAsync", Nothing, async shop => (await new BenchSettingsShelf(shop.Database).SetAsync(new("1/2 in", "1/8 in", "30", "8"), "Ada")).Count == 0),
         new("LetterheadShelf.SetAsync", Nothing, async shop => (await new LetterheadShelf(shop.Database).SetAsync(new("Lantern Quay Rope", "1 Quay"), "Ada")).Count == 0),
         new("SettingsShelf.SetCuttingAsync", Nothing, async shop => (await new SettingsShelf(shop.Database).SetCuttingAsync(new("1/8 in", "1/8 in", "2 in", "8 ft", "600 ft"), "Ada")).Count == 0),
