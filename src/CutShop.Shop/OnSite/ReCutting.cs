@@ -28,7 +28,7 @@ internal static class ReCutting
         if (old.IsReleased == 0)
             return $"Job {old.Job} is not released, or was cancelled.";
         if (!TicketStates.IsMade(old.State))
-            return $"The piece {old.Run} is {new StateWord(old.State)}: it is still to be cut, so it needs no new ticket.";
+            return $"The piece {old.Run} is {old.State}: it is still to be cut, so it needs no new ticket.";
 
         ReCuts.Add(session, old.TicketId, old.Length, HistoryCause.OnSiteWords(report), who);
         Leave(session, pieceId, old, because, who);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Web.Words;
@@ -45,7 +46,7 @@ public abstract class BenchPage(BenchText text) : PageModel
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(shown);
-        Problem = answer.Said is { } said ? text.Say(said) : null;
+        Problem = answer.Said?.In(CultureInfo.CurrentUICulture);
         if (Request.Headers.ContainsKey(SentByScript))
             return new JsonResult(new { to, problem = Problem });
         return Problem is null ? Redirect(LocalAddress.Of(to, "/")) : shown();

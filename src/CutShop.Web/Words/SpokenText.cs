@@ -1,5 +1,4 @@
 using System.Globalization;
-using CutShop.Shop;
 using Microsoft.Extensions.Localization;
 
 namespace CutShop.Web.Words;
@@ -13,7 +12,7 @@ public abstract class SpokenText(IStringLocalizer words)
 
     /// <summary>The same with values put in.</summary>
     public string this[string english, params object?[] values] =>
-        string.Format(CultureInfo.InvariantCulture, this[english], [.. values.Select(value => value is StateWord state ? this[state.State] : value)]);
+        string.Format(CultureInfo.InvariantCulture, this[english], values);
 
     /// <summary>A sentence with its values apart.</summary>
     public string Say(FormattableString said)
