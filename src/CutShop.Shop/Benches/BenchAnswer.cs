@@ -1,4 +1,5 @@
 using System.Globalization;
+using CutShop.Takeoff;
 
 namespace CutShop.Shop;
 
@@ -11,10 +12,13 @@ public sealed record BenchAnswer(FormattableString? Said, string Outcome = "")
     public const int LongestReason = 200;
 
     /// <summary>Why nothing was changed, in English, or null.</summary>
-    public string? Problem => Said?.ToString(CultureInfo.InvariantCulture);
+    public string? Problem => Reply?.ToString() ?? Said?.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>Why nothing was changed, as a sentence of a word list, or null.</summary>
+    public Sentence? Reply { get; private init; }
 
     /// <summary>True where it is stored.</summary>
-    public bool IsDone => Said is null;
+    public bool IsDone => Said is null && Reply is null;
 
     /// <summary>Nothing more to say.</summary>
     public static BenchAnswer Nothing { get; } = new((FormattableString?)null);
@@ -22,6 +26,9 @@ public sealed record BenchAnswer(FormattableString? Said, string Outcome = "")
     internal static BenchAnswer Given(string outcome) => new(null, outcome);
 
     internal static BenchAnswer Refused(FormattableString why) => new(why);
+
+    /// <summary>Refuses with a sentence of a word list.</summary>
+    public static BenchAnswer Refused(Sentence why) => Nothing with { Reply = why };
 
     /// <summary>Does a request's work once.</summary>
     internal static BenchAnswer Once(ShopSession session, string requestKey, Func<BenchAnswer> work) =>

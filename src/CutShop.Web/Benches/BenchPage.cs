@@ -3,6 +3,7 @@ using CutShop.Shop;
 using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using static CutShop.Web.Words.BenchWords;
 
 namespace CutShop.Web.Benches;
 
@@ -10,7 +11,7 @@ namespace CutShop.Web.Benches;
 /// A page of a bench. Each form carries a key of its own; what comes of it is told to the page's script as a little JSON where the
 /// script sent it, and as a page where the browser did.
 /// </summary>
-public abstract class BenchPage(BenchText text) : PageModel
+public abstract class BenchPage : PageModel
 {
     /// <summary>The header by which the script says that it sent the form.</summary>
     public const string SentByScript = "X-Tap";
@@ -19,11 +20,8 @@ public abstract class BenchPage(BenchText text) : PageModel
     [BindProperty(Name = "key")]
     public string? RequestKey { get; set; }
 
-    /// <summary>Words in the reader's language.</summary>
-    public BenchText T => text;
-
     /// <summary>Tickets and drawings with the reader's units and words.</summary>
-    public PaperSettings Paper => BenchText.PaperFor(HttpContext);
+    public PaperSettings Paper => ReaderLanguage.PaperFor(HttpContext);
 
     /// <summary>Writes lengths as the reader wants them.</summary>
     public Figures Figures => Paper.Figures;
@@ -45,7 +43,7 @@ public abstract class BenchPage(BenchText text) : PageModel
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(shown);
-        Problem = answer.Said is { } said ? text.Say(said) : null;
+        Problem = answer.Reply is { } reply ? T[reply] : answer.Said is { } said ? T[Of(said)] : null;
         if (Request.Headers.ContainsKey(SentByScript))
             return new JsonResult(new { to, problem = Problem });
         return Problem is null ? Redirect(LocalAddress.Of(to, "/")) : shown();
