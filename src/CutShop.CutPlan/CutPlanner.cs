@@ -39,34 +39,11 @@ public static class CutPlanner
         var sheet = new PlanSheet(request, due);
         if (due.Count == 0)
             return new(sheet.Nothing(solverAbsent, clock.Spent), []);
-        var end = PlanSearch.Run(sheet.Stock, budget.UseSolver && !solverAbsent, clock, progress is null ? null : Tell);
+        var end = PurchaseSearch.Run(sheet.Stock, budget.UseSolver && !solverAbsent, clock, progress is null ? null : Tell);
         if (end.Plan is null)
             return new(null, [end.IsImpossible ? PlanProblems.CannotBeCut() : PlanProblems.NoneFound()]);
         return new(sheet.Write(end.Plan, solverAbsent, clock.Spent), []);
 
         void Tell(FoundPlan plan) => progress.Report(new(clock.Spent, plan.Aims, PlanProof.Of(plan.Aims, plan.Bound)));
-    }
-
-    /// <summary>
-    /// What the plain rule would do, to compare with: longest piece first, into the tightest coil already cut from, else the
-    /// tightest offcut, full coil or longest coil to buy. Lots are chosen as they come out best.
-    /// </summary>
-    /// <returns>How it does by each aim, or null where it leaves a piece uncut or the request has problems.</returns>
-    public static PlanAims? BestFitDecreasing(CutRequest request)
-    {
-        ArgumentNullException.ThrowIfNull(request);
-        if (RequestCheck.Of(request, PlanBudget.Default).Count > 0 || RequestCheck.OfRoom(request, request.Pieces).Count > 0)
-            return null;
-        var stock = new PlanSheet(request, [.. request.Pieces]).Stock;
-        if (stock.Kinds.Count == 0)
-            return null;
-        var task = stock.Standard.Count == 0 ? stock.With([]) : stock.Plenty();
-        PlanAims? best = null;
-        foreach (var cuts in LotChoices.Of(task).Select(lots => TightestFit.Of(task, lots)).OfType<int[][]>())
-        {
-            var aims = task.AimsOf(cuts);
-            best = best is null || aims < best ? aims : best;
-        }
-        return best;
     }
 }

@@ -73,7 +73,7 @@ public sealed class AimsTests
         Requests.Medium.Sample(
             request =>
             {
-                if (CutPlanner.BestFitDecreasing(request) is not { } rule)
+                if (BestFitDecreasing.Aims(request) is not { } rule)
                     return;
                 compared++;
                 var plan = CutPlanner.Plan(request, new(TimeSpan.FromMilliseconds(60), UseSolver: false)).Plan;

@@ -17,11 +17,6 @@ public static class Lettering
 
     private static XGraphics? _measure;
 
-    private static IReadOnlyList<string> _folders = DejaVuFonts.UsualFolders;
-
-    /// <summary>Sets the folders that fonts are looked for in. It counts until the first text is measured or printed.</summary>
-    public static void UseFolders(IReadOnlyList<string> folders) => _folders = folders;
-
     /// <summary>The width of a text.</summary>
     /// <exception cref="FontMissingException">The font is not on this machine.</exception>
     public static double Width(string text, double size, bool bold = false)
@@ -71,7 +66,7 @@ public static class Lettering
     internal static XFont Font(double size, bool bold)
     {
         if (GlobalFontSettings.FontResolver is null)
-            GlobalFontSettings.FontResolver = new DejaVuFonts(_folders);
+            GlobalFontSettings.FontResolver = new DejaVuFonts(DejaVuFonts.UsualFolders);
         return Fonts.GetOrAdd(
             (size, bold),
             key => new XFont(DejaVuFonts.Family, PaperUnits.Points(key.Size), key.Bold ? XFontStyleEx.Bold : XFontStyleEx.Regular));

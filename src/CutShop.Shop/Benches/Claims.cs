@@ -1,3 +1,5 @@
+using CutShop.Takeoff;
+
 namespace CutShop.Shop;
 
 /// <summary>Who has which ticket of a bench: one ticket a person, handed back by a tap, by itself after a while, or taken over.</summary>
@@ -15,13 +17,11 @@ internal sealed class Claims(string table, TicketMove handBack, string mayHandBa
 
     /// <summary>The ticket that someone has at the bench, or null.</summary>
     public long? Of(ShopSession session, string who) => session.FirstOrDefault<long?>(
-        $"SELECT id FROM {table} WHERE state = 'at the bench' AND claimed_by = @who ORDER BY claimed_at LIMIT 1", new { who });
+        $"SELECT id FROM {table} WHERE state = '{TicketStates.AtTheBench}' AND claimed_by = @who ORDER BY claimed_at LIMIT 1", new { who });
 
     /// <summary>Why someone cannot have a ticket beside the one they have, or null where they have none but this.</summary>
-    public FormattableString? HasAnother(ShopSession session, long id, string who) =>
-        Of(session, who) is { } other && other != id
-            ? (FormattableString)$"You have another ticket at the bench: finish it or hand it back first."
-            : null;
+    public Sentence? HasAnother(ShopSession session, long id, string who) =>
+        Of(session, who) is { } other && other != id ? BenchReplies.Of("HasAnother") : null;
 
     /// <summary>
     /// Gives someone the next ticket, beside others who take one at the same time. Where that finds none to give, it is asked once
@@ -42,7 +42,7 @@ internal sealed class Claims(string table, TicketMove handBack, string mayHandBa
                 requestKey,
                 () => Forgotten(session, BenchSettingsShelf.Read(session).HandBackAfter).Count == 0
                     ? give(session)
-                    : BenchAnswer.Refused($"Forgotten tickets are handed back first.")),
+                    : BenchAnswer.Refused(BenchReplies.Of("ForgottenFirst"))),
             cancel).ConfigureAwait(false);
         return beside.IsDone
             ? beside
@@ -68,25 +68,25 @@ internal sealed class Claims(string table, TicketMove handBack, string mayHandBa
     }
 
     private IReadOnlyList<(long Id, string Who)> Forgotten(ShopSession session, TimeSpan after) => session.All<(long, string)>(
-        $"SELECT id, claimed_by FROM {table} WHERE state = 'at the bench' AND (touched_at < @limit OR touched_at > @ahead) AND {mayHandBack}",
+        $"SELECT id, claimed_by FROM {table} WHERE state = '{TicketStates.AtTheBench}' AND (touched_at < @limit OR touched_at > @ahead) AND {mayHandBack}",
         new { limit = session.Now - after, ahead = session.Now + after });
 
     /// <summary>Hands a ticket back to the queue.</summary>
-    public FormattableString? HandBack(ShopSession session, long id, string who)
+    public Sentence? HandBack(ShopSession session, long id, string who)
     {
-        if (session.Value<long>($"SELECT count(*) FROM {table} WHERE id = @id AND state = 'at the bench' AND NOT ({mayHandBack})", new { id }) == 1)
-            return $"The rope is cut: measure it first. If you must leave, the owner can take the ticket over.";
+        if (session.Value<long>($"SELECT count(*) FROM {table} WHERE id = @id AND state = '{TicketStates.AtTheBench}' AND NOT ({mayHandBack})", new { id }) == 1)
+            return BenchReplies.Of("MeasureFirst");
         return handBack.Try(session, id, who, Free + backSet);
     }
 
     /// <summary>Gives a ticket at the bench to someone else, as far as it is.</summary>
-    public FormattableString? TakeOver(ShopSession session, long id, string who)
+    public Sentence? TakeOver(ShopSession session, long id, string who)
     {
         if (HasAnother(session, id, who) is { } busy)
             return busy;
         var had = session.Value<string>($"SELECT coalesce(claimed_by, '') FROM {table} WHERE id = @id", new { id });
-        if (session.Execute($"UPDATE {table} SET claimed_by = @who, claimed_at = @Now, touched_at = @Now WHERE id = @id AND state = 'at the bench'", new { id, who, session.Now }) == 0)
-            return $"The ticket is not at the bench.";
+        if (session.Execute($"UPDATE {table} SET claimed_by = @who, claimed_at = @Now, touched_at = @Now WHERE id = @id AND state = '{TicketStates.AtTheBench}'", new { id, who, session.Now }) == 0)
+            return BenchReplies.Of("NotAtTheBench");
         session.Record(handBack.Subject, id, who, HistoryCodes.TakenOver, from: had);
         return null;
     }

@@ -5,9 +5,9 @@ namespace CutShop.Shop;
 
 /// <summary>
 /// The cut bench. One piece is given to one cutter; each step is a tap; the measured length decides whether the piece is
-/// taken. Every operation is one transaction with its line of history, and sent twice with the same key it counts once.
+/// taken.
 /// </summary>
-public sealed class CutBench(ShopDatabase database)
+public sealed class CutBench(ShopDatabase database) : TicketBench<CutWork, PieceCode>(database)
 {
     private const string Fresh = ", steps = 0, cut_coil_id = NULL, reserved_nm = 0, longest_nm = NULL, measured_nm = NULL, first_use_id = NULL, cut_by = NULL, cut_at = NULL";
 
@@ -15,87 +15,35 @@ public sealed class CutBench(ShopDatabase database)
 
     /// <summary>A piece stays in the queue's order only while its plan is the accepted one.</summary>
     private const string Place =
-        """
+        $"""
         , plan_coil_id = (SELECT plan_coils.id FROM plan_coils JOIN cut_plans ON cut_plans.id = plan_id
-                          WHERE plan_coils.id = plan_coil_id AND cut_plans.state = 'accepted')
+                          WHERE plan_coils.id = plan_coil_id AND cut_plans.state = '{PlanStates.Accepted}')
         """;
 
     /// <summary>The ticket waits again with nothing done.</summary>
     private const string Again = Fresh + Place + Claims.Free;
 
-    internal static Claims Claims { get; } =
+    private protected override Claims Claims { get; } =
         new(TicketStates.CutTickets, TicketStates.HandBackCut, $"steps < {(int)CutStep.Cut}", ", steps = 0, cut_coil_id = NULL, reserved_nm = 0" + Place);
 
-    /// <summary>The ticket of a piece, or null.</summary>
-    public CutWork? Find(PieceCode code) => database.Read(session => CutWork.Find(session, code));
-
-    /// <summary>The ticket that someone has at the bench, or null.</summary>
-    public CutWork? Of(string who) => database.Read(session => Claims.Of(session, who) is { } id ? CutWork.Of(session, id) : null);
-
     /// <summary>What the cuts of a piece left beside it: offcuts to mark and hang up, and scrap.</summary>
-    public LeftOver LeftOver(PieceCode code) => database.Read(session => Shop.LeftOver.Of(session, code));
-
-    /// <summary>What is at the benches now.</summary>
-    public IReadOnlyList<CutWork> AtTheBench() => database.Read(CutWork.AtTheBench);
-
-    /// <summary>The pieces cut last, the newest first.</summary>
-    public IReadOnlyList<CutWork> Latest(int most = 10) => database.Read(session => CutWork.Latest(session, most));
+    public LeftOver LeftOver(PieceCode code) => Database.Read(session => Shop.LeftOver.Of(session, code));
 
     /// <summary>How many pieces wait, and how many of them an accepted plan gives a coil.</summary>
-    public (long Planned, long All) Waiting() => database.Read(session => session.Value<(long, long)>(
-        "SELECT count(*) FILTER (WHERE plan_coil_id IS NOT NULL), count(*) FROM cut_tickets WHERE state = 'waiting'"));
-
-    /// <summary>
-    /// Gives the next piece: the one that this person has already, else the first of the queue. The outcome is the piece's code.
-    /// </summary>
-    public Task<BenchAnswer> NextAsync(string who, string requestKey, CancellationToken cancel = default) => Claims.NextAsync(
-        database,
-        who,
-        requestKey,
-        session =>
-        {
-            if (Claims.Of(session, who) is { } mine)
-                return BenchAnswer.Given(CutWork.Of(session, mine).Code.Plain);
-            if (CutQueue.Next(session, who) is not { } next)
-                return BenchAnswer.Refused(session.Value<bool>("SELECT EXISTS (SELECT 1 FROM cut_tickets WHERE state = 'waiting')")
-                    ? (FormattableString)$"No piece can be cut now: none waits that an accepted plan gives a coil with enough rope."
-                    : $"No piece waits to be cut.");
-            // Asked again now that the coil is held: another cutter may have taken of it since the piece was found.
-            if (!session.Dialect.HasOneWriter && CoilStock.Free(session, next.CoilId) < next.Cut + next.Beside)
-                return BenchAnswer.Refused($"Coil {next.CoilMark} was just taken from.");
-            return TryClaim(session, next, who) is { } why ? BenchAnswer.Refused(why) : BenchAnswer.Given(next.Code.Plain);
-        },
-        cancel);
-
-    /// <summary>Gives a certain piece that waits, as when its ticket or label is scanned.</summary>
-    public Task<BenchAnswer> TakeAsync(PieceCode code, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
-        code,
-        requestKey,
-        (session, work) =>
-        {
-            Claims.HandBackForgotten(session);
-            if (Claims.HasAnother(session, work.Id, who) is { } busy)
-                return busy;
-            if (CutQueue.Of(session, work.Id) is not { } cut)
-                return $"The piece {work.Code} has no coil yet: its job is to be released and a cut plan accepted first.";
-            if (work.State == TicketStates.Waiting && CutStock.CannotGive(cut, work.Cut) is { } why)
-                return why;
-            return TryClaim(session, cut, who);
-        },
-        cancel);
+    public (long Planned, long All) Waiting() => Database.Read(session => session.Value<(long, long)>(
+        $"SELECT count(*) FILTER (WHERE plan_coil_id IS NOT NULL), count(*) FROM cut_tickets WHERE state = '{TicketStates.Waiting}'"));
 
     /// <summary>Ticks a step. Steps are ticked in their order, by whoever has the ticket; the last one finishes it.</summary>
-    public Task<BenchAnswer> TickAsync(PieceCode code, CutStep step, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
+    public Task<BenchAnswer> TickAsync(PieceCode code, CutStep step, string who, string requestKey, CancellationToken cancel = default) => WhenClaimedAsync(
         code,
+        who,
         requestKey,
         (session, work) =>
         {
-            if (IsNotHis(work, who) is { } why)
-                return why;
             if (step == CutStep.Measure)
-                return $"Enter the measured length.";
+                return BenchReplies.Of("EnterMeasured");
             if (work.Next != step)
-                return $"Step {(int)step} cannot be ticked now: {work.Steps} of {(int)CutStep.CoilAndTie} are done.";
+                return BenchReplies.Of("StepNotDue", (int)step, work.Steps, (int)CutStep.CoilAndTie);
             Step(session, work, step, who);
             if (step == CutStep.CoilAndTie)
                 TicketStates.FinishCut.Do(session, work.Id, who, Claims.Free);
@@ -109,23 +57,22 @@ public sealed class CutBench(ShopDatabase database)
     /// offcut of the same lot, or is scrap, and the ticket waits again.
     /// </summary>
     public Task<BenchAnswer> MeasureAsync(
-        PieceCode code, Length measured, bool putAside, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
+        PieceCode code, Length measured, bool putAside, string who, string requestKey, CancellationToken cancel = default) => WhenClaimedAsync(
         code,
+        who,
         requestKey,
         (session, work) =>
         {
-            if (IsNotHis(work, who) is { } why)
-                return why;
             if (work.Next != CutStep.Measure)
-                return $"It is not the time to measure: {work.Steps} of {(int)CutStep.CoilAndTie} steps are done.";
+                return BenchReplies.Of("NotReadyToMeasure", work.Steps, (int)CutStep.CoilAndTie);
             if (!measured.IsPositive)
-                return $"A piece that was cut is longer than nothing.";
+                return BenchReplies.Of("LengthAboveZero");
             var settings = BenchSettingsShelf.Read(session);
             var longest = Length.Max(measured, work.Longest ?? Length.Zero);
             if (measured < work.Cut - settings.Under)
             {
                 if (!putAside)
-                    return $"Too short: {measured} measured, {work.Cut} asked, at most {settings.Under} under. Measure once more; if it is so, put it aside.";
+                    return BenchReplies.Of("TooShort", measured, work.Cut, settings.Under);
                 return PutAside(session, work, measured, longest, who);
             }
             if (measured > work.Cut + settings.Over)
@@ -139,47 +86,15 @@ public sealed class CutBench(ShopDatabase database)
         },
         cancel);
 
-    /// <summary>Hands a ticket back to the queue, while the rope is not cut.</summary>
-    public Task<BenchAnswer> HandBackAsync(PieceCode code, string who, string requestKey, CancellationToken cancel = default) =>
-        ForAsync(code, requestKey, (session, work) => Claims.HandBack(session, work.Id, who), cancel);
-
-    /// <summary>Takes a ticket over from whoever has it, as far as it is.</summary>
-    public Task<BenchAnswer> TakeOverAsync(PieceCode code, string who, string requestKey, CancellationToken cancel = default) =>
-        ForAsync(code, requestKey, (session, work) => Claims.TakeOver(session, work.Id, who), cancel);
-
-    /// <summary>Undoes a cut that was recorded by mistake: its rope is on the coil again. Within the shift, with a reason.</summary>
-    public Task<BenchAnswer> UndoAsync(PieceCode code, string reason, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
-        code,
-        requestKey,
-        (session, work) =>
-        {
-            if (BenchAnswer.NeedsReason(reason) is { } why)
-                return why;
-            if (work.State is not (TicketStates.Cut or TicketStates.AtTheBench) || work.Measured is null)
-                return $"The piece {work.Code} is {new StateWord(work.State)}: there is no cut to undo.";
-            var shift = BenchSettingsShelf.Read(session).Shift;
-            if (session.Now - work.CutAt > shift)
-                return $"The piece {work.Code} was cut more than {(int)shift.TotalHours} hours ago. What is wrong with it now is a piece to be cut again, not a slip.";
-            if (session.Value<bool>("SELECT first_use_id IS NULL FROM cut_tickets WHERE id = @Id", new { work.Id }))
-                return $"The piece {work.Code} was cut before the rope ledger began.";
-            if (CutStock.GiveBack(session, work, who) is { } cannot)
-                return cannot;
-            var move = work.State == TicketStates.Cut ? TicketStates.UndoCut : TicketStates.UndoAtTheBench;
-            move.Do(session, work.Id, who, Again, reason: reason);
-            return null;
-        },
-        cancel);
-
     /// <summary>Refuses a piece that was taken: it goes to the rack as an offcut or is scrap, and its ticket waits again.</summary>
-    public Task<BenchAnswer> RejectAsync(PieceCode code, string reason, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
+    public Task<BenchAnswer> RejectAsync(PieceCode code, string reason, string who, string requestKey, CancellationToken cancel = default) => WithReasonAsync(
         code,
+        reason,
         requestKey,
         (session, work) =>
         {
-            if (BenchAnswer.NeedsReason(reason) is { } why)
-                return why;
             if (work.State is not (TicketStates.Cut or TicketStates.AtTheBench) || work.Measured is null)
-                return $"The piece {work.Code} is {new StateWord(work.State)}: only a piece that is cut can be cut again.";
+                return BenchReplies.Of("OnlyCutIsCutAgain", work.Code, BenchReplies.State(work.State));
             CutStock.Reject(session, work, who);
             ReCuts.Add(session, work.Id, work.Measured.Value, reason, who);
             var move = work.State == TicketStates.Cut ? TicketStates.RejectCut : TicketStates.PutAside;
@@ -200,17 +115,17 @@ public sealed class CutBench(ShopDatabase database)
         requestKey,
         (session, work) =>
         {
-            if (work.State == TicketStates.AtTheBench && IsNotHis(work, who) is { } his)
+            if (work.State == TicketStates.AtTheBench && NotClaimedBy(work, who) is { } his)
                 return his;
             if (work.State is not (TicketStates.Waiting or TicketStates.AtTheBench) || work.Measured is not null)
-                return $"The piece {code} is {new StateWord(work.State)} already.";
+                return BenchReplies.Of("PieceIsAlready", code, BenchReplies.State(work.State));
             if (CutQueue.Of(session, work.Id) is not { } cut)
-                return $"The piece {code} has no coil yet: its job is to be released and a cut plan accepted first.";
+                return BenchReplies.Of("PieceHasNoCoil", code);
             var longest = Length.Max(work.Cut, work.Longest ?? work.Cut);
             if (CutStock.CannotGive(cut, longest) is { } why)
                 return why;
             if (work.State == TicketStates.Waiting)
-                Claim(session, cut, who);
+                ClaimNow(session, cut, who);
             TakeIn(session, cut, work, work.Cut, longest, who);
             TicketStates.FinishCut.Do(session, work.Id, who, Claims.Free + AllSteps);
             return null;
@@ -230,20 +145,73 @@ public sealed class CutBench(ShopDatabase database)
             && TakeIn(session, cut, work, work.Cut, Length.Max(work.Cut, work.Longest ?? work.Cut), who, HistoryCodes.CutNotMeasured) is null;
     }
 
-    private static void Claim(ShopSession session, NextCut cut, string who)
+    private protected override CutWork? Find(ShopSession session, PieceCode mark) => CutWork.Find(session, mark);
+
+    private protected override CutWork Of(ShopSession session, long id) => CutWork.Of(session, id);
+
+    private protected override IReadOnlyList<CutWork> AtTheBench(ShopSession session) => CutWork.AtTheBench(session);
+
+    private protected override IReadOnlyList<CutWork> Latest(ShopSession session, int most) => CutWork.Latest(session, most);
+
+    private protected override string AddressOf(CutWork work) => work.Code.Plain;
+
+    private protected override Sentence Unknown(PieceCode mark) => BenchReplies.Of("NoSuchPiece", mark);
+
+    private protected override Sentence AtTheBenchOf(CutWork work, string other) => BenchReplies.Of("PieceAtTheBenchOf", work.Code, other);
+
+    private protected override Sentence TakeItFirst(CutWork work) => BenchReplies.Of("TakePieceFirst", work.Code, BenchReplies.State(work.State));
+
+    private protected override BenchAnswer ClaimNext(ShopSession session, string who)
     {
-        if (TryClaim(session, cut, who) is { } why)
-            throw new InvalidOperationException(FormattableString.Invariant(why));
+        if (CutQueue.Next(session, who) is not { } next)
+        {
+            var doWait = session.Value<bool>($"SELECT EXISTS (SELECT 1 FROM cut_tickets WHERE state = '{TicketStates.Waiting}')");
+            return BenchAnswer.Refused(BenchReplies.Of(doWait ? "NoPieceCanBeCut" : "NoPieceWaits"));
+        }
+        // Asked again now that the coil is held: another cutter may have taken of it since the piece was found.
+        if (!session.Dialect.HasOneWriter && CoilStock.Free(session, next.CoilId) < next.Cut + next.Beside)
+            return BenchAnswer.Refused(BenchReplies.Of("CoilJustTakenFrom", next.CoilMark));
+        return BenchAnswer.Of(TryClaim(session, next, who), next.Code.Plain);
     }
 
-    private static FormattableString? TryClaim(ShopSession session, NextCut cut, string who) => TicketStates.ClaimCut.Try(
+    private protected override Sentence? Claim(ShopSession session, CutWork work, string who)
+    {
+        if (CutQueue.Of(session, work.Id) is not { } cut)
+            return BenchReplies.Of("PieceHasNoCoil", work.Code);
+        if (work.State == TicketStates.Waiting && CutStock.CannotGive(cut, work.Cut) is { } why)
+            return why;
+        return TryClaim(session, cut, who);
+    }
+
+    private protected override Sentence? Undo(ShopSession session, CutWork work, TimeSpan shift, string reason, string who)
+    {
+        if (work.State is not (TicketStates.Cut or TicketStates.AtTheBench) || work.Measured is null)
+            return BenchReplies.Of("NoCutToUndo", work.Code, BenchReplies.State(work.State));
+        if (session.Now - work.CutAt > shift)
+            return BenchReplies.Of("CutTooLongAgo", work.Code, (int)shift.TotalHours);
+        if (session.Value<bool>("SELECT first_use_id IS NULL FROM cut_tickets WHERE id = @Id", new { work.Id }))
+            return BenchReplies.Of("CutBeforeLedger", work.Code);
+        if (CutStock.GiveBack(session, work, who) is { } why)
+            return why;
+        var move = work.State == TicketStates.Cut ? TicketStates.UndoCut : TicketStates.UndoAtTheBench;
+        move.Do(session, work.Id, who, Again, reason: reason);
+        return null;
+    }
+
+    private static void ClaimNow(ShopSession session, NextCut cut, string who)
+    {
+        if (TryClaim(session, cut, who) is { } why)
+            throw new InvalidOperationException(why.ToString());
+    }
+
+    private static Sentence? TryClaim(ShopSession session, NextCut cut, string who) => TicketStates.ClaimCut.Try(
         session,
         cut.Id,
         who,
         Claims.Take + ", steps = 0, cut_coil_id = @CoilId, reserved_nm = @reserved",
         new { cut.CoilId, reserved = cut.Cut + cut.Beside });
 
-    private static FormattableString? TakeIn(
+    private static Sentence? TakeIn(
         ShopSession session, NextCut cut, CutWork work, Length measured, Length longest, string who, HistoryCode? what = null)
     {
         if (CutStock.TakeOff(session, cut, measured, longest, isTaken: true, who, out var firstUse) is { } why)
@@ -261,7 +229,7 @@ public sealed class CutBench(ShopDatabase database)
         return null;
     }
 
-    private static FormattableString? PutAside(ShopSession session, CutWork work, Length measured, Length longest, string who)
+    private static Sentence? PutAside(ShopSession session, CutWork work, Length measured, Length longest, string who)
     {
         var cut = CutQueue.Of(session, work.Id)!;
         if (CutStock.TakeOff(session, cut, measured, longest, isTaken: false, who, out _) is { } why)
@@ -280,20 +248,4 @@ public sealed class CutBench(ShopDatabase database)
     }
 
     private static object StepsOf(CutWork work, int step) => new { stepBefore = work.Steps, step, steps = (int)CutStep.CoilAndTie };
-
-    private static FormattableString? IsNotHis(CutWork work, string who) => work.State == TicketStates.AtTheBench && work.ClaimedBy == who
-        ? null
-        : work.ClaimedBy is { } other
-            ? $"The piece {work.Code} is at the bench of {other}."
-            : (FormattableString)$"The piece {work.Code} is {new StateWord(work.State)}: take it to the bench first.";
-
-    private Task<BenchAnswer> ForAsync(
-        PieceCode code, string requestKey, Func<ShopSession, CutWork, FormattableString?> work, CancellationToken cancel) => database.WriteAsync(
-        session => BenchAnswer.Once(
-            session,
-            requestKey,
-            () => CutWork.Find(session, code) is { } found
-                ? work(session, found) is { } why ? BenchAnswer.Refused(why) : BenchAnswer.Given(code.Plain)
-                : BenchAnswer.Refused($"No piece has the code {code}.")),
-        cancel);
 }

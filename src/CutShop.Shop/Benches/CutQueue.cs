@@ -34,7 +34,7 @@ internal static class CutQueue
             return first;
         return First(
             session,
-            " AND cut_tickets.queue_due = @Due AND coils.id NOT IN (SELECT busy.cut_coil_id FROM cut_tickets AS busy WHERE busy.state = 'at the bench')",
+            $" AND cut_tickets.queue_due = @Due AND coils.id NOT IN (SELECT busy.cut_coil_id FROM cut_tickets AS busy WHERE busy.state = '{TicketStates.AtTheBench}')",
             new { first.Due }) ?? first;
     }
 
@@ -60,13 +60,13 @@ internal static class CutQueue
         {join} coils_free ON coils_free.id = coils.id
         {join} pieces ON pieces.id = cut_tickets.piece_id
         {join} jobs ON jobs.id = pieces.job_id
-        WHERE cut_tickets.state = 'waiting' AND cut_tickets.plan_coil_id IS NOT NULL AND coils.state = 'in stock'
+        WHERE cut_tickets.state = '{TicketStates.Waiting}' AND cut_tickets.plan_coil_id IS NOT NULL AND coils.state = '{CoilStock.InStock}'
           AND free_nm >= cut_nm + kerf_nm + squaring_nm + CASE WHEN plan_coils.trimmed = 1 THEN 0 ELSE first_trim_nm END
           AND {ReleasedJobs.Condition}
         """;
 
     private static bool IsAtABench(ShopSession session, long coilId) =>
-        session.Value<bool>("SELECT EXISTS (SELECT 1 FROM cut_tickets WHERE state = 'at the bench' AND cut_coil_id = @coilId)", new { coilId });
+        session.Value<bool>($"SELECT EXISTS (SELECT 1 FROM cut_tickets WHERE state = '{TicketStates.AtTheBench}' AND cut_coil_id = @coilId)", new { coilId });
 }
 
 /// <summary>A piece that can be given to a cutter.</summary>

@@ -6,12 +6,12 @@ namespace CutShop.Shop;
 internal static class CutStock
 {
     /// <summary>Why a coil cannot give a piece, or null.</summary>
-    public static FormattableString? CannotGive(NextCut cut, Length length)
+    public static Sentence? CannotGive(NextCut cut, Length length)
     {
         var used = length + cut.Beside;
         return cut.CoilState == CoilStock.InStock && cut.Left >= used
             ? null
-            : (FormattableString)$"Coil {cut.CoilMark} is {new StateWord(cut.CoilState)} with {cut.Left} left by the books; the piece takes {used}. Have the coil counted and corrected, then send this again, or make a new plan.";
+            : BenchReplies.Of("CoilTooShort", cut.CoilMark, BenchReplies.State(cut.CoilState), cut.Left, used);
     }
 
     /// <summary>Takes a cut piece with its kerf, squaring and trim off its coil; what was trimmed off the piece itself is scrap.</summary>
@@ -23,7 +23,7 @@ internal static class CutStock
     /// <param name="who">Who cut it.</param>
     /// <param name="firstUse">The ledger's first line of this cut.</param>
     /// <returns>Why the coil cannot give it, or null.</returns>
-    public static FormattableString? TakeOff(
+    public static Sentence? TakeOff(
         ShopSession session, NextCut cut, Length measured, Length longest, bool isTaken, string who, out long firstUse)
     {
         firstUse = 0;
@@ -46,9 +46,9 @@ internal static class CutStock
     public static void PutRestAway(ShopSession session, NextCut cut, string who)
     {
         if (session.Value<bool>(
-            """
-            SELECT EXISTS (SELECT 1 FROM cut_tickets WHERE plan_coil_id = @PlanCoilId AND state = 'waiting')
-              OR EXISTS (SELECT 1 FROM cut_tickets WHERE plan_coil_id = @PlanCoilId AND state = 'at the bench' AND measured_nm IS NULL)
+            $"""
+            SELECT EXISTS (SELECT 1 FROM cut_tickets WHERE plan_coil_id = @PlanCoilId AND state = '{TicketStates.Waiting}')
+              OR EXISTS (SELECT 1 FROM cut_tickets WHERE plan_coil_id = @PlanCoilId AND state = '{TicketStates.AtTheBench}' AND measured_nm IS NULL)
             """,
             new { cut.PlanCoilId }))
             return;
@@ -89,22 +89,22 @@ internal static class CutStock
 
     /// <summary>Gives a cut's rope back to its coil, as if it had not been made.</summary>
     /// <returns>Why that cannot be, or null.</returns>
-    public static FormattableString? GiveBack(ShopSession session, CutWork work, string who)
+    public static Sentence? GiveBack(ShopSession session, CutWork work, string who)
     {
         var (coilId, firstUse) = session.Value<(long, long)>("SELECT cut_coil_id, first_use_id FROM cut_tickets WHERE id = @Id", new { work.Id });
         var coil = CoilStock.ById(session, coilId)!;
         if (session.Value<bool>(
             "SELECT EXISTS (SELECT 1 FROM rope_uses WHERE coil_id = @coilId AND id > @firstUse AND ticket_id IS DISTINCT FROM @Id GROUP BY ticket_id HAVING sum(nm) <> 0)",
             new { coilId, firstUse, work.Id }))
-            return $"Coil {coil.Mark} was cut or counted again after this piece. Undo what came later first.";
+            return BenchReplies.Of("CoilUsedLater", coil.Mark);
         if (coil.State == CoilStock.Retired)
-            return $"Coil {coil.Mark} is {new StateWord(coil.State)}: it cannot take the rope back.";
+            return BenchReplies.Of("CoilTakesNothingBack", coil.Mark, BenchReplies.State(coil.State));
 
         var uses = RopeLedger.Of(session, work.Id, firstUse);
         foreach (var offcut in uses.Where(use => use.ToCoilId != 0).Select(use => CoilStock.ById(session, use.ToCoilId)!))
         {
             if (offcut.State != CoilStock.InStock || offcut.Left != offcut.Whole || CoilStock.Free(session, offcut.Id) < offcut.Left || WaitsElsewhere(session, offcut.Id))
-                return $"The offcut {offcut.Mark} of this cut is used or planned already.";
+                return BenchReplies.Of("OffcutUsed", offcut.Mark);
         }
         foreach (var use in uses)
         {
@@ -140,9 +140,9 @@ internal static class CutStock
 
     /// <summary>True where pieces that wait are to be cut from the coil.</summary>
     private static bool WaitsElsewhere(ShopSession session, long coilId) => session.Value<bool>(
-        """
+        $"""
         SELECT EXISTS (SELECT 1 FROM plan_coils JOIN cut_tickets ON plan_coil_id = plan_coils.id
-                       WHERE plan_coils.coil_id = @coilId AND cut_tickets.state = 'waiting')
+                       WHERE plan_coils.coil_id = @coilId AND cut_tickets.state = '{TicketStates.Waiting}')
         """,
         new { coilId });
 

@@ -65,12 +65,12 @@ public sealed record CutWork(
     string? Lot,
     string? HangsAt,
     Length? TapeFrom,
-    Length? TapeTo)
+    Length? TapeTo) : IBenchTicket
 {
     /// <summary>
     /// A piece that is to be cut now starts where its coil ends now, whatever came off it since the plan was made; any other has the plan's marks.
     /// </summary>
-    private const string IsCutNow = "cut_tickets.state = 'at the bench' AND measured_nm IS NULL AND left_before_nm >= left_nm";
+    private const string IsCutNow = $"cut_tickets.state = '{TicketStates.AtTheBench}' AND measured_nm IS NULL AND left_before_nm >= left_nm";
 
     private const string EndNow = "left_before_nm - left_nm + CASE WHEN trimmed = 1 THEN 0 ELSE first_trim_nm END";
 
@@ -96,8 +96,8 @@ public sealed record CutWork(
         session.FirstOrDefault<CutWork>(Columns + " WHERE cut_tickets.id = @id", new { id })!;
 
     internal static IReadOnlyList<CutWork> AtTheBench(ShopSession session) =>
-        session.All<CutWork>(Columns + " WHERE cut_tickets.state = 'at the bench' ORDER BY claimed_at");
+        session.All<CutWork>(Columns + $" WHERE cut_tickets.state = '{TicketStates.AtTheBench}' ORDER BY claimed_at");
 
     internal static IReadOnlyList<CutWork> Latest(ShopSession session, int most) =>
-        session.All<CutWork>(Columns + " WHERE cut_at IS NOT NULL AND cut_tickets.state IN ('cut', 'packed') ORDER BY cut_at DESC LIMIT @most", new { most });
+        session.All<CutWork>(Columns + $" WHERE cut_at IS NOT NULL AND cut_tickets.state IN ({TicketStates.CutOrPacked}) ORDER BY cut_at DESC LIMIT @most", new { most });
 }

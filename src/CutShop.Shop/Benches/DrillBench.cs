@@ -4,98 +4,48 @@ namespace CutShop.Shop;
 
 /// <summary>
 /// The drill bench. One post is given to one driller, posts bored alike one after the other; each drilling and each screw hole is a
-/// tap; the post is done when the rope was passed through every bore. A spoiled post is ordered again and its ticket starts anew.
+/// tap; the post is done when the rope was passed through every bore. A spoiled post is ordered again and its ticket starts again.
 /// </summary>
-public sealed class DrillBench(ShopDatabase database)
+public sealed class DrillBench(ShopDatabase database) : TicketBench<DrillWork, (string Job, string Post)>(database)
 {
     private const string Fresh = ", steps = 0, drilled_by = NULL, drilled_at = NULL";
 
-    internal static Claims Claims { get; } = new(TicketStates.DrillTickets, TicketStates.HandBackDrill, "1 = 1", "");
-
-    /// <summary>The ticket of a post, or null; where a change took the post out, the last one that its mark had.</summary>
-    public DrillWork? Find(string job, string post) => database.Read(session => DrillWork.Find(session, job, post));
+    private protected override Claims Claims { get; } = new(TicketStates.DrillTickets, TicketStates.HandBackDrill, "1 = 1", "");
 
     /// <summary>All tickets that a post's mark ever had, the one that is wanted first, then the newest.</summary>
-    public IReadOnlyList<DrillWork> AllOf(string job, string post) => database.Read(session => DrillWork.OfMark(session, job, post));
+    public IReadOnlyList<DrillWork> AllOf(string job, string post) => Database.Read(session => DrillWork.OfMark(session, job, post));
 
     /// <summary>What a ticket says is done at its post.</summary>
     /// <exception cref="DamagedPartException">It cannot be read.</exception>
     public StoredPost PostOf(DrillWork work)
     {
         ArgumentNullException.ThrowIfNull(work);
-        return database.Read(session => StoredParts.Post(session, work.PostId));
+        return Database.Read(session => StoredParts.Post(session, work.PostId));
     }
 
-    /// <summary>The ticket that someone has at the bench, or null.</summary>
-    public DrillWork? Of(string who) => database.Read(session => Claims.Of(session, who) is { } id ? DrillWork.Of(session, id) : null);
-
-    /// <summary>What is at the benches now.</summary>
-    public IReadOnlyList<DrillWork> AtTheBench() => database.Read(DrillWork.AtTheBench);
-
     /// <summary>Posts that are ordered again.</summary>
-    public IReadOnlyList<DrillWork> ReOrdered() => database.Read(DrillWork.ReOrdered);
-
-    /// <summary>The posts drilled last, the newest first.</summary>
-    public IReadOnlyList<DrillWork> Latest(int most = 10) => database.Read(session => DrillWork.Latest(session, most));
+    public IReadOnlyList<DrillWork> ReOrdered() => Database.Read(DrillWork.ReOrdered);
 
     /// <summary>How many posts wait.</summary>
-    public long Waiting() => database.Read(session => session.Value<long>("SELECT count(*) FROM drill_tickets WHERE state = 'waiting'"));
+    public long Waiting() => Database.Read(session => session.Value<long>($"SELECT count(*) FROM drill_tickets WHERE state = '{TicketStates.Waiting}'"));
 
     /// <summary>The posts to drill with the numbers of their jobs, in the order in which they will be given out.</summary>
     /// <exception cref="DamagedPartException">One of them cannot be read.</exception>
-    public IReadOnlyList<(string Job, PostWork Post)> ToDrill(int most = 500) => database.Read(session => DrillWork.Waiting(session, most)
+    public IReadOnlyList<(string Job, PostWork Post)> ToDrill(int most = 500) => Database.Read(session => DrillWork.Waiting(session, most)
         .Select(waiting => (waiting.Job, StoredParts.Post(session, waiting.PostId).Work!)).ToList());
-
-    /// <summary>
-    /// Gives the next post: the one that this person has already, else one like the post they drilled last where it is due
-    /// as early, else the first of the queue. The outcome is JOB/MARK, each escaped for an address.
-    /// </summary>
-    public Task<BenchAnswer> NextAsync(string who, string requestKey, CancellationToken cancel = default) => Claims.NextAsync(
-        database,
-        who,
-        requestKey,
-        session =>
-        {
-            if (Claims.Of(session, who) is { } mine)
-                return Given(DrillWork.Of(session, mine));
-            if (Pick(session, who) is not { } next)
-                return BenchAnswer.Refused($"No post waits to be drilled.");
-            return TicketStates.ClaimDrill.Try(session, next, who, Claims.Take) is { } why
-                ? BenchAnswer.Refused(why)
-                : Given(DrillWork.Of(session, next));
-        },
-        cancel);
-
-    /// <summary>Gives a certain post that waits.</summary>
-    public Task<BenchAnswer> TakeAsync(string job, string post, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
-        job,
-        post,
-        requestKey,
-        (session, work) =>
-        {
-            Claims.HandBackForgotten(session);
-            if (Claims.HasAnother(session, work.Id, who) is { } busy)
-                return busy;
-            if (!session.Value<bool>($"SELECT EXISTS (SELECT 1 FROM jobs WHERE number = @job AND {ReleasedJobs.Condition})", new { job }))
-                return $"Job {job} is not released to the benches.";
-            return TicketStates.ClaimDrill.Try(session, work.Id, who, Claims.Take);
-        },
-        cancel);
 
     /// <summary>
     /// Ticks a drilling by its number on the ticket, or a screw hole, which are numbered on after the drillings. They are ticked in
     /// their order, by whoever has the ticket.
     /// </summary>
-    public Task<BenchAnswer> TickAsync(string job, string post, int drilling, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
-        job,
-        post,
+    public Task<BenchAnswer> TickAsync((string Job, string Post) mark, int drilling, string who, string requestKey, CancellationToken cancel = default) => WhenClaimedAsync(
+        mark,
+        who,
         requestKey,
         (session, work) =>
         {
-            if (IsNotHis(work, who) is { } why)
-                return why;
             if (work.Next != drilling)
-                return $"Drilling {drilling} cannot be ticked now: {work.Steps} of {work.All} are done.";
+                return BenchReplies.Of("DrillingNotDue", drilling, work.Steps, work.All);
             session.Execute("UPDATE drill_tickets SET steps = @drilling, touched_at = @Now WHERE id = @Id", new { drilling, session.Now, work.Id });
             session.Record(
                 "drill ticket",
@@ -108,14 +58,12 @@ public sealed class DrillBench(ShopDatabase database)
         cancel);
 
     /// <summary>Says that the actual rope went through every bore, which finishes the post. Screw holes that were not ticked are said to be in with it.</summary>
-    public Task<BenchAnswer> FitsAsync(string job, string post, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
-        job,
-        post,
+    public Task<BenchAnswer> FitsAsync((string Job, string Post) mark, string who, string requestKey, CancellationToken cancel = default) => WhenClaimedAsync(
+        mark,
+        who,
         requestKey,
         (session, work) =>
         {
-            if (IsNotHis(work, who) is { } why)
-                return why;
             return work.IsFitDue
                 ? TicketStates.FinishDrill.Try(
                     session,
@@ -124,19 +72,17 @@ public sealed class DrillBench(ShopDatabase database)
                     Claims.Free + ", steps = @All, drilled_by = @who, drilled_at = @now",
                     new { work.All },
                     details: new { screwHoles = work.All - work.Steps })
-                : $"Not all is drilled yet: {work.Steps} of {work.Drillings} are done.";
+                : BenchReplies.Of("NotAllDrilled", work.Steps, work.Drillings);
         },
         cancel);
 
-    /// <summary>Says that a post was spoiled: another is ordered, the damage is counted, and the ticket starts anew once the post is here.</summary>
-    public Task<BenchAnswer> DamageAsync(string job, string post, string reason, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
-        job,
-        post,
+    /// <summary>Says that a post was spoiled: another is ordered, the damage is counted, and the ticket starts again once the new post is here.</summary>
+    public Task<BenchAnswer> DamageAsync((string Job, string Post) mark, string reason, string who, string requestKey, CancellationToken cancel = default) => WithReasonAsync(
+        mark,
+        reason,
         requestKey,
         (session, work) =>
         {
-            if (BenchAnswer.NeedsReason(reason) is { } why)
-                return why;
             var move = work.State == TicketStates.Drilled ? TicketStates.DamageLater : TicketStates.DamageAtTheBench;
             if (move.Try(session, work.Id, who, Fresh + Claims.Free, reason: reason) is { } cannot)
                 return cannot;
@@ -148,35 +94,46 @@ public sealed class DrillBench(ShopDatabase database)
         cancel);
 
     /// <summary>Says that the post that was ordered again is here, so that its ticket waits.</summary>
-    public Task<BenchAnswer> NewPostAsync(string job, string post, string who, string requestKey, CancellationToken cancel = default) =>
-        ForAsync(job, post, requestKey, (session, work) => TicketStates.NewPost.Try(session, work.Id, who), cancel);
-
-    /// <summary>Hands a ticket back to the queue; the drillings that are done stay ticked.</summary>
-    public Task<BenchAnswer> HandBackAsync(string job, string post, string who, string requestKey, CancellationToken cancel = default) =>
-        ForAsync(job, post, requestKey, (session, work) => Claims.HandBack(session, work.Id, who), cancel);
-
-    /// <summary>Takes a ticket over from whoever has it, as far as it is.</summary>
-    public Task<BenchAnswer> TakeOverAsync(string job, string post, string who, string requestKey, CancellationToken cancel = default) =>
-        ForAsync(job, post, requestKey, (session, work) => Claims.TakeOver(session, work.Id, who), cancel);
-
-    /// <summary>Undoes a post that was finished by mistake: its ticket waits with nothing ticked. Within the shift, with a reason.</summary>
-    public Task<BenchAnswer> UndoAsync(string job, string post, string reason, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
-        job,
-        post,
-        requestKey,
-        (session, work) =>
-        {
-            if (BenchAnswer.NeedsReason(reason) is { } why)
-                return why;
-            var shift = BenchSettingsShelf.Read(session).Shift;
-            if (session.Now - work.DrilledAt > shift)
-                return $"The post was drilled more than {(int)shift.TotalHours} hours ago.";
-            return TicketStates.UndoDrill.Try(session, work.Id, who, Fresh, reason: reason);
-        },
-        cancel);
+    public Task<BenchAnswer> NewPostAsync((string Job, string Post) mark, string who, string requestKey, CancellationToken cancel = default) =>
+        ForAsync(mark, requestKey, (session, work) => TicketStates.NewPost.Try(session, work.Id, who), cancel);
 
     /// <summary>A job and a post as one address, each part escaped.</summary>
     public static string AddressOf(string job, string post) => $"{Uri.EscapeDataString(job)}/{Uri.EscapeDataString(post)}";
+
+    private protected override DrillWork? Find(ShopSession session, (string Job, string Post) mark) => DrillWork.Find(session, mark.Job, mark.Post);
+
+    private protected override DrillWork Of(ShopSession session, long id) => DrillWork.Of(session, id);
+
+    private protected override IReadOnlyList<DrillWork> AtTheBench(ShopSession session) => DrillWork.AtTheBench(session);
+
+    private protected override IReadOnlyList<DrillWork> Latest(ShopSession session, int most) => DrillWork.Latest(session, most);
+
+    private protected override string AddressOf(DrillWork work) => AddressOf(work.Job, work.Post);
+
+    private protected override Sentence Unknown((string Job, string Post) mark) => BenchReplies.Of("NoSuchPost", mark.Job, mark.Post);
+
+    private protected override Sentence AtTheBenchOf(DrillWork work, string other) => BenchReplies.Of("PostAtTheBenchOf", work.Post, other);
+
+    private protected override Sentence TakeItFirst(DrillWork work) => BenchReplies.Of("TakePostFirst", work.Post, BenchReplies.State(work.State));
+
+    /// <summary>A post like the one that this person drilled last where it is due as early, else the first of the queue.</summary>
+    private protected override BenchAnswer ClaimNext(ShopSession session, string who)
+    {
+        if (Pick(session, who) is not { } next)
+            return BenchAnswer.Refused(BenchReplies.Of("NoPostWaits"));
+        var why = TicketStates.ClaimDrill.Try(session, next, who, Claims.Take);
+        return BenchAnswer.Of(why, AddressOf(DrillWork.Of(session, next)));
+    }
+
+    private protected override Sentence? Claim(ShopSession session, DrillWork work, string who) =>
+        session.Value<bool>($"SELECT EXISTS (SELECT 1 FROM jobs WHERE number = @Job AND {ReleasedJobs.Condition})", new { work.Job })
+            ? TicketStates.ClaimDrill.Try(session, work.Id, who, Claims.Take)
+            : BenchReplies.Of("JobNotReleased", work.Job);
+
+    private protected override Sentence? Undo(ShopSession session, DrillWork work, TimeSpan shift, string reason, string who) =>
+        session.Now - work.DrilledAt > shift
+            ? BenchReplies.Of("DrilledTooLongAgo", (int)shift.TotalHours)
+            : TicketStates.UndoDrill.Try(session, work.Id, who, Fresh, reason: reason);
 
     private static long? Pick(ShopSession session, string who)
     {
@@ -196,27 +153,9 @@ public sealed class DrillBench(ShopDatabase database)
         return session.All<(long, string)>(
             $"""
             SELECT drill_tickets.id, queue_due FROM drill_tickets {join} posts ON posts.id = post_id {join} jobs ON jobs.id = job_id
-            WHERE drill_tickets.state = 'waiting' AND {ReleasedJobs.Condition}{more}
+            WHERE drill_tickets.state = '{TicketStates.Waiting}' AND {ReleasedJobs.Condition}{more}
             ORDER BY drill_tickets.queue_due, drill_tickets.likeness, drill_tickets.id{hold}
             """,
             values) is [var first, ..] ? first : null;
     }
-
-    private static BenchAnswer Given(DrillWork work) => BenchAnswer.Given(AddressOf(work.Job, work.Post));
-
-    private static FormattableString? IsNotHis(DrillWork work, string who) => work.State == TicketStates.AtTheBench && work.ClaimedBy == who
-        ? null
-        : work.ClaimedBy is { } other
-            ? $"The post {work.Post} is at the bench of {other}."
-            : (FormattableString)$"The post {work.Post} is {new StateWord(work.State)}: take it to the bench first.";
-
-    private Task<BenchAnswer> ForAsync(
-        string job, string post, string requestKey, Func<ShopSession, DrillWork, FormattableString?> work, CancellationToken cancel) => database.WriteAsync(
-        session => BenchAnswer.Once(
-            session,
-            requestKey,
-            () => DrillWork.Find(session, job, post) is { } found
-                ? work(session, found) is { } why ? BenchAnswer.Refused(why) : Given(found)
-                : BenchAnswer.Refused($"Job {job} has no post {post} to drill.")),
-        cancel);
 }

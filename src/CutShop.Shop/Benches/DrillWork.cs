@@ -34,14 +34,15 @@ public sealed record DrillWork(
     string Likeness,
     DateTimeOffset? DroppedAt,
     long Alike,
-    long Spoiled)
+    long Spoiled) : IBenchTicket
 {
     private const string Columns =
-        """
+        $"""
         SELECT drill_tickets.id, drill_tickets.post_id, jobs.number AS job, coalesce(post_parts.mark, posts.mark) AS post, drill_tickets.state, steps,
           coalesce(drillings, 0) AS drillings, coalesce(screw_holes, 0) AS screw_holes,
           claimed_by, claimed_at, drilled_by, drilled_at, drill_tickets.likeness, dropped_at,
-          (SELECT count(*) FROM drill_tickets AS other WHERE other.state = 'waiting' AND other.queue_due = drill_tickets.queue_due AND other.likeness = drill_tickets.likeness) AS alike,
+          (SELECT count(*) FROM drill_tickets AS other
+           WHERE other.state = '{TicketStates.Waiting}' AND other.queue_due = drill_tickets.queue_due AND other.likeness = drill_tickets.likeness) AS alike,
           (SELECT count(*) FROM damages WHERE ticket_id = drill_tickets.id) AS spoiled
         FROM drill_tickets JOIN posts ON posts.id = drill_tickets.post_id JOIN jobs ON jobs.id = job_id LEFT JOIN post_parts ON post_parts.post_id = posts.id
         """;
@@ -75,18 +76,18 @@ public sealed record DrillWork(
         session.FirstOrDefault<DrillWork>(Columns + " WHERE drill_tickets.id = @id", new { id })!;
 
     internal static IReadOnlyList<DrillWork> AtTheBench(ShopSession session) =>
-        session.All<DrillWork>(Columns + " WHERE drill_tickets.state = 'at the bench' ORDER BY claimed_at");
+        session.All<DrillWork>(Columns + $" WHERE drill_tickets.state = '{TicketStates.AtTheBench}' ORDER BY claimed_at");
 
     internal static IReadOnlyList<DrillWork> ReOrdered(ShopSession session) =>
-        session.All<DrillWork>(Columns + " WHERE drill_tickets.state = 're-ordered' ORDER BY drill_tickets.queue_due, drill_tickets.id");
+        session.All<DrillWork>(Columns + $" WHERE drill_tickets.state = '{TicketStates.ReOrdered}' ORDER BY drill_tickets.queue_due, drill_tickets.id");
 
     internal static IReadOnlyList<DrillWork> Latest(ShopSession session, int most) =>
-        session.All<DrillWork>(Columns + " WHERE drilled_at IS NOT NULL AND drill_tickets.state = 'drilled' ORDER BY drilled_at DESC LIMIT @most", new { most });
+        session.All<DrillWork>(Columns + $" WHERE drilled_at IS NOT NULL AND drill_tickets.state = '{TicketStates.Drilled}' ORDER BY drilled_at DESC LIMIT @most", new { most });
 
     internal static IReadOnlyList<(string Job, long PostId)> Waiting(ShopSession session, int most) => session.All<(string, long)>(
         $"""
         SELECT jobs.number, posts.id FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
-        WHERE drill_tickets.state IN ('waiting', 'at the bench') AND {ReleasedJobs.Condition}
+        WHERE drill_tickets.state IN ({TicketStates.ToDo}) AND {ReleasedJobs.Condition}
         ORDER BY drill_tickets.queue_due, likeness, drill_tickets.id LIMIT @most
         """,
         new { most });

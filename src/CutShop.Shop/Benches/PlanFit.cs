@@ -19,22 +19,23 @@ public sealed class PlanFit(ShopDatabase database)
     public IReadOnlyList<StalePlan> Stale() => database.Read(session => (IReadOnlyList<StalePlan>)[.. Accepted(session), .. Drafts(session)]);
 
     private static IReadOnlyList<StalePlan> Accepted(ShopSession session) => session.All<StalePlan>(
-        """
+        $"""
         SELECT plan_id, state, coil, lacking, '' AS what
         FROM (
           SELECT cut_plans.id AS plan_id, cut_plans.state, mark AS coil, plan_coils.position,
             CAST(sum(cut_nm + kerf_nm + squaring_nm) + CASE WHEN trimmed = 1 THEN 0 ELSE first_trim_nm END
-              - CASE WHEN coils.state = 'in stock' THEN left_nm ELSE 0 END AS bigint) AS lacking
+              - CASE WHEN coils.state = '{CoilStock.InStock}' THEN left_nm ELSE 0 END AS bigint) AS lacking
           FROM cut_plans JOIN plan_coils ON plan_coils.plan_id = cut_plans.id JOIN coils ON coils.id = plan_coils.coil_id
           JOIN cut_tickets ON cut_tickets.plan_coil_id = plan_coils.id JOIN pieces ON pieces.id = piece_id
-          WHERE cut_plans.state = 'accepted' AND (cut_tickets.state = 'waiting' OR (cut_tickets.state = 'at the bench' AND measured_nm IS NULL))
+          WHERE cut_plans.state = '{PlanStates.Accepted}'
+            AND (cut_tickets.state = '{TicketStates.Waiting}' OR (cut_tickets.state = '{TicketStates.AtTheBench}' AND measured_nm IS NULL))
           GROUP BY plan_coils.id, cut_plans.id, coils.id) AS planned
         WHERE lacking > 0 ORDER BY plan_id, position
         """);
 
     private static IEnumerable<StalePlan> Drafts(ShopSession session) =>
-        from id in session.All<long>("SELECT id FROM cut_plans WHERE state = 'draft' ORDER BY id DESC LIMIT @MostDrafts", new { MostDrafts })
+        from id in session.All<long>($"SELECT id FROM cut_plans WHERE state = '{PlanStates.Draft}' ORDER BY id DESC LIMIT @MostDrafts", new { MostDrafts })
         let changes = CutPlanDesk.WhatChanged(session, id)
         where changes.Count > 0
-        select new StalePlan(id, "draft", "", Length.Zero, changes[0]);
+        select new StalePlan(id, PlanStates.Draft, "", Length.Zero, changes[0]);
 }

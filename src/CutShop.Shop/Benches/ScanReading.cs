@@ -28,6 +28,9 @@ public sealed class ScanReading(ShopDatabase database)
         return Meant(text).Count > 1;
     }
 
+    /// <summary>Why a scan leads to no ticket.</summary>
+    public static Sentence NotFound(string text, bool isOfSeveral) => BenchReplies.Of(isOfSeveral ? "SeveralMarked" : "NothingMarked", text);
+
     private IReadOnlyList<Scanned> Meant(string text)
     {
         var scan = text.Trim();
@@ -45,23 +48,21 @@ public sealed class ScanReading(ShopDatabase database)
     private static IReadOnlyList<Scanned> ByMark(ShopSession session, string scan)
     {
         var sql = session.Dialect;
-        var pieces = session.All<PieceFound>(
+        var pieces = session.All<(string Job, PieceCode Code)>(
             $"""
-            SELECT number AS job, code FROM jobs JOIN pieces ON job_id = jobs.id
+            SELECT number, code FROM jobs JOIN pieces ON job_id = jobs.id
             WHERE dropped_at IS NULL AND ({sql.AreAlike("number || ' ' || run", "@scan")}
-               OR ({sql.AreAlike("run", "@scan")} AND EXISTS (SELECT 1 FROM cut_tickets WHERE piece_id = pieces.id AND state IN ('waiting', 'at the bench'))))
+               OR ({sql.AreAlike("run", "@scan")} AND EXISTS (SELECT 1 FROM cut_tickets WHERE piece_id = pieces.id AND state IN ('{TicketStates.Waiting}', '{TicketStates.AtTheBench}'))))
             LIMIT 2
             """,
             new { scan });
         var posts = session.All<(string Job, string Post)>(
             $"""
             SELECT number, mark FROM jobs JOIN posts ON job_id = jobs.id JOIN drill_tickets ON post_id = posts.id
-            WHERE {sql.AreAlike("number || ' ' || mark", "@scan")} OR ({sql.AreAlike("mark", "@scan")} AND drill_tickets.state IN ('waiting', 'at the bench'))
+            WHERE {sql.AreAlike("number || ' ' || mark", "@scan")} OR ({sql.AreAlike("mark", "@scan")} AND drill_tickets.state IN ('{TicketStates.Waiting}', '{TicketStates.AtTheBench}'))
             LIMIT 2
             """,
             new { scan });
         return [.. pieces.Select(piece => new Scanned(piece.Code, piece.Job, Post: null)), .. posts.Select(post => new Scanned(Code: null, post.Job, post.Post))];
     }
-
-    private sealed record PieceFound(string Job, PieceCode Code);
 }

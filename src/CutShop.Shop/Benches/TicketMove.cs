@@ -1,3 +1,4 @@
+using CutShop.Takeoff;
 using Dapper;
 
 namespace CutShop.Shop;
@@ -24,7 +25,7 @@ internal sealed record TicketMove(string Table, HistoryCode What, string From, s
     /// <param name="reason">Why, where a reason was asked for.</param>
     /// <param name="details">What else the history keeps of it.</param>
     /// <returns>Null where it is done, else from which state it cannot go where.</returns>
-    public FormattableString? Try(
+    public Sentence? Try(
         ShopSession session, long id, string who, string set = "", object? values = null, Reason reason = default, object? details = null)
     {
         if (session.Execute($"UPDATE {Table} SET state = @To{set} WHERE id = @id AND state = @From", With(id, who, session.Now, values)) == 1)
@@ -35,14 +36,14 @@ internal sealed record TicketMove(string Table, HistoryCode What, string From, s
             return null;
         }
         var state = session.Value<string>($"SELECT state FROM {Table} WHERE id = @id", new { id });
-        return $"The ticket is {new StateWord(state)}: it cannot go from {new StateWord(state)} to {new StateWord(To)}.";
+        return BenchReplies.Of("NoSuchMove", BenchReplies.State(state), BenchReplies.State(To));
     }
 
     /// <summary>Makes a move that cannot fail, because the state was read in the same transaction.</summary>
     public void Do(ShopSession session, long id, string who, string set = "", object? values = null, Reason reason = default, object? details = null)
     {
         if (Try(session, id, who, set, values, reason, details) is { } why)
-            throw new InvalidOperationException(FormattableString.Invariant(why));
+            throw new InvalidOperationException(why.ToString());
     }
 
     /// <summary>Makes the move, by one statement, of every ticket of a job that is in the state it starts from.</summary>

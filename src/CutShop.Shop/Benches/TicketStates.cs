@@ -27,6 +27,15 @@ public static class TicketStates
     /// <summary>Its piece or post was made, and is no longer wanted.</summary>
     public const string Surplus = "surplus";
 
+    /// <summary>SQL: the states of what is still to be cut, or to be drilled from timber that is here.</summary>
+    internal const string ToDo = $"'{Waiting}', '{AtTheBench}'";
+
+    /// <summary>SQL: the states of posts that are still to be drilled.</summary>
+    internal const string ToDrill = $"{ToDo}, '{ReOrdered}'";
+
+    /// <summary>SQL: the states of pieces that are cut and wanted.</summary>
+    internal const string CutOrPacked = $"'{Cut}', '{Packed}'";
+
     /// <summary>Every state that a ticket can have.</summary>
     internal static IReadOnlyList<string> All { get; } = [Waiting, AtTheBench, Cut, Packed, Drilled, ReOrdered, Cancelled, Surplus];
 

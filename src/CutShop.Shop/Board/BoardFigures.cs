@@ -33,7 +33,6 @@ public sealed record BoardFigures(
 /// <summary>A job on the board.</summary>
 /// <param name="Job">Its number.</param>
 /// <param name="Due">When it is due, or null.</param>
-/// <param name="IsLate">True where its day is past and it is not ready.</param>
 /// <param name="Waiting">Pieces that wait.</param>
 /// <param name="AtTheBench">Pieces at the bench.</param>
 /// <param name="Cut">Pieces cut and not packed.</param>
@@ -42,8 +41,11 @@ public sealed record BoardFigures(
 /// <param name="PostsAtTheBench">Posts at the bench.</param>
 /// <param name="Drilled">Posts drilled.</param>
 public sealed record BoardJob(
-    string Job, DateOnly? Due, bool IsLate, long Waiting, long AtTheBench, long Cut, long Packed, long PostsWaiting, long PostsAtTheBench, long Drilled)
+    string Job, DateOnly? Due, long Waiting, long AtTheBench, long Cut, long Packed, long PostsWaiting, long PostsAtTheBench, long Drilled)
 {
+    /// <summary>True where its day is past and it is not ready.</summary>
+    public bool IsLate { get; init; }
+
     /// <summary>True where all is cut, drilled and packed.</summary>
     public bool IsReady => Waiting + AtTheBench + Cut + PostsWaiting + PostsAtTheBench == 0;
 
@@ -55,12 +57,12 @@ public sealed record BoardJob(
 }
 
 /// <summary>Rope used of a lot.</summary>
-/// <param name="Rope">The rope in words.</param>
+/// <param name="Rope">The rope.</param>
 /// <param name="Lot">The lot.</param>
 /// <param name="Pieces">In pieces that were taken.</param>
 /// <param name="Lost">In kerf, trim and scrap.</param>
 /// <param name="Scrap">In scrap alone.</param>
-public sealed record BoardLot(string Rope, string Lot, Length Pieces, Length Lost, Length Scrap)
+public sealed record BoardLot(RopeKind Rope, string Lot, Length Pieces, Length Lost, Length Scrap)
 {
     /// <summary>Used in all.</summary>
     public Length Used => Pieces + Lost;

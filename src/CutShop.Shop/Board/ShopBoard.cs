@@ -30,40 +30,44 @@ public sealed class ShopBoard(ShopDatabase database)
     private static long Stamp(ShopSession session) => session.Value<long>("SELECT coalesce(max(id), 0) FROM history");
 
     private static List<BoardJob> Jobs(ShopSession session, DateTimeOffset since) =>
-        [.. session.All<JobRow>(
+        [.. session.All<BoardJob>(
             $"""
             WITH shown AS (
-              SELECT job_id FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE cut_tickets.state IN ('waiting', 'at the bench', 'cut')
+              SELECT job_id FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE cut_tickets.state IN ({TicketStates.ToDo}, '{TicketStates.Cut}')
               UNION SELECT job_id FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE packed_at >= @since
-              UNION SELECT job_id FROM drill_tickets JOIN posts ON posts.id = post_id WHERE drill_tickets.state IN ('waiting', 'at the bench', 're-ordered'))
+              UNION SELECT job_id FROM drill_tickets JOIN posts ON posts.id = post_id WHERE drill_tickets.state IN ({TicketStates.ToDrill}))
             SELECT number AS job, due, coalesce(waiting, 0) AS waiting, coalesce(at_the_bench, 0) AS at_the_bench, coalesce(cut, 0) AS cut, coalesce(packed, 0) AS packed,
               coalesce(posts_waiting, 0) AS posts_waiting, coalesce(posts_at_the_bench, 0) AS posts_at_the_bench, coalesce(drilled, 0) AS drilled
             FROM jobs
-            LEFT JOIN (SELECT job_id, count(*) FILTER (WHERE state = 'waiting') AS waiting, count(*) FILTER (WHERE state = 'at the bench') AS at_the_bench,
-                         count(*) FILTER (WHERE state = 'cut') AS cut, count(*) FILTER (WHERE state = 'packed') AS packed
+            LEFT JOIN (SELECT job_id,
+                         count(*) FILTER (WHERE state = '{TicketStates.Waiting}') AS waiting,
+                         count(*) FILTER (WHERE state = '{TicketStates.AtTheBench}') AS at_the_bench,
+                         count(*) FILTER (WHERE state = '{TicketStates.Cut}') AS cut,
+                         count(*) FILTER (WHERE state = '{TicketStates.Packed}') AS packed
                        FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id IN (SELECT job_id FROM shown) AND dropped_at IS NULL GROUP BY job_id) AS rope ON rope.job_id = jobs.id
-            LEFT JOIN (SELECT job_id, count(*) FILTER (WHERE state IN ('waiting', 're-ordered')) AS posts_waiting,
-                         count(*) FILTER (WHERE state = 'at the bench') AS posts_at_the_bench, count(*) FILTER (WHERE state = 'drilled') AS drilled
+            LEFT JOIN (SELECT job_id,
+                         count(*) FILTER (WHERE state IN ('{TicketStates.Waiting}', '{TicketStates.ReOrdered}')) AS posts_waiting,
+                         count(*) FILTER (WHERE state = '{TicketStates.AtTheBench}') AS posts_at_the_bench,
+                         count(*) FILTER (WHERE state = '{TicketStates.Drilled}') AS drilled
                        FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id IN (SELECT job_id FROM shown) AND dropped_at IS NULL GROUP BY job_id) AS timber ON timber.job_id = jobs.id
             WHERE jobs.id IN (SELECT job_id FROM shown) AND {ReleasedJobs.Condition}
             ORDER BY due IS NULL, due, number
             """,
-            new { since }).Select(row => row.ToJob(session.Today))];
+            new { since }).Select(job => job with { IsLate = job.Due < session.Today && !job.IsReady })];
 
-    private static List<BoardLot> Lots(ShopSession session, DateTimeOffset since) =>
-        [.. session.All<LotRow>(
-            """
-            SELECT material, diameter, construction, lot, pieces, lost, scrap
-            FROM (
-              SELECT material, diameter_nm AS diameter, construction, lot,
-                CAST(coalesce(sum(nm) FILTER (WHERE kind = 'piece'), 0) AS bigint) AS pieces,
-                CAST(coalesce(sum(nm) FILTER (WHERE kind IN ('kerf', 'trim', 'scrap')), 0) AS bigint) AS lost,
-                CAST(coalesce(sum(nm) FILTER (WHERE kind = 'scrap'), 0) AS bigint) AS scrap
-              FROM rope_uses JOIN coils ON coils.id = rope_uses.coil_id WHERE at >= @since
-              GROUP BY material, diameter_nm, construction, lot) AS used
-            WHERE pieces <> 0 OR lost <> 0 ORDER BY material, diameter, construction, lot
-            """,
-            new { since }).Select(row => row.ToLot())];
+    private static IReadOnlyList<BoardLot> Lots(ShopSession session, DateTimeOffset since) => session.All<BoardLot>(
+        $"""
+        SELECT {SqlTypes.RopeOf("used")} AS rope, lot, pieces, lost, scrap
+        FROM (
+          SELECT material, diameter_nm, construction, lot,
+            CAST(coalesce(sum(nm) FILTER (WHERE kind = 'piece'), 0) AS bigint) AS pieces,
+            CAST(coalesce(sum(nm) FILTER (WHERE kind IN ('kerf', 'trim', 'scrap')), 0) AS bigint) AS lost,
+            CAST(coalesce(sum(nm) FILTER (WHERE kind = 'scrap'), 0) AS bigint) AS scrap
+          FROM rope_uses JOIN coils ON coils.id = rope_uses.coil_id WHERE at >= @since
+          GROUP BY material, diameter_nm, construction, lot) AS used
+        WHERE pieces <> 0 OR lost <> 0 ORDER BY material, diameter_nm, construction, lot
+        """,
+        new { since });
 
     private static List<BoardHour> Hours(ShopSession session)
     {
@@ -84,24 +88,4 @@ public sealed class ShopBoard(ShopDatabase database)
         WHERE at >= @since ORDER BY at DESC LIMIT @MostMishaps
         """,
         new { since, MostMishaps });
-
-    private sealed record JobRow(
-        string Job, DateOnly? Due, long Waiting, long AtTheBench, long Cut, long Packed, long PostsWaiting, long PostsAtTheBench, long Drilled)
-    {
-        public BoardJob ToJob(DateOnly today)
-        {
-            var job = new BoardJob(Job, Due, IsLate: false, Waiting, AtTheBench, Cut, Packed, PostsWaiting, PostsAtTheBench, Drilled);
-            return job with { IsLate = Due < today && !job.IsReady };
-        }
-    }
-
-    private sealed record LotRow(string Material, Length Diameter, string Construction, string Lot, long Pieces, long Lost, long Scrap)
-    {
-        public BoardLot ToLot() => new(
-            new RopeKind(Rope.Materials[Material], Diameter, Construction).ToString(),
-            Lot,
-            Length.FromNanometres(Pieces),
-            Length.FromNanometres(Lost),
-            Length.FromNanometres(Scrap));
-    }
 }

@@ -6,11 +6,11 @@ internal static class KeptCounts
     public static IEnumerable<CheckFinding> Of(ShopSession session) => [.. WorkLeft(session), .. DueDays(session)];
 
     private static IEnumerable<CheckFinding> WorkLeft(ShopSession session) => session.All<(string Number, long Kept, long Counted)>(
-        """
+        $"""
         SELECT number, work_left, counted FROM (
           SELECT number, work_left,
-            (SELECT count(*) FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = jobs.id AND state IN ('waiting', 'at the bench')) +
-            (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id AND state IN ('waiting', 'at the bench', 're-ordered')) AS counted
+            (SELECT count(*) FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = jobs.id AND state IN ({TicketStates.ToDo})) +
+            (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id AND state IN ({TicketStates.ToDrill})) AS counted
           FROM jobs) AS counts
         WHERE work_left <> counted ORDER BY number
         """).Select(job => new CheckFinding($"job {job.Number}", $"counts {job.Kept} tickets of work left, and has {job.Counted}"));

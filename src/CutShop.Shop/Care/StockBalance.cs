@@ -23,7 +23,7 @@ internal static class StockBalance
     private static string Off(Length missing) => missing.IsPositive ? $"{missing} is missing" : $"{-missing} is told twice";
 
     private static IEnumerable<CheckFinding> States(ShopSession session) => session.All<(string Mark, Length Left)>(
-        "SELECT mark, left_nm FROM coils WHERE state = 'used up' AND left_nm <> 0 ORDER BY mark")
+        $"SELECT mark, left_nm FROM coils WHERE state = '{CoilStock.UsedUp}' AND left_nm <> 0 ORDER BY mark")
         .Select(coil => new CheckFinding($"coil {coil.Mark}", $"is used up, and yet {coil.Left} is left"));
 
     private static IEnumerable<CheckFinding> Offcuts(ShopSession session) => session.All<(string Mark, Length Whole, Length Left, long Told, long Strange)>(

@@ -95,17 +95,17 @@ internal static class TicketsAgainstParts
 
     /// <summary>What a cancelled job or a change no longer wants is at no bench and in no queue.</summary>
     private static IEnumerable<CheckFinding> Ends(ShopSession session) => session.All<(string Number, string Name, string State)>(
-        """
+        $"""
         SELECT number, 'piece ' || run AS name, state FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id
-        WHERE (cancelled_at IS NOT NULL OR dropped_at IS NOT NULL) AND state NOT IN ('cancelled', 'surplus')
+        WHERE (cancelled_at IS NOT NULL OR dropped_at IS NOT NULL) AND state NOT IN ('{TicketStates.Cancelled}', '{TicketStates.Surplus}')
         UNION ALL
         SELECT number, 'post ' || mark, state FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
-        WHERE (cancelled_at IS NOT NULL OR dropped_at IS NOT NULL) AND state NOT IN ('cancelled', 'surplus')
+        WHERE (cancelled_at IS NOT NULL OR dropped_at IS NOT NULL) AND state NOT IN ('{TicketStates.Cancelled}', '{TicketStates.Surplus}')
         """).Select(ticket => new CheckFinding($"job {ticket.Number}", $"{ticket.Name} is {ticket.State}, though it is no longer wanted"));
 
-    private sealed record JobRow(string Number, string Customer, DateOnly? Due, long OneLot, string JobFile)
+    private sealed record JobRow(string Number, string Customer, DateOnly? Due, bool OneLot, string JobFile)
     {
-        public (string, string, DateOnly?, bool) Facts => (Number, Customer, Due, OneLot == 1);
+        public (string, string, DateOnly?, bool) Facts => (Number, Customer, Due, OneLot);
     }
 
     /// <summary>A piece, a post or a line with what is compared of it.</summary>

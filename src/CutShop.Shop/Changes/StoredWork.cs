@@ -25,7 +25,7 @@ internal sealed record StoredWork(
             new { row.Id });
         return new(
             row.Id,
-            new(row.Number, row.Customer, row.Due, row.OneLot == 1),
+            new(row.Number, row.Customer, row.Due, row.OneLot),
             row.CancelledAt is not null,
             row.JobFile,
             StoredParts.Frame(session, row.Id),
@@ -36,7 +36,7 @@ internal sealed record StoredWork(
     /// <summary>What these tables and today's rules make of the job's file, or null where they do not accept it.</summary>
     public JobTakeoff? TakeoffBy(ShopTables tables) => JobFileReader.Find(JobFile) is { } job ? JobTakeoff.Of(job, tables) : null;
 
-    private sealed record JobRow(long Id, string Number, string Customer, DateOnly? Due, long OneLot, string JobFile, DateTimeOffset? CancelledAt);
+    private sealed record JobRow(long Id, string Number, string Customer, DateOnly? Due, bool OneLot, string JobFile, DateTimeOffset? CancelledAt);
 
     private sealed record TicketRow(long Id, long TicketId, string State);
 }

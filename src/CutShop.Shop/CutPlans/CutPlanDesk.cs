@@ -45,11 +45,11 @@ public sealed class CutPlanDesk(ShopDatabase database)
         var pieces = session.All<WaitingRow>(
             $"""
             SELECT pieces.id, code, cut_nm AS cut, jobs.number AS job, jobs.one_lot, jobs.due,
-              coalesce((SELECT min(lot) FROM pieces AS done JOIN cut_tickets AS ticket ON ticket.piece_id = done.id AND ticket.state IN ('cut', 'packed')
+              coalesce((SELECT min(lot) FROM pieces AS done JOIN cut_tickets AS ticket ON ticket.piece_id = done.id AND ticket.state IN ({TicketStates.CutOrPacked})
                JOIN plan_coils ON plan_coils.id = ticket.plan_coil_id JOIN coils ON coils.id = coil_id
                WHERE done.job_id = jobs.id AND done.material = pieces.material AND done.diameter_nm = pieces.diameter_nm), '') AS lot_so_far
             FROM pieces JOIN cut_tickets ON piece_id = pieces.id JOIN jobs ON jobs.id = job_id
-            WHERE cut_tickets.state = 'waiting' AND {ReleasedJobs.Condition} AND pieces.material = @material AND pieces.diameter_nm = @Diameter
+            WHERE cut_tickets.state = '{TicketStates.Waiting}' AND {ReleasedJobs.Condition} AND pieces.material = @material AND pieces.diameter_nm = @Diameter
               AND (CAST(@dueBy AS text) IS NULL OR due IS NULL OR due <= @dueBy OR plan_coil_id IN (SELECT id FROM plan_coils WHERE plan_id = @afterPlan))
             ORDER BY jobs.due IS NULL, jobs.due, jobs.id, pieces.position
             """,
@@ -69,9 +69,9 @@ public sealed class CutPlanDesk(ShopDatabase database)
         ShopSession session, RopeKind kind, CutAllowances allowances, RopePlan plan, Dictionary<string, long> pieceIds, long? afterPlan, string who)
     {
         var planId = session.Insert(
-            """
+            $"""
             INSERT INTO cut_plans (material, diameter_nm, construction, state, made_at, made_by, after_plan_id, kerf_nm, squaring_nm, first_trim_nm, keep_nm, proof)
-            VALUES (@material, @Diameter, @Construction, 'draft', @Now, @who, @afterPlan, @Kerf, @Squaring, @FirstTrim, @Keep, @proof)
+            VALUES (@material, @Diameter, @Construction, '{PlanStates.Draft}', @Now, @who, @afterPlan, @Kerf, @Squaring, @FirstTrim, @Keep, @proof)
             """,
             new
             {
@@ -99,7 +99,7 @@ public sealed class CutPlanDesk(ShopDatabase database)
                 "INSERT INTO plan_cuts (plan_coil_id, position, piece_id, from_nm, to_nm) VALUES (@planCoilId, @place, @pieceId, @from, @to)",
                 coil.Pieces.Select((piece, place) => new { planCoilId, place, pieceId = pieceIds[piece.Code], from = piece.From, to = piece.To }));
         }
-        session.Record("cut plan", planId, who, HistoryCodes.PlanDrafted, after: "draft");
+        session.Record("cut plan", planId, who, HistoryCodes.PlanDrafted, after: PlanStates.Draft);
         return planId;
     }
 
@@ -107,9 +107,9 @@ public sealed class CutPlanDesk(ShopDatabase database)
     {
         if (Draft(session, planId) is not { } draft)
             return Refused($"There is no plan {planId}.");
-        if (draft.State == "accepted")
+        if (draft.State == PlanStates.Accepted)
             return new(planId, []);
-        if (draft.State == "replaced")
+        if (draft.State == PlanStates.Replaced)
             return Refused($"Plan {planId} was replaced by a later one.");
 
         var changes = WhatChanged(session, planId, draft);
@@ -117,13 +117,13 @@ public sealed class CutPlanDesk(ShopDatabase database)
             return new(planId, changes);
         if (draft.AfterPlanId is { } before)
         {
-            session.Execute("UPDATE cut_plans SET state = 'replaced' WHERE id = @before", new { before });
+            session.Execute($"UPDATE cut_plans SET state = '{PlanStates.Replaced}' WHERE id = @before", new { before });
             session.Execute(
-                "UPDATE cut_tickets SET plan_coil_id = NULL WHERE state = 'waiting' AND plan_coil_id IN (SELECT id FROM plan_coils WHERE plan_id = @before)",
+                $"UPDATE cut_tickets SET plan_coil_id = NULL WHERE state = '{TicketStates.Waiting}' AND plan_coil_id IN (SELECT id FROM plan_coils WHERE plan_id = @before)",
                 new { before });
-            session.Record("cut plan", before, who, HistoryCodes.PlanReplaced, "accepted", "replaced", details: new { plan = planId });
+            session.Record("cut plan", before, who, HistoryCodes.PlanReplaced, PlanStates.Accepted, PlanStates.Replaced, details: new { plan = planId });
         }
-        session.Execute("UPDATE cut_plans SET state = 'accepted' WHERE id = @planId", new { planId });
+        session.Execute($"UPDATE cut_plans SET state = '{PlanStates.Accepted}' WHERE id = @planId", new { planId });
         // A piece on a coil that is yet to be bought keeps waiting for a place.
         session.Execute(
             """
@@ -132,7 +132,7 @@ public sealed class CutPlanDesk(ShopDatabase database)
             WHERE plan_cuts.piece_id = cut_tickets.piece_id AND plan_id = @planId AND coil_id IS NOT NULL
             """,
             new { planId });
-        session.Record("cut plan", planId, who, HistoryCodes.PlanAccepted, "draft", "accepted");
+        session.Record("cut plan", planId, who, HistoryCodes.PlanAccepted, PlanStates.Draft, PlanStates.Accepted);
         return new(planId, []);
     }
 
@@ -140,48 +140,43 @@ public sealed class CutPlanDesk(ShopDatabase database)
     internal static List<string> WhatChanged(ShopSession session, long planId) => WhatChanged(session, planId, Draft(session, planId)!);
 
     private static DraftRow? Draft(ShopSession session, long planId) => session.FirstOrDefault<DraftRow>(
-        "SELECT material, diameter_nm AS diameter, construction, state, after_plan_id FROM cut_plans WHERE id = @planId", new { planId });
+        $"SELECT {SqlTypes.RopeOf("cut_plans")} AS kind, state, after_plan_id FROM cut_plans WHERE id = @planId", new { planId });
 
     private static List<string> WhatChanged(ShopSession session, long planId, DraftRow draft)
     {
         var changes = new List<string>();
         if (AcceptedPlan(session, draft.Kind) is var now && now != draft.AfterPlanId)
             changes.Add($"Plan {now} was accepted for this rope in the meantime.");
-        changes.AddRange(session.All<CoilChange>(
-            """
-            SELECT mark, left_before_nm AS before, free_nm AS left, state FROM plan_coils JOIN coils ON coils.id = coil_id JOIN coils_free ON coils_free.id = coil_id
-            WHERE plan_id = @planId AND (free_nm <> left_before_nm OR state <> 'in stock') ORDER BY mark
+        changes.AddRange(session.All<(string Mark, Length Before, Length Left, string State)>(
+            $"""
+            SELECT mark, left_before_nm, free_nm, state FROM plan_coils JOIN coils ON coils.id = coil_id JOIN coils_free ON coils_free.id = coil_id
+            WHERE plan_id = @planId AND (free_nm <> left_before_nm OR state <> '{CoilStock.InStock}') ORDER BY mark
             """,
             new { planId }).Select(coil => coil.State == CoilStock.InStock
                 ? $"Coil {coil.Mark} had {coil.Before} and now has {coil.Left}."
                 : $"Coil {coil.Mark} is {coil.State}."));
         changes.AddRange(session.All<(string Job, string Run, string State)>(
-            """
+            $"""
             SELECT jobs.number, run, cut_tickets.state FROM plan_cuts JOIN plan_coils ON plan_coils.id = plan_cuts.plan_coil_id
             JOIN pieces ON pieces.id = plan_cuts.piece_id JOIN jobs ON jobs.id = job_id JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
-            WHERE plan_id = @planId AND cut_tickets.state <> 'waiting' ORDER BY jobs.number, pieces.position
+            WHERE plan_id = @planId AND cut_tickets.state <> '{TicketStates.Waiting}' ORDER BY jobs.number, pieces.position
             """,
             new { planId }).Select(piece => $"Piece {piece.Run} of {piece.Job} is {piece.State}."));
         return changes;
     }
 
     private static long? AcceptedPlan(ShopSession session, RopeKind kind) => session.FirstOrDefault<long?>(
-        "SELECT id FROM cut_plans WHERE state = 'accepted' AND material = @material AND diameter_nm = @Diameter AND construction = @Construction",
+        $"SELECT id FROM cut_plans WHERE state = '{PlanStates.Accepted}' AND material = @material AND diameter_nm = @Diameter AND construction = @Construction",
         new { material = Rope.NameOf(kind.Material), kind.Diameter, kind.Construction });
 
     private static PlanAnswer Refused(string problem) => new(PlanId: 0, [problem]);
 
-    private sealed record WaitingRow(long Id, PieceCode Code, Length Cut, string Job, long OneLot, DateOnly? Due, string LotSoFar)
+    private sealed record WaitingRow(long Id, PieceCode Code, Length Cut, string Job, bool OneLot, DateOnly? Due, string LotSoFar)
     {
-        public WaitingPiece ToPiece() => OneLot == 1
+        public WaitingPiece ToPiece() => OneLot
             ? new(Code.Plain, Cut, Job, Due, LotSoFar.Length == 0 ? null : LotSoFar)
             : new(Code.Plain, Cut, OneLotJob: null, Due);
     }
 
-    private sealed record DraftRow(string Material, Length Diameter, string Construction, string State, long? AfterPlanId)
-    {
-        public RopeKind Kind => new(Rope.Materials[Material], Diameter, Construction);
-    }
-
-    private sealed record CoilChange(string Mark, Length Before, Length Left, string State);
+    private sealed record DraftRow(RopeKind Kind, string State, long? AfterPlanId);
 }

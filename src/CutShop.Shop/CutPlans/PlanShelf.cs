@@ -7,22 +7,27 @@ namespace CutShop.Shop;
 public sealed class PlanShelf(ShopDatabase database)
 {
     /// <summary>The ropes that pieces wait for, the earliest due first.</summary>
-    public IReadOnlyList<RopeWaiting> Waiting() => database.Read(session => session.All<WaitingRow>(
+    public IReadOnlyList<RopeWaiting> Waiting() => database.Read(session => session.All<RopeWaiting>(
         $"""
-        SELECT pieces.material, pieces.diameter_nm AS diameter, count(*) AS pieces,
-          count(cut_tickets.plan_coil_id) AS planned, CAST(sum(cut_nm) AS bigint) AS rope_nm, coalesce(min(jobs.due), '') AS first_due,
+        SELECT pieces.material || ' ' || pieces.diameter_nm || ' {RopeKind.ThreeStrand}' AS kind, count(*) AS pieces,
+          count(cut_tickets.plan_coil_id) AS planned, CAST(sum(cut_nm) AS bigint) AS rope, min(jobs.due) AS first_due,
           (SELECT CAST(coalesce(sum(left_nm), 0) AS bigint) FROM coils
-           WHERE state = 'in stock' AND coils.material = pieces.material AND coils.diameter_nm = pieces.diameter_nm) AS stock_nm
+           WHERE state = '{CoilStock.InStock}' AND coils.material = pieces.material AND coils.diameter_nm = pieces.diameter_nm) AS in_stock
         FROM pieces JOIN cut_tickets ON piece_id = pieces.id JOIN jobs ON jobs.id = job_id
-        WHERE cut_tickets.state = 'waiting' AND {ReleasedJobs.Condition}
+        WHERE cut_tickets.state = '{TicketStates.Waiting}' AND {ReleasedJobs.Condition}
         GROUP BY pieces.material, pieces.diameter_nm
         ORDER BY min(jobs.due) IS NULL, min(jobs.due), pieces.material, pieces.diameter_nm
-        """).Select(row => row.ToRope()).ToList());
+        """));
 
     /// <summary>The plans, the newest first.</summary>
     /// <param name="most">How many at most.</param>
-    public IReadOnlyList<PlanListed> List(int most = 100) => database.Read(session => session.All<PlanRow>(
-        PlanColumns + " FROM cut_plans ORDER BY id DESC LIMIT @most", new { most }).Select(row => row.ToListed()).ToList());
+    public IReadOnlyList<PlanListed> List(int most = 100) => database.Read(session => session.All<PlanListed>(
+        $"""
+        SELECT id, {SqlTypes.RopeOf("cut_plans")} AS kind, state, made_at,
+          (SELECT count(*) FROM plan_cuts JOIN plan_coils ON plan_coils.id = plan_coil_id WHERE plan_id = cut_plans.id) AS pieces, proof
+        FROM cut_plans ORDER BY id DESC LIMIT @most
+        """,
+        new { most }));
 
     /// <summary>A plan by its number, or null.</summary>
     public StoredPlan? Find(long id) => database.Read(session => Find(session, id));
@@ -31,22 +36,28 @@ public sealed class PlanShelf(ShopDatabase database)
     /// The coils to buy by the newest plan of each rope that waits, the earliest needed first. Pieces that have since been
     /// cut or planned otherwise no longer ask for a coil.
     /// </summary>
-    public IReadOnlyList<CoilToBuy> ToBuy() => database.Read(session => session.All<BuyRow>(
-        """
-        SELECT cut_plans.material, cut_plans.diameter_nm AS diameter, construction, left_before_nm AS coil, count(*) AS pieces,
-          CAST(sum(cut_nm) AS bigint) AS short_nm, coalesce(min(jobs.due), '') AS needed_by, plan_id
+    public IReadOnlyList<CoilToBuy> ToBuy() => database.Read(session => session.All<CoilToBuy>(
+        $"""
+        SELECT {SqlTypes.RopeOf("cut_plans")} AS kind, left_before_nm AS coil, count(*) AS pieces,
+          CAST(sum(cut_nm) AS bigint) AS rope_short, min(jobs.due) AS needed_by, plan_id
         FROM cut_plans JOIN plan_coils ON plan_id = cut_plans.id AND coil_id IS NULL
         JOIN plan_cuts ON plan_cuts.plan_coil_id = plan_coils.id
         JOIN pieces ON pieces.id = plan_cuts.piece_id JOIN jobs ON jobs.id = job_id
-        JOIN cut_tickets ON cut_tickets.piece_id = pieces.id AND cut_tickets.state = 'waiting' AND cut_tickets.plan_coil_id IS NULL
-        WHERE cut_plans.id IN (SELECT max(id) FROM cut_plans WHERE state <> 'replaced' GROUP BY material, diameter_nm, construction)
+        JOIN cut_tickets ON cut_tickets.piece_id = pieces.id AND cut_tickets.state = '{TicketStates.Waiting}' AND cut_tickets.plan_coil_id IS NULL
+        WHERE cut_plans.id IN (SELECT max(id) FROM cut_plans WHERE state <> '{PlanStates.Replaced}' GROUP BY material, diameter_nm, construction)
         GROUP BY plan_coils.id, cut_plans.id
         ORDER BY min(jobs.due) IS NULL, min(jobs.due), plan_id, plan_coils.position
-        """).Select(row => row.ToCoil()).ToList());
+        """));
 
     internal static StoredPlan? Find(ShopSession session, long id)
     {
-        if (session.FirstOrDefault<PlanRow>(PlanColumns + " FROM cut_plans WHERE id = @id", new { id }) is not { } plan)
+        if (session.FirstOrDefault<PlanRow>(
+            $"""
+            SELECT id, {SqlTypes.RopeOf("cut_plans")} AS kind, state, made_at, made_by, proof,
+              kerf_nm AS kerf, squaring_nm AS squaring, first_trim_nm AS first_trim, keep_nm AS keep
+            FROM cut_plans WHERE id = @id
+            """,
+            new { id }) is not { } plan)
             return null;
         var cuts = session.All<CutRow>(
             """
@@ -76,42 +87,9 @@ public sealed class PlanShelf(ShopDatabase database)
                 cut => cut.Code.Plain, cut => new PlannedPiece(cut.Code, cut.Job, cut.Run, cut.Due, cut.State)));
     }
 
-    private const string PlanColumns =
-        """
-        SELECT id, material, diameter_nm AS diameter, construction, state, made_at, made_by, proof,
-          kerf_nm AS kerf, squaring_nm AS squaring, first_trim_nm AS first_trim, keep_nm AS keep,
-          (SELECT count(*) FROM plan_cuts JOIN plan_coils ON plan_coils.id = plan_coil_id WHERE plan_id = cut_plans.id) AS pieces
-        """;
-
-    private sealed record WaitingRow(string Material, Length Diameter, long Pieces, long Planned, long RopeNm, string FirstDue, long StockNm)
-    {
-        public RopeWaiting ToRope() => new(
-            Rope.Materials[Material],
-            Diameter,
-            Pieces,
-            Planned,
-            Length.FromNanometres(RopeNm),
-            SqlTypes.DateOrNone(FirstDue),
-            Length.FromNanometres(StockNm));
-    }
-
-    private sealed record BuyRow(
-        string Material, Length Diameter, string Construction, Length Coil, long Pieces, long ShortNm, string NeededBy, long PlanId)
-    {
-        public CoilToBuy ToCoil() => new(
-            new RopeKind(Rope.Materials[Material], Diameter, Construction),
-            Coil,
-            Pieces,
-            Length.FromNanometres(ShortNm),
-            SqlTypes.DateOrNone(NeededBy),
-            PlanId);
-    }
-
     private sealed record PlanRow(
         long Id,
-        string Material,
-        Length Diameter,
-        string Construction,
+        RopeKind Kind,
         string State,
         DateTimeOffset MadeAt,
         string MadeBy,
@@ -119,14 +97,9 @@ public sealed class PlanShelf(ShopDatabase database)
         Length Kerf,
         Length Squaring,
         Length FirstTrim,
-        Length Keep,
-        long Pieces)
+        Length Keep)
     {
-        public RopeKind Kind => new(Rope.Materials[Material], Diameter, Construction);
-
         public CutAllowances Allowances => new(Kerf, Squaring, FirstTrim, Keep);
-
-        public PlanListed ToListed() => new(Id, Kind, State, MadeAt, Pieces, Proof);
     }
 
     private sealed record CoilRow(long Id, string? Mark, string? Lot, long? ParentId, Length? WholeNm, Length Start, Length Rest)

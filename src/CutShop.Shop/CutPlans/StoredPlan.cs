@@ -53,17 +53,19 @@ public sealed record PlannedPiece(PieceCode Code, string Job, string Run, DateOn
 public sealed record PlanListed(long Id, RopeKind Kind, string State, DateTimeOffset MadeAt, long Pieces, string Proof);
 
 /// <summary>Pieces of one rope that wait to be cut.</summary>
-/// <param name="Material">The rope's material.</param>
-/// <param name="Diameter">Its nominal diameter.</param>
+/// <param name="Kind">The rope, in the construction that nothing else is said of.</param>
 /// <param name="Pieces">How many pieces wait.</param>
 /// <param name="Planned">How many of them have a coil by an accepted plan.</param>
 /// <param name="Rope">Their cut lengths together.</param>
 /// <param name="FirstDue">The earliest day one is due, or null.</param>
 /// <param name="InStock">Rope of this kind in stock, of any construction.</param>
-public sealed record RopeWaiting(RopeMaterial Material, Length Diameter, long Pieces, long Planned, Length Rope, DateOnly? FirstDue, Length InStock)
+public sealed record RopeWaiting(RopeKind Kind, long Pieces, long Planned, Length Rope, DateOnly? FirstDue, Length InStock)
 {
-    /// <summary>The rope in the construction that nothing else is said of.</summary>
-    public RopeKind Kind => new(Material, Diameter, RopeKind.ThreeStrand);
+    /// <summary>The rope's material.</summary>
+    public RopeMaterial Material => Kind.Material;
+
+    /// <summary>Its nominal diameter.</summary>
+    public Length Diameter => Kind.Diameter;
 }
 
 /// <summary>A coil to buy.</summary>

@@ -5,7 +5,7 @@ using Dapper;
 
 namespace CutShop.Shop;
 
-/// <summary>How our values stand in columns: lengths as nanometres, dates and UTC times as ISO 8601 text, codes as their symbols, money as ten-thousandths, yes and no as 1 and 0.</summary>
+/// <summary>How our values stand in columns: lengths as nanometres, dates and UTC times as ISO 8601 text, codes as their symbols, money as ten-thousandths, yes and no as 1 and 0; a kind of rope has three columns.</summary>
 internal static class SqlTypes
 {
     private const string TimeFormat = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
@@ -24,14 +24,15 @@ internal static class SqlTypes
         SqlMapper.AddTypeHandler(new CodeColumn());
         SqlMapper.AddTypeHandler(new MoneyColumn());
         SqlMapper.AddTypeHandler(new FlagColumn());
+        SqlMapper.AddTypeHandler(new RopeColumn());
         return true;
     });
 
     /// <summary>Tells Dapper of our types, once a process.</summary>
     public static void Register() => _ = Registered.Value;
 
-    /// <summary>A computed date column, where empty text stands for no date.</summary>
-    public static DateOnly? DateOrNone(string text) => text.Length == 0 ? null : IsoDate.Read(text);
+    /// <summary>SQL: the kind of rope of a table's row as one column, which <see cref="RopeKind"/> is read from.</summary>
+    public static string RopeOf(string table) => $"{table}.material || ' ' || {table}.diameter_nm || ' ' || {table}.construction";
 
     private sealed class LengthColumn : SqlMapper.TypeHandler<Length>
     {
@@ -69,6 +70,16 @@ internal static class SqlTypes
         public override void SetValue(IDbDataParameter parameter, Money value) => parameter.Value = value.TenThousandths;
 
         public override Money Parse(object value) => Money.FromTenThousandths((long)value);
+    }
+
+    /// <summary>Of a column as <see cref="RopeOf"/> makes it. A statement takes the parts of a kind one by one.</summary>
+    private sealed class RopeColumn : SqlMapper.TypeHandler<RopeKind>
+    {
+        public override void SetValue(IDbDataParameter parameter, RopeKind? value) => throw new NotSupportedException("A kind of rope has a column for each part.");
+
+        public override RopeKind Parse(object value) => ((string)value).Split(' ', 3) is [var material, var diameter, var construction]
+            ? new(Rope.Materials[material], Length.FromNanometres(long.Parse(diameter, CultureInfo.InvariantCulture)), construction)
+            : throw new InvalidDataException($"\"{value}\" is no kind of rope.");
     }
 
     private sealed class FlagColumn : SqlMapper.TypeHandler<bool>

@@ -13,12 +13,12 @@ internal static class JobCounts
         (SELECT count(*) FROM pieces WHERE job_id = {job}.id AND dropped_at IS NULL) AS pieces,
         CASE WHEN {IsDone(job)} THEN 0 ELSE
           (SELECT count(*) FROM pieces JOIN cut_tickets ON piece_id = pieces.id
-            WHERE job_id = {job}.id AND dropped_at IS NULL AND state NOT IN ('cut', 'packed')) END AS pieces_left,
+            WHERE job_id = {job}.id AND dropped_at IS NULL AND state NOT IN ({TicketStates.CutOrPacked})) END AS pieces_left,
         (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id
           WHERE job_id = {job}.id AND dropped_at IS NULL) AS posts,
         CASE WHEN {IsDone(job)} THEN 0 ELSE
           (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id
-            WHERE job_id = {job}.id AND dropped_at IS NULL AND state <> 'drilled') END AS posts_left
+            WHERE job_id = {job}.id AND dropped_at IS NULL AND state <> '{TicketStates.Drilled}') END AS posts_left
         """;
 
     private static string IsDone(string job) => $"{job}.work_left = 0 AND {job}.cancelled_at IS NULL";

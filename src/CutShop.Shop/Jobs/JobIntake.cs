@@ -164,16 +164,16 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
     internal static void InsertTickets(ShopSession session, long jobId)
     {
         session.Execute(
-            """
+            $"""
             INSERT INTO cut_tickets (piece_id, state)
-            SELECT id, 'waiting' FROM pieces
+            SELECT id, '{TicketStates.Waiting}' FROM pieces
             WHERE job_id = @jobId AND NOT EXISTS (SELECT 1 FROM cut_tickets WHERE piece_id = pieces.id) ORDER BY position
             """,
             new { jobId });
         session.Execute(
-            """
+            $"""
             INSERT INTO drill_tickets (post_id, state)
-            SELECT id, 'waiting' FROM posts
+            SELECT id, '{TicketStates.Waiting}' FROM posts
             WHERE job_id = @jobId AND EXISTS (SELECT 1 FROM post_parts WHERE post_parts.post_id = posts.id AND drillings > 0)
               AND NOT EXISTS (SELECT 1 FROM drill_tickets WHERE post_id = posts.id) ORDER BY position
             """,

@@ -44,9 +44,11 @@ public sealed class JobRelease(ShopDatabase database)
 
     /// <summary>What a job has in the shop.</summary>
     public WorkDone WorkOf(string number) => database.Read(session => session.Value<WorkDone>(
-        """
-        SELECT count(*) FILTER (WHERE kind = 'cut' AND state IN ('waiting', 'at the bench')) AS waiting, count(*) FILTER (WHERE kind = 'cut' AND state IN ('cut', 'packed')) AS cut,
-          count(*) FILTER (WHERE kind = 'drill' AND state IN ('waiting', 'at the bench', 're-ordered')) AS to_drill, count(*) FILTER (WHERE kind = 'drill' AND state = 'drilled') AS drilled
+        $"""
+        SELECT count(*) FILTER (WHERE kind = 'cut' AND state IN ({TicketStates.ToDo})) AS waiting,
+          count(*) FILTER (WHERE kind = 'cut' AND state IN ({TicketStates.CutOrPacked})) AS cut,
+          count(*) FILTER (WHERE kind = 'drill' AND state IN ({TicketStates.ToDrill})) AS to_drill,
+          count(*) FILTER (WHERE kind = 'drill' AND state = '{TicketStates.Drilled}') AS drilled
         FROM (
           SELECT 'cut' AS kind, state FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id WHERE number = @number
           UNION ALL
@@ -76,9 +78,9 @@ public sealed class JobRelease(ShopDatabase database)
         if (BenchAnswer.NeedsReason(reason) is not null)
             return ReleaseOutcome.NoReason;
         TicketEnd.OfAllThatWait(session, job.Id, who, reason);
-        var cutTickets = session.All<TicketRow>(
+        var cutTickets = session.All<(long Id, string State)>(
             "SELECT cut_tickets.id, state FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE job_id = @Id", new { job.Id });
-        var drillTickets = session.All<TicketRow>(
+        var drillTickets = session.All<(long Id, string State)>(
             "SELECT drill_tickets.id, state FROM drill_tickets JOIN posts ON posts.id = post_id WHERE job_id = @Id", new { job.Id });
         var counts = cutTickets.Sum(ticket => TicketEnd.OfPiece(session, ticket.Id, ticket.State, who, reason) == TicketStates.Surplus ? 1 : 0)
             + drillTickets.Sum(ticket => TicketEnd.OfPost(session, ticket.Id, ticket.State, who, reason) == TicketStates.Surplus ? 1 : 0);
@@ -99,6 +101,4 @@ public sealed class JobRelease(ShopDatabase database)
         session.FirstOrDefault<JobRow>("SELECT id, released_at, cancelled_at FROM jobs WHERE number = @number", new { number });
 
     private sealed record JobRow(long Id, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt);
-
-    private sealed record TicketRow(long Id, string State);
 }

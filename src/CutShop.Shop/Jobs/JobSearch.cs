@@ -33,11 +33,20 @@ public sealed record JobsWanted(JobsShown Shown, string Text = "", DateOnly? Due
 /// <param name="Due">When it is due, or null.</param>
 /// <param name="State">received, released or cancelled.</param>
 /// <param name="Pieces">Pieces of rope.</param>
-/// <param name="Cut">Pieces cut so far.</param>
+/// <param name="PiecesLeft">Pieces not cut yet.</param>
 /// <param name="Posts">Posts to drill.</param>
-/// <param name="Drilled">Posts drilled so far.</param>
-/// <param name="IsLate">True where its day is past and work is left.</param>
-public sealed record JobFound(string Number, string Customer, DateOnly? Due, string State, long Pieces, long Cut, long Posts, long Drilled, bool IsLate);
+/// <param name="PostsLeft">Posts not drilled yet.</param>
+public sealed record JobFound(string Number, string Customer, DateOnly? Due, string State, long Pieces, long PiecesLeft, long Posts, long PostsLeft)
+{
+    /// <summary>Pieces cut so far.</summary>
+    public long Cut => Pieces - PiecesLeft;
+
+    /// <summary>Posts drilled so far.</summary>
+    public long Drilled => Posts - PostsLeft;
+
+    /// <summary>True where its day is past and work is left.</summary>
+    public bool IsLate { get; init; }
+}
 
 /// <summary>A page of the list of jobs.</summary>
 /// <param name="Jobs">The jobs, the earliest due first and those without a day last.</param>
@@ -90,12 +99,12 @@ public sealed class JobSearch(ShopDatabase database)
         if (wanted.Shown == JobsShown.Received)
             conditions.Add("released_at IS NULL");
 
-        var rows = session.All<JobRow>(
+        var rows = session.All<JobFound>(
             $"""
-            SELECT number, customer, day, state,
+            SELECT number, customer, due, state,
               {JobCounts.Of("page")}
             FROM (
-              SELECT id, number, customer, coalesce(due, '9999-99-99') AS day, work_left, cancelled_at,
+              SELECT id, number, customer, due, coalesce(due, '9999-99-99') AS day, work_left, cancelled_at,
                 CASE WHEN cancelled_at IS NOT NULL THEN 'cancelled' WHEN released_at IS NULL THEN 'received' ELSE 'released' END AS state
               FROM {(few is not null ? "jobs" : session.Dialect.ReadBy("jobs", wanted.Shown == JobsShown.All ? "jobs_listed" : "jobs_open"))}
               WHERE {string.Join(" AND ", conditions)}
@@ -104,7 +113,8 @@ public sealed class JobSearch(ShopDatabase database)
             ORDER BY day, number
             """,
             new { day, number, wanted.DueTo, text, few = JsonSerializer.Serialize(few), session.Today, most = PageSize + 1 });
-        var jobs = rows.Take(PageSize).Select(row => row.ToFound(session.Today)).ToList();
+        var jobs = rows.Take(PageSize)
+            .Select(job => job with { IsLate = job.State != "cancelled" && job.Due < session.Today && job.PiecesLeft + job.PostsLeft > 0 }).ToList();
         return new(jobs, rows.Count > PageSize ? (jobs[^1].Due is { } last ? IsoDate.Text(last) : NoDay) + jobs[^1].Number : null);
     }
 
@@ -130,21 +140,4 @@ public sealed class JobSearch(ShopDatabase database)
 
     private static (string Day, string Number) Key(string? key) =>
         key is { Length: >= KeyDayLength } ? (key[..KeyDayLength], key[KeyDayLength..]) : ("", "");
-
-    private sealed record JobRow(
-        string Number, string Customer, string Day, string State, long Pieces, long PiecesLeft, long Posts, long PostsLeft)
-    {
-        private DateOnly? Due => Day == NoDay ? null : IsoDate.Read(Day);
-
-        public JobFound ToFound(DateOnly today) => new(
-            Number,
-            Customer,
-            Due,
-            State,
-            Pieces,
-            Pieces - PiecesLeft,
-            Posts,
-            Posts - PostsLeft,
-            State != "cancelled" && Due < today && PiecesLeft + PostsLeft > 0);
-    }
 }

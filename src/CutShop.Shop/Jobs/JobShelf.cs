@@ -35,26 +35,27 @@ public sealed class JobShelf(ShopDatabase database)
     /// <summary>What the cut ticket of a piece says, also after a change took the piece out; null where there is no such piece.</summary>
     /// <exception cref="DamagedPartException">It cannot be read.</exception>
     public PieceTicket? Ticket(PieceCode code) => database.Read(session =>
-        session.FirstOrDefault<TicketRow>(
-            "SELECT pieces.id, number, customer, due, one_lot FROM pieces JOIN jobs ON jobs.id = job_id WHERE code = @code", new { code }) is { } row
+        session.FirstOrDefault<long?>("SELECT id FROM pieces WHERE code = @code", new { code }) is { } id
             ? new PieceTicket(
-                row.Head,
-                session.FirstOrDefault<PieceRow>(Pieces + " WHERE pieces.id = @Id", new { row.Id })!.ToPiece(),
-                StoredParts.Piece(session, row.Id))
+                Head(session, "id = (SELECT job_id FROM pieces WHERE id = @id)", new { id })!,
+                session.FirstOrDefault<PieceRow>(Pieces + " WHERE pieces.id = @id", new { id })!.ToPiece(),
+                StoredParts.Piece(session, id))
             : null);
 
     /// <summary>What a job is called by, or null where there is no such job.</summary>
-    public JobHead? Head(string number) => database.Read(session =>
-        session.FirstOrDefault<TicketRow>("SELECT id, number, customer, due, one_lot FROM jobs WHERE number = @number", new { number })?.Head);
+    public JobHead? Head(string number) => database.Read(session => Head(session, "number = @number", new { number }));
 
     /// <summary>A job as it was ordered, for a draft of it; null where there is no such job, or today's rules do not accept its file.</summary>
     public Job? AsOrdered(string number) => database.Read(session =>
         session.FirstOrDefault<string>("SELECT job_file FROM jobs WHERE number = @number", new { number }) is { } file ? JobFileReader.Find(file) : null);
 
+    private static JobHead? Head(ShopSession session, string condition, object values) =>
+        session.FirstOrDefault<JobHead>($"SELECT number, customer, due, one_lot FROM jobs WHERE {condition}", values);
+
     private static StoredJob Load(ShopSession session, JobRow row)
     {
         var takeoff = StoredParts.Frame(session, row.Id).ToTakeoff(
-            new(row.Number, row.Customer, row.Due, row.OneLot == 1), StoredParts.PiecesOf(session, row.Id), StoredParts.PostsOf(session, row.Id));
+            new(row.Number, row.Customer, row.Due, row.OneLot), StoredParts.PiecesOf(session, row.Id), StoredParts.PostsOf(session, row.Id));
         var all = session.All<PieceRow>(
             $"{Pieces} WHERE job_id = @Id ORDER BY pieces.position",
             new { row.Id });
@@ -67,15 +68,10 @@ public sealed class JobShelf(ShopDatabase database)
     }
 
     private sealed record JobRow(
-        long Id, string Number, string Customer, DateOnly? Due, long OneLot, DateTimeOffset TakenInAt, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt);
-
-    private sealed record TicketRow(long Id, string Number, string Customer, DateOnly? Due, long OneLot)
-    {
-        public JobHead Head => new(Number, Customer, Due, OneLot == 1);
-    }
+        long Id, string Number, string Customer, DateOnly? Due, bool OneLot, DateTimeOffset TakenInAt, DateTimeOffset? ReleasedAt, DateTimeOffset? CancelledAt);
 
     private sealed record PieceRow(
-        string Run, PieceCode Code, Length Cut, string State, string? Coil, string? Lot, long? Plan, long? Position, Length? MarkFrom, Length? MarkTo, DateTimeOffset? DroppedAt, long Installed)
+        string Run, PieceCode Code, Length Cut, string State, string? Coil, string? Lot, long? Plan, long? Position, Length? MarkFrom, Length? MarkTo, DateTimeOffset? DroppedAt, bool Installed)
     {
         public StoredPiece ToPiece() => new(
             Run,
@@ -84,7 +80,7 @@ public sealed class JobShelf(ShopDatabase database)
             State,
             Coil is null ? null : new PiecePlace(Coil, Lot!, (int)Position! + 1, MarkFrom!.Value, MarkTo!.Value) { Plan = Plan!.Value })
         {
-            IsInstalled = Installed == 1,
+            IsInstalled = Installed,
         };
     }
 }

@@ -8,10 +8,11 @@ public sealed class PackingBench(ShopDatabase database)
     /// <summary>A job's parcel, or null where there is no such job.</summary>
     public JobParcel? Find(string job) => database.Read(session =>
     {
-        if (session.FirstOrDefault<JobRow>("SELECT id, number, due, cancelled_at FROM jobs WHERE number = @job", new { job }) is not { } row)
+        if (session.All<(long Id, DateOnly? Due, DateTimeOffset? CancelledAt)>(
+            "SELECT id, due, cancelled_at FROM jobs WHERE number = @job", new { job }) is not [var row, ..])
             return null;
         return new JobParcel(
-            row.Number,
+            job,
             row.Due,
             row.CancelledAt is not null,
             session.All<ParcelPiece>(
@@ -28,9 +29,13 @@ public sealed class PackingBench(ShopDatabase database)
     /// <summary>Jobs with pieces that are not packed yet, the earliest due first.</summary>
     public IReadOnlyList<ParcelListed> Open(int most = 100) => database.Read(session => session.All<ParcelListed>(
         $"""
-        SELECT number AS job, due, count(*) AS pieces, count(*) FILTER (WHERE state = 'cut') AS cut, count(*) FILTER (WHERE state = 'packed') AS packed
+        SELECT number AS job, due, count(*) AS pieces,
+          count(*) FILTER (WHERE state = '{TicketStates.Cut}') AS cut,
+          count(*) FILTER (WHERE state = '{TicketStates.Packed}') AS packed
         FROM jobs JOIN pieces ON job_id = jobs.id JOIN cut_tickets ON piece_id = pieces.id
-        WHERE jobs.id IN (SELECT job_id FROM cut_tickets AS open JOIN pieces AS open_piece ON open_piece.id = open.piece_id WHERE open.state IN ('waiting', 'at the bench', 'cut'))
+        WHERE jobs.id IN (
+          SELECT job_id FROM cut_tickets AS open JOIN pieces AS open_piece ON open_piece.id = open.piece_id
+          WHERE open.state IN ({TicketStates.ToDo}, '{TicketStates.Cut}'))
           AND pieces.dropped_at IS NULL AND {ReleasedJobs.Condition}
         GROUP BY jobs.id ORDER BY due IS NULL, due, number LIMIT @most
         """,
@@ -40,31 +45,29 @@ public sealed class PackingBench(ShopDatabase database)
     public Task<BenchAnswer> PackAsync(string job, PieceCode code, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
         code,
         requestKey,
-        (session, work) => work.Job == job ? Pack(session, work, who) : $"The piece {code} belongs to job {work.Job}.",
+        (session, work) => work.Job == job ? Pack(session, work, who) : BenchReplies.Of("PieceOfAnotherJob", code, work.Job),
         cancel);
 
     /// <summary>Takes a piece out of its parcel again.</summary>
     public Task<BenchAnswer> UnpackAsync(PieceCode code, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
         code, requestKey, (session, work) => TicketStates.Unpack.Try(session, work.Id, who, ", packed_at = NULL"), cancel);
 
-    private static FormattableString? Pack(ShopSession session, CutWork work, string who)
+    private static Sentence? Pack(ShopSession session, CutWork work, string who)
     {
         if (TicketStates.Pack.Try(session, work.Id, who, ", packed_at = @now") is null)
             return null;
         return work.State == TicketStates.Packed
-            ? $"{work.Run} is in the parcel already."
-            : (FormattableString)$"{work.Run} is {new StateWord(work.State)}: a piece goes into the parcel once it is cut.";
+            ? BenchReplies.Of("InParcelAlready", work.Run)
+            : BenchReplies.Of("PackOnceCut", work.Run, BenchReplies.State(work.State));
     }
 
-    private Task<BenchAnswer> ForAsync(PieceCode code, string requestKey, Func<ShopSession, CutWork, FormattableString?> work, CancellationToken cancel) =>
+    private Task<BenchAnswer> ForAsync(PieceCode code, string requestKey, Func<ShopSession, CutWork, Sentence?> work, CancellationToken cancel) =>
         database.WriteAsync(
             session => BenchAnswer.Once(
                 session,
                 requestKey,
                 () => CutWork.Find(session, code) is { } found
-                    ? work(session, found) is { } why ? BenchAnswer.Refused(why) : BenchAnswer.Given(found.Job)
-                    : BenchAnswer.Refused($"No piece has the code {code}.")),
+                    ? BenchAnswer.Of(work(session, found), found.Job)
+                    : BenchAnswer.Refused(BenchReplies.Of("NoSuchPiece", code))),
             cancel);
-
-    private sealed record JobRow(long Id, string Number, DateOnly? Due, DateTimeOffset? CancelledAt);
 }

@@ -68,7 +68,7 @@ public sealed class PriceBook(ShopDatabase database)
     private static PriceList Load(ShopSession session, ListRow row) => new(
         row.Id,
         row.ValidFrom,
-        [.. session.All<RopeRow>("SELECT material, diameter_nm AS diameter, foot_e4 AS foot FROM rope_prices WHERE list_id = @Id ORDER BY material, diameter_nm", new { row.Id })
+        [.. session.All<(string Material, Length Diameter, Money Foot)>("SELECT material, diameter_nm, foot_e4 FROM rope_prices WHERE list_id = @Id ORDER BY material, diameter_nm", new { row.Id })
             .Select(rope => new RopePrice(Rope.Materials[rope.Material], rope.Diameter, rope.Foot))],
         session.All<BorePrice>("SELECT up_to_nm AS up_to, bore_e4 AS bore FROM bore_prices WHERE list_id = @Id ORDER BY up_to_nm", new { row.Id }),
         row.Cut,
@@ -96,6 +96,4 @@ public sealed class PriceBook(ShopDatabase database)
     }
 
     private sealed record ListRow(long Id, DateOnly ValidFrom, Money Cut, Money Packing, Money Delivery, long TaxMillionths, long QuoteDays);
-
-    private sealed record RopeRow(string Material, Length Diameter, Money Foot);
 }

@@ -19,7 +19,7 @@ public sealed class CoilStock(ShopDatabase database)
     private static readonly Length ThickestRope = Length.FromInches(12);
 
     /// <summary>All coils in stock, by rope and then by mark.</summary>
-    public IReadOnlyList<StockCoil> InHand() => database.Read(session => Select(session, "WHERE coils.state = 'in stock'", values: null));
+    public IReadOnlyList<StockCoil> InHand() => database.Read(session => Select(session, $"WHERE coils.state = '{InStock}'", values: null));
 
     /// <summary>A coil by its mark, in stock or not; null where there is none.</summary>
     public StockCoil? Find(string mark) => database.Read(session => Find(session, mark));
@@ -45,7 +45,7 @@ public sealed class CoilStock(ShopDatabase database)
 
     internal static IReadOnlyList<StockCoil> OfKind(ShopSession session, RopeKind kind) => Select(
         session,
-        "WHERE coils.state = 'in stock' AND coils.material = @material AND coils.diameter_nm = @Diameter AND coils.construction = @Construction",
+        $"WHERE coils.state = '{InStock}' AND coils.material = @material AND coils.diameter_nm = @Diameter AND coils.construction = @Construction",
         new { material = Rope.NameOf(kind.Material), kind.Diameter, kind.Construction });
 
     internal static StockCoil? ById(ShopSession session, long id) =>
@@ -97,9 +97,9 @@ public sealed class CoilStock(ShopDatabase database)
         var next = session.Value<long>("SELECT coalesce(max(id), 0) + 1 FROM coils");
         var mark = string.Create(CultureInfo.InvariantCulture, $"K{next:0000}");
         var id = session.Insert(
-            """
+            $"""
             INSERT INTO coils (mark, material, diameter_nm, construction, lot, place, parent_id, whole_nm, left_nm, state, came_at)
-            VALUES (@mark, @material, @Diameter, @Construction, @Lot, @Place, @parentId, @Length, @Length, 'in stock', @Now)
+            VALUES (@mark, @material, @Diameter, @Construction, @Lot, @Place, @parentId, @Length, @Length, '{InStock}', @Now)
             """,
             new
             {
@@ -158,32 +158,13 @@ public sealed class CoilStock(ShopDatabase database)
     private static StockCoil? Find(ShopSession session, string mark) =>
         Select(session, "WHERE coils.mark = @mark", new { mark }).SingleOrDefault();
 
-    private static List<StockCoil> Select(ShopSession session, string where, object? values) =>
-        [.. session.All<CoilRow>(
-            $"""
-            SELECT coils.id, coils.mark, coils.material, coils.diameter_nm AS diameter, coils.construction, coils.lot, coils.place,
-              parent.mark AS from_mark, coils.whole_nm AS whole, coils.left_nm AS left, coils.state, coils.came_at
-            FROM coils LEFT JOIN coils AS parent ON parent.id = coils.parent_id
-            {where}
-            ORDER BY coils.material, coils.diameter_nm, coils.construction, coils.mark
-            """,
-            values).Select(row => row.ToCoil())];
-
-    private sealed record CoilRow(
-        long Id,
-        string Mark,
-        string Material,
-        Length Diameter,
-        string Construction,
-        string Lot,
-        string Place,
-        string? FromMark,
-        Length Whole,
-        Length Left,
-        string State,
-        DateTimeOffset CameAt)
-    {
-        public StockCoil ToCoil() => new(
-            Id, Mark, new RopeKind(Rope.Materials[Material], Diameter, Construction), Lot, Place, FromMark, Whole, Left, State, CameAt);
-    }
+    private static IReadOnlyList<StockCoil> Select(ShopSession session, string where, object? values) => session.All<StockCoil>(
+        $"""
+        SELECT coils.id, coils.mark, {SqlTypes.RopeOf("coils")} AS kind, coils.lot, coils.place,
+          parent.mark AS "from", coils.whole_nm AS whole, coils.left_nm AS left, coils.state, coils.came_at
+        FROM coils LEFT JOIN coils AS parent ON parent.id = coils.parent_id
+        {where}
+        ORDER BY coils.material, coils.diameter_nm, coils.construction, coils.mark
+        """,
+        values);
 }

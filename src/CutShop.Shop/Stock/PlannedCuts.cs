@@ -17,7 +17,11 @@ public sealed class PlannedCuts(ShopDatabase database)
 {
     /// <summary>What is yet to be cut: the tickets that wait or are at the bench and have a place on a coil, nothing measured.</summary>
     private const string Tickets =
-        "FROM plan_coils JOIN cut_tickets ON cut_tickets.plan_coil_id = plan_coils.id AND cut_tickets.state IN ('waiting', 'at the bench') AND measured_nm IS NULL JOIN pieces ON pieces.id = piece_id";
+        $"""
+        FROM plan_coils
+        JOIN cut_tickets ON cut_tickets.plan_coil_id = plan_coils.id AND cut_tickets.state IN ({TicketStates.ToDo}) AND measured_nm IS NULL
+        JOIN pieces ON pieces.id = piece_id
+        """;
 
     /// <summary>The pieces of one coil, in cutting order.</summary>
     public IReadOnlyList<PlannedCut> Of(string mark) => database.Read(session => session.All<PlannedCut>(
@@ -29,8 +33,6 @@ public sealed class PlannedCuts(ShopDatabase database)
         new { mark }));
 
     /// <summary>The rope of those pieces, by the coil's id; a coil without any is not there. Kerf and trims come on top.</summary>
-    public IReadOnlyDictionary<long, Length> ByCoil() => database.Read(session => session.All<CoilRope>(
+    public IReadOnlyDictionary<long, Length> ByCoil() => database.Read(session => session.All<(long Coil, Length Rope)>(
         $"SELECT coil_id AS coil, CAST(sum(cut_nm) AS bigint) AS rope {Tickets} WHERE coil_id IS NOT NULL GROUP BY coil_id").ToDictionary(coil => coil.Coil, coil => coil.Rope));
-
-    private sealed record CoilRope(long Coil, Length Rope);
 }

@@ -18,11 +18,11 @@ public sealed record SurplusPiece(PieceCode Code, string Job, string Run, RopeKi
 public sealed class SurplusShelf(ShopDatabase database)
 {
     /// <summary>Surplus whose rope is still in a piece. A piece that was cut again on site has none: its rope is scrap.</summary>
-    private const string Pieces =
-        """
-        SELECT code, number AS job, run, coils.material, coils.diameter_nm AS diameter, construction, lot, measured_nm AS length
+    private static readonly string Pieces =
+        $"""
+        SELECT code, number AS job, run, {SqlTypes.RopeOf("coils")} AS kind, lot, measured_nm AS length
         FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id JOIN coils ON coils.id = cut_coil_id
-        WHERE cut_tickets.state = 'surplus' AND measured_nm IS NOT NULL
+        WHERE cut_tickets.state = '{TicketStates.Surplus}' AND measured_nm IS NOT NULL
           AND (SELECT sum(nm) FROM rope_uses WHERE ticket_id = cut_tickets.id AND kind = 'piece') > 0
         """;
 
@@ -31,7 +31,7 @@ public sealed class SurplusShelf(ShopDatabase database)
 
     /// <summary>All of them, by rope and then the longest first.</summary>
     public IReadOnlyList<SurplusPiece> All() => database.Read(session =>
-        session.All<PieceRow>(Pieces + " ORDER BY coils.material, coils.diameter_nm, construction, lot, measured_nm DESC, code").Select(row => row.ToPiece()).ToList());
+        session.All<SurplusPiece>(Pieces + " ORDER BY coils.material, coils.diameter_nm, construction, lot, measured_nm DESC, code"));
 
     /// <summary>Hangs one up as an offcut, however short. The answer has the offcut's mark. Safe to send twice with the same key.</summary>
     /// <param name="code">The piece.</param>
@@ -63,7 +63,7 @@ public sealed class SurplusShelf(ShopDatabase database)
         PieceCode code, TicketMove move, Func<ShopSession, CutWork, string> become, string who, string requestKey, CancellationToken cancel) => database.WriteAsync(
         session => CoilStock.Once(session, requestKey, () =>
         {
-            if (session.FirstOrDefault<PieceRow>(Pieces + " AND code = @code", new { code }) is null)
+            if (session.FirstOrDefault<SurplusPiece>(Pieces + " AND code = @code", new { code }) is null)
                 return CoilStock.Refused($"piece: \"{code}\"; accepted: the code of a surplus piece");
             var work = CutWork.Find(session, code)!;
             var mark = become(session, work);
@@ -71,9 +71,4 @@ public sealed class SurplusShelf(ShopDatabase database)
             return CoilStock.Done(mark);
         }),
         cancel);
-
-    private sealed record PieceRow(PieceCode Code, string Job, string Run, string Material, Length Diameter, string Construction, string Lot, Length Length)
-    {
-        public SurplusPiece ToPiece() => new(Code, Job, Run, new(Rope.Materials[Material], Diameter, Construction), Lot, Length);
-    }
 }

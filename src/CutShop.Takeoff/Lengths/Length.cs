@@ -64,9 +64,6 @@ public readonly record struct Length : IComparable<Length>
     /// <summary>A length of whole 64ths of an inch.</summary>
     public static Length FromSixtyFourths(long sixtyFourths) => new(sixtyFourths * NmPerSixtyFourth);
 
-    /// <summary>A length of whole millimetres.</summary>
-    public static Length FromMillimetres(long millimetres) => new(millimetres * NmPerMillimetre);
-
     /// <summary>
     /// The one place where geometry becomes a length: inches, rounded to the nearest nanometre, halves away from zero.
     /// </summary>

@@ -2,7 +2,6 @@ using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Web.OnSite;
 using Microsoft.AspNetCore.Http.HttpResults;
-using Microsoft.Net.Http.Headers;
 
 namespace CutShop.Web;
 
@@ -103,13 +102,8 @@ internal static class JobPaperApi
     /// <summary>True where PDF is accepted, and JSON is not or is liked less.</summary>
     private static bool WantsPdf(HttpRequest request)
     {
-        var accepted = request.GetTypedHeaders().Accept;
-        return Liking(accepted, Pdf) > Liking(accepted, "application/json");
+        var accepted = request.GetTypedHeaders().Accept.ToLookup(
+            range => range.MediaType.ToString(), range => range.Quality ?? 1, StringComparer.OrdinalIgnoreCase);
+        return accepted[Pdf].DefaultIfEmpty(0).Max() > accepted["application/json"].DefaultIfEmpty(0).Max();
     }
-
-    private static double Liking(IList<MediaTypeHeaderValue> accepted, string type) => accepted
-        .Where(range => range.MediaType.Equals(type, StringComparison.OrdinalIgnoreCase))
-        .Select(range => range.Quality ?? 1)
-        .DefaultIfEmpty(0)
-        .Max();
 }

@@ -43,7 +43,7 @@ public abstract class BenchPage : PageModel
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(shown);
-        Problem = answer.Reply is { } reply ? T[reply] : answer.Said is { } said ? T[Of(said)] : null;
+        Problem = answer.Said is { } said ? T[said] : null;
         if (Request.Headers.ContainsKey(SentByScript))
             return new JsonResult(new { to, problem = Problem });
         return Problem is null ? Redirect(LocalAddress.Of(to, "/")) : shown();

@@ -8,7 +8,6 @@ internal static class DeskServices
     public static void AddOrderDesk(this IServiceCollection services)
     {
         services.AddSingleton<ShopTablesShelf>();
-        services.AddSingleton<RackOfBits>();
         services.AddSingleton<JobSearch>();
         services.AddSingleton<JobRelease>();
         services.AddSingleton<JobChanging>();

@@ -8,9 +8,6 @@ public static class SitePaths
     /// <summary>Where a code is typed.</summary>
     public const string Find = "/p";
 
-    /// <summary>What is shown where there is no network.</summary>
-    public const string NoNetwork = "/no-network";
-
     /// <summary>A piece.</summary>
     public static string Piece(PieceCode code) => $"/p/{code.Plain}";
 

@@ -47,7 +47,7 @@ internal static class Shop
                 continue;
             }
             var (direct, proved, seconds) = withSolverAlone && rows.Count < SolverCases ? SolverAlone(request, limit) : (null, false, 0);
-            rows.Add(new(name, CutPlanner.BestFitDecreasing(request), direct, proved, seconds, plan));
+            rows.Add(new(name, BestFitDecreasing.Aims(request), direct, proved, seconds, plan));
             var row = rows[^1];
             var line = FormattableString.Invariant(
                 $"| {name} | {Say(row.BestFit)} | {(seconds > 0 ? $"{Say(direct)}{(proved ? ", proved" : "")} in {FormattableString.Invariant($"{seconds:f2}")} s" : "")} | {Say(plan.Aims)} | {plan.Time.TotalSeconds:f3} | {plan.Proof} |");

@@ -46,15 +46,15 @@ public sealed class DrillTicketModelTests
                     var (allowed, answer) = deed switch
                     {
                         Deed.Next => (mine is not null || model.Values.Any(other => other.State == "waiting"), await shop.Drill.NextAsync(who, shop.Key(), Cancel)),
-                        Deed.Take => (ticket.State == "waiting" && mine is null, await shop.Drill.TakeAsync("LQ-1", mark, who, shop.Key(), Cancel)),
-                        Deed.Tick => (isHis && ticket.Steps == 0, await shop.Drill.TickAsync("LQ-1", mark, 1, who, shop.Key(), Cancel)),
-                        Deed.TickScrewHole => (isHis && ticket.Steps == 1, await shop.Drill.TickAsync("LQ-1", mark, 2, who, shop.Key(), Cancel)),
-                        Deed.Fits => (isHis && ticket.Steps >= 1, await shop.Drill.FitsAsync("LQ-1", mark, who, shop.Key(), Cancel)),
-                        Deed.Damage => (ticket.State is "at the bench" or "drilled", await shop.Drill.DamageAsync("LQ-1", mark, "split", who, shop.Key(), Cancel)),
-                        Deed.NewPost => (ticket.State == "re-ordered", await shop.Drill.NewPostAsync("LQ-1", mark, who, shop.Key(), Cancel)),
-                        Deed.HandBack => (ticket.State == "at the bench", await shop.Drill.HandBackAsync("LQ-1", mark, who, shop.Key(), Cancel)),
-                        Deed.TakeOver => (ticket.State == "at the bench" && (mine ?? ticket) == ticket, await shop.Drill.TakeOverAsync("LQ-1", mark, who, shop.Key(), Cancel)),
-                        _ => (ticket.State == "drilled", await shop.Drill.UndoAsync("LQ-1", mark, "a slip", who, shop.Key(), Cancel)),
+                        Deed.Take => (ticket.State == "waiting" && mine is null, await shop.Drill.TakeAsync(("LQ-1", mark), who, shop.Key(), Cancel)),
+                        Deed.Tick => (isHis && ticket.Steps == 0, await shop.Drill.TickAsync(("LQ-1", mark), 1, who, shop.Key(), Cancel)),
+                        Deed.TickScrewHole => (isHis && ticket.Steps == 1, await shop.Drill.TickAsync(("LQ-1", mark), 2, who, shop.Key(), Cancel)),
+                        Deed.Fits => (isHis && ticket.Steps >= 1, await shop.Drill.FitsAsync(("LQ-1", mark), who, shop.Key(), Cancel)),
+                        Deed.Damage => (ticket.State is "at the bench" or "drilled", await shop.Drill.DamageAsync(("LQ-1", mark), "split", who, shop.Key(), Cancel)),
+                        Deed.NewPost => (ticket.State == "re-ordered", await shop.Drill.NewPostAsync(("LQ-1", mark), who, shop.Key(), Cancel)),
+                        Deed.HandBack => (ticket.State == "at the bench", await shop.Drill.HandBackAsync(("LQ-1", mark), who, shop.Key(), Cancel)),
+                        Deed.TakeOver => (ticket.State == "at the bench" && (mine ?? ticket) == ticket, await shop.Drill.TakeOverAsync(("LQ-1", mark), who, shop.Key(), Cancel)),
+                        _ => (ticket.State == "drilled", await shop.Drill.UndoAsync(("LQ-1", mark), "a slip", who, shop.Key(), Cancel)),
                     };
                     Assert.Equal(allowed, answer.IsDone);
                     if (allowed)
@@ -65,7 +65,7 @@ public sealed class DrillTicketModelTests
                     }
                     foreach (var (name, expected) in model)
                     {
-                        var work = shop.Drill.Find("LQ-1", name)!;
+                        var work = shop.Drill.Find(("LQ-1", name))!;
                         Assert.Equal((expected.State, expected.Steps, expected.Who), (work.State, work.Steps, work.ClaimedBy));
                     }
                     Assert.Equal(spoiled, shop.Shop.Count("damages"));

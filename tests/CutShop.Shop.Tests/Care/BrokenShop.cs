@@ -20,7 +20,7 @@ internal sealed class BrokenShop : IDisposable
     {
         var shop = await FaultShop.MakeAsync();
         await shop.FinishCutAsync();
-        await shop.Drill.TakeAsync("LQ-1", "A1", "Dov", shop.Key());
+        await shop.Drill.TakeAsync(("LQ-1", "A1"), "Dov", shop.Key());
         return new(shop);
     }
 

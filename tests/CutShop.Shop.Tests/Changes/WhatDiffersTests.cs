@@ -131,10 +131,10 @@ public sealed class WhatDiffersTests : IDisposable
         await _shop.ReleasedJobAsync(DraftEdits.AddPost(SmallJobs.FourPosts(), 0, 3));
         await _shop.DrillAsync("A5");
         var bench = new DrillBench(_shop.Database);
-        var promised = bench.PostOf(bench.Find("LQ-3001", "A5")!).Work!;
+        var promised = bench.PostOf(bench.Find(("LQ-3001", "A5"))!).Work!;
         var (draft, change) = await ChangeAsync(SmallJobs.FourPosts());
         Assert.Null((await _shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: Cancel)).Problem);
-        var ended = bench.Find("LQ-3001", "A5")!;
+        var ended = bench.Find(("LQ-3001", "A5"))!;
         Assert.Equal(("A5", TicketStates.Surplus, true), (ended.Post, ended.State, ended.IsDropped));
         Assert.Equal(PartText.Write(promised), PartText.Write(bench.PostOf(ended).Work!));
         // Where a post has the mark again, its own ticket comes first and the old one is found beside it.

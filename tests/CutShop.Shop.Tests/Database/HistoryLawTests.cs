@@ -65,8 +65,8 @@ public sealed partial class HistoryLawTests : IDisposable
         var ada = (await new Shop.People(_shop.Database).AddAsync("Ada", Role.Owner, Shop.People.DrawPassword(), "test", Cancel)).Id;
         await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-1"), "Ada", cancel: Cancel);
         var bench = new DrillBench(_shop.Database);
-        Assert.True((await bench.TakeAsync("LQ-1", "A1", "Ada", "1", Cancel)).IsDone);
-        Assert.True((await bench.TakeOverAsync("LQ-1", "A1", "Dov", "2", Cancel)).IsDone);
+        Assert.True((await bench.TakeAsync(("LQ-1", "A1"), "Ada", "1", Cancel)).IsDone);
+        Assert.True((await bench.TakeOverAsync(("LQ-1", "A1"), "Dov", "2", Cancel)).IsDone);
         var (rows, before) = (HistoryRows.Of(_shop.Database), Shown());
         Assert.Contains("Ada taken in", before);
         Assert.Contains("Dov taken over from Ada", before);

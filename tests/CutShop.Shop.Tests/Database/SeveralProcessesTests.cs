@@ -95,7 +95,7 @@ public sealed class SeveralProcessesTests : IDisposable
                 if (!answer.IsDone)
                     return;
                 given.Add(answer.Outcome);
-                PlannedShop.AssertDone(await bench.FitsAsync("LQ-1", answer.Outcome["LQ-1/".Length..], $"driller {client}", $"{client} fits {i}", Cancel));
+                PlannedShop.AssertDone(await bench.FitsAsync(("LQ-1", answer.Outcome["LQ-1/".Length..]), $"driller {client}", $"{client} fits {i}", Cancel));
             }
         });
         Assert.Equal(Posts, given.Count);

@@ -34,7 +34,7 @@ public sealed class DraftLooksTests
         Assert.Equal("US$", Look().Currency);
         Assert.Empty(Look().Reading.Problems);
         foreach (var bit in shop.Tables.Current().Rack.Bits)
-            await new RackOfBits(shop.Database, shop.Tables).TakeOffAsync(bit, "test", DeskShop.Cancel);
+            await shop.Tables.TakeBitOffAsync(bit, "test", DeskShop.Cancel);
         Assert.Contains(Look().Reading.Problems.SelectMany(field => field.Value), note => note.Text.Contains("bit on the rack", StringComparison.Ordinal));
 
         DraftLook Look() => looks.Of(id, 1, Typed("lines[0].posts[2].across", "5 1/2"))!;

@@ -136,9 +136,9 @@ public sealed class MuseumTests
             }
             foreach (var work in drill.AtTheBench())
             {
-                for (var step = work.Next; step is { } now; step = drill.Find(work.Job, work.Post)!.Next)
-                    Done(await drill.TickAsync(work.Job, work.Post, now, work.ClaimedBy!, $"museum step {++key}", Cancel));
-                Done(await drill.FitsAsync(work.Job, work.Post, work.ClaimedBy!, $"museum step {++key}", Cancel));
+                for (var step = work.Next; step is { } now; step = drill.Find((work.Job, work.Post))!.Next)
+                    Done(await drill.TickAsync((work.Job, work.Post), now, work.ClaimedBy!, $"museum step {++key}", Cancel));
+                Done(await drill.FitsAsync((work.Job, work.Post), work.ClaimedBy!, $"museum step {++key}", Cancel));
             }
             var next = await cut.NextAsync("Cai", "museum next piece", Cancel);
             Done(next);

@@ -21,12 +21,12 @@ public sealed class ClockMovingBackTests : IDisposable
     {
         await new JobIntake(_database, ShopTables.Standard).TakeInAsync(SmallJobs.OnePiece("LQ-1"), "Ada", cancel: Cancel);
         var bench = new DrillBench(_database);
-        Assert.True((await bench.TakeAsync("LQ-1", "A1", "Dov", "1", Cancel)).IsDone);
+        Assert.True((await bench.TakeAsync(("LQ-1", "A1"), "Dov", "1", Cancel)).IsDone);
         _clock.Now -= Ahead;
-        Assert.True((await bench.TakeAsync("LQ-1", "A1", "Eva", "2", Cancel)).IsDone);
-        Assert.True((await bench.TickAsync("LQ-1", "A1", 1, "Eva", "3", Cancel)).IsDone);
-        Assert.True((await bench.FitsAsync("LQ-1", "A1", "Eva", "4", Cancel)).IsDone);
-        Assert.True((await bench.UndoAsync("LQ-1", "A1", "a slip", "Eva", "5", Cancel)).IsDone);
+        Assert.True((await bench.TakeAsync(("LQ-1", "A1"), "Eva", "2", Cancel)).IsDone);
+        Assert.True((await bench.TickAsync(("LQ-1", "A1"), 1, "Eva", "3", Cancel)).IsDone);
+        Assert.True((await bench.FitsAsync(("LQ-1", "A1"), "Eva", "4", Cancel)).IsDone);
+        Assert.True((await bench.UndoAsync(("LQ-1", "A1"), "a slip", "Eva", "5", Cancel)).IsDone);
         Assert.Equal(
             ["taken to the bench", "handed back, nothing was done for 45 minutes", "taken to the bench", "drilled a bore", "drilled, the rope fits, 1 screw hole with it", "undone"],
             Lines("drill ticket"));

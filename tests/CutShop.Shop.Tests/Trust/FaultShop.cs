@@ -134,10 +134,10 @@ internal sealed class FaultShop : IDisposable
     /// <summary>Takes post A1 to the bench, bores it and, where asked, finishes it.</summary>
     public async Task DrillAsync(bool finish)
     {
-        await Drill.TakeAsync("LQ-1", "A1", "Dov", Key());
-        await Drill.TickAsync("LQ-1", "A1", 1, "Dov", Key());
+        await Drill.TakeAsync(("LQ-1", "A1"), "Dov", Key());
+        await Drill.TickAsync(("LQ-1", "A1"), 1, "Dov", Key());
         if (finish)
-            await Drill.FitsAsync("LQ-1", "A1", "Dov", Key());
+            await Drill.FitsAsync(("LQ-1", "A1"), "Dov", Key());
     }
 
     /// <summary>A shop with no person in it yet.</summary>

@@ -34,7 +34,7 @@ public sealed class WriteFaultTests
     public void Every_public_operation_that_can_write_is_in_the_table() => Assert.Equal(
         typeof(ShopDatabase).Assembly.GetExportedTypes()
             .Where(type => type != typeof(ShopDatabase) && type.GetConstructors().Any(constructor => constructor.GetParameters().Any(parameter => parameter.ParameterType == typeof(ShopDatabase))))
-            .SelectMany(type => type.GetMethods(BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly).Where(IsAsynchronous).Select(method => $"{type.Name}.{method.Name}"))
+            .SelectMany(type => type.GetMethods(BindingFlags.Public | BindingFlags.Instance).Where(IsAsynchronous).Select(method => $"{type.Name}.{method.Name}"))
             .Distinct().Except(Composed).Order(StringComparer.Ordinal),
         WriteOperations.All.Select(operation => operation.Name).Distinct().Order(StringComparer.Ordinal));
 

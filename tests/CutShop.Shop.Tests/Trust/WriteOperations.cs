@@ -56,22 +56,22 @@ internal static class WriteOperations
     private static IEnumerable<WriteOperation> OfTheDrillBench() =>
     [
         new("DrillBench.NextAsync", Nothing, async shop => (await shop.Drill.NextAsync("Dov", Key)).IsDone),
-        new("DrillBench.TakeAsync", Nothing, async shop => (await shop.Drill.TakeAsync("LQ-1", "A1", "Dov", Key)).IsDone),
-        new("DrillBench.TickAsync", shop => shop.Drill.TakeAsync("LQ-1", "A1", "Dov", shop.Key()), async shop => (await shop.Drill.TickAsync("LQ-1", "A1", 1, "Dov", Key)).IsDone),
-        new("DrillBench.TickAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.TickAsync("LQ-1", "A1", 2, "Dov", Key)).IsDone),
-        new("DrillBench.FitsAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.FitsAsync("LQ-1", "A1", "Dov", Key)).IsDone),
-        new("DrillBench.DamageAsync", shop => shop.DrillAsync(finish: true), async shop => (await shop.Drill.DamageAsync("LQ-1", "A1", Reason, "Dov", Key)).IsDone),
+        new("DrillBench.TakeAsync", Nothing, async shop => (await shop.Drill.TakeAsync(("LQ-1", "A1"), "Dov", Key)).IsDone),
+        new("DrillBench.TickAsync", shop => shop.Drill.TakeAsync(("LQ-1", "A1"), "Dov", shop.Key()), async shop => (await shop.Drill.TickAsync(("LQ-1", "A1"), 1, "Dov", Key)).IsDone),
+        new("DrillBench.TickAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.TickAsync(("LQ-1", "A1"), 2, "Dov", Key)).IsDone),
+        new("DrillBench.FitsAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.FitsAsync(("LQ-1", "A1"), "Dov", Key)).IsDone),
+        new("DrillBench.DamageAsync", shop => shop.DrillAsync(finish: true), async shop => (await shop.Drill.DamageAsync(("LQ-1", "A1"), Reason, "Dov", Key)).IsDone),
         new(
             "DrillBench.NewPostAsync",
             async shop =>
             {
                 await shop.DrillAsync(finish: false);
-                await shop.Drill.DamageAsync("LQ-1", "A1", Reason, "Dov", shop.Key());
+                await shop.Drill.DamageAsync(("LQ-1", "A1"), Reason, "Dov", shop.Key());
             },
-            async shop => (await shop.Drill.NewPostAsync("LQ-1", "A1", "Dov", Key)).IsDone),
-        new("DrillBench.HandBackAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.HandBackAsync("LQ-1", "A1", "Dov", Key)).IsDone),
-        new("DrillBench.TakeOverAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.TakeOverAsync("LQ-1", "A1", "Ada", Key)).IsDone),
-        new("DrillBench.UndoAsync", shop => shop.DrillAsync(finish: true), async shop => (await shop.Drill.UndoAsync("LQ-1", "A1", Reason, "Dov", Key)).IsDone),
+            async shop => (await shop.Drill.NewPostAsync(("LQ-1", "A1"), "Dov", Key)).IsDone),
+        new("DrillBench.HandBackAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.HandBackAsync(("LQ-1", "A1"), "Dov", Key)).IsDone),
+        new("DrillBench.TakeOverAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.TakeOverAsync(("LQ-1", "A1"), "Ada", Key)).IsDone),
+        new("DrillBench.UndoAsync", shop => shop.DrillAsync(finish: true), async shop => (await shop.Drill.UndoAsync(("LQ-1", "A1"), Reason, "Dov", Key)).IsDone),
     ];
 
     private static IEnumerable<WriteOperation> OfStockAndPlans() =>
@@ -189,8 +189,8 @@ internal static class WriteOperations
     private static IEnumerable<WriteOperation> OfSettings() =>
     [
         new("LabelAddressShelf.SetAsync", Nothing, async shop => (await new LabelAddressShelf(shop.Database).SetAsync("https://shop.example", "Ada")).Count == 0),
-        new("RackOfBits.HangAsync", Nothing, async shop => await new RackOfBits(shop.Database, shop.Tables).HangAsync(new(BitKind.Spade, FaultShop.Inches("2 7/8")), "Ada") is null),
-        new("RackOfBits.TakeOffAsync", Nothing, shop => new RackOfBits(shop.Database, shop.Tables).TakeOffAsync(ShopTables.Standard.Rack.Bits[0], "Ada")),
+        new("ShopTablesShelf.HangBitAsync", Nothing, async shop => await shop.Tables.HangBitAsync(new(BitKind.Spade, FaultShop.Inches("2 7/8")), "Ada") is null),
+        new("ShopTablesShelf.TakeBitOffAsync", Nothing, shop => shop.Tables.TakeBitOffAsync(ShopTables.Standard.Rack.Bits[0], "Ada")),
         new("BenchSettingsShelf.SetAsync", Nothing, async shop => (await new BenchSettingsShelf(shop.Database).SetAsync(new("1/2 in", "1/8 in", "30", "8"), "Ada")).Count == 0),
         new("LetterheadShelf.SetAsync", Nothing, async shop => (await new LetterheadShelf(shop.Database).SetAsync(new("Lantern Quay Rope", "1 Quay"), "Ada")).Count == 0),
         new("SettingsShelf.SetCuttingAsync", Nothing, async shop => (await new SettingsShelf(shop.Database).SetCuttingAsync(new("1/8 in", "1/8 in", "2 in", "8 ft", "600 ft"), "Ada")).Count == 0),

@@ -97,11 +97,11 @@ public sealed class FromPlanToPackedTests(HeadlessBrowser browser)
         await page.TouchAsync("All screw holes are in and the rope fits: post done");
         await Assertions.Expect(page.Locator("#unsent")).ToContainTextAsync("4 taps are not sent yet");
         await Assertions.Expect(page.Locator(".steps > .pending")).ToHaveCountAsync(5);
-        Assert.Equal(0, bench.Find("LQ-1043", "B1")!.Steps);
+        Assert.Equal(0, bench.Find(("LQ-1043", "B1"))!.Steps);
 
         await page.Context.SetOfflineAsync(false);
         await Assertions.Expect(page.GetByText("is done: drilled.")).ToBeVisibleAsync();
-        Assert.Equal(("drilled", 4L), (bench.Find("LQ-1043", "B1")!.State, bench.Find("LQ-1043", "B1")!.Steps));
+        Assert.Equal(("drilled", 4L), (bench.Find(("LQ-1043", "B1"))!.State, bench.Find(("LQ-1043", "B1"))!.Steps));
         Assert.Equal(
             ["drilled a bore", "drilled a bore", "drilled a screw hole", "drilled, the rope fits, 1 screw hole with it"],
             new JobNews(shop.Database).ChangesSince(0, 1000).Where(change => change.What.StartsWith("drilled", StringComparison.Ordinal)).Select(change => change.What));

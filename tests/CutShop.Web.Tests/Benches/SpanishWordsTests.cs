@@ -11,7 +11,7 @@ namespace CutShop.Web.Tests.Benches;
 public sealed partial class SpanishWordsTests
 {
     /// <summary>Classes of words that speak Spanish.</summary>
-    public static TheoryData<Type> Lists => [typeof(BenchWords), typeof(SiteWords), typeof(SiteReplies), typeof(PieceCodeErrors)];
+    public static TheoryData<Type> Lists => [typeof(BenchWords), typeof(SiteWords), typeof(BenchReplies), typeof(SiteReplies), typeof(PieceCodeErrors)];
 
     [Theory]
     [MemberData(nameof(Lists))]
@@ -46,7 +46,7 @@ public sealed partial class SpanishWordsTests
     [Fact]
     public void Each_state_and_each_kind_of_report_has_its_words()
     {
-        var sentences = TicketStates.All.Append(CoilStock.InStock).Append(CoilStock.UsedUp).Append(CoilStock.Retired).Select(BenchWords.StateOf)
+        var sentences = TicketStates.All.Append(CoilStock.InStock).Append(CoilStock.UsedUp).Append(CoilStock.Retired).Select(BenchReplies.State)
             .Concat(Enum.GetValues<SiteReportKind>().Select(SiteWords.KindOf));
         Assert.All(sentences, sentence => Assert.NotEqual(sentence.Key, sentence.In(new("es"))));
     }

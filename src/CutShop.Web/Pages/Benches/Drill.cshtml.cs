@@ -33,7 +33,7 @@ public sealed class DrillModel(DrillBench bench, TimeProvider time) : BenchPage
         if (bench.Of(Me) is { } mine && lost is null)
             return Redirect($"/drill/{DrillBench.AddressOf(mine.Job, mine.Post)}");
         (Lost, IsOfSeveral) = (lost, several);
-        Done = job is not null && post is not null ? bench.Find(job, post) : null;
+        Done = job is not null && post is not null ? bench.Find((job, post)) : null;
         return Shown();
     }
 

@@ -99,36 +99,36 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : Benc
 
     /// <summary>Takes a post that waits.</summary>
     public Task<IActionResult> OnPostTakeAsync(string job, string post, CancellationToken cancel) =>
-        DoAsync(job, post, key => bench.TakeAsync(job, post, Me, key, cancel));
+        DoAsync(job, post, key => bench.TakeAsync((job, post), Me, key, cancel));
 
     /// <summary>Takes it over from someone else.</summary>
     public async Task<IActionResult> OnPostTakeOverAsync(string job, string post, CancellationToken cancel) => May.Do(HttpContext, May.TakeTicketsOver)
-        ? await DoAsync(job, post, key => bench.TakeOverAsync(job, post, Me, key, cancel))
+        ? await DoAsync(job, post, key => bench.TakeOverAsync((job, post), Me, key, cancel))
         : Forbid();
 
     /// <summary>Hands it back.</summary>
     public Task<IActionResult> OnPostHandBackAsync(string job, string post, CancellationToken cancel) =>
-        DoAsync(job, post, key => bench.HandBackAsync(job, post, Me, key, cancel), "/drill");
+        DoAsync(job, post, key => bench.HandBackAsync((job, post), Me, key, cancel), "/drill");
 
     /// <summary>Ticks a drilling or a screw hole.</summary>
     public Task<IActionResult> OnPostTickAsync(string job, string post, int drilling, CancellationToken cancel) =>
-        DoAsync(job, post, key => bench.TickAsync(job, post, drilling, Me, key, cancel));
+        DoAsync(job, post, key => bench.TickAsync((job, post), drilling, Me, key, cancel));
 
     /// <summary>The rope fits.</summary>
     public Task<IActionResult> OnPostFitsAsync(string job, string post, CancellationToken cancel) => DoAsync(
-        job, post, key => bench.FitsAsync(job, post, Me, key, cancel), $"/drill?job={Uri.EscapeDataString(job)}&post={Uri.EscapeDataString(post)}");
+        job, post, key => bench.FitsAsync((job, post), Me, key, cancel), $"/drill?job={Uri.EscapeDataString(job)}&post={Uri.EscapeDataString(post)}");
 
     /// <summary>The post is spoiled.</summary>
     public Task<IActionResult> OnPostDamageAsync(string job, string post, string? reason, CancellationToken cancel) =>
-        DoAsync(job, post, key => bench.DamageAsync(job, post, reason ?? "", Me, key, cancel));
+        DoAsync(job, post, key => bench.DamageAsync((job, post), reason ?? "", Me, key, cancel));
 
     /// <summary>The new post is here.</summary>
     public Task<IActionResult> OnPostNewPostAsync(string job, string post, CancellationToken cancel) =>
-        DoAsync(job, post, key => bench.NewPostAsync(job, post, Me, key, cancel));
+        DoAsync(job, post, key => bench.NewPostAsync((job, post), Me, key, cancel));
 
     /// <summary>Undoes a post that was finished by mistake.</summary>
     public Task<IActionResult> OnPostUndoAsync(string job, string post, string? reason, CancellationToken cancel) =>
-        DoAsync(job, post, key => bench.UndoAsync(job, post, reason ?? "", Me, key, cancel));
+        DoAsync(job, post, key => bench.UndoAsync((job, post), reason ?? "", Me, key, cancel));
 
     private async Task<IActionResult> DoAsync(string job, string post, Func<string, Task<BenchAnswer>> work, string? done = null)
     {

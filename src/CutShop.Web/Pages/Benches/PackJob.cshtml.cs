@@ -36,7 +36,7 @@ public sealed class PackJobModel(PackingBench packing, ScanReading scans) : Benc
             return BadRequest();
         var answer = scans.Find(scan ?? "") is { Code: { } code }
             ? await work(code, RequestKey!)
-            : new BenchAnswer(scans.IsOfSeveral(scan ?? "") ? (FormattableString)$"Several are marked \"{scan}\": write the job's number before it." : $"Nothing is marked \"{scan}\".");
+            : new BenchAnswer(ScanReading.NotFound(scan ?? "", scans.IsOfSeveral(scan ?? "")));
         return Answered(answer, $"/pack/{Uri.EscapeDataString(job)}", () => Shown(job));
     }
 

@@ -7,7 +7,7 @@ namespace CutShop.Web.Pages.Bits;
 
 /// <summary>The shop's rack of bits.</summary>
 [MaySend(May.ChangeSettings)]
-public sealed class IndexModel(ShopTablesShelf tables, RackOfBits rack) : PageModel
+public sealed class IndexModel(ShopTablesShelf tables) : PageModel
 {
     /// <summary>The bits, by kind and size.</summary>
     public IReadOnlyList<RackBit> Bits { get; private set; } = [];
@@ -29,7 +29,7 @@ public sealed class IndexModel(ShopTablesShelf tables, RackOfBits rack) : PageMo
 
     /// <summary>Hangs a bit up.</summary>
     public Task<IActionResult> OnPostHangAsync(string? kind, string? diameter, CancellationToken cancel) =>
-        ChangeAsync(kind, diameter, bit => rack.HangAsync(bit, Who.Of(User), cancel));
+        ChangeAsync(kind, diameter, bit => tables.HangBitAsync(bit, Who.Of(User), cancel));
 
     /// <summary>Takes a bit off.</summary>
     public Task<IActionResult> OnPostTakeoffAsync(string? kind, string? diameter, CancellationToken cancel) => ChangeAsync(
@@ -37,7 +37,7 @@ public sealed class IndexModel(ShopTablesShelf tables, RackOfBits rack) : PageMo
         diameter,
         async bit =>
         {
-            await rack.TakeOffAsync(bit, Who.Of(User), cancel);
+            await tables.TakeBitOffAsync(bit, Who.Of(User), cancel);
             return null;
         });
 

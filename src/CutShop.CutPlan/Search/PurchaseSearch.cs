@@ -19,7 +19,7 @@ internal sealed record SearchEnd(FoundPlan? Plan, bool IsImpossible);
 /// Tries purchases from the least rope up, nothing first; for the first that can do, and any of the same total, the best
 /// plan is kept.
 /// </summary>
-internal sealed class PlanSearch
+internal sealed class PurchaseSearch
 {
     private readonly Stock _stock;
     private readonly bool _withSolver;
@@ -27,12 +27,12 @@ internal sealed class PlanSearch
     private readonly Action<FoundPlan>? _progress;
     private PlanAims? _told;
 
-    private PlanSearch(Stock stock, bool withSolver, SearchClock clock, Action<FoundPlan>? progress) =>
+    private PurchaseSearch(Stock stock, bool withSolver, SearchClock clock, Action<FoundPlan>? progress) =>
         (_stock, _withSolver, _clock, _progress) = (stock, withSolver, clock, progress);
 
     /// <summary>Searches until a plan is proved best or time is up.</summary>
     public static SearchEnd Run(Stock stock, bool withSolver, SearchClock clock, Action<FoundPlan>? progress) =>
-        new PlanSearch(stock, withSolver, clock, progress).Run();
+        new PurchaseSearch(stock, withSolver, clock, progress).Run();
 
     private SearchEnd Run()
     {

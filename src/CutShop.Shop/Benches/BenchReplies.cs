@@ -1,0 +1,29 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>What the benches reply where they refuse a tap, in English and Spanish.</summary>
+public static class BenchReplies
+{
+    /// <summary>The sentences.</summary>
+    public static WordList List { get; } = new(typeof(BenchReplies));
+
+    /// <summary>The state of a ticket or a coil as a word.</summary>
+    public static Sentence State(string state) => Of(state switch
+    {
+        TicketStates.Waiting => "Waiting",
+        TicketStates.AtTheBench => "AtTheBench",
+        TicketStates.Cut => "Cut",
+        TicketStates.Packed => "Packed",
+        TicketStates.Drilled => "Drilled",
+        TicketStates.ReOrdered => "ReOrdered",
+        TicketStates.Cancelled => "Cancelled",
+        TicketStates.Surplus => "Surplus",
+        CoilStock.InStock => "InStock",
+        CoilStock.UsedUp => "UsedUp",
+        CoilStock.Retired => "Retired",
+        _ => throw new ArgumentOutOfRangeException(nameof(state), state, message: null),
+    });
+
+    internal static Sentence Of(string key, params IReadOnlyList<object?> values) => new(List, key, values);
+}
