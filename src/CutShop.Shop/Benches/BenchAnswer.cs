@@ -23,9 +23,6 @@ public sealed record BenchAnswer(Sentence? Said, string Outcome = "")
 
     internal static BenchAnswer Refused(Sentence why) => new(why);
 
-    /// <summary>A refusal that is written in English alone.</summary>
-    internal static BenchAnswer Refused(string english) => new(BenchReplies.Of(english));
-
     internal static BenchAnswer Of(Sentence? problem, string outcome) => problem is null ? Given(outcome) : Refused(problem);
 
     /// <summary>Does a request's work once.</summary>

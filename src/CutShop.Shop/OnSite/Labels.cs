@@ -2,7 +2,7 @@ using CutShop.Takeoff;
 
 namespace CutShop.Shop;
 
-/// <summary>Ends labels: the piece has a new code from then on, and what is printed with the old one says no more than that it counts no more.</summary>
+/// <summary>Ends labels: the piece has a new code from then on, and the old one leads only to a page that says it is no longer valid.</summary>
 public sealed class Labels(ShopDatabase database)
 {
     /// <summary>Gives a piece a new code, so that the old label opens nothing. Safe to send twice; the outcome is the new code.</summary>
@@ -23,7 +23,7 @@ public sealed class Labels(ShopDatabase database)
             return BenchAnswer.Refused(why);
         var label = LabelRow.Find(session, code);
         if (label is not { State: LabelState.Good })
-            return BenchAnswer.Refused($"No piece that is wanted has the code {code}.");
+            return BenchAnswer.Refused(SiteReplies.Of("NoWantedPiece", code));
         var next = Draw(session);
         session.Execute(
             "INSERT INTO ended_labels (code, piece_id, ended_at, reason) VALUES (@code, @PieceId, @Now, @reason)",

@@ -12,7 +12,7 @@ internal static class ReCutting
     /// <param name="who">Who says so.</param>
     /// <param name="newId">The new piece's row; 0 where none was made.</param>
     /// <returns>Why it cannot be, or null.</returns>
-    public static FormattableString? Again(ShopSession session, long pieceId, string report, string who, out long newId)
+    public static Sentence? Again(ShopSession session, long pieceId, string report, string who, out long newId)
     {
         newId = 0;
         var because = Reason.Because(HistoryCause.OnSite(report));
@@ -24,11 +24,11 @@ internal static class ReCutting
             """,
             new { pieceId })!;
         if (old.DroppedAt is not null)
-            return $"The piece {old.Run} is no longer wanted, or another was cut in its place.";
+            return SiteReplies.Of("PieceNotWanted", old.Run);
         if (old.IsReleased == 0)
-            return $"Job {old.Job} is not released, or was cancelled.";
+            return SiteReplies.Of("JobNotReleased", old.Job);
         if (!TicketStates.IsMade(old.State))
-            return $"The piece {old.Run} is {old.State}: it is still to be cut, so it needs no new ticket.";
+            return SiteReplies.Of("NotCutYet", old.Run);
 
         ReCuts.Add(session, old.TicketId, old.Length, HistoryCause.OnSiteWords(report), who);
         Leave(session, pieceId, old, because, who);

@@ -9,7 +9,7 @@ public enum SiteOutcome
     /// <summary>No piece has this code.</summary>
     NoSuchPiece,
 
-    /// <summary>The code is of a label that counts no more.</summary>
+    /// <summary>The code is of a label that is no longer valid.</summary>
     LabelEnded,
 
     /// <summary>The piece is no longer wanted, or another was cut in its place.</summary>

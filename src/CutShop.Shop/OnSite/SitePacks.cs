@@ -62,7 +62,7 @@ public sealed class SitePacks(ShopDatabase database)
         if (BenchAnswer.NeedsReason(reason) is { } why)
             return BenchAnswer.Refused(why);
         if (session.FirstOrDefault<PackRow>("SELECT job_id, code FROM site_packs JOIN jobs ON jobs.id = job_id WHERE number = @number", new { number }) is not { } pack)
-            return BenchAnswer.Refused($"Job {number} has no site pack yet: nothing leads to it.");
+            return BenchAnswer.Refused(SiteReplies.Of("NoSitePack", number));
         var next = PieceCode.Draw();
         session.Execute("UPDATE site_packs SET code = @next WHERE job_id = @JobId", new { next, pack.JobId });
         session.Record("job", pack.JobId, who, HistoryCodes.SitePackReplaced, pack.Code.ToString(), next.ToString(), reason.Trim());

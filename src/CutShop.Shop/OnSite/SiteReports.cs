@@ -6,7 +6,7 @@ namespace CutShop.Shop;
 /// <summary>Reports from site: installers send them with nothing but a label's code, the desk has pieces cut again and closes them.</summary>
 public sealed class SiteReports(ShopDatabase database)
 {
-    /// <summary>The most open reports of one piece: whoever holds a label cannot flood the desk.</summary>
+    /// <summary>The most open reports of one piece: nobody who holds a label can flood the desk.</summary>
     public const int MostOpenOfAPiece = 10;
 
     private const string Columns =
@@ -104,9 +104,9 @@ public sealed class SiteReports(ShopDatabase database)
     private static BenchAnswer ReCut(ShopSession session, long id, string who)
     {
         if (Find(session, id) is not { IsOpen: true } report)
-            return BenchAnswer.Refused($"There is no such open report.");
+            return BenchAnswer.Refused(SiteReplies.Of("NoOpenReport"));
         if (report.ReCut is not null)
-            return BenchAnswer.Refused($"A piece is to be cut again for this report already.");
+            return BenchAnswer.Refused(SiteReplies.Of("AlreadyCutAgain"));
         var pieceId = session.Value<long>("SELECT piece_id FROM site_reports WHERE id = @id", new { id });
         if (ReCutting.Again(session, pieceId, report.Kind, who, out var newId) is { } why)
             return BenchAnswer.Refused(FormattableString.Invariant(why));
@@ -122,7 +122,7 @@ public sealed class SiteReports(ShopDatabase database)
         if (session.Execute(
             "UPDATE site_reports SET closed_at = @Now, closed_by = @who, closing_note = @note WHERE id = @id AND closed_at IS NULL",
             new { session.Now, who, note, id }) == 0)
-            return BenchAnswer.Refused($"There is no such open report.");
+            return BenchAnswer.Refused(SiteReplies.Of("NoOpenReport"));
         session.Record("site report", id, who, HistoryCodes.ReportClosed, "open", "closed", note);
         return BenchAnswer.Nothing;
     }

@@ -56,18 +56,18 @@ public readonly record struct PieceCode
         ArgumentNullException.ThrowIfNull(text);
         Span<char> symbols = stackalloc char[SymbolCount];
         return Read(text, symbols) is { } why
-            ? Parsed.Bad<PieceCode>(FormattableString.Invariant(why))
+            ? Parsed.Bad<PieceCode>(why.ToString())
             : Parsed.Good(new PieceCode(new string(symbols)));
     }
 
     /// <summary>What is wrong with a text that is no code, as <see cref="Parse"/> says it but with its figures apart; null where it is one.</summary>
-    public static FormattableString? WhyNot(string text)
+    public static Sentence? WhyNot(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
         return Read(text, stackalloc char[SymbolCount]);
     }
 
-    private static FormattableString? Read(string text, Span<char> symbols)
+    private static Sentence? Read(string text, Span<char> symbols)
     {
         var count = 0;
         foreach (var typed in text)

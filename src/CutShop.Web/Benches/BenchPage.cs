@@ -1,9 +1,9 @@
-using System.Globalization;
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using static CutShop.Web.Words.BenchWords;
 
 namespace CutShop.Web.Benches;
 
@@ -11,7 +11,7 @@ namespace CutShop.Web.Benches;
 /// A page of a bench. Each form carries a key of its own; what comes of it is told to the page's script as a little JSON where the
 /// script sent it, and as a page where the browser did.
 /// </summary>
-public abstract class BenchPage(BenchText text) : PageModel
+public abstract class BenchPage : PageModel
 {
     /// <summary>The header by which the script says that it sent the form.</summary>
     public const string SentByScript = "X-Tap";
@@ -20,11 +20,8 @@ public abstract class BenchPage(BenchText text) : PageModel
     [BindProperty(Name = "key")]
     public string? RequestKey { get; set; }
 
-    /// <summary>Words in the reader's language.</summary>
-    public BenchText T => text;
-
     /// <summary>Tickets and drawings with the reader's units and words.</summary>
-    public PaperSettings Paper => BenchText.PaperFor(HttpContext);
+    public PaperSettings Paper => ReaderLanguage.PaperFor(HttpContext);
 
     /// <summary>Writes lengths as the reader wants them.</summary>
     public Figures Figures => Paper.Figures;
@@ -46,7 +43,7 @@ public abstract class BenchPage(BenchText text) : PageModel
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(shown);
-        Problem = answer.Said?.In(CultureInfo.CurrentUICulture);
+        Problem = answer.Said is { } said ? T[said] : null;
         if (Request.Headers.ContainsKey(SentByScript))
             return new JsonResult(new { to, problem = Problem });
         return Problem is null ? Redirect(LocalAddress.Of(to, "/")) : shown();

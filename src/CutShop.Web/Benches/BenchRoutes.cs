@@ -25,17 +25,15 @@ internal static class BenchRoutes
     /// <summary>What a bench page needs.</summary>
     public static IServiceCollection AddBenches(this IServiceCollection services)
     {
-        services.AddLocalization();
         services.Configure<RequestLocalizationOptions>(options =>
         {
             // Only words change with the language; figures are written the same everywhere.
             options.DefaultRequestCulture = new RequestCulture(CultureInfo.InvariantCulture, new CultureInfo("en"));
             options.SupportedCultures = [CultureInfo.InvariantCulture];
-            options.SupportedUICultures = [.. BenchText.Languages.Select(language => new CultureInfo(language.Tag))];
+            options.SupportedUICultures = [.. ReaderLanguage.All.Select(language => new CultureInfo(language.Tag))];
             options.RequestCultureProviders = [new CookieRequestCultureProvider()];
         });
-        return services.AddSingleton<BenchText>()
-            .AddSingleton<CutBench>()
+        return services.AddSingleton<CutBench>()
             .AddSingleton<DrillBench>()
             .AddSingleton<PackingBench>()
             .AddSingleton<PackingPaper>()
@@ -55,7 +53,7 @@ internal static class BenchRoutes
 
     private static RedirectHttpResult Language(string tag, string? back, HttpResponse response)
     {
-        if (BenchText.Languages.Any(language => language.Tag == tag))
+        if (ReaderLanguage.All.Any(language => language.Tag == tag))
             response.Cookies.Append(
                 CookieRequestCultureProvider.DefaultCookieName,
                 $"c=|uic={tag}",
@@ -94,7 +92,7 @@ internal static class BenchRoutes
 
     private static async Task<Results<FileContentHttpResult, NotFound>> PackingPdf(string job, PackingPaper packing, HttpContext context)
     {
-        var paper = BenchText.PaperFor(context);
+        var paper = ReaderLanguage.PaperFor(context);
         return await packing.OfAsync(job, Who.Of(context.User), paper, context.RequestAborted) is { } sheet
             ? TypedResults.File(PdfSheets.Write(sheet.Foot, [sheet], paper), "application/pdf")
             : TypedResults.NotFound();

@@ -1,4 +1,5 @@
 using CutShop.Takeoff;
+using CutShop.Web.Words;
 using SkiaSharp;
 
 namespace CutShop.Web.OnSite;
@@ -32,27 +33,29 @@ internal static class CleanPhoto
     /// <summary>The clean photo.</summary>
     /// <param name="bytes">What was sent.</param>
     /// <returns>The bytes of a JPEG file, or what is wrong.</returns>
-    public static Parsed<byte[]> Of(byte[] bytes)
+    public static (byte[]? Jpeg, Sentence? Problem) Of(byte[] bytes)
     {
         ArgumentNullException.ThrowIfNull(bytes);
         if (!HasKnownStart(bytes))
-            return Parsed.Bad<byte[]>("The photo is no JPEG, PNG or WebP picture.");
+            return Bad("NotAPicture");
         using var data = SKData.CreateCopy(bytes);
         using var codec = SKCodec.Create(data);
         if (codec is null)
-            return Parsed.Bad<byte[]>("The photo cannot be read: it is damaged.");
+            return Bad("PhotoDamaged");
         var pixels = (long)codec.Info.Width * codec.Info.Height;
         if (pixels > MostPixels)
-            return Parsed.Bad<byte[]>("The photo has too many pixels: at most {1} million.");
+            return Bad("TooManyPixels", MostPixels / 1_000_000);
         if (codec.EncodedFormat == SKEncodedImageFormat.Png && pixels > MostPixelsOfPng)
-            return Parsed.Bad<byte[]>("The picture has too many pixels for a PNG: send it as a JPEG.");
+            return Bad("PngTooLarge");
         if ((pixels > FewPixels && pixels / bytes.Length > MostPixelsAByte) || HasTooManyScans(bytes))
-            return Parsed.Bad<byte[]>("The photo cannot be accepted: it is compressed in a way that no camera uses.");
+            return Bad("NotFromCamera");
         var size = SizeToUnpack(codec);
         using var picture = new SKBitmap(new SKImageInfo(size.Width, size.Height, SKColorType.Rgba8888, SKAlphaType.Premul));
         if (codec.GetPixels(picture.Info, picture.GetPixels()) != SKCodecResult.Success)
-            return Parsed.Bad<byte[]>("The photo cannot be read: it is damaged.");
-        return Parsed.Good(Upright(picture, codec.EncodedOrigin));
+            return Bad("PhotoDamaged");
+        return (Upright(picture, codec.EncodedOrigin), null);
+
+        static (byte[]?, Sentence?) Bad(string key, params object?[] values) => (null, SiteWords.Of(key, values));
     }
 
     /// <summary>The first bytes of the three kinds of file: JPEG's start of image, PNG's signature, RIFF with WEBP.</summary>

@@ -5,6 +5,7 @@ using CutShop.Web.Words;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.AspNetCore.RateLimiting;
+using static CutShop.Web.Words.SiteWords;
 
 namespace CutShop.Web.OnSite;
 
@@ -14,13 +15,10 @@ namespace CutShop.Web.OnSite;
 /// </summary>
 [AllowAnonymous]
 [EnableRateLimiting(GuessLimits.Codes)]
-public abstract class LabelPage(SiteText text) : PageModel
+public abstract class LabelPage : PageModel
 {
-    /// <summary>Words in the reader's language.</summary>
-    public SiteText T => text;
-
     /// <summary>Drawings and words of the trade, in the reader's units and language.</summary>
-    public PaperSettings Paper => BenchText.PaperFor(HttpContext);
+    public PaperSettings Paper => ReaderLanguage.PaperFor(HttpContext);
 
     /// <summary>Why the address leads to no piece, or null where it does.</summary>
     public LostLabel? Lost { get; private set; }
@@ -29,7 +27,7 @@ public abstract class LabelPage(SiteText text) : PageModel
     protected string Typed => (string)RouteData.Values["code"]!;
 
     /// <summary>What is said of a code that leads nowhere, in the reader's language.</summary>
-    protected virtual string NoneHasIt => text["No piece has this code."];
+    protected virtual string NoneHasIt => T["NoSuchPiece"];
 
     /// <summary>True where the answer is to be JSON: a program or the page's own script asks.</summary>
     protected bool WantsJson => Request.Headers.Accept.ToString().Contains("application/json", StringComparison.OrdinalIgnoreCase);
@@ -38,18 +36,18 @@ public abstract class LabelPage(SiteText text) : PageModel
     public string Both(Length length) => Show.Both(length, Paper.Units);
 
     /// <summary>The piece of the address; where there is none, <see cref="Lost"/> says why and the answer has its status.</summary>
-    protected T? Find<T>(Func<PieceCode, T?> find, Func<T, LabelState> stateOf)
-        where T : class
+    protected TFound? Find<TFound>(Func<PieceCode, TFound?> find, Func<TFound, LabelState> stateOf)
+        where TFound : class
     {
         ArgumentNullException.ThrowIfNull(find);
         ArgumentNullException.ThrowIfNull(stateOf);
         var code = PieceCode.Parse(Typed);
         if (!code.IsGood)
-            Lost = new(Typed, text.Say(PieceCode.WhyNot(Typed)!), StatusCodes.Status404NotFound);
+            Lost = new(Typed, T[PieceCode.WhyNot(Typed)!], StatusCodes.Status404NotFound);
         else if (find(code.Value) is not { } found)
             Lost = new(Typed, NoneHasIt, StatusCodes.Status404NotFound);
         else if (stateOf(found) == LabelState.Ended)
-            Lost = new(Typed, text["This label counts no more: its piece has a new one. Look for the new label on the piece, or ask the shop."], StatusCodes.Status410Gone);
+            Lost = new(Typed, T["LabelReplaced"], StatusCodes.Status410Gone);
         else
             return found;
         Response.StatusCode = Lost.Status;

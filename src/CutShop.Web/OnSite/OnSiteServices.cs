@@ -1,5 +1,4 @@
 using CutShop.Shop;
-using CutShop.Web.Words;
 
 namespace CutShop.Web.OnSite;
 
@@ -10,7 +9,6 @@ internal static class OnSiteServices
     {
         KeptSitePages.Add(services);
         services
-            .AddSingleton<SiteText>()
             .AddSingleton<PieceShelf>()
             .AddSingleton<InstalledMarks>()
             .AddSingleton<SiteReports>()

@@ -1,8 +1,8 @@
 using System.Globalization;
 using CutShop.Shop;
 using CutShop.Takeoff;
-using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
+using static CutShop.Web.Words.SiteWords;
 
 namespace CutShop.Web.OnSite;
 
@@ -13,11 +13,11 @@ namespace CutShop.Web.OnSite;
 /// </summary>
 /// <remarks>
 /// A browser is led back to the piece with 303, or shown the page with what is wrong. Where the request accepts JSON: 200
-/// with what is stored, or problem details with 404 for a code that no piece has, 410 for a label that counts no more, 409
+/// with what is stored, or problem details with 404 for a code that no piece has, 410 for a label that is no longer valid, 409
 /// where someone else has changed the piece, 413 and 422 for what cannot be taken as it is, 429 and 503 with Retry-After for what is to come later.
 /// </remarks>
 [IgnoreAntiforgeryToken]
-public abstract class SiteForm(SiteText text) : LabelPage(text)
+public abstract class SiteForm : LabelPage
 {
     /// <summary>Who marked or reported something on site, for the history: the label is the only key, so no name is known.</summary>
     protected const string OnSite = "site";
@@ -90,10 +90,10 @@ public abstract class SiteForm(SiteText text) : LabelPage(text)
     /// <summary>Says why nothing could be stored for the label.</summary>
     protected IActionResult Refused(SiteOutcome outcome) => outcome switch
     {
-        SiteOutcome.NoSuchPiece => Refused(StatusCodes.Status404NotFound, T["No piece has this code."]),
-        SiteOutcome.LabelEnded => Refused(StatusCodes.Status410Gone, T["This label counts no more: its piece has a new one. Look for the new label on the piece, or ask the shop."]),
-        SiteOutcome.NoLongerWanted => Refused(StatusCodes.Status409Conflict, T["This piece is no longer wanted, or another was cut in its place."]),
-        SiteOutcome.TooManyReports => Refused(StatusCodes.Status422UnprocessableEntity, T["The shop has enough open reports of this piece. Call it."]),
+        SiteOutcome.NoSuchPiece => Refused(StatusCodes.Status404NotFound, T["NoSuchPiece"]),
+        SiteOutcome.LabelEnded => Refused(StatusCodes.Status410Gone, T["LabelReplaced"]),
+        SiteOutcome.NoLongerWanted => Refused(StatusCodes.Status409Conflict, T["PieceNotNeeded"]),
+        SiteOutcome.TooManyReports => Refused(StatusCodes.Status422UnprocessableEntity, T["TooManyReports"]),
         _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, message: null),
     };
 

@@ -1,13 +1,15 @@
 using System.Security.Cryptography;
 using CutShop.Shop;
+using CutShop.Takeoff;
+using CutShop.Web.Words;
 
 namespace CutShop.Web.OnSite;
 
 /// <summary>What came of a photo that was sent.</summary>
 /// <param name="Photo">The photo; null where none was sent or it is refused.</param>
 /// <param name="Status">The status to refuse it with.</param>
-/// <param name="Problem">What is wrong as a sentence of <see cref="Words.SiteWords"/>, or null: {0} stands for <see cref="SitePhotos.MostMegabytes"/>, {1} for <see cref="SitePhotos.MostMegapixels"/>.</param>
-public sealed record PhotoRead(NewPhoto? Photo, int Status = StatusCodes.Status200OK, string? Problem = null);
+/// <param name="Problem">What is wrong, or null.</param>
+public sealed record PhotoRead(NewPhoto? Photo, int Status = StatusCodes.Status200OK, Sentence? Problem = null);
 
 /// <summary>
 /// Photos of reports: files in a folder beside the database, out of reach of the web, each named by the hash of what is in
@@ -17,9 +19,6 @@ public sealed class SitePhotos(ShopSiteSettings settings) : IDisposable
 {
     /// <summary>The largest photo that is taken, in megabytes.</summary>
     public const int MostMegabytes = 8;
-
-    /// <summary>The most pixels of a photo, in millions.</summary>
-    public const int MostMegapixels = CleanPhoto.MostPixels / 1_000_000;
 
     /// <summary>The largest photo that is taken, in bytes.</summary>
     public const int MostBytes = MostMegabytes * 1024 * 1024;
@@ -47,18 +46,18 @@ public sealed class SitePhotos(ShopSiteSettings settings) : IDisposable
         if (sent is not { Length: > 0 })
             return new(null);
         if (sent.Length > MostBytes)
-            return Refused("The photo is too large: at most {0} MB.");
+            return Refused(SiteWords.Of("PhotoTooLarge", MostMegabytes));
         try
         {
             if (Interlocked.Increment(ref _here) > MostWaiting + 1)
-                return new(null, StatusCodes.Status503ServiceUnavailable, "Many photos are coming in right now. Send it again in a moment.");
+                return new(null, StatusCodes.Status503ServiceUnavailable, SiteWords.Of("ManyPhotos"));
             await _one.WaitAsync(cancel);
             try
             {
                 using var bytes = new MemoryStream((int)sent.Length);
                 await sent.CopyToAsync(bytes, cancel);
                 var clean = CleanPhoto.Of(bytes.ToArray());
-                return clean.IsGood ? new(await WriteAsync(clean.Value, cancel)) : Refused(clean.Problem!);
+                return clean.Jpeg is { } jpeg ? new(await WriteAsync(jpeg, cancel)) : Refused(clean.Problem!);
             }
             finally
             {
@@ -81,7 +80,7 @@ public sealed class SitePhotos(ShopSiteSettings settings) : IDisposable
     /// <inheritdoc/>
     public void Dispose() => _one.Dispose();
 
-    private static PhotoRead Refused(string problem) => new(null, StatusCodes.Status422UnprocessableEntity, problem);
+    private static PhotoRead Refused(Sentence problem) => new(null, StatusCodes.Status422UnprocessableEntity, problem);
 
     /// <summary>Whole and on the disk before it gets its name.</summary>
     private async Task<NewPhoto> WriteAsync(byte[] jpeg, CancellationToken cancel)

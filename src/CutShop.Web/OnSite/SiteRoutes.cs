@@ -76,7 +76,7 @@ internal static class SiteRoutes
             : TypedResults.NotFound();
 
     private static SitePaper PaperOf(SitePack pack, HttpContext context) =>
-        new(pack.Takeoff, [.. pack.Pieces.Select(piece => piece.Code)], BenchText.PaperFor(context));
+        new(pack.Takeoff, [.. pack.Pieces.Select(piece => piece.Code)], ReaderLanguage.PaperFor(context));
 
     private static string FileName(SitePack pack) => $"{pack.Job} site pack";
 

@@ -1,4 +1,14 @@
+using CutShop.Takeoff;
+
 namespace CutShop.Web.Words;
 
-/// <summary>Names the file of the benches' words. The English words are the keys; another language has a file of its own.</summary>
-public sealed class BenchWords;
+/// <summary>Words of the pages of the benches, in English and Spanish.</summary>
+public static class BenchWords
+{
+    /// <summary>The words.</summary>
+    public static WordList List { get; } = new(typeof(BenchWords));
+
+    internal static PageText T { get; } = new(List);
+
+    internal static Sentence Of(string key, params IReadOnlyList<object?> values) => new(List, key, values);
+}

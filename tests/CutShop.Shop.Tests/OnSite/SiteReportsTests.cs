@@ -94,7 +94,7 @@ public sealed class SiteReportsTests : IDisposable
         var code = await _shop.TakeInAsync("LQ-1", "100");
         var report = (await SendAsync(code, "r")).Id;
         Assert.False(Reports.Find(report)!.CanBeCutAgain);
-        Assert.Equal("The piece A-top-1 is waiting: it is still to be cut, so it needs no new ticket.", (await Reports.ReCutAsync(report, "Jory", "again", Cancel)).Problem);
+        Assert.Equal("The piece A-top-1 is not cut yet, so it needs no new ticket.", (await Reports.ReCutAsync(report, "Jory", "again", Cancel)).Problem);
         Assert.Empty(_shop.Shop.Jobs.Find("LQ-1")!.Dropped);
     }
 

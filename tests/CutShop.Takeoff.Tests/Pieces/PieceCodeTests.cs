@@ -68,7 +68,7 @@ public sealed class PieceCodeTests
                 foreach (var symbol in PieceCode.Symbols.Where(s => s != code.Plain[at]))
                 {
                     var wrong = code.Plain[..at] + symbol + code.Plain[(at + 1)..];
-                    Assert.Equal(PieceCodeErrors.CheckDoesNotMatch.ToString(CultureInfo.InvariantCulture), PieceCode.Parse(wrong).Problem);
+                    Assert.Equal(PieceCodeErrors.CheckDoesNotMatch.ToString(), PieceCode.Parse(wrong).Problem);
                 }
             }
         }, iter: 200);
@@ -140,6 +140,6 @@ public sealed class PieceCodeTests
     public void What_is_wrong_is_said_the_same_with_its_figures_apart(string typed)
     {
         var why = PieceCode.WhyNot(typed);
-        Assert.Equal(PieceCode.Parse(typed).Problem, why is null ? null : FormattableString.Invariant(why));
+        Assert.Equal(PieceCode.Parse(typed).Problem, why?.ToString());
     }
 }

@@ -89,7 +89,7 @@ public sealed class SiteFormsTests
             using var answer = await shop.Stranger.AskAsync($"/p/{old.Plain}{page}");
             Assert.Equal((page, HttpStatusCode.Gone), (page, answer.StatusCode));
             var text = await answer.TextAsync();
-            Assert.Contains("counts no more", text, StringComparison.Ordinal);
+            Assert.Contains("no longer valid", text, StringComparison.Ordinal);
             Assert.DoesNotContain(renewed.Plain, text, StringComparison.Ordinal);
             Assert.DoesNotContain(renewed.ToString(), text, StringComparison.Ordinal);
         }
@@ -176,8 +176,8 @@ public sealed class SiteFormsTests
         await using var shop = await RunningShop.StartAsync();
         var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0].Plain;
         var good = Photo(40, 20);
-        await RefusedAsync("<svg onload='alert(1)'/>"u8.ToArray(), HttpStatusCode.UnprocessableEntity, "no JPEG, PNG or WebP");
-        await RefusedAsync("GIF89a"u8.ToArray(), HttpStatusCode.UnprocessableEntity, "no JPEG, PNG or WebP");
+        await RefusedAsync("<svg onload='alert(1)'/>"u8.ToArray(), HttpStatusCode.UnprocessableEntity, "not a JPEG, PNG or WebP");
+        await RefusedAsync("GIF89a"u8.ToArray(), HttpStatusCode.UnprocessableEntity, "not a JPEG, PNG or WebP");
         await RefusedAsync(good[..(good.Length / 3)], HttpStatusCode.UnprocessableEntity, "damaged");
         await RefusedAsync(TooManyPixels(), HttpStatusCode.UnprocessableEntity, "too many pixels");
         await RefusedAsync([.. good, .. new byte[(8 * 1024 * 1024) + 1 - good.Length]], HttpStatusCode.UnprocessableEntity, "too large");
@@ -230,8 +230,8 @@ public sealed class SiteFormsTests
         var text = await page.TextAsync();
         Assert.Contains("Sag now", text, StringComparison.Ordinal);
         Assert.Contains("Does not reach", text, StringComparison.Ordinal);
-        Assert.Contains("“nonsense” is no length", text, StringComparison.Ordinal);
-        Assert.Contains("In all the rope is", text, StringComparison.Ordinal);
+        Assert.Contains("“nonsense” is not a length", text, StringComparison.Ordinal);
+        Assert.Contains("In total the rope is", text, StringComparison.Ordinal);
     }
 
     private static async Task<JsonElement> JsonAsync(HttpResponseMessage answer)

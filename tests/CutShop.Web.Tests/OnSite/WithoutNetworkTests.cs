@@ -85,11 +85,11 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
         await page.GetByLabel("Note").FillAsync("Cut through at the second post");
         await page.GetByLabel("Photo").SetInputFilesAsync(new FilePayload { Name = "photo.png", MimeType = "image/png", Buffer = "no picture"u8.ToArray() });
         await TapAsync(page, "Send the report");
-        await Assertions.Expect(page.Locator("#refused")).ToContainTextAsync("no JPEG, PNG or WebP", new() { Timeout = 20_000 });
+        await Assertions.Expect(page.Locator("#refused")).ToContainTextAsync("not a JPEG, PNG or WebP", new() { Timeout = 20_000 });
         Assert.Empty(new SiteReports(shop.Database).Open());
         await CheckLooksAsync(page);
 
-        await page.GetByRole(AriaRole.Link, new() { Name = "Put the report right" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Correct the report" }).ClickAsync();
         await Assertions.Expect(page.GetByLabel("damaged")).ToBeCheckedAsync();
         await Assertions.Expect(page.GetByLabel("Note")).ToHaveValueAsync("Cut through at the second post");
         await page.GetByLabel("Photo").SetInputFilesAsync(new FilePayload { Name = "photo.png", MimeType = "image/png", Buffer = PackedSite.Photo() });

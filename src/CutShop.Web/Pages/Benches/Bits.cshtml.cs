@@ -1,12 +1,11 @@
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.Benches;
-using CutShop.Web.Words;
 
 namespace CutShop.Web.Pages.Benches;
 
 /// <summary>The bits that the posts to drill want, and the bores that are drilled alike with each.</summary>
-public sealed class BitsModel(DrillBench bench, BenchText text) : BenchPage(text)
+public sealed class BitsModel(DrillBench bench) : BenchPage
 {
     private const int MostPosts = 12;
 

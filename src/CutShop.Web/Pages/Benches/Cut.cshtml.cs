@@ -1,14 +1,13 @@
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.Benches;
-using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 
 namespace CutShop.Web.Pages.Benches;
 
 /// <summary>The cut bench between two pieces: one large button that gives the next.</summary>
 [MaySend(May.CutRope)]
-public sealed class CutModel(CutBench bench, PlanFit fit, TimeProvider time, BenchText text) : BenchPage(text)
+public sealed class CutModel(CutBench bench, PlanFit fit, TimeProvider time) : BenchPage
 {
     /// <summary>Pieces at the benches.</summary>
     public IReadOnlyList<CutWork> Others { get; private set; } = [];

@@ -2,14 +2,14 @@ using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.Benches;
-using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
+using static CutShop.Web.Words.BenchWords;
 
 namespace CutShop.Web.Pages.Benches;
 
 /// <summary>One piece at the cut bench: what to cut from which coil, and one step after the other.</summary>
 [MaySend(May.CutRope)]
-public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsShelf settings, TimeProvider time, BenchText text) : BenchPage(text)
+public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsShelf settings, TimeProvider time) : BenchPage
 {
     /// <summary>The ticket.</summary>
     public CutWork? Work { get; private set; }
@@ -48,17 +48,24 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
         }
     }
 
-    /// <summary>What can be put right afterwards: address, heading, explanation, reasons to tap, in English as they are kept.</summary>
-    public IEnumerable<(string Handler, string Heading, string What, IReadOnlyList<string> Reasons)> Corrections =>
+    /// <summary>What can be corrected afterwards: address, heading, explanation, reasons to tap, each as it is kept and with its key.</summary>
+    public IEnumerable<(string Handler, string Heading, string What, IReadOnlyList<(string Kept, string Key)> Reasons)> Corrections =>
     [
-        ("Undo", T["It was not cut: undo"], T["The rope is on the coil again as it was, and the piece waits."], ["wrong ticket", "tapped by mistake"]),
-        ("Reject", T["It is cut but no good: cut it again"], T["It goes to the rack or is scrap, and the piece waits."], ["frayed", "wrong length", "wrong rope", "bad end"]),
+        ("Undo", T["UndoCut"], T["UndoCutResult"], [("wrong ticket", "WrongTicket"), ("tapped by mistake", "TappedByMistake")]),
+        ("Reject", T["RejectCut"], T["RejectCutResult"], [("frayed", "Frayed"), ("wrong length", "WrongLength"), ("wrong rope", "WrongRope"), ("bad end", "BadEnd")]),
     ];
 
     /// <summary>A step in a few words.</summary>
-    public string NameOf(CutStep step) =>
-        step == CutStep.Cut ? Rope.IsNatural ? T["cut cold"] : T["cut hot"]
-        : T[CutStepWords.Of(step)];
+    public string NameOf(CutStep step) => step switch
+    {
+        CutStep.PullAndMark => T["PullAndMark"],
+        CutStep.PrepareEnds => T["PrepareEnds"],
+        CutStep.Cut => Rope.IsNatural ? T["CutCold"] : T["CutHot"],
+        CutStep.Measure => T["Measure"],
+        CutStep.Label => T["Label"],
+        CutStep.CoilAndTie => T["CoilAndTie"],
+        _ => throw new ArgumentOutOfRangeException(nameof(step), step, message: null),
+    };
 
     /// <summary>What a step asks for.</summary>
     public IEnumerable<string> Says(CutStep step)
@@ -72,8 +79,8 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
             CutStep.PrepareEnds => [steps[1], .. (Piece is null ? [] : (AtPost[])[Piece.AtPosts[0], Piece.AtPosts[^1]]).Select(at =>
                 $"{at.Post.Mark}, {words.AtPost(at)}: {words.EndPreparation(natural, at.Kind)}")],
             CutStep.Cut => [steps[2], natural ? words.CuttingNaturalCautions[0] : words.CuttingSyntheticCautions[0]],
-            CutStep.Measure => [T["Measure from end to end under the same tension."]],
-            CutStep.Label => [T["Put label {0} on and read its code against this page.", Work.Code]],
+            CutStep.Measure => [T["MeasureEndToEnd"]],
+            CutStep.Label => [T["PutLabelOn", Work.Code]],
             CutStep.CoilAndTie => [steps[5]],
             _ => throw new ArgumentOutOfRangeException(nameof(step), step, message: null),
         };
@@ -125,7 +132,7 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
         var typed = (measured ?? "").Trim();
         var length = PersonUnits.Read(HttpContext, typed);
         if (!length.IsGood)
-            return Answered(new BenchAnswer($"\"{typed}\" is not a length. Write it like 8' 5 1/4\" or 101 1/4."), $"/cut/{code}", () => Shown(code));
+            return Answered(new BenchAnswer(Of("NotALength", typed)), $"/cut/{code}", () => Shown(code));
         var answer = await bench.MeasureAsync(piece.Value, length.Value, putAside, Me, RequestKey!, cancel);
         if (!answer.IsDone && bench.Find(piece.Value) is { Next: CutStep.Measure } work && work.ClaimedBy == Me && length.Value < work.Cut)
             return Answered(BenchAnswer.Nothing, $"/cut/{code}?refused={Uri.EscapeDataString(length.Value.ToString())}", () => Shown(code));

@@ -1,13 +1,13 @@
 using CutShop.Shop;
 using CutShop.Web.Benches;
-using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
+using static CutShop.Web.Words.BenchWords;
 
 namespace CutShop.Web.Pages.Benches;
 
 /// <summary>The drill bench between two posts: one large button that gives the next.</summary>
 [MaySend(May.DrillPosts)]
-public sealed class DrillModel(DrillBench bench, TimeProvider time, BenchText text) : BenchPage(text)
+public sealed class DrillModel(DrillBench bench, TimeProvider time) : BenchPage
 {
     /// <summary>Posts at the benches, ordered again, and drilled last.</summary>
     public IReadOnlyList<(string Heading, IReadOnlyList<DrillWork> Posts)> Lists { get; private set; } = [];
@@ -49,7 +49,7 @@ public sealed class DrillModel(DrillBench bench, TimeProvider time, BenchText te
     private IActionResult Shown()
     {
         Waiting = bench.Waiting();
-        Lists = [(T["At the benches"], bench.AtTheBench()), (T["Ordered again"], bench.ReOrdered()), (T["Drilled last"], bench.Latest())];
+        Lists = [(T["AtTheBenches"], bench.AtTheBench()), (T["OrderedAgain"], bench.ReOrdered()), (T["DrilledLast"], bench.Latest())];
         return Page();
     }
 }

@@ -2,14 +2,14 @@ using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.Benches;
-using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
+using static CutShop.Web.Words.BenchWords;
 
 namespace CutShop.Web.Pages.Benches;
 
 /// <summary>One post at the drill bench: where to drill with which bit, one drilling after the other, then the rope.</summary>
 [MaySend(May.DrillPosts)]
-public sealed class DrillTicketModel(DrillBench bench, TimeProvider time, BenchText text) : BenchPage(text)
+public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : BenchPage
 {
     /// <summary>The ticket.</summary>
     public DrillWork? Work { get; private set; }
@@ -51,24 +51,32 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time, BenchT
     /// <summary>What can be done with the ticket beside drilling: address, label, whether it is the main thing.</summary>
     public IEnumerable<(string Handler, string Label, bool IsMain)> Moves => !MaySend ? [] : Work!.State switch
     {
-        TicketStates.Waiting => [("Take", T["Take this post"], true)],
-        TicketStates.ReOrdered => [("NewPost", T["The new post is here"], true)],
-        TicketStates.AtTheBench when IsMine => [("HandBack", T["Hand it back"], false)],
-        TicketStates.AtTheBench when May.Do(HttpContext, May.TakeTicketsOver) => [("TakeOver", T["Take over from {0}", Work.ClaimedBy], false)],
+        TicketStates.Waiting => [("Take", T["TakePost"], true)],
+        TicketStates.ReOrdered => [("NewPost", T["NewPostHere"], true)],
+        TicketStates.AtTheBench when IsMine => [("HandBack", T["HandBack"], false)],
+        TicketStates.AtTheBench when May.Do(HttpContext, May.TakeTicketsOver) => [("TakeOver", T["TakeOver", Work.ClaimedBy], false)],
         _ => [],
     };
 
-    /// <summary>What can be put right: address, heading, reasons to tap, in English as they are kept.</summary>
-    public IEnumerable<(string Handler, string Heading, IReadOnlyList<string> Reasons)> Corrections
+    /// <summary>What can be corrected: address, heading, reasons to tap, each as it is kept and with its key.</summary>
+    public IEnumerable<(string Handler, string Heading, IReadOnlyList<(string Kept, string Key)> Reasons)> Corrections
     {
         get
         {
             if (!MaySend)
                 yield break;
             if (Work!.State == TicketStates.Drilled)
-                yield return ("Undo", T["It was not drilled: undo"], ["wrong ticket", "tapped by mistake"]);
+                yield return ("Undo", T["UndoDrilling"], [("wrong ticket", "WrongTicket"), ("tapped by mistake", "TappedByMistake")]);
             if (IsMine || Work.State == TicketStates.Drilled)
-                yield return ("Damage", T["The post is spoiled: order another"], ["split", "bored in the wrong place", "wrong bit", "rope does not fit", "bad timber"]);
+            {
+                yield return (
+                    "Damage",
+                    T["PostSpoiled"],
+                    [
+                        ("split", "Split"), ("bored in the wrong place", "BoredInWrongPlace"), ("wrong bit", "WrongBit"), ("rope does not fit", "RopeDoesNotFit"),
+                        ("bad timber", "BadTimber"),
+                    ]);
+            }
         }
     }
 
@@ -145,14 +153,14 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time, BenchT
 
     private DrillStep StepOf(Drilling drilling) => new(
         drilling.Number,
-        $"{Paper.Text.FaceName(drilling.Operation.Face)}, {T["row {0}", drilling.Bore.Row]}",
-        T["Bit {0}, mark {1} from the foot, stop collar {2}, {3}", Figures.Lead(drilling.Bore.Bit), Figures.Lead(drilling.Mark), Figures.Lead(drilling.Collar), RakeOf(drilling)],
+        $"{Paper.Text.FaceName(drilling.Operation.Face)}, {T["Row", drilling.Bore.Row]}",
+        T["BitSetting", Figures.Lead(drilling.Bore.Bit), Figures.Lead(drilling.Mark), Figures.Lead(drilling.Collar), RakeOf(drilling)],
         IsScrewHole: false);
 
     private DrillStep StepOf(Fixing hole, int number) => new(
         number,
-        T["screw hole: {0}, row {1}", Paper.Text.FaceName(hole.Face), hole.Row],
-        $"{InstallLines.ScrewsOf(hole, Paper)}. {T["Counterbore first, then the pilot in its centre."]}",
+        T["ScrewHole", Paper.Text.FaceName(hole.Face), hole.Row],
+        $"{InstallLines.ScrewsOf(hole, Paper)}. {T["CounterboreFirst"]}",
         IsScrewHole: true);
 }
 

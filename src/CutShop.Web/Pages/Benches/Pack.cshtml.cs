@@ -1,11 +1,10 @@
 using CutShop.Shop;
 using CutShop.Web.Benches;
-using CutShop.Web.Words;
 
 namespace CutShop.Web.Pages.Benches;
 
 /// <summary>The jobs that are yet to be packed.</summary>
-public sealed class PackModel(PackingBench packing, BenchText text) : BenchPage(text)
+public sealed class PackModel(PackingBench packing) : BenchPage
 {
     /// <summary>The jobs.</summary>
     public IReadOnlyList<ParcelListed> Jobs { get; private set; } = [];

@@ -1,14 +1,13 @@
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.Benches;
-using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 
 namespace CutShop.Web.Pages.Benches;
 
 /// <summary>A job's parcel: scan what goes in, see what is missing.</summary>
 [MaySend(May.PackJobs)]
-public sealed class PackJobModel(PackingBench packing, ScanReading scans, BenchText text) : BenchPage(text)
+public sealed class PackJobModel(PackingBench packing, ScanReading scans) : BenchPage
 {
     /// <summary>The parcel.</summary>
     public JobParcel? Parcel { get; private set; }

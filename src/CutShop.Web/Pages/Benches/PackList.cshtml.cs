@@ -1,12 +1,11 @@
 using CutShop.Paper;
 using CutShop.Web.Benches;
-using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 
 namespace CutShop.Web.Pages.Benches;
 
 /// <summary>A job's packing list on screen.</summary>
-public sealed class PackListModel(PackingPaper packing, BenchText text) : BenchPage(text)
+public sealed class PackListModel(PackingPaper packing) : BenchPage
 {
     /// <summary>The job.</summary>
     public string Number { get; private set; } = "";

@@ -1,12 +1,11 @@
 using CutShop.Shop;
 using CutShop.Web.OnSite;
-using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 
 namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>What the label of a piece leads to that a change of its job took out, whose job was cancelled, or that was cut again.</summary>
-public sealed class DroppedModel(PieceShelf pieces, SiteText text) : LabelPage(text)
+public sealed class DroppedModel(PieceShelf pieces) : LabelPage
 {
     /// <summary>The piece.</summary>
     public SitePiece? Found { get; private set; }

@@ -1,20 +1,17 @@
 using CutShop.Takeoff;
-using CutShop.Web.Words;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.AspNetCore.RateLimiting;
+using static CutShop.Web.Words.SiteWords;
 
 namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>Finds a piece by the code typed from its label.</summary>
 [AllowAnonymous]
 [EnableRateLimiting(GuessLimits.Codes)]
-public sealed class FindModel(SiteText text) : PageModel
+public sealed class FindModel : PageModel
 {
-    /// <summary>Words in the reader's language.</summary>
-    public SiteText T => text;
-
     /// <summary>What was typed.</summary>
     [BindProperty(SupportsGet = true)]
     public string? Code { get; set; }
@@ -30,7 +27,7 @@ public sealed class FindModel(SiteText text) : PageModel
         var parsed = PieceCode.Parse(Code);
         if (parsed.IsGood)
             return Redirect($"/p/{parsed.Value.Plain}");
-        Problem = text.Say(PieceCode.WhyNot(Code)!);
+        Problem = T[PieceCode.WhyNot(Code)!];
         return Page();
     }
 }

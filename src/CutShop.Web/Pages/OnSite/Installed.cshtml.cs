@@ -1,13 +1,13 @@
 using CutShop.Shop;
 using CutShop.Web.OnSite;
-using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
+using static CutShop.Web.Words.SiteWords;
 
 namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>Marks a piece as installed or not; shown only where that could not be done.</summary>
 [RequestSizeLimit(MostBytes)]
-public sealed class InstalledModel(PieceShelf pieces, InstalledMarks marks, SiteText text) : SiteForm(text)
+public sealed class InstalledModel(PieceShelf pieces, InstalledMarks marks) : SiteForm
 {
     private const int MostBytes = 16 * 1024;
 
@@ -28,10 +28,10 @@ public sealed class InstalledModel(PieceShelf pieces, InstalledMarks marks, Site
         if (Lost is { } lost)
             return Refused(lost.Status, lost.Problem);
         if (await ReadFormAsync(cancel) is not { } form)
-            return Refused(StatusCodes.Status413PayloadTooLarge, T["What was sent cannot be read: it is too large, or no form."]);
+            return Refused(StatusCodes.Status413PayloadTooLarge, T["Unreadable"]);
         if (InstalledWords.Read(form["state"]) is not { } wanted || InstalledWords.Read(form["seen"]) is not { } seen
             || KeyIn(form) is not { } key || !TryReadTime(form, out var at))
-            return Refused(StatusCodes.Status422UnprocessableEntity, T["The tap is not complete. Load the page again and tap once more."]);
+            return Refused(StatusCodes.Status422UnprocessableEntity, T["TapIncomplete"]);
 
         var answer = await marks.MarkAsync(Code, new(wanted, seen, at), OnSite, key, cancel);
         if (answer.Outcome == SiteOutcome.Conflict)
@@ -40,8 +40,8 @@ public sealed class InstalledModel(PieceShelf pieces, InstalledMarks marks, Site
             return Refused(
                 StatusCodes.Status409Conflict,
                 answer.State == InstalledState.Installed
-                    ? T["Someone else has marked this piece as installed since. Nothing was changed."]
-                    : T["Someone else has taken the mark off this piece since. Nothing was changed."],
+                    ? T["MarkedByOther"]
+                    : T["UnmarkedByOther"],
                 new { state = InstalledWords.Of(answer.State), answer.ChangedAt });
         }
         return answer.Outcome == SiteOutcome.Done

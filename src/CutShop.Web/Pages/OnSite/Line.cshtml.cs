@@ -1,7 +1,6 @@
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.OnSite;
-using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.OutputCaching;
 
@@ -9,7 +8,7 @@ namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>The line that a label's piece hangs in: its pieces in the order of installation, and its posts to bore on site.</summary>
 [OutputCache(PolicyName = KeptSitePages.Policy)]
-public sealed class LineModel(PieceShelf pieces, SiteText text) : LabelPage(text)
+public sealed class LineModel(PieceShelf pieces) : LabelPage
 {
     /// <summary>The line.</summary>
     public SiteLine? Found { get; private set; }

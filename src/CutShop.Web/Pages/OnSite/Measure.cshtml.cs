@@ -1,13 +1,13 @@
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.OnSite;
-using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
+using static CutShop.Web.Words.SiteWords;
 
 namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>Holds a piece against spans that were measured on site: what is over or short, and the sag it gives now.</summary>
-public sealed class MeasureModel(PieceShelf pieces, SiteText text) : LabelPage(text)
+public sealed class MeasureModel(PieceShelf pieces) : LabelPage
 {
     /// <summary>The piece.</summary>
     public SitePiece? Found { get; private set; }
@@ -38,8 +38,8 @@ public sealed class MeasureModel(PieceShelf pieces, SiteText text) : LabelPage(t
         if (typed.Trim().Length == 0)
             return new(piece.Sections[index], planned, "", Problem: null, Result: null);
         var length = PersonUnits.Read(HttpContext, typed);
-        var problem = !length.IsGood ? T["“{0}” is no length. Write it like 6' 2 3/8, 74 3/8 in or 1890 mm.", typed]
-            : length.Value <= Length.Zero || length.Value > MeasuredSpan.Longest ? T["“{0}”: a span is longer than nothing and at most {1}.", typed, Both(MeasuredSpan.Longest)]
+        var problem = !length.IsGood ? T["NotALength", typed]
+            : length.Value <= Length.Zero || length.Value > MeasuredSpan.Longest ? T["SpanOutOfRange", typed, Both(MeasuredSpan.Longest)]
             : null;
         return new(piece.Sections[index], planned, typed, problem, problem is null ? MeasuredSpan.Of(piece, index, length.Value) : null);
     }

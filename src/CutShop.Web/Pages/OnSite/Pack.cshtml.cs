@@ -1,17 +1,17 @@
 using CutShop.Shop;
 using CutShop.Web.OnSite;
-using CutShop.Web.Words;
+using static CutShop.Web.Words.SiteWords;
 
 namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>A job's site pack: its lines and pieces, to be stored on the phone and taken along.</summary>
-public sealed class PackModel(SitePacks packs, SiteText text) : LabelPage(text)
+public sealed class PackModel(SitePacks packs) : LabelPage
 {
     /// <summary>The pack.</summary>
     public SitePack? Found { get; private set; }
 
     /// <inheritdoc/>
-    protected override string NoneHasIt => T["No site pack has this code. It may have been revoked: scan the code on the newest packing list, or ask the shop."];
+    protected override string NoneHasIt => T["NoSuchPack"];
 
     /// <summary>Shows the pack.</summary>
     public void OnGet() => Found = Find(packs.Find, _ => LabelState.Good);

@@ -1,6 +1,5 @@
 using CutShop.Shop;
 using CutShop.Web.OnSite;
-using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.OutputCaching;
 
@@ -11,7 +10,7 @@ namespace CutShop.Web.Pages.OnSite;
 /// label is its only key.
 /// </summary>
 [OutputCache(PolicyName = KeptSitePages.Policy)]
-public sealed class PieceModel(PieceShelf pieces, SiteText text) : LabelPage(text)
+public sealed class PieceModel(PieceShelf pieces) : LabelPage
 {
     /// <summary>The piece.</summary>
     public SitePiece? Found { get; private set; }

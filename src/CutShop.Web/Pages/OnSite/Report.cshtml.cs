@@ -1,13 +1,13 @@
 using CutShop.Shop;
 using CutShop.Web.OnSite;
-using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
+using static CutShop.Web.Words.SiteWords;
 
 namespace CutShop.Web.Pages.OnSite;
 
 /// <summary>Reports a piece that does not fit, is damaged or missing.</summary>
 [RequestSizeLimit(MostBytes)]
-public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhotos photos, GuessLimits limits, SiteText text) : SiteForm(text)
+public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhotos photos, GuessLimits limits) : SiteForm
 {
     // A photo that is somewhat too large is let in, so that the page can say so: a browser whose sending is cut short shows an error of its own.
     private const int MostBytes = 4 * SitePhotos.MostBytes;
@@ -42,7 +42,7 @@ public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhot
         if (Lost is { } lost)
             return Refused(lost.Status, lost.Problem);
         if (await ReadFormAsync(cancel) is not { } form)
-            return Refused(StatusCodes.Status413PayloadTooLarge, T["What was sent cannot be read: it is too large, or no form. A photo may have {0} MB.", SitePhotos.MostMegabytes]);
+            return Refused(StatusCodes.Status413PayloadTooLarge, T["UnreadableWithPhoto", SitePhotos.MostMegabytes]);
         // Line ends count as the two characters that a browser sends or as the one that was typed: only one is kept.
         (Kind, Note) = (form["kind"], form["note"].ToString().Trim().ReplaceLineEndings("\n"));
         if (ProblemWith(form) is { } problem)
@@ -53,13 +53,13 @@ public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhot
         var sent = form.Files.GetFile("photo");
         using var turn = sent is null ? null : limits.Photo(HttpContext);
         if (turn is { IsAcquired: false })
-            return ComeAgain(StatusCodes.Status429TooManyRequests, T["Too many photos were sent from here within a minute. Send it again in a minute."], GuessLimits.SecondsToWait(turn));
+            return ComeAgain(StatusCodes.Status429TooManyRequests, T["TooManyPhotos"], GuessLimits.SecondsToWait(turn));
         var read = await photos.ReadAsync(sent, cancel);
         using var photo = read.Photo;
         if (read is { Status: StatusCodes.Status503ServiceUnavailable, Problem: { } busy })
             return ComeAgain(read.Status, T[busy], SitePhotos.ComeAgainSeconds);
         if (read.Problem is { } wrong)
-            return Refused(read.Status, T[wrong, SitePhotos.MostMegabytes, SitePhotos.MostMegapixels]);
+            return Refused(read.Status, T[wrong]);
         TryReadTime(form, out var at);
         return Answered(await SendAsync(new(SiteReportWords.Read(Kind)!.Value, Note, photo?.Name, at), photo, cancel));
     }
@@ -86,10 +86,10 @@ public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhot
     private string? ProblemWith(IFormCollection form)
     {
         if (KeyIn(form) is not { } key || !TryReadTime(form, out _))
-            return T["The report is not complete. Load the page again and send it once more."];
+            return T["ReportIncomplete"];
         Key = key;
         if (SiteReportWords.Read(Kind) is null)
-            return T["Say what is wrong with the piece: choose one of the four."];
-        return Note.Length > NewSiteReport.LongestNote ? T["The note has {0} characters; at most {1} are taken.", Note.Length, NewSiteReport.LongestNote] : null;
+            return T["ChooseKind"];
+        return Note.Length > NewSiteReport.LongestNote ? T["NoteTooLong", Note.Length, NewSiteReport.LongestNote] : null;
     }
 }
