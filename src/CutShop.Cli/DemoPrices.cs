@@ -1,4 +1,5 @@
 using CutShop.Shop;
+using CutShop.Takeoff;
 
 namespace CutShop.Cli;
 
@@ -24,7 +25,7 @@ internal static class DemoPrices
     /// <summary>Keeps them once; a shop that has changed its prices since keeps its own.</summary>
     public static Task KeepAsync(ShopDatabase database, CancellationToken cancel)
     {
-        var problems = new Dictionary<string, string>();
+        var problems = new Dictionary<string, Sentence>();
         var list = List.Read(problems) ?? throw new InvalidDataException($"The demo's prices are wrong: {string.Join(", ", problems.Keys)}.");
         return new PriceBook(database).KeepAsync(list, Environment.UserName, "the demo's prices", cancel);
     }

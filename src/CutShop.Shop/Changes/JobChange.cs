@@ -74,7 +74,7 @@ public sealed record ChangedPost(ChangeKind Kind, string Name, string State, Pos
 /// <param name="Pieces">The pieces: those of the job's new form in their order, then those that go.</param>
 /// <param name="Posts">The posts, likewise.</param>
 public sealed record JobChange(
-    string Number, bool IsCancelled, IReadOnlyList<string> Facts, IReadOnlyList<ChangedPiece> Pieces, IReadOnlyList<ChangedPost> Posts)
+    string Number, bool IsCancelled, IReadOnlyList<Sentence> Facts, IReadOnlyList<ChangedPiece> Pieces, IReadOnlyList<ChangedPost> Posts)
 {
     /// <summary>All pieces and posts.</summary>
     public IEnumerable<ChangedThing> Things => Pieces.Concat<ChangedThing>(Posts);
@@ -99,7 +99,7 @@ public sealed record JobChange(
     {
         var change = Between(was, next, was.TakeoffBy(tables));
         return change.IsNothing && !JobFileWriter.IsOf(was.JobFile, next.Job)
-            ? (change with { Facts = ["Other values (such as a sag); no piece or post changes"] }).Sealed()
+            ? (change with { Facts = [JobReplies.Of("OtherValues")] }).Sealed()
             : change;
     }
 
@@ -178,23 +178,23 @@ public sealed record JobChange(
                 Fixings = [.. old.Fixings.Zip(next.Fixings, (was, fixing) => was with { Run = fixing.Run })],
             };
 
-    private static List<string> FactsOf(JobHead was, Job next)
+    private static List<Sentence> FactsOf(JobHead was, Job next)
     {
-        var facts = new List<string>();
+        var facts = new List<Sentence>();
         if (was.Customer != next.Customer)
-            facts.Add($"Customer: {was.Customer} → {next.Customer}");
+            facts.Add(JobReplies.Of("CustomerChanges", was.Customer, next.Customer));
         if (was.Due != next.Due)
-            facts.Add($"Due: {Day(was.Due)} → {Day(next.Due)}");
+            facts.Add(JobReplies.Of("DueChanges", Day(was.Due), Day(next.Due)));
         if (was.OneLot != next.OneLot)
-            facts.Add(next.OneLot ? "All rope from one lot now" : "Rope from any lots now");
+            facts.Add(JobReplies.Of(next.OneLot ? "OneLotNow" : "AnyLotsNow"));
         return facts;
     }
 
-    private static string Day(DateOnly? day) => day is { } given ? IsoDate.Text(given) : "no day";
+    private static object Day(DateOnly? day) => day is { } given ? IsoDate.Text(given) : JobReplies.Of("NoDay");
 
     private JobChange Sealed()
     {
-        var shown = string.Join('\n', Facts.Concat(Things.Select(thing => $"{(int)thing.Kind} {thing.Name} {thing.State} {thing.PartThen}")));
+        var shown = string.Join('\n', Facts.Select(fact => fact.ToString()).Concat(Things.Select(thing => $"{(int)thing.Kind} {thing.Name} {thing.State} {thing.PartThen}")));
         return this with { Token = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(shown)).AsSpan(0, 12)) };
     }
 }

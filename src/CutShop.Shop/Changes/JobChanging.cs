@@ -6,8 +6,8 @@ namespace CutShop.Shop;
 /// <summary>How accepting a change went.</summary>
 /// <param name="Number">The job's number where it is done, else empty.</param>
 /// <param name="Problem">Why nothing was changed, or null.</param>
-/// <param name="Change">The change as it stands now, to be shown again; null where there is nothing to show.</param>
-public sealed record ChangeAnswer(string Number, string? Problem, JobChange? Change)
+/// <param name="Change">The change as it is now, to be shown again; null where there is nothing to show.</param>
+public sealed record ChangeAnswer(string Number, Sentence? Problem, JobChange? Change)
 {
     /// <summary>True where the job has its new form.</summary>
     public bool IsDone => Problem is null;
@@ -27,7 +27,7 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
     public bool IsCancelled(string number) => database.Read(session => IsCancelled(session, number));
 
     /// <summary>Why a cancelled job takes no change and no quote.</summary>
-    public static string WasCancelled(string number) => $"Job {number} was cancelled and cannot change.";
+    public static Sentence WasCancelled(string number) => JobReplies.Of("JobWasCancelled", number);
 
     internal static bool IsCancelled(ShopSession session, string number) =>
         session.FirstOrDefault<long?>("SELECT id FROM jobs WHERE number = @number AND cancelled_at IS NOT NULL", new { number }) is not null;
@@ -74,16 +74,16 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
     private ChangeAnswer Accept(ShopSession session, long draftId, string token, string who, long? quoteId)
     {
         if (DraftShelf.Find(session, draftId) is not { } draft)
-            return Refused("There is no such draft.");
+            return Refused(OrderReplies.Of("NoSuchDraft"));
         if (draft.JobNumber is { } done)
             return new(done, Problem: null, Change: null);
         if (!draft.IsOpen)
-            return Refused("This draft was put away.");
+            return Refused(OrderReplies.Of("DraftPutAway"));
         var now = tables.Current(session);
         if (DraftReading.Of(draft.Form, now).Takeoff is not { } next)
-            return Refused("The draft has errors. Put them right first.");
+            return Refused(OrderReplies.Of("DraftHasErrors"));
         if (StoredWork.Find(session, next.Job.Number) is not { } was)
-            return Refused($"There is no job {next.Job.Number}.");
+            return Refused(JobReplies.Of("NoSuchJob", next.Job.Number));
         var change = JobChange.ByDraft(was, next, now);
         if (Problem(change, token) is { } refusal)
             return Refused(refusal, change);
@@ -98,9 +98,9 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
     private ChangeAnswer AcceptRules(ShopSession session, string number, string token, string who)
     {
         if (StoredWork.Find(session, number) is not { } was)
-            return Refused($"There is no job {number}.");
+            return Refused(JobReplies.Of("NoSuchJob", number));
         if (was.TakeoffBy(tables.Current(session)) is not { } next)
-            return Refused($"Today's rules do not accept the file of job {number}. Change the job at the order desk instead.");
+            return Refused(JobReplies.Of("RulesDoNotAccept", number));
         var change = JobChange.ByRules(was, next);
         if (!change.TouchesWork)
             return new(number, Problem: null, Change: null);
@@ -110,9 +110,9 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         return new(number, Problem: null, Change: null);
     }
 
-    private static string? Problem(JobChange change, string token) =>
+    private static Sentence? Problem(JobChange change, string token) =>
         change.IsCancelled ? WasCancelled(change.Number)
-        : change.Token != token ? "Something was cut, drilled or typed since this was shown. Look again, then accept it."
+        : change.Token != token ? JobReplies.Of("ChangedSinceShown")
         : null;
 
     private static void Store(ShopSession session, StoredWork was, JobTakeoff next, JobChange change, HistoryCode what, string who)
@@ -195,5 +195,5 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         surplus = change.Surplus.Count(),
     };
 
-    private static ChangeAnswer Refused(string problem, JobChange? change = null) => new("", problem, change);
+    private static ChangeAnswer Refused(Sentence problem, JobChange? change = null) => new("", problem, change);
 }

@@ -11,19 +11,19 @@ public sealed class DraftIntake(ShopDatabase database, ShopTablesShelf tables)
     private DeskAnswer TakeIn(ShopSession session, long id, long version, string who)
     {
         if (DraftShelf.Find(session, id) is not { } draft)
-            return DeskAnswer.Refused("There is no such draft.");
+            return DeskAnswer.Refused(OrderReplies.Of("NoSuchDraft"));
         if (draft.JobNumber is { } number)
             return DeskAnswer.Done(number);
         if (!draft.IsOpen)
-            return DeskAnswer.Refused("This draft was put away.");
+            return DeskAnswer.Refused(OrderReplies.Of("DraftPutAway"));
         if (draft.Version != version)
-            return DeskAnswer.Refused("Somebody changed this draft meanwhile. Look at it again, then take it in.");
+            return DeskAnswer.Refused(OrderReplies.Of("DraftChangedBeforeIntake"));
         if (DraftReading.Of(draft.Form, tables.Current(session)).Takeoff is not { } takeoff)
-            return DeskAnswer.Refused("The draft has errors. Put them right first.");
+            return DeskAnswer.Refused(OrderReplies.Of("DraftHasErrors"));
         if (JobChanging.IsCancelled(session, takeoff.Job.Number))
             return DeskAnswer.Refused(JobChanging.WasCancelled(takeoff.Job.Number));
         if (JobIntake.Receive(session, takeoff, who) == IntakeOutcome.NumberTaken)
-            return DeskAnswer.Refused($"Job {takeoff.Job.Number} is stored already and is not the same. Give this one a number of its own, or change that job.");
+            return DeskAnswer.Refused(OrderReplies.Of("JobDiffers", takeoff.Job.Number));
         DraftShelf.Close(session, id, takeoff.Job.Number, who);
         return DeskAnswer.Done(takeoff.Job.Number);
     }

@@ -175,9 +175,9 @@ internal static class StoredParts
         {
             var place = $"job {Job}, {Name}";
             if (Part is null)
-                throw new DamagedPartException(place, "it is missing.");
+                throw new DamagedPartException(place, JobReplies.Of("PartIsMissing").ToString());
             if (DigestOf(Part) != Digest)
-                throw new DamagedPartException(place, "it is not as the program wrote it.");
+                throw new DamagedPartException(place, JobReplies.Of("PartIsAltered").ToString());
             try
             {
                 return read(Part, (int)Format!);

@@ -9,9 +9,6 @@ namespace CutShop.Shop;
 /// </summary>
 public readonly record struct Money : IComparable<Money>
 {
-    /// <summary>What money may look like when typed, for messages.</summary>
-    public const string Accepted = "an amount from 0 to 999999.9999 with at most four decimals, such as \"12.50\"";
-
     private const int PerUnit = 10_000;
     private const decimal Most = 999_999.9999m;
     private const int NanometresPerFoot = 304_800_000;
@@ -41,7 +38,7 @@ public readonly record struct Money : IComparable<Money>
         if (text.Length > 32
             || !decimal.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out var amount)
             || amount > Most || amount * PerUnit != decimal.Truncate(amount * PerUnit))
-            return Parsed.Bad<Money>($"accepted: {Accepted}");
+            return Parsed.Bad<Money>(OrderReplies.Of("AcceptedMoney").ToString());
         return Parsed.Good(new Money((long)(amount * PerUnit)));
     }
 

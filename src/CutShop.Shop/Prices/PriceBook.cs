@@ -2,20 +2,17 @@ using CutShop.Takeoff;
 
 namespace CutShop.Shop;
 
-/// <summary>The shop's price lists by the day they start to count. A list is never changed: a correction is a newer list for the same day.</summary>
+/// <summary>The shop's price lists by the first day they are valid. A list is never changed: a correction is a newer list for the same day.</summary>
 public sealed class PriceBook(ShopDatabase database)
 {
     private const string CurrencySetting = "currency sign";
     private const string DefaultCurrency = "$";
     private const int LongestCurrency = 4;
 
-    /// <summary>What is accepted as a currency sign, for messages.</summary>
-    public const string AcceptedCurrency = "1 to 4 characters, no digits, such as \"$\"";
-
-    /// <summary>The list that counts on a day, or null where none does yet.</summary>
+    /// <summary>The list that is valid on a day, or null where none is yet.</summary>
     public PriceList? On(DateOnly day) => database.Read(session => On(session, day));
 
-    /// <summary>Every list that counts or will count from a day on: the one of that day and the later ones, by day.</summary>
+    /// <summary>Every list that is or will be valid from a day on: the one of that day and the later ones, by day.</summary>
     public IReadOnlyList<PriceList> From(DateOnly day) => database.Read(session =>
     {
         var later = session.All<ListRow>(
@@ -36,14 +33,14 @@ public sealed class PriceBook(ShopDatabase database)
 
     /// <summary>Sets the sign before an amount.</summary>
     /// <returns>Why not, or null.</returns>
-    public Task<string?> SetCurrencyAsync(string sign, string who, CancellationToken cancel = default)
+    public Task<Sentence?> SetCurrencyAsync(string sign, string who, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(sign);
         return database.WriteAsync(
             session =>
             {
                 if (sign.Trim().Length == 0 || sign.Length > LongestCurrency || sign.Any(c => char.IsDigit(c) || char.IsControl(c)))
-                    return $"accepted: {AcceptedCurrency}";
+                    return OrderReplies.Of("AcceptedCurrency");
                 var before = Currency(session);
                 if (before == sign)
                     return null;

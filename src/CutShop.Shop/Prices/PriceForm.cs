@@ -4,12 +4,12 @@ using CutShop.Takeoff;
 namespace CutShop.Shop;
 
 /// <summary>A price list as typed. Rows left empty do not count.</summary>
-/// <param name="ValidFrom">The first day it counts.</param>
+/// <param name="ValidFrom">The first day it is valid.</param>
 /// <param name="Cut">A piece cut.</param>
 /// <param name="Packing">Packing, a job.</param>
 /// <param name="Delivery">Delivery, a job.</param>
 /// <param name="Tax">The share of tax.</param>
-/// <param name="QuoteDays">Days a quote stands.</param>
+/// <param name="QuoteDays">Days a quote is valid.</param>
 /// <param name="Ropes">Prices of rope.</param>
 /// <param name="Bores">Prices of bores.</param>
 public sealed record PriceForm(
@@ -38,7 +38,7 @@ public sealed record PriceForm(
             [.. list.Bores.Select(bore => new BorePriceTyped(LengthText.Brief(bore.UpTo), bore.Bore.ToString()))]);
 
     /// <summary>The list, or null and what is wrong, by field.</summary>
-    public PriceList? Read(IDictionary<string, string> problems)
+    public PriceList? Read(IDictionary<string, Sentence> problems)
     {
         ArgumentNullException.ThrowIfNull(problems);
         var day = Take("validFrom", ParseDay(ValidFrom));
@@ -49,11 +49,11 @@ public sealed record PriceForm(
         foreach (var (i, typed) in Ropes.Index().Where(row => !row.Item.IsEmpty))
         {
             var at = string.Create(CultureInfo.InvariantCulture, $"ropes[{i}].");
-            var material = Take(at + "material", Rope.Materials.TryGetValue(typed.Material, out var known) ? Parsed.Good(known) : Parsed.Bad<RopeMaterial>("Accepted: one of the list"));
+            var material = Take(at + "material", Rope.Materials.TryGetValue(typed.Material, out var known) ? Parsed.Good(known) : Parsed.Bad<RopeMaterial>(OrderReplies.Of("AcceptedMaterial").ToString()));
             var diameter = Take(at + "diameter", ParseSize(typed.Diameter));
             var foot = Take(at + "foot", Money.Parse(typed.Foot));
             if (!ropes.TryAdd((material, diameter), new(material, diameter, foot)))
-                problems.TryAdd(at + "diameter", "This rope stands here twice; accepted: each rope once");
+                problems.TryAdd(at + "diameter", OrderReplies.Of("RopeListedTwice"));
         }
         var bores = new SortedDictionary<Length, BorePrice>();
         foreach (var (i, typed) in Bores.Index().Where(row => !row.Item.IsEmpty))
@@ -62,14 +62,14 @@ public sealed record PriceForm(
             var upTo = Take(at + "upTo", ParseSize(typed.UpTo));
             var bore = Take(at + "bore", Money.Parse(typed.Bore));
             if (!bores.TryAdd(upTo, new(upTo, bore)))
-                problems.TryAdd(at + "upTo", "This size stands here twice; accepted: each size once");
+                problems.TryAdd(at + "upTo", OrderReplies.Of("SizeListedTwice"));
         }
         return problems.Count > 0 ? null : new(0, day, [.. ropes.Values], [.. bores.Values], cut, packing, delivery, tax, days);
 
         T Take<T>(string field, Parsed<T> parsed)
         {
             if (!parsed.IsGood)
-                problems[field] = parsed.Problem!;
+                problems[field] = OrderReplies.Of(parsed.Problem!);
             return parsed.Value;
         }
     }
@@ -77,17 +77,17 @@ public sealed record PriceForm(
     private static Parsed<DateOnly> ParseDay(string text) =>
         IsoDate.Find(text) is { } day
             ? Parsed.Good(day)
-            : Parsed.Bad<DateOnly>("Accepted: a date as year-month-day");
+            : Parsed.Bad<DateOnly>(OrderReplies.Of("AcceptedDate").ToString());
 
     private static Parsed<int> ParseDays(string text) =>
         int.TryParse(text.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var days) && days is >= 1 and <= MostQuoteDays
             ? Parsed.Good(days)
-            : Parsed.Bad<int>($"Accepted: a whole number of days from 1 to {MostQuoteDays}");
+            : Parsed.Bad<int>(OrderReplies.Of("AcceptedDays", MostQuoteDays).ToString());
 
     private static Parsed<Length> ParseSize(string text)
     {
         var parsed = LengthText.Parse(text);
-        return parsed.IsGood && !parsed.Value.IsPositive ? Parsed.Bad<Length>("Accepted: above zero") : parsed;
+        return parsed.IsGood && !parsed.Value.IsPositive ? Parsed.Bad<Length>(OrderReplies.Of("AcceptedSize").ToString()) : parsed;
     }
 }
 

@@ -4,14 +4,14 @@ namespace CutShop.Shop;
 
 /// <summary>The shop's prices from a day on.</summary>
 /// <param name="Id">Its row; 0 before it is stored.</param>
-/// <param name="ValidFrom">The first day it counts.</param>
+/// <param name="ValidFrom">The first day it is valid.</param>
 /// <param name="Ropes">Rope by the foot; a rope that is not here has no price.</param>
 /// <param name="Bores">Boring, the narrowest band first.</param>
 /// <param name="Cut">A piece cut, its ends sealed or bound.</param>
 /// <param name="Packing">Packing, a job.</param>
 /// <param name="Delivery">Delivery, a job.</param>
 /// <param name="Tax">Tax on everything else.</param>
-/// <param name="QuoteDays">Days a quote stands, counted from the day it is made.</param>
+/// <param name="QuoteDays">Days a quote is valid, counted from the day it is made.</param>
 public sealed record PriceList(
     long Id,
     DateOnly ValidFrom,

@@ -1,9 +1,8 @@
-using System.Globalization;
 using CutShop.Takeoff;
 
 namespace CutShop.Shop;
 
-/// <summary>A line of a quote.</summary>
+/// <summary>A line of a quote, in English, as it is stored.</summary>
 /// <param name="What">What it is for.</param>
 /// <param name="Quantity">How much, in words.</param>
 /// <param name="Price">The price of one.</param>
@@ -16,7 +15,7 @@ public sealed record QuoteLine(string What, string Quantity, Money Price, string
 /// <param name="Net">The sum of the lines.</param>
 /// <param name="Tax">Tax on the sum, half up to the cent.</param>
 /// <param name="Missing">What has no price; with anything here there is no quote.</param>
-public sealed record Priced(IReadOnlyList<QuoteLine> Lines, Money Net, Money Tax, IReadOnlyList<string> Missing)
+public sealed record Priced(IReadOnlyList<QuoteLine> Lines, Money Net, Money Tax, IReadOnlyList<Sentence> Missing)
 {
     /// <summary>Net and tax.</summary>
     public Money Total => Net + Tax;
@@ -33,42 +32,53 @@ public static class Pricing
     {
         ArgumentNullException.ThrowIfNull(takeoff);
         ArgumentNullException.ThrowIfNull(prices);
-        var (lines, missing) = (new List<QuoteLine>(), new List<string>());
+        var (lines, missing) = (new List<QuoteLine>(), new List<Sentence>());
         AddRope(takeoff, prices, lines, missing);
         AddBores(takeoff, prices, lines, missing);
-        AddCounted(lines, "Cutting, ends sealed or bound", takeoff.Pieces.Count, "piece", prices.Cut);
+        AddPieces(lines, takeoff.Pieces.Count, prices.Cut);
         if (prices.Packing > Money.Zero)
-            AddCounted(lines, "Packing", 1, "job", prices.Packing);
+            AddForJob(lines, "Packing", prices.Packing);
         if (prices.Delivery > Money.Zero)
-            AddCounted(lines, "Delivery", 1, "job", prices.Delivery);
+            AddForJob(lines, "Delivery", prices.Delivery);
         var net = lines.Aggregate(Money.Zero, (sum, line) => sum + line.Amount);
         return new(lines, net, net.ShareOf(prices.Tax), missing);
     }
 
-    private static void AddRope(JobTakeoff takeoff, PriceList prices, List<QuoteLine> lines, List<string> missing)
+    private static void AddRope(JobTakeoff takeoff, PriceList prices, List<QuoteLine> lines, List<Sentence> missing)
     {
         foreach (var rope in takeoff.Pieces.GroupBy(piece => (piece.Rope.Material, piece.Rope.Diameter)))
         {
-            var name = $"{LengthText.Brief(rope.Key.Diameter)} {Rope.NameOf(rope.Key.Material)} rope";
+            var name = OrderReplies.Of("RopeName", LengthText.Brief(rope.Key.Diameter), Rope.NameOf(rope.Key.Material));
             var length = rope.Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut);
             if (prices.Ropes.FirstOrDefault(price => price.Material == rope.Key.Material && price.Diameter == rope.Key.Diameter) is { } price)
-                lines.Add(new(name, $"{LengthText.Exact(length)} = {LengthText.Millimetres(length)}", price.Foot, "a foot", price.Foot.ForFeet(length)));
+                lines.Add(Line(name, OrderReplies.Of("RopeLength", LengthText.Exact(length), LengthText.Millimetres(length)), price.Foot, "PerFoot", price.Foot.ForFeet(length)));
             else
                 missing.Add(name);
         }
     }
 
-    private static void AddBores(JobTakeoff takeoff, PriceList prices, List<QuoteLine> lines, List<string> missing)
+    private static void AddBores(JobTakeoff takeoff, PriceList prices, List<QuoteLine> lines, List<Sentence> missing)
     {
         foreach (var band in takeoff.Bores.GroupBy(bore => prices.Bores.FirstOrDefault(price => bore.Bit <= price.UpTo)).OrderBy(band => band.Key?.UpTo))
         {
             if (band.Key is { } price)
-                AddCounted(lines, $"Boring, bit up to {LengthText.Brief(price.UpTo)}", band.Count(), "bore", price.Bore);
+                AddBand(lines, price, band.Count());
             else
-                missing.AddRange(band.Select(bore => bore.Bit).Distinct().Order().Select(bit => $"a bore with a {LengthText.Brief(bit)} bit"));
+                missing.AddRange(band.Select(bore => bore.Bit).Distinct().Order().Select(bit => OrderReplies.Of("BoreWithBit", LengthText.Brief(bit))));
         }
     }
 
-    private static void AddCounted(List<QuoteLine> lines, string what, int count, string of, Money price) => lines.Add(new(
-        what, string.Create(CultureInfo.InvariantCulture, $"{count} {of}{(count == 1 ? "" : "s")}"), price, $"a {of}", price.Times(count)));
+    private static void AddBand(List<QuoteLine> lines, BorePrice price, int bores) => lines.Add(Line(
+        OrderReplies.Of("Boring", LengthText.Brief(price.UpTo)), Counted(bores, "OneBore", "SomeBores"), price.Bore, "PerBore", price.Bore.Times(bores)));
+
+    private static void AddPieces(List<QuoteLine> lines, int pieces, Money price) =>
+        lines.Add(Line(OrderReplies.Of("Cutting"), Counted(pieces, "OnePiece", "SomePieces"), price, "PerPiece", price.Times(pieces)));
+
+    private static void AddForJob(List<QuoteLine> lines, string what, Money price) =>
+        lines.Add(Line(OrderReplies.Of(what), OrderReplies.Of("OneJob"), price, "PerJob", price.Times(1)));
+
+    private static Sentence Counted(int count, string one, string some) => count == 1 ? OrderReplies.Of(one) : OrderReplies.Of(some, count);
+
+    private static QuoteLine Line(Sentence what, Sentence quantity, Money price, string unit, Money amount) =>
+        new(what.ToString(), quantity.ToString(), price, OrderReplies.Of(unit).ToString(), amount);
 }

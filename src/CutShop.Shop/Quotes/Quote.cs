@@ -13,7 +13,7 @@ namespace CutShop.Shop;
 /// <param name="Total">Net and tax.</param>
 /// <param name="Currency">The sign before amounts.</param>
 /// <param name="MadeOn">The day it was made.</param>
-/// <param name="ValidUntil">The last day it stands.</param>
+/// <param name="ValidUntil">The last day it is valid.</param>
 /// <param name="State">open or accepted.</param>
 public sealed record Quote(
     long Id,
@@ -36,12 +36,12 @@ public sealed record Quote(
 /// <summary>How a step of the desk went.</summary>
 /// <param name="Value">What it made; meaningless where there is a problem.</param>
 /// <param name="Problem">Why nothing was changed, or null.</param>
-public sealed record DeskAnswer(string Value, string? Problem)
+public sealed record DeskAnswer(string Value, Sentence? Problem)
 {
     /// <summary>True where it is done.</summary>
     public bool IsDone => Problem is null;
 
     internal static DeskAnswer Done(string value) => new(value, Problem: null);
 
-    internal static DeskAnswer Refused(string problem) => new("", problem);
+    internal static DeskAnswer Refused(Sentence problem) => new("", problem);
 }

@@ -44,14 +44,14 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
 
     /// <summary>Marks a quote as accepted in the step that gives its job the form it quoted.</summary>
     /// <returns>Why not, or null.</returns>
-    internal static string? AcceptWithChange(ShopSession session, long id, long draftId, Job next, string who)
+    internal static Sentence? AcceptWithChange(ShopSession session, long id, long draftId, Job next, string who)
     {
         if (session.FirstOrDefault<QuotedChange>("SELECT draft_id, job_file, valid_until FROM quotes WHERE id = @id AND state = 'open'", new { id }) is not { } quote)
-            return "There is no such open quote.";
+            return OrderReplies.Of("NoSuchOpenQuote");
         if (quote.ValidUntil < session.Today)
-            return StoodUntil(quote.ValidUntil);
+            return Expired(quote.ValidUntil);
         if (quote.DraftId != draftId || !JobFileWriter.IsOf(quote.JobFile, next))
-            return $"The draft is no longer what quote {id} quoted. Make a new quote of it.";
+            return OrderReplies.Of("DraftDiffersFromQuote", id);
         MarkAccepted(session, id, who);
         return null;
     }
@@ -62,23 +62,23 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
         session.Record("quote", id, who, HistoryCodes.QuoteAccepted, "open", "accepted");
     }
 
-    private static string StoodUntil(DateOnly day) => $"This quote stood until {day:yyyy-MM-dd}. Make a new one from the draft.";
+    private static Sentence Expired(DateOnly lastDay) => OrderReplies.Of("QuoteExpired", IsoDate.Text(lastDay));
 
     private DeskAnswer Make(ShopSession session, long draftId, long version, string who)
     {
         if (DraftShelf.Find(session, draftId) is not { IsOpen: true } draft)
-            return DeskAnswer.Refused("This draft is no longer open.");
+            return DeskAnswer.Refused(OrderReplies.Of("DraftNotOpen"));
         if (draft.Version != version)
-            return DeskAnswer.Refused("Somebody changed this draft meanwhile. Look at it again, then make the quote.");
+            return DeskAnswer.Refused(OrderReplies.Of("DraftChangedBeforeQuote"));
         if (DraftReading.Of(draft.Form, tables.Current(session)).Takeoff is not { } takeoff)
-            return DeskAnswer.Refused("The draft has errors. Put them right first.");
+            return DeskAnswer.Refused(OrderReplies.Of("DraftHasErrors"));
         if (JobChanging.IsCancelled(session, takeoff.Job.Number))
             return DeskAnswer.Refused(JobChanging.WasCancelled(takeoff.Job.Number));
         if (PriceBook.On(session, session.Today) is not { } prices)
-            return DeskAnswer.Refused("The shop has no prices that count today. Keep a price list first.");
+            return DeskAnswer.Refused(OrderReplies.Of("NoPriceList"));
         var priced = Pricing.Of(takeoff, prices);
         if (!priced.IsWhole)
-            return DeskAnswer.Refused($"No price in the book for: {string.Join("; ", priced.Missing)}. Add it to the prices first.");
+            return DeskAnswer.Refused(OrderReplies.Of("NoPriceFor", priced.Missing.Aggregate((some, next) => OrderReplies.Of("ListedTogether", some, next))));
 
         var made = session.FirstOrDefault<long?>(
             "SELECT id FROM quotes WHERE draft_id = @draftId AND draft_version = @version AND made_on = @Today AND price_list_id = @Id",
@@ -122,19 +122,19 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
     private static DeskAnswer Accept(ShopSession session, long id, string who)
     {
         if (Find(session, id) is not { } quote)
-            return DeskAnswer.Refused("There is no such quote.");
+            return DeskAnswer.Refused(OrderReplies.Of("NoSuchQuote"));
         var number = quote.Takeoff.Job.Number;
         if (quote.IsAccepted)
             return DeskAnswer.Done(number);
         if (quote.ValidUntil < session.Today)
-            return DeskAnswer.Refused(StoodUntil(quote.ValidUntil));
+            return DeskAnswer.Refused(Expired(quote.ValidUntil));
         var draft = DraftShelf.Find(session, quote.DraftId)!;
         if (!draft.IsOpen)
-            return DeskAnswer.Refused(draft.JobNumber is null ? "The draft was put away." : $"The draft has already become job {draft.JobNumber}.");
+            return DeskAnswer.Refused(draft.JobNumber is { } become ? OrderReplies.Of("DraftBecameJob", become) : OrderReplies.Of("DraftPutAway"));
         if (JobChanging.IsCancelled(session, number))
             return DeskAnswer.Refused(JobChanging.WasCancelled(number));
         if (JobIntake.Receive(session, quote.Takeoff, who) == IntakeOutcome.NumberTaken)
-            return DeskAnswer.Refused($"Another job has the number {number}. Give the draft a number of its own and make a new quote.");
+            return DeskAnswer.Refused(OrderReplies.Of("NumberTaken", number));
         MarkAccepted(session, id, who);
         DraftShelf.Close(session, quote.DraftId, number, who);
         return DeskAnswer.Done(number);
@@ -188,7 +188,7 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
 /// <param name="JobNumber">The number of the job it quotes.</param>
 /// <param name="Customer">Who asked for it.</param>
 /// <param name="MadeOn">The day it was made.</param>
-/// <param name="ValidUntil">The last day it stands.</param>
+/// <param name="ValidUntil">The last day it is valid.</param>
 /// <param name="Currency">The sign before amounts.</param>
 /// <param name="Total">Net and tax.</param>
 /// <param name="State">open or accepted.</param>

@@ -1,6 +1,8 @@
+using System.Globalization;
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
+using static CutShop.Web.Words.JobWords;
 
 namespace CutShop.Web;
 
@@ -23,62 +25,88 @@ internal sealed class ChangeWords(PaperSettings settings)
     /// <summary>One thing that differs.</summary>
     public string Of(WorkDifference difference)
     {
-        var place = difference.Place.Length == 0 ? "" : difference.Field == WorkField.End ? $" at {difference.Place}" : $", row {difference.Place}";
-        return $"{Name(difference.Field)}{place}: {Of(difference.Was)} → {Of(difference.Becomes)}";
+        var (name, was, becomes) = (Name(difference.Field), Of(difference.Was), Of(difference.Becomes));
+        return difference.Place.Length == 0 ? T["Difference", name, was, becomes]
+            : T[difference.Field == WorkField.End ? "DifferenceAtPost" : "DifferenceInRow", name, difference.Place, was, becomes];
     }
+
+    /// <summary>What becomes of a ticket.</summary>
+    public static string TicketThen(ChangedThing thing) => T[(thing.Kind, thing.BecomesSurplus) switch
+    {
+        (ChangeKind.Added, _) => "TicketNew",
+        (ChangeKind.Changed, true) => "TicketSurplusAndNew",
+        (ChangeKind.Changed, false) => "TicketCancelledAndNew",
+        (_, true) => "TicketSurplus",
+        _ => "TicketCancelled",
+    }];
 
     /// <summary>Something that can be done to save what was made.</summary>
     public string Of(Saving saving) => saving switch
     {
-        Saving.DrillDeeper deeper => $"Row {deeper.Row}, {Text.FaceName(deeper.Face)}: drill {Figures.Both(deeper.By)} deeper, to {Figures.Both(deeper.To)}.",
-        Saving.DrillAlso also => $"Row {also.Row}: drill on from the face {Text.FaceName(also.Face)}, {Figures.Both(also.Depth)} deep, mark at {Figures.Both(also.Mark)}.",
-        Saving.BoreBeside beside => $"Row {beside.Row}: bore at {Figures.Both(beside.Height)}, beside the old hole; {Figures.Both(beside.Wood)} of wood is left between them.",
-        Saving.LeaveHole hole => $"Row {hole.Row}: the old hole stays and takes no rope.",
-        Saving.DrillScrewHoles holes => $"Row {holes.Row}: drill the screw holes as on the new ticket.",
-        Saving.CutShorter shorter => $"Cut it {Figures.LongBoth(shorter.By)} shorter.",
-        Saving.PrepareEnd end => $"Prepare the end at {end.Post} as on the new ticket.",
-        Saving.UseFor use => use.CutOff == Length.Zero ? $"Use it for {use.Run}." : $"Use it for {use.Run}: cut {Figures.LongBoth(use.CutOff)} off.",
-        Saving.HangUp hang => $"Hang it up as an offcut of {Figures.LongBoth(hang.Length)}.",
+        Saving.DrillDeeper deeper => T["DrillDeeper", deeper.Row, Text.FaceName(deeper.Face), Figures.Both(deeper.By), Figures.Both(deeper.To)],
+        Saving.DrillAlso also => T["DrillAlso", also.Row, Text.FaceName(also.Face), Figures.Both(also.Depth), Figures.Both(also.Mark)],
+        Saving.BoreBeside beside => T["BoreBeside", beside.Row, Figures.Both(beside.Height), Figures.Both(beside.Wood)],
+        Saving.LeaveHole hole => T["LeaveHole", hole.Row],
+        Saving.DrillScrewHoles holes => T["DrillScrewHoles", holes.Row],
+        Saving.CutShorter shorter => T["CutShorter", Figures.LongBoth(shorter.By)],
+        Saving.PrepareEnd end => T["PrepareEnd", end.Post],
+        Saving.UseFor use => use.CutOff == Length.Zero ? T["UseFor", use.Run] : T["UseForCut", use.Run, Figures.LongBoth(use.CutOff)],
+        Saving.HangUp hang => T["HangUp", Figures.LongBoth(hang.Length)],
         _ => throw new ArgumentOutOfRangeException(nameof(saving), saving, message: null),
     };
 
-    private static string Name(WorkField field) => field switch
+    private static string Name(WorkField field) => T[field switch
     {
-        WorkField.CutLength => "Cut length",
+        WorkField.CutLength => "CutLength",
         WorkField.Rope => "Rope",
         WorkField.End => "End",
         WorkField.PostSize => "Post",
-        WorkField.PostHeight => "Height of the post",
+        WorkField.PostHeight => "PostHeight",
         WorkField.Turn => "Turn",
         WorkField.Bore => "Bore",
         WorkField.Bit => "Bit",
-        WorkField.BoreHeight => "Height of the bore",
+        WorkField.BoreHeight => "BoreHeight",
         WorkField.Rake => "Rake",
         WorkField.Depth => "Drilling",
         WorkField.Screws => "Screws",
         _ => throw new ArgumentOutOfRangeException(nameof(field), field, message: null),
-    };
+    }];
 
     private string Of(WorkValue? value) => value switch
     {
-        null => "none",
+        null => T["None"],
         WorkValue.Measure measure => Figures.LongBoth(measure.Length),
         WorkValue.Angle angle => $"{Figures.Degrees(angle.Degrees)}",
         WorkValue.Section section => $"{Text.PostShape(section.Shape)} {Figures.Both(section.Across)}",
         WorkValue.Corner corner => Text.TurnOf(corner.Turn.Degrees, corner.Turn.Side == TurnSide.Left),
         WorkValue.OfRope rope => RopeWords.Of(rope.Rope, settings),
-        WorkValue.RopeEnd end => $"{end.Post}, {Text.BoreKind(end.Kind)}{(end.Turns > 0 ? FormattableString.Invariant($" {end.Turns:0.#}") : "")}",
+        WorkValue.RopeEnd end => end.Turns > 0
+            ? T["RopeEndWrapped", end.Post, Text.BoreKind(end.Kind), end.Turns.ToString("0.#", CultureInfo.InvariantCulture)]
+            : T["RopeEnd", end.Post, Text.BoreKind(end.Kind)],
         WorkValue.BoreKind bore => Text.BoreKind(bore.Kind),
-        WorkValue.Drilled drilled => $"{Text.FaceName(drilled.Face)}, {Figures.Both(drilled.Depth)} deep, mark at {Figures.Both(drilled.Mark)}",
-        WorkValue.Driven driven => $"{Figures.Count(driven.Screws.Count)} × {Text.ScrewName(driven.Screws.Screw, Figures.Both(driven.Screws.Length))}, {Text.FaceName(driven.Face)}, mark at {Figures.Both(driven.Mark)}, pilot {Figures.Both(driven.Screws.Pilot)}",
+        WorkValue.Drilled drilled => T["Drilled", Text.FaceName(drilled.Face), Figures.Both(drilled.Depth), Figures.Both(drilled.Mark)],
+        WorkValue.Driven driven => T[
+            "Driven",
+            Figures.Count(driven.Screws.Count),
+            Text.ScrewName(driven.Screws.Screw, Figures.Both(driven.Screws.Length)),
+            Text.FaceName(driven.Face),
+            Figures.Both(driven.Mark),
+            Figures.Both(driven.Screws.Pilot)],
         _ => throw new ArgumentOutOfRangeException(nameof(value), value, message: null),
     };
 
-    private string Of(Piece piece) => $"{RopeWords.Of(piece.Rope, settings)}, {Figures.LongBoth(piece.Cut)}, {Text.FromPostToPost(piece.From.Mark, piece.To.Mark)}";
+    private string Of(Piece piece) => T["PieceWork", RopeWords.Of(piece.Rope, settings), Figures.LongBoth(piece.Cut), Text.FromPostToPost(piece.From.Mark, piece.To.Mark)];
 
-    private string Of(PostWork work)
+    private string Of(PostWork work) => T[
+        "PostWork",
+        Text.SizeOfPost(Text.PostShape(work.Post.Shape), Figures.Lead(work.Post.Across)),
+        string.Join("; ", work.Bores.Select(bore => Of(bore, work)).DefaultIfEmpty(T["NoBores"]))];
+
+    private string Of(Bore bore, PostWork work)
     {
-        var bores = work.Bores.Select(bore => $"{bore.Row}: {Text.BoreKind(bore.Kind)}, {Figures.Lead(bore.Bit)} at {Figures.Lead(bore.Height)}, {string.Join(" and ", bore.Operations.Select(drilling => $"{Text.FaceName(drilling.Face)} {Figures.Lead(drilling.Depth)} deep"))}{(bore.IsRaked ? $", {RakeText.Of(bore, work, settings)}" : "")}");
-        return $"{Text.SizeOfPost(Text.PostShape(work.Post.Shape), Figures.Lead(work.Post.Across))}; {string.Join("; ", bores.DefaultIfEmpty("no bores"))}";
+        var drillings = string.Join(T["And"], bore.Operations.Select(drilling => T["FaceDeep", Text.FaceName(drilling.Face), Figures.Lead(drilling.Depth)]));
+        return bore.IsRaked
+            ? T["PostBoreRaked", bore.Row, Text.BoreKind(bore.Kind), Figures.Lead(bore.Bit), Figures.Lead(bore.Height), drillings, RakeText.Of(bore, work, settings)]
+            : T["PostBore", bore.Row, Text.BoreKind(bore.Kind), Figures.Lead(bore.Bit), Figures.Lead(bore.Height), drillings];
     }
 }

@@ -59,7 +59,7 @@ public sealed record DraftView(DraftLook Look, PaperSettings Paper, IReadOnlySet
         }.Select((figure, i) => (i == 0 ? "" : "· ") + figure).Select(figure => figure.Replace(' ', '\u00A0')));
 
     /// <summary>One line that says how the draft stands.</summary>
-    public string Standing => Look.IsCancelled ? JobChanging.WasCancelled(Form.Number.Trim()) : Reading.Errors switch
+    public string Standing => Look.IsCancelled ? JobChanging.WasCancelled(Form.Number.Trim()).ToString() : Reading.Errors switch
     {
         0 => Problems.Count == 0 ? "Ready" : $"Ready, {Problems.Count} to think twice about",
         1 => "1 thing to put right",

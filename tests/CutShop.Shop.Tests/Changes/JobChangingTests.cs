@@ -35,7 +35,7 @@ public sealed class JobChangingTests
         await shop.DrillAsync("A4");
         await shop.DrillAsync("A2");
         var (_, change) = await ChangeAsync(shop, Changed());
-        Assert.Equal(["Customer: Lantern Quay boardwalk → Lantern Quay harbour"], change.Facts);
+        Assert.Equal(["Customer: Lantern Quay boardwalk → Lantern Quay harbour"], change.Facts.Select(fact => fact.ToString()));
         Assert.Equal([("A-top-1", ChangeKind.Changed), ("A-low-1", ChangeKind.Changed)], change.Pieces.Select(piece => (piece.Name, piece.Kind)));
         Assert.Equal(
             [("A1", ChangeKind.Kept), ("A2", ChangeKind.Kept), ("A3", ChangeKind.Kept), ("A4", ChangeKind.Changed), ("A5", ChangeKind.Added)],
@@ -118,7 +118,7 @@ public sealed class JobChangingTests
         await shop.CutAsync("A-low-1");
         var before = shop.Dump();
         var answer = await shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel);
-        Assert.StartsWith("Something was cut", answer.Problem, StringComparison.Ordinal);
+        Assert.StartsWith("Something was cut", answer.Problem?.ToString(), StringComparison.Ordinal);
         Assert.Equal(["A-low-1"], answer.Change!.Surplus.Select(thing => thing.Name));
         Assert.Equal(before, shop.Dump());
     }
@@ -130,7 +130,7 @@ public sealed class JobChangingTests
         await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         await shop.Release.CancelAsync("LQ-3001", "a reason", "test", DeskShop.Cancel);
         var (draft, change) = await ChangeAsync(shop, Changed());
-        Assert.Equal("Job LQ-3001 was cancelled and cannot change.", (await shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel)).Problem);
+        Assert.Equal("Job LQ-3001 was cancelled and cannot change.", (await shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel)).Problem?.ToString());
     }
 
     [Fact]
@@ -173,11 +173,11 @@ public sealed class JobChangingTests
         var change = shop.Changing.Compare(DraftReading.Of(Changed(), ShopTables.Standard).Takeoff!.Job)!;
         var before = shop.Dump();
         var answer = await shop.Changing.AcceptAsync(draft, change.Token, "test", quoteId: 1, DeskShop.Cancel);
-        Assert.Equal("The draft is no longer what quote 1 quoted. Make a new quote of it.", answer.Problem);
+        Assert.Equal("The draft has changed since quote 1. Make a new quote of it.", answer.Problem?.ToString());
         await shop.Quotes.MakeAsync(draft, 2, "test", DeskShop.Cancel);
         shop.Time.Advance(TimeSpan.FromDays(31));
-        Assert.StartsWith("This quote stood until 2027-02-10.", (await shop.Changing.AcceptAsync(draft, change.Token, "test", quoteId: 2, DeskShop.Cancel)).Problem, StringComparison.Ordinal);
-        Assert.Equal("There is no such open quote.", (await shop.Changing.AcceptAsync(draft, change.Token, "test", quoteId: 7, DeskShop.Cancel)).Problem);
+        Assert.StartsWith("This quote was valid until 2027-02-10.", (await shop.Changing.AcceptAsync(draft, change.Token, "test", quoteId: 2, DeskShop.Cancel)).Problem?.ToString(), StringComparison.Ordinal);
+        Assert.Equal("There is no such open quote.", (await shop.Changing.AcceptAsync(draft, change.Token, "test", quoteId: 7, DeskShop.Cancel)).Problem?.ToString());
         Assert.Contains("LQ-3001|Lantern Quay boardwalk|2027-03-12", before, StringComparison.Ordinal);
         Assert.Equal(4, shop.Jobs.Find("LQ-3001")!.Takeoff.Job.Lines[0].Posts.Count);
     }

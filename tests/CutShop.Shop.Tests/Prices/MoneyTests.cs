@@ -25,7 +25,7 @@ public sealed class MoneyTests
     [InlineData("1000000")]
     [InlineData("1e3")]
     public void What_is_no_amount_is_refused_with_what_is_accepted(string text) =>
-        Assert.Equal($"accepted: {Money.Accepted}", Money.Parse(text).Problem);
+        Assert.Equal("accepted: an amount from 0 to 999999.9999 with at most four decimals, such as \"12.50\"", Money.Parse(text).Problem);
 
     // 0.25 a foot: 6 in are 0.125, which is half way and goes up; 0.2499 a foot: 0.12495 goes down.
     // 2.125 a foot: 39 ft 5 in are 39.41666... ft, 83.76041666..., 83.76.

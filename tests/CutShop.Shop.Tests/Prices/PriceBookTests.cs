@@ -62,7 +62,7 @@ public sealed class PriceBookTests
     [Fact]
     public void Every_wrong_field_of_a_typed_list_is_named()
     {
-        var problems = new Dictionary<string, string>();
+        var problems = new Dictionary<string, Sentence>();
         var form = new PriceForm(
             "2027-13-01", "four", "35", "120", "6.25", "0", [new("polypropylene", "1 1/2", "2"), new("polypropylene", "", "")], [new("2 in", ""), new("", "")]);
         Assert.Null(form.Read(problems));
@@ -70,9 +70,9 @@ public sealed class PriceBookTests
     }
 
     [Fact]
-    public void A_rope_that_stands_in_a_typed_list_twice_is_named()
+    public void A_rope_that_is_in_a_typed_list_twice_is_named()
     {
-        var problems = new Dictionary<string, string>();
+        var problems = new Dictionary<string, Sentence>();
         var form = PriceForm.From(list: null, Today) with { Cut = "1", Ropes = [new("manila", "2 in", "2"), new("manila", "50.8 mm", "3")] };
         Assert.Null(form.Read(problems));
         Assert.Equal("ropes[1].diameter", Assert.Single(problems).Key);
@@ -80,12 +80,12 @@ public sealed class PriceBookTests
 
     [Theory]
     [InlineData("€", null)]
-    [InlineData("", "accepted: " + PriceBook.AcceptedCurrency)]
-    [InlineData("5", "accepted: " + PriceBook.AcceptedCurrency)]
+    [InlineData("", "accepted: 1 to 4 characters, no digits, such as \"$\"")]
+    [InlineData("5", "accepted: 1 to 4 characters, no digits, such as \"$\"")]
     public async Task The_currency_sign_is_a_setting(string sign, string? problem)
     {
         using var shop = new DeskShop();
-        Assert.Equal(problem, await shop.Prices.SetCurrencyAsync(sign, "test", DeskShop.Cancel));
+        Assert.Equal(problem, (await shop.Prices.SetCurrencyAsync(sign, "test", DeskShop.Cancel))?.ToString());
         Assert.Equal(problem is null ? sign : "$", shop.Prices.Currency());
     }
 
@@ -95,7 +95,7 @@ public sealed class PriceBookTests
         var form = SmallJobs.FourPosts() with { Rope = new() { Material = "manila", Diameter = "2 in" } };
         var priced = Pricing.Of(DraftReading.Of(form, ShopTables.Standard).Takeoff!, DeskShop.List(Today));
         Assert.False(priced.IsWhole);
-        Assert.Equal(["2 in manila rope"], priced.Missing);
+        Assert.Equal(["2 in manila rope"], priced.Missing.Select(missing => missing.ToString()));
     }
 
     [Fact]
@@ -103,6 +103,6 @@ public sealed class PriceBookTests
     {
         var list = DeskShop.List(Today);
         var priced = Pricing.Of(DraftReading.Of(SmallJobs.FourPosts(), ShopTables.Standard).Takeoff!, list with { Bores = [list.Bores[0]] });
-        Assert.Equal(["a bore with a 1 9/16 in bit"], priced.Missing);
+        Assert.Equal(["a bore with a 1 9/16 in bit"], priced.Missing.Select(missing => missing.ToString()));
     }
 }

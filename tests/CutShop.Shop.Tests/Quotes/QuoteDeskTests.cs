@@ -51,9 +51,9 @@ public sealed class QuoteDeskTests
     {
         using var shop = new DeskShop();
         var draft = await shop.StartAsync(SmallJobs.FourPosts() with { Rope = new() { Material = "hemp", Diameter = "1 1/2 in" } });
-        Assert.Equal("The shop has no prices that count today. Keep a price list first.", (await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel)).Problem);
+        Assert.Equal("No price list is in effect today. Add one first.", (await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel)).Problem?.ToString());
         await shop.KeepPricesAsync(Today);
-        Assert.Equal("No price in the book for: 1 1/2 in hemp rope. Add it to the prices first.", (await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel)).Problem);
+        Assert.Equal("No price for: 1 1/2 in hemp rope. Add it to the prices first.", (await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel)).Problem?.ToString());
         Assert.Empty(shop.Quotes.OfDraft(draft));
     }
 
@@ -71,9 +71,9 @@ public sealed class QuoteDeskTests
         await shop.Release.CancelAsync("LQ-3001", "a reason", "test", DeskShop.Cancel);
         var before = shop.Dump();
         const string Said = "Job LQ-3001 was cancelled and cannot change.";
-        Assert.Equal(Said, (await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel)).Problem);
-        Assert.Equal(Said, (await shop.Quotes.AcceptAsync(long.Parse(quote.Value, System.Globalization.CultureInfo.InvariantCulture), "test", DeskShop.Cancel)).Problem);
-        Assert.Equal(Said, (await shop.Intake.TakeInAsync(draft, 1, "test", DeskShop.Cancel)).Problem);
+        Assert.Equal(Said, (await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel)).Problem?.ToString());
+        Assert.Equal(Said, (await shop.Quotes.AcceptAsync(long.Parse(quote.Value, System.Globalization.CultureInfo.InvariantCulture), "test", DeskShop.Cancel)).Problem?.ToString());
+        Assert.Equal(Said, (await shop.Intake.TakeInAsync(draft, 1, "test", DeskShop.Cancel)).Problem?.ToString());
         Assert.Empty(shop.Quotes.Open());
         Assert.Equal(before, shop.Dump());
     }
@@ -105,7 +105,7 @@ public sealed class QuoteDeskTests
         shop.Time.Advance(TimeSpan.FromDays(30) + TimeSpan.FromHours(14.98));
         Assert.True((await shop.Quotes.AcceptAsync(other, "test", DeskShop.Cancel)).IsDone);
         shop.Time.Advance(TimeSpan.FromMinutes(2));
-        Assert.Equal("This quote stood until 2027-02-10. Make a new one from the draft.", (await shop.Quotes.AcceptAsync(id, "test", DeskShop.Cancel)).Problem);
+        Assert.Equal("This quote was valid until 2027-02-10. Make a new one from the draft.", (await shop.Quotes.AcceptAsync(id, "test", DeskShop.Cancel)).Problem?.ToString());
     }
 
     [Fact]
@@ -116,7 +116,7 @@ public sealed class QuoteDeskTests
         var id = await shop.QuoteAsync(SmallJobs.FourPosts());
         await shop.ReleasedJobAsync(SmallJobs.FourPosts() with { Customer = "somebody else" });
         var before = shop.Dump();
-        Assert.StartsWith("Another job has the number LQ-3001.", (await shop.Quotes.AcceptAsync(id, "test", DeskShop.Cancel)).Problem, StringComparison.Ordinal);
+        Assert.StartsWith("Another job has the number LQ-3001.", (await shop.Quotes.AcceptAsync(id, "test", DeskShop.Cancel)).Problem?.ToString(), StringComparison.Ordinal);
         Assert.Equal(before, shop.Dump());
     }
 

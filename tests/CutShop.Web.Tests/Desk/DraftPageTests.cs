@@ -123,7 +123,7 @@ public sealed class DraftPageTests(HeadlessBrowser browser)
         await Assertions.Expect(page.Locator("[id='lines[0].rows[0].height-note']")).ToContainTextAsync("'cubits' is not a unit of length");
         await Assertions.Expect(page.Locator("[id='number-note']")).ToContainTextAsync("Missing");
         await page.Button("Take in without a quote").ClickAsync();
-        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToHaveTextAsync("The draft has errors. Put them right first.");
+        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToHaveTextAsync("The draft has errors. Fix them first.");
         await Assertions.Expect(page.Field("lines[0].rows[0].height")).ToHaveValueAsync("3 cubits");
     }
 

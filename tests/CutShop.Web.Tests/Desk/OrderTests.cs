@@ -24,7 +24,7 @@ public sealed class OrderTests(HeadlessBrowser browser)
         await page.Field("ropes[0].foot").FillAsync("2.125");
         await page.Field("bores[0].upTo").FillAsync("2 1/4 in");
         await page.Field("bores[0].bore").FillAsync("4.25");
-        await page.Button("Keep this list").ClickAsync();
+        await page.Button("Save this list").ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 2 })).ToContainTextAsync("Today's prices");
 
         await page.StartDraftAsync();
@@ -37,7 +37,7 @@ public sealed class OrderTests(HeadlessBrowser browser)
 
         await page.Button("Accept: make job LQ-5001").ClickAsync();
         await page.WaitForURLAsync("**/jobs/LQ-5001");
-        await Assertions.Expect(page.Locator("main")).ToContainTextAsync("Received, not released");
+        await Assertions.Expect(page.Locator("main")).ToContainTextAsync("Received. Not yet released to the shop.");
         await page.Button("Release to the shop").ClickAsync();
         await Assertions.Expect(page.Button("Release to the shop")).ToHaveCountAsync(0);
         await page.GotoAsync("/");

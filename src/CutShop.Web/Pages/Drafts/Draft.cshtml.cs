@@ -139,7 +139,7 @@ public sealed class DraftModel(
     private async Task<IActionResult> QuoteAsync(Draft draft, CancellationToken cancel)
     {
         var made = await quotes.MakeAsync(draft.Id, draft.Version, Who.Of(User), cancel);
-        return made.IsDone ? Redirect($"/quotes/{made.Value}") : Refused(draft, made.Problem!);
+        return made.IsDone ? Redirect($"/quotes/{made.Value}") : Refused(draft, made.Problem!.ToString());
     }
 
     private async Task<IActionResult> TakeInAsync(Draft draft, CancellationToken cancel)
@@ -147,7 +147,7 @@ public sealed class DraftModel(
         if (changing.IsStored(draft.Form.Number.Trim()))
             return Redirect($"/drafts/{draft.Id}/change");
         var taken = await intake.TakeInAsync(draft.Id, draft.Version, Who.Of(User), cancel);
-        return taken.IsDone ? Redirect($"/jobs/{Uri.EscapeDataString(taken.Value)}") : Refused(draft, taken.Problem!);
+        return taken.IsDone ? Redirect($"/jobs/{Uri.EscapeDataString(taken.Value)}") : Refused(draft, taken.Problem!.ToString());
     }
 
     private async Task<IActionResult> DropAsync(Draft draft, CancellationToken cancel)

@@ -2,6 +2,7 @@ using CutShop.Shop;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using static CutShop.Web.Words.JobWords;
 
 namespace CutShop.Web.Pages.Jobs;
 
@@ -38,7 +39,7 @@ public sealed class CancelModel(JobShelf jobs, JobRelease release) : PageModel
             return NotFound();
         if (outcome != ReleaseOutcome.NoReason)
             return Redirect($"/jobs/{Uri.EscapeDataString(number)}");
-        (Reason, Notes) = (reason ?? "", [new(NoteKind.Error, "Accepted: a reason of 1 to 200 characters")]);
+        (Reason, Notes) = (reason ?? "", [new(NoteKind.Error, T["AcceptedReason"])]);
         return OnGet(number);
     }
 }

@@ -1,4 +1,5 @@
 using CutShop.Shop;
+using CutShop.Takeoff;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -13,7 +14,7 @@ public sealed class JobByRulesModel(JobChanging changing) : PageModel
     public JobChange? Change { get; private set; }
 
     /// <summary>Why it was not accepted, or null.</summary>
-    public string? Problem { get; private set; }
+    public Sentence? Problem { get; private set; }
 
     /// <summary>Shows the change.</summary>
     public IActionResult OnGet(string number)

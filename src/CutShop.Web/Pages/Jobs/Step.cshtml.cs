@@ -2,6 +2,7 @@ using CutShop.Shop;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using static CutShop.Web.Words.JobWords;
 
 namespace CutShop.Web.Pages.Jobs;
 
@@ -33,7 +34,7 @@ public sealed class StepModel(JobShelf jobs, JobRelease release, DraftShelf draf
         if (jobs.AsOrdered(number) is not { } job)
             return NotFound();
         if (DraftOf.Job(job) is not { } form)
-            return new ContentResult { StatusCode = StatusCodes.Status422UnprocessableEntity, Content = $"Job {number} has more than {DraftForm.MostPosts} posts: too many for a form. Take it in as a job file." };
+            return new ContentResult { StatusCode = StatusCodes.Status422UnprocessableEntity, Content = T["TooManyPosts", number, DraftForm.MostPosts] };
         var id = await drafts.StartAsync(change(form), Who.Of(User), $"draft {key}", cancel);
         return Redirect($"/drafts/{id}");
     }

@@ -2,10 +2,11 @@ using CutShop.Shop;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using static CutShop.Web.Words.OrderWords;
 
 namespace CutShop.Web.Pages.Prices;
 
-/// <summary>The prices that count today and those to come.</summary>
+/// <summary>Today's prices and future ones.</summary>
 [Authorize(Policy = May.SeePrices)]
 [MaySend(May.ChangeSettings)]
 public sealed class IndexModel(PriceBook prices, ShopDatabase database) : PageModel
@@ -39,7 +40,7 @@ public sealed class IndexModel(PriceBook prices, ShopDatabase database) : PageMo
         if (await prices.SetCurrencyAsync(sign ?? "", Who.Of(User), cancel) is not { } problem)
             return Redirect("/prices");
         OnGet();
-        (Typed, Notes) = (sign ?? "", [new(NoteKind.Error, problem)]);
+        (Typed, Notes) = (sign ?? "", [new(NoteKind.Error, T[problem])]);
         return Page();
     }
 }

@@ -1,7 +1,9 @@
 using CutShop.Shop;
+using CutShop.Takeoff;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using static CutShop.Web.Words.OrderWords;
 
 namespace CutShop.Web.Pages.Prices;
 
@@ -19,12 +21,12 @@ public sealed class NewModel(PriceBook prices, ShopDatabase database) : PageMode
     public PriceForm? Form { get; private set; }
 
     /// <summary>What is wrong, by field.</summary>
-    public IDictionary<string, string> Problems { get; } = new Dictionary<string, string>();
+    public IDictionary<string, Sentence> Problems { get; } = new Dictionary<string, Sentence>();
 
     /// <summary>This form's own key, so that it counts once.</summary>
     public string Key { get; private set; } = "";
 
-    /// <summary>Starts from the prices that count today.</summary>
+    /// <summary>Starts from today's prices.</summary>
     public void OnGet()
     {
         var today = database.Read(session => session.Today);
@@ -49,7 +51,7 @@ public sealed class NewModel(PriceBook prices, ShopDatabase database) : PageMode
     }
 
     /// <summary>The notes of a field.</summary>
-    public IReadOnlyList<FieldNote> At(string field) => Problems.TryGetValue(field, out var problem) ? [new(NoteKind.Error, problem)] : [];
+    public IReadOnlyList<FieldNote> At(string field) => Problems.TryGetValue(field, out var problem) ? [new(NoteKind.Error, T[problem])] : [];
 
     private static PriceForm WithSpareRows(PriceForm form) => form with
     {

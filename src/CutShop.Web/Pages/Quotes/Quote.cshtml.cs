@@ -1,5 +1,6 @@
 using CutShop.Paper;
 using CutShop.Shop;
+using CutShop.Takeoff;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -26,7 +27,7 @@ public sealed class QuoteModel(QuoteDesk quotes, JobChanging changing, Letterhea
     public bool LacksName { get; private set; }
 
     /// <summary>Why it was not accepted, or null.</summary>
-    public string? Problem { get; private set; }
+    public Sentence? Problem { get; private set; }
 
     /// <summary>Shows the quote.</summary>
     public IActionResult OnGet(long id)

@@ -1,0 +1,12 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>What the shop says of jobs and of their changes.</summary>
+public static class JobReplies
+{
+    /// <summary>The sentences.</summary>
+    public static WordList List { get; } = new(typeof(JobReplies));
+
+    internal static Sentence Of(string key, params IReadOnlyList<object?> values) => new(List, key, values);
+}

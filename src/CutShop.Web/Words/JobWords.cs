@@ -1,0 +1,12 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Web.Words;
+
+/// <summary>Words of the pages of jobs: the list, a job, its labels and steps, a change, reports from site.</summary>
+public static class JobWords
+{
+    /// <summary>The words.</summary>
+    public static WordList List { get; } = new(typeof(JobWords));
+
+    internal static PageText T { get; } = new(List);
+}

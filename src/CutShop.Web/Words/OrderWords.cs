@@ -1,0 +1,12 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Web.Words;
+
+/// <summary>Words of the pages of quotes and prices.</summary>
+public static class OrderWords
+{
+    /// <summary>The words.</summary>
+    public static WordList List { get; } = new(typeof(OrderWords));
+
+    internal static PageText T { get; } = new(List);
+}
