@@ -27,7 +27,7 @@ public sealed class PersonModel(Shop.People people) : PageModel
     /// <summary>Changes the role.</summary>
     public Task<IActionResult> OnPostRoleAsync(long id, string? role) => RoleNames.Find(role) is { } found
         ? DoAsync(id, people.ChangeRoleAsync(id, found, Owner, HttpContext.RequestAborted), "The role is changed.")
-        : DoAsync(id, Task.FromResult(new PersonAnswer(0, new("role", role ?? "", $"accepted: {RoleNames.Accepted}"))), "");
+        : DoAsync(id, Task.FromResult(new PersonAnswer(0, RoleNames.Unknown(role))), "");
 
     /// <summary>Draws a new password.</summary>
     public Task<IActionResult> OnPostPasswordAsync(long id)
