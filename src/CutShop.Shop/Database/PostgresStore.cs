@@ -25,6 +25,8 @@ internal sealed class PostgresStore : ShopDatabase
     // What was acknowledged is on the disk, whatever the server's usual way is; a lock that does not come is an error, not a hang.
     private const string Careful = "SELECT set_config('synchronous_commit', 'on', true), set_config('lock_timeout', '5s', true)";
 
+    private static readonly Lock Clearing = new();
+
     private readonly SemaphoreSlim _gate = new(1, 1); // the turn of this process's writes, so that they wait here and not with a connection each
     private readonly SemaphoreSlim _takers = new(MostTakersAtOnce, MostTakersAtOnce);
     private readonly NpgsqlDataSource _source;
@@ -134,7 +136,9 @@ internal sealed class PostgresStore : ShopDatabase
             }
             catch (NpgsqlException) when (isKept && connection.State != ConnectionState.Open)
             {
-                source.Clear();
+                // One after another: while one clears, the call returns at once to others, who would be given a second ended connection.
+                lock (Clearing)
+                    source.Clear();
                 connection.Dispose();
             }
             catch
