@@ -1,12 +1,16 @@
+using CutShop.Takeoff;
 using Microsoft.Data.Sqlite;
 using Npgsql;
 
 namespace CutShop.Shop;
 
 /// <summary>Why the shop's database cannot be written or read just now, for people: the machine's trouble, not a bug and not theirs.</summary>
-/// <param name="Text">What is wrong and what to do, in a sentence or two.</param>
-public sealed record StoreTrouble(string Text)
+/// <param name="Said">What is wrong and what to do, in a sentence or two.</param>
+public sealed record StoreTrouble(Sentence Said)
 {
+    /// <summary>What is wrong and what to do, in English.</summary>
+    public string Text => Said.ToString();
+
     private const int Busy = 5;
     private const int Locked = 6;
     private const int ReadOnly = 8;
@@ -58,7 +62,7 @@ public sealed record StoreTrouble(string Text)
         _ => null,
     };
 
-    private static StoreTrouble Named(string key, params IReadOnlyList<object?> values) => new(CareReplies.Say(key, values));
+    private static StoreTrouble Named(string key, params IReadOnlyList<object?> values) => new(new Sentence(CareReplies.List, key, values));
 
     private static StoreTrouble? OfCode(int code) => code switch
     {

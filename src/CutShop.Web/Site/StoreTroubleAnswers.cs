@@ -1,6 +1,7 @@
 using System.Net;
 using CutShop.Shop;
 using CutShop.Web.Words;
+using static CutShop.Web.Words.HostWords;
 
 namespace CutShop.Web;
 
@@ -8,12 +9,8 @@ namespace CutShop.Web;
 /// Answers 503 where the machine and not the request is at fault: disk full, folder not writable, database busy or damaged. The
 /// answer says what is wrong and that nothing was stored. It asks nothing of the database.
 /// </summary>
-internal sealed partial class StoreTroubleAnswers(RequestDelegate next, BenchText text, ILogger<StoreTroubleAnswers> logger)
+internal sealed partial class StoreTroubleAnswers(RequestDelegate next, ILogger<StoreTroubleAnswers> logger)
 {
-    private const string NothingStored = "Nothing of what was sent is stored, and nothing that was acknowledged is lost. Send it again once this is mended.";
-
-    private const string PerhapsStored = "Nobody knows whether what was sent is stored; nothing that was acknowledged is lost. Send it again once this is mended: it counts once.";
-
     private const string RetryAfterSeconds = "10";
 
     public async Task InvokeAsync(HttpContext context)
@@ -26,11 +23,11 @@ internal sealed partial class StoreTroubleAnswers(RequestDelegate next, BenchTex
         {
             var trouble = StoreTrouble.Of(e)!;
             LogTrouble(logger, trouble.Text, e);
-            var stored = trouble.IsUnsure && !HttpMethods.IsGet(context.Request.Method) ? PerhapsStored : NothingStored;
+            var stored = trouble.IsUnsure && !HttpMethods.IsGet(context.Request.Method) ? "PerhapsStored" : "NothingStored";
             context.Response.Headers.RetryAfter = RetryAfterSeconds;
             if (ApiRoutes.Serves(context.Request.Path))
             {
-                await ApiProblem.Of(StatusCodes.Status503ServiceUnavailable, $"{trouble.Text} {stored}").ExecuteAsync(context);
+                await ApiProblem.Of(StatusCodes.Status503ServiceUnavailable, $"{trouble.Text} {HostWords.Say(stored)}").ExecuteAsync(context);
                 return;
             }
             context.Response.StatusCode = StatusCodes.Status503ServiceUnavailable;
@@ -39,29 +36,29 @@ internal sealed partial class StoreTroubleAnswers(RequestDelegate next, BenchTex
         }
     }
 
-    private string Page(StoreTrouble trouble, string stored) =>
+    private static string Page(StoreTrouble trouble, string stored) =>
         $"""
         <!DOCTYPE html>
         <html lang="{BenchText.Language}">
         <head>
           <meta charset="utf-8">
           <meta name="viewport" content="width=device-width, initial-scale=1">
-          <title>{Said("Not stored")} · CutShop</title>
+          <title>{Html(T["TitleOfPage", T["NotStored"]])}</title>
           <link rel="icon" href="{Assets.Address("mark.svg")}" type="image/svg+xml">
           <link rel="stylesheet" href="{Assets.Address("site.css")}">
         </head>
         <body>
           <header class="top"><a class="name" href="/">CutShop</a></header>
           <main id="content">
-            <h1>{Said("Not stored")}</h1>
-            <p>{Said(trouble.Text)}</p>
-            <p>{Said(stored)}</p>
+            <h1>{Html(T["NotStored"])}</h1>
+            <p>{Html(T[trouble.Said])}</p>
+            <p>{Html(T[stored])}</p>
           </main>
         </body>
         </html>
         """;
 
-    private string Said(string english) => WebUtility.HtmlEncode(text[english]);
+    private static string Html(string words) => WebUtility.HtmlEncode(words);
 
     [LoggerMessage(Level = LogLevel.Error, Message = "{Trouble}")]
     private static partial void LogTrouble(ILogger logger, string trouble, Exception exception);
