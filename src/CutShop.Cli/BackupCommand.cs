@@ -10,7 +10,7 @@ internal static class BackupCommand
     {
         var options = new ShopOptions();
         var backups = new BackupOptions();
-        var command = new Command("backup", "Make a backup of the shop's database, check it, and remove older ones by rule. The server may run.")
+        var command = new Command("backup", CliWords.Say("HelpBackup"))
         {
             options.Folder,
             backups.Folder,
@@ -23,7 +23,7 @@ internal static class BackupCommand
             var answer = new ShopBackups(options.DatabaseOf(parsed), backups.FolderOf(parsed, shop), TimeProvider.System).Make(backups.RuleOf(parsed));
             Console.WriteLine(answer.File.Path);
             foreach (var old in answer.Removed)
-                Console.WriteLine($"removed {old.Path}");
+                Console.WriteLine(CliWords.Say("RemovedBackup", old.Path));
             await FindingLines.WriteAsync(answer.Findings);
             return answer.File.IsSound ? Exit.Done : Exit.Failed;
         });

@@ -9,17 +9,17 @@ internal sealed class BackupOptions
 {
     private const string Never = "never";
 
-    public Option<string?> Folder { get; } = new("--backups") { Description = "The folder of backups; backups in the shop's folder unless it is given. Best on another disk." };
+    public Option<string?> Folder { get; } = new("--backups") { Description = CliWords.Say("HelpBackups") };
 
     public Option<string> Keep { get; } = new("--keep")
     {
-        Description = "Of how many days, weeks and months a backup is kept, as 7,5,12.",
+        Description = CliWords.Say("HelpKeep"),
         DefaultValueFactory = _ => string.Join(',', KeepRule.Default.Days, KeepRule.Default.Weeks, KeepRule.Default.Months),
     };
 
     public Option<string> At { get; } = new("--backup-at")
     {
-        Description = $"When the server makes a backup every day, as 02:30, or {Never}.",
+        Description = CliWords.Say("HelpBackupAt", Never),
         DefaultValueFactory = _ => "02:30",
     };
 
@@ -28,13 +28,13 @@ internal sealed class BackupOptions
         Keep.Validators.Add(result =>
         {
             if (Rule(result.GetValueOrDefault<string>()) is null)
-                result.AddError("--keep: accepted: three whole numbers with commas between, such as 7,5,12");
+                result.AddError(CliWords.Say("BadKeep"));
         });
         At.Validators.Add(result =>
         {
             var text = result.GetValueOrDefault<string>();
             if (text != Never && Time(text) is null)
-                result.AddError($"--backup-at: accepted: a time such as 02:30, or {Never}");
+                result.AddError(CliWords.Say("BadBackupAt", Never));
         });
     }
 

@@ -10,8 +10,8 @@ internal static class CheckCommand
     public static Command Create()
     {
         var options = new ShopOptions();
-        var rules = new Option<bool>("--rules") { Description = "Where nothing is wrong, list the open jobs that would be different under this program's rules. This is not an error." };
-        var command = new Command("check", "Check the shop's database, in a file or on a server: the rope of every coil, states against history, tickets against what was promised.")
+        var rules = new Option<bool>("--rules") { Description = CliWords.Say("HelpRules") };
+        var command = new Command("check", CliWords.Say("HelpCheck"))
         {
             options.Folder,
             options.Server,
@@ -24,7 +24,7 @@ internal static class CheckCommand
             await FindingLines.WriteAsync(findings);
             if (findings.Count > 0)
                 return Exit.Failed;
-            Console.WriteLine($"{place}: all is well.");
+            Console.WriteLine(CliWords.Say("AllIsWell", place));
             if (parsed.GetValue(rules))
             {
                 using var database = place.Open(TimeProvider.System);

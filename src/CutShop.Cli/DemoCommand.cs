@@ -14,8 +14,8 @@ internal static class DemoCommand
         var options = new ShopOptions();
         options.Folder.DefaultValueFactory = _ => "demo";
         var listen = ServeCommand.ListenOption();
-        var noSite = new Option<bool>("--no-site") { Description = "Only take the jobs in and write their paper." };
-        var command = new Command("demo", "Take in the demo jobs of Lantern Quay, write their paper, and run the site.")
+        var noSite = new Option<bool>("--no-site") { Description = CliWords.Say("HelpNoSite") };
+        var command = new Command("demo", CliWords.Say("HelpDemo"))
         {
             options.Folder,
             options.Server,
@@ -40,7 +40,7 @@ internal static class DemoCommand
             if (parsed.GetValue(noSite))
                 return Exit.Done;
             foreach (var hand in await new DemoPeople(database).MakeAsync(cancel))
-                Console.WriteLine($"{RoleNames.NameOf(hand.Person.Role),-8} {hand.Person.Name,-6} password {hand.Password}   PIN on an enrolled tablet {hand.Pin}");
+                Console.WriteLine(CliWords.Say("DemoPerson", RoleNames.NameOf(hand.Person.Role), hand.Person.Name, hand.Password, hand.Pin));
             return await ServeCommand.ServeAsync(new(database, ShopTables.Standard, settings, address), parsed.GetRequiredValue(listen), cancel);
         });
         return command;

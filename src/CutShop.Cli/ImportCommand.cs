@@ -9,8 +9,8 @@ internal static class ImportCommand
     public static Command Create()
     {
         var options = new ShopOptions();
-        var from = new Option<string>("--from") { Description = "The folder of an export.", Required = true };
-        var command = new Command("import", "Make a shop from an export, in a folder or an empty database on a server.") { options.Folder, options.Server, from };
+        var from = new Option<string>("--from") { Description = CliWords.Say("HelpImportFrom"), Required = true };
+        var command = new Command("import", CliWords.Say("HelpImport")) { options.Folder, options.Server, from };
         command.SetAction(async (parsed, cancel) => await ExportCommand.TellAsync(
             await new ShopImport(options.PlaceOf(parsed), TimeProvider.System).ReadAsync(parsed.GetRequiredValue(from), cancel), "Imported"));
         return command;

@@ -21,11 +21,11 @@ internal static class PaperFolder
             await WriteWholeAsync(Path.Combine(folder, FileName(name) + ".html"), System.Text.Encoding.UTF8.GetBytes(paper.Html(kind)), cancel);
         }
 
-        using var labelProgress = new ProgressLine($"{job.Number}: labels");
+        using var labelProgress = new ProgressLine(CliWords.Say("Labels", job.Number));
         var labels = paper.Labels(address, LabelStock.Default, labelProgress);
         if (!labels.IsGood)
         {
-            await Console.Error.WriteLineAsync($"labels: {labels.Problem}");
+            await Console.Error.WriteLineAsync(CliWords.Say("LabelsProblem", labels.Problem));
             return Exit.BadInput;
         }
         await WriteWholeAsync(Path.Combine(folder, FileName(settings.Text.Labels) + ".pdf"), labels.Value, cancel);

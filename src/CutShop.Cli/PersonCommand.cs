@@ -6,18 +6,18 @@ namespace CutShop.Cli;
 /// <summary><c>person add</c> and <c>person reset</c>: for a shop that has locked itself out.</summary>
 internal static class PersonCommand
 {
-    public static Command Create() => new("person", "Add a person, or give one a new password.") { Add(), Reset() };
+    public static Command Create() => new("person", CliWords.Say("HelpPerson")) { Add(), Reset() };
 
     private static Command Add()
     {
         var options = new ShopOptions();
-        var name = new Argument<string>("NAME") { Description = "The name, as typed to sign in." };
-        var role = new Option<string>("--role") { Description = $"What the person does: {RoleNames.Accepted}.", Required = true };
-        var command = new Command("add", "Add a person and print a first password, once.") { name, role, options.Folder, options.Server };
+        var name = new Argument<string>("NAME") { Description = CliWords.Say("HelpNewName") };
+        var role = new Option<string>("--role") { Description = CliWords.Say("HelpRole"), Required = true };
+        var command = new Command("add", CliWords.Say("HelpAdd")) { name, role, options.Folder, options.Server };
         command.SetAction(async (parsed, cancel) =>
         {
             if (RoleNames.Find(parsed.GetRequiredValue(role)) is not { } found)
-                return await RefuseAsync(new("--role", parsed.GetRequiredValue(role), $"accepted: {RoleNames.Accepted}"));
+                return await RefuseAsync(RoleNames.Unknown(parsed.GetRequiredValue(role)) with { Field = "--role" });
             using var database = options.Open(parsed);
             var password = People.DrawPassword();
             return await TellAsync(await new People(database).AddAsync(parsed.GetRequiredValue(name), found, password, Environment.UserName, cancel), password);
@@ -28,14 +28,14 @@ internal static class PersonCommand
     private static Command Reset()
     {
         var options = new ShopOptions();
-        var name = new Argument<string>("NAME") { Description = "The person's name." };
-        var command = new Command("reset", "Give a person a new password, print it once, and unlock the name.") { name, options.Folder, options.Server };
+        var name = new Argument<string>("NAME") { Description = CliWords.Say("HelpName") };
+        var command = new Command("reset", CliWords.Say("HelpReset")) { name, options.Folder, options.Server };
         command.SetAction(async (parsed, cancel) =>
         {
             using var database = options.Open(parsed);
             var people = new People(database);
             if (people.Find(parsed.GetRequiredValue(name)) is not { } person)
-                return await RefuseAsync(new("NAME", parsed.GetRequiredValue(name), "accepted: the name of a person of this shop"));
+                return await RefuseAsync(new("NAME", parsed.GetRequiredValue(name), CliWords.Say("UnknownName")));
             var password = People.DrawPassword();
             return await TellAsync(await people.SetPasswordAsync(person.Id, password, Environment.UserName, cancel), password);
         });
@@ -46,7 +46,7 @@ internal static class PersonCommand
     {
         if (answer.Problem is { } problem)
             return await RefuseAsync(problem);
-        Console.WriteLine($"Password, shown only now: {password}");
+        Console.WriteLine(CliWords.Say("Password", password));
         return Exit.Done;
     }
 

@@ -3,7 +3,7 @@ using CutShop.Cli;
 using CutShop.Shop;
 
 OwnOnly.FromNowOn();
-var root = new RootCommand("CutShop: cut and drill work orders for rope railings.")
+var root = new RootCommand(CliWords.Say("HelpCutShop"))
 {
     TakeoffCommand.Create(),
     TakeInCommand.Create(),

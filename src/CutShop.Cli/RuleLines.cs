@@ -9,11 +9,12 @@ internal static class RuleLines
     {
         if (different.Count == 0)
         {
-            Console.WriteLine("No open job would be different under this program's rules.");
+            Console.WriteLine(CliWords.Say("NoneDifferent"));
             return;
         }
-        Console.WriteLine(FormattableString.Invariant($"{(different.Count == 1 ? "1 open job" : $"{different.Count} open jobs")} would be different under this program's rules. Tickets stay as they are; the page /jobs/by-rules offers each as a change."));
+        Console.WriteLine(different.Count == 1 ? CliWords.Say("OneDifferent") : CliWords.Say("SomeDifferent", different.Count));
         foreach (var change in different)
-            Console.WriteLine(FormattableString.Invariant($"  {change.Number}: pieces {change.Pieces.Count(piece => piece.IsTouched)}, posts {change.Posts.Count(post => post.IsTouched)}; made already: {change.Surplus.Count()}"));
+            Console.WriteLine(CliWords.Say(
+                "DifferentJob", change.Number, change.Pieces.Count(piece => piece.IsTouched), change.Posts.Count(post => post.IsTouched), change.Surplus.Count()));
     }
 }

@@ -18,8 +18,8 @@ internal static class ServeCommand
         var options = new ShopOptions();
         var backups = new BackupOptions();
         var listen = ListenOption();
-        var jsonLog = new Option<bool>("--json-log") { Description = "Write the log as JSON, a line an event." };
-        var command = new Command("serve", "Run the shop's web site.")
+        var jsonLog = new Option<bool>("--json-log") { Description = CliWords.Say("HelpJsonLog") };
+        var command = new Command("serve", CliWords.Say("HelpServe"))
         {
             options.Folder,
             options.Server,
@@ -43,7 +43,7 @@ internal static class ServeCommand
             UpgradeCommand.MakeIfDue(place, folder);
             using var database = place.Open(TimeProvider.System);
             if (place.IsOnServer)
-                Console.WriteLine($"The database: {place}. This program makes no backups of it: see docs/operations.md for the server's own.");
+                Console.WriteLine(CliWords.Say("DatabaseOnServer", place, folder));
             var settings = new ShopSiteSettings(database, ShopTables.Standard, options.PaperOf(parsed), options.AddressOf(parsed, parsed.GetRequiredValue(listen)))
             {
                 Nightly = database.IsFile && backups.TimeOf(parsed) is { } at ? new NightlySettings(folder, at, rule) : null,
@@ -57,13 +57,12 @@ internal static class ServeCommand
     /// <summary>Holds the shop's folder while a server runs: a database file has one server, a database on a server may have several.</summary>
     public static IDisposable Alone(ShopPlace place) => place.IsOnServer
         ? ShopInUse.Share(place.Folder)
-        : ShopInUse.TryTakeAlone(place.Folder) ?? throw new IOException(
-            $"A server is already running on {place.DatabaseFile}; a database file can have only one. Stop it first. To run several, keep the database on a database server: see docs/operations.md.");
+        : ShopInUse.TryTakeAlone(place.Folder) ?? throw new IOException(CliWords.Say("ServerRuns", place.DatabaseFile));
 
     /// <summary>Where to listen; only this machine unless the shop says otherwise.</summary>
     public static Option<string> ListenOption() => new("--listen")
     {
-        Description = "Where to listen; the default answers this machine only.",
+        Description = CliWords.Say("HelpListen"),
         DefaultValueFactory = _ => UsualListen,
     };
 
@@ -72,9 +71,9 @@ internal static class ServeCommand
     {
         await using var site = ShopSite.Build(settings, listen);
         await site.StartAsync(cancel);
-        Console.WriteLine($"The shop's pages: {string.Join(' ', site.Urls)}   (Ctrl+C stops)");
+        Console.WriteLine(CliWords.Say("Pages", string.Join(' ', site.Urls)));
         if (await new FirstOwner(settings.Database).DrawLinkAsync(cancel) is { } token)
-            Console.WriteLine($"Nobody can sign in yet. Make the owner's account here; the link works once: {site.Urls.First().TrimEnd('/')}/set-up/{token}");
+            Console.WriteLine(CliWords.Say("FirstOwner", site.Urls.First().TrimEnd('/'), token));
         await site.WaitForShutdownAsync(cancel);
         return Exit.Done;
     }

@@ -12,29 +12,29 @@ internal sealed class ShopOptions
 
     public Option<string> Folder { get; } = new("--shop")
     {
-        Description = "The shop's folder: its database and its paper.",
+        Description = CliWords.Say("HelpShop"),
         DefaultValueFactory = _ => "shop",
     };
 
     public Option<string?> Server { get; } = new("--database")
     {
-        Description = $"Where the database is on a PostgreSQL server instead of a file in the folder: the connection string, such as \"Host=db.example;Database=cutshop;Username=cutshop\". Others on this machine can read a command line: {ServerVariable} in the environment says the same.",
+        Description = CliWords.Say("HelpDatabase", ServerVariable),
     };
 
     public Option<Uri> Address { get; } = new("--address")
     {
-        Description = "The site's address as labels carry it, such as https://shop.example; where the site listens unless it is given. An address that is set on the site counts before it.",
+        Description = CliWords.Say("HelpAddress"),
         DefaultValueFactory = _ => new Uri(ServeCommand.UsualListen),
         CustomParser = AddressIn,
     };
 
-    public Option<bool> Metric { get; } = new("--metric") { Description = "Millimetres first, feet and inches second; A4 paper." };
+    public Option<bool> Metric { get; } = new("--metric") { Description = CliWords.Say("HelpMetric") };
 
     private static Uri? AddressIn(ArgumentResult result)
     {
         var address = LabelAddressShelf.Parse(result.Tokens[0].Value);
         if (!address.IsGood)
-            result.AddError($"--address: \"{result.Tokens[0].Value}\": {address.Problem}");
+            result.AddError(CliWords.Say("BadAddress", result.Tokens[0].Value, address.Problem));
         return address.IsGood ? address.Value : null;
     }
 
@@ -69,7 +69,7 @@ internal sealed class ShopOptions
     public static void WorksOnAFile(Command command) => command.Validators.Add(result =>
     {
         if (Environment.GetEnvironmentVariable(ServerVariable) is { Length: > 0 })
-            result.AddError($"{ServerVariable} is set, so the shop's database is on a server, and {command.Name} knows files only. There it is done with pg_dump and pg_restore: see docs/operations.md.");
+            result.AddError(CliWords.Say("FilesOnly", ServerVariable, command.Name));
     });
 
     /// <summary>The database in the shop's folder.</summary>

@@ -11,8 +11,8 @@ internal static class TakeInCommand
     public static Command Create()
     {
         var options = new ShopOptions();
-        var files = new Argument<string[]>("FILE") { Description = "Job files.", Arity = ArgumentArity.OneOrMore };
-        var command = new Command("take-in", "Take jobs in: store their pieces, bores and tickets, and write their paper to the shop's folder.")
+        var files = new Argument<string[]>("FILE") { Description = CliWords.Say("HelpJobFiles"), Arity = ArgumentArity.OneOrMore };
+        var command = new Command("take-in", CliWords.Say("HelpTakeIn"))
         {
             files,
             options.Folder,
@@ -40,22 +40,22 @@ internal static class TakeInCommand
     public static async Task<int> TakeInAsync(
         ShopDatabase database, Job job, string shopFolder, Uri address, PaperSettings settings, CancellationToken cancel)
     {
-        using (var progress = new ProgressLine($"{job.Number}: pieces"))
+        using (var progress = new ProgressLine(CliWords.Say("Pieces", job.Number)))
         {
             var outcome = await new JobIntake(database, ShopTables.Standard).TakeInAsync(job, Environment.UserName, progress, cancel);
             if (outcome == IntakeOutcome.NumberTaken)
             {
-                await Console.Error.WriteLineAsync($"$.number: \"{job.Number}\": another job has this number; accepted: a number of its own, or the same job again");
+                await Console.Error.WriteLineAsync(CliWords.Say("NumberTaken", job.Number));
                 return Exit.BadInput;
             }
-            Console.WriteLine(outcome == IntakeOutcome.TakenIn ? $"{job.Number}: taken in" : $"{job.Number}: was taken in before, the same; nothing changed");
+            Console.WriteLine(CliWords.Say(outcome == IntakeOutcome.TakenIn ? "TakenIn" : "AsBefore", job.Number));
         }
 
         var folder = Path.Combine(ShopFolder.PaperIn(shopFolder), job.Number);
         var stored = new JobShelf(database).Find(job.Number)!;
         var exitCode = await PaperFolder.WriteAsync(stored, new LabelAddressShelf(database).Current ?? address, settings, folder, cancel);
         if (exitCode == Exit.Done)
-            Console.WriteLine($"{job.Number}: paper in {Path.GetFullPath(folder)}");
+            Console.WriteLine(CliWords.Say("PaperIn", job.Number, Path.GetFullPath(folder)));
         return exitCode;
     }
 }

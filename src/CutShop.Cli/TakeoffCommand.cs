@@ -8,8 +8,8 @@ internal static class TakeoffCommand
 {
     public static Command Create()
     {
-        var file = new Argument<string>("FILE") { Description = "The job file, or - for standard input." };
-        var command = new Command("takeoff", "Print the pieces, bores, screws and warnings of a job file as JSON.") { file };
+        var file = new Argument<string>("FILE") { Description = CliWords.Say("HelpJobFile") };
+        var command = new Command("takeoff", CliWords.Say("HelpTakeoff")) { file };
         command.SetAction((parsed, cancel) => RunAsync(parsed.GetRequiredValue(file), cancel));
         return command;
     }

@@ -11,8 +11,8 @@ internal static class UpgradeCommand
     {
         var options = new ShopOptions();
         var backups = new BackupOptions();
-        var rehearse = new Option<bool>("--rehearse") { Description = "Try it on a copy and report; the shop stays as it is." };
-        var command = new Command("upgrade", "Bring the shop's database up to date with this program. A copy of what it was is kept. Other commands that open the shop do the same.")
+        var rehearse = new Option<bool>("--rehearse") { Description = CliWords.Say("HelpRehearse") };
+        var command = new Command("upgrade", CliWords.Say("HelpUpgrade"))
         {
             options.Folder,
             options.Server,
@@ -25,12 +25,12 @@ internal static class UpgradeCommand
             var upgrade = new ShopUpgrade(place, backups.FolderOf(parsed, parsed.GetRequiredValue(options.Folder)), ShopTables.Standard, TimeProvider.System);
             if (upgrade.Version == 0)
             {
-                await Console.Error.WriteLineAsync($"There is no shop's database at {place}.");
+                await Console.Error.WriteLineAsync(CliWords.Say("NoShopAt", place));
                 return Exit.Failed;
             }
             if (!upgrade.IsDue && !parsed.GetValue(rehearse))
             {
-                Console.WriteLine($"{place} is up to date.");
+                Console.WriteLine(CliWords.Say("UpToDate", place));
                 return Exit.Done;
             }
             return await WriteAsync(parsed.GetValue(rehearse) ? await upgrade.RehearseAsync(cancel) : upgrade.Make());
@@ -49,8 +49,8 @@ internal static class UpgradeCommand
     private static async Task<int> WriteAsync(UpgradeReport report)
     {
         Console.WriteLine(report.Kept.Length > 0
-            ? FormattableString.Invariant($"The database was brought up to date, from migration {report.From} to {report.To}. As it was before: {report.Kept}")
-            : FormattableString.Invariant($"Rehearsed on a copy, from migration {report.From} to {report.To}. The shop is as it was."));
+            ? CliWords.Say("Upgraded", report.From, report.To, report.Kept)
+            : CliWords.Say("Rehearsed", report.From, report.To));
         await FindingLines.WriteAsync(report.Findings);
         RuleLines.Write(report.Different);
         return report.Findings.Count == 0 ? Exit.Done : Exit.Failed;

@@ -23,7 +23,7 @@ public sealed class ServerDatabaseTests : IDisposable
     {
         var ran = await Ran.OnServerAsync("Host=db.example;Password=secret-word", [command, .. arguments, "--shop", _folder]);
         Assert.Equal(1, ran.ExitCode);
-        Assert.Contains($"{command} knows files only", ran.Errors, StringComparison.Ordinal);
+        Assert.Contains($"{command} works on files only", ran.Errors, StringComparison.Ordinal);
         Assert.DoesNotContain("secret-word", ran.Output + ran.Errors, StringComparison.Ordinal);
         Assert.Empty(Directory.EnumerateFileSystemEntries(_folder));
     }

@@ -37,5 +37,5 @@ public sealed class PlanFit(ShopDatabase database)
         from id in session.All<long>($"SELECT id FROM cut_plans WHERE state = '{PlanStates.Draft}' ORDER BY id DESC LIMIT @MostDrafts", new { MostDrafts })
         let changes = CutPlanDesk.WhatChanged(session, id)
         where changes.Count > 0
-        select new StalePlan(id, PlanStates.Draft, "", Length.Zero, changes[0]);
+        select new StalePlan(id, PlanStates.Draft, "", Length.Zero, changes[0].ToString());
 }

@@ -20,7 +20,7 @@ internal sealed class CareFile : CareStore
     public static CareFile Open(string path, TimeProvider time)
     {
         if (!File.Exists(path))
-            throw new FileNotFoundException($"There is no database at {path}.", path);
+            throw new FileNotFoundException(CareReplies.Say("NoDatabaseAt", path), path);
         return Connect(path, SqliteOpenMode.ReadWrite, time);
     }
 

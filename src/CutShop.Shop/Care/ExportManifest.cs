@@ -42,18 +42,18 @@ internal sealed record ExportManifest(
     {
         var path = Path.Combine(folder, FileName);
         if (!File.Exists(path))
-            return (null, $"{path} is not there: {folder} is not an export.");
+            return (null, CareReplies.Say("NotAnExport", path, folder));
         try
         {
             var manifest = JsonSerializer.Deserialize<ExportManifest>(File.ReadAllText(path), Options)!;
-            return manifest.Format != FormatName ? (null, $"{path} is of another program: its format is \"{manifest.Format}\", accepted: \"{FormatName}\".")
-                : manifest.Version != CurrentVersion ? (null, $"{path} has version {manifest.Version}; accepted: {CurrentVersion}.")
-                : manifest.Migration > Shop.Migration.Newest ? (null, $"The export has migration {manifest.Migration}; this program knows {Shop.Migration.Newest}. Use a newer program.")
+            return manifest.Format != FormatName ? (null, CareReplies.Say("OtherExport", path, manifest.Format, FormatName))
+                : manifest.Version != CurrentVersion ? (null, CareReplies.Say("OtherExportVersion", path, manifest.Version, CurrentVersion))
+                : manifest.Migration > Shop.Migration.Newest ? (null, CareReplies.Say("NewerExport", manifest.Migration, Shop.Migration.Newest))
                 : (manifest, null);
         }
         catch (JsonException e)
         {
-            return (null, $"{path} is not a manifest: {e.Message}");
+            return (null, CareReplies.Say("NotAManifest", path, e.Message));
         }
     }
 }

@@ -13,16 +13,16 @@ internal static class KeptCounts
             (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id AND state IN ({TicketStates.ToDrill})) AS counted
           FROM jobs) AS counts
         WHERE work_left <> counted ORDER BY number
-        """).Select(job => new CheckFinding($"job {job.Number}", $"counts {job.Kept} tickets of work left, and has {job.Counted}"));
+        """).Select(job => CheckFinding.Of(CareReplies.Say("Job", job.Number), "WorkLeft", job.Kept, job.Counted));
 
-    private static IEnumerable<CheckFinding> DueDays(ShopSession session) => session.All<(string Number, string Name, string Kept, string Due)>(
+    private static IEnumerable<CheckFinding> DueDays(ShopSession session) => session.All<(string Number, string Kind, string Name, string Kept, string Due)>(
         """
-        SELECT number, name, queue_due, due FROM (
-          SELECT number, 'piece ' || run AS name, queue_due, coalesce(due, '9999-12-31') AS due
+        SELECT number, kind, name, queue_due, due FROM (
+          SELECT number, 'Piece' AS kind, run AS name, queue_due, coalesce(due, '9999-12-31') AS due
           FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id
           UNION ALL
-          SELECT number, 'post ' || mark, queue_due, coalesce(due, '9999-12-31')
+          SELECT number, 'Post', mark, queue_due, coalesce(due, '9999-12-31')
           FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id) AS days
-        WHERE queue_due <> due ORDER BY number, name
-        """).Select(ticket => new CheckFinding($"job {ticket.Number}", $"{ticket.Name} stands in the queue for {ticket.Kept}, and the job is due {ticket.Due}"));
+        WHERE queue_due <> due ORDER BY number, kind, name
+        """).Select(ticket => CheckFinding.Of(CareReplies.Say("Job", ticket.Number), "QueueDay", CareReplies.Say(ticket.Kind, ticket.Name), ticket.Kept, ticket.Due));
 }

@@ -20,7 +20,7 @@ internal static class Revocations
     {
         List<string> kept = [.. Keys(present, restored), .. Tablets(present, restored), .. People(present, restored), .. Labels(present, restored), .. Packs(present, restored)];
         if (Sessions(present, restored) is > 0 and var sessions)
-            kept.Add($"{sessions} sessions: signed out");
+            kept.Add(sessions == 1 ? CareReplies.Say("OneSessionSignedOut") : CareReplies.Say("SomeSessionsSignedOut", sessions));
         FirstOwner.EndLink(restored);
         return kept;
     }
@@ -33,7 +33,7 @@ internal static class Revocations
                 continue;
             restored.Execute("UPDATE api_keys SET revoked_at = @at WHERE id = @Id", new { at, key.Id });
             restored.Record("API key", key.Id, Who, HistoryCodes.KeyRevoked, "in use", "revoked", Why);
-            yield return $"key \"{key.Name}\": revoked";
+            yield return CareReplies.Say("KeyRevoked", key.Name);
         }
     }
 
@@ -45,7 +45,7 @@ internal static class Revocations
                 continue;
             restored.Execute("UPDATE tablets SET removed_at = @at WHERE id = @Id", new { at, tablet.Id });
             restored.Record("tablet", tablet.Id, Who, HistoryCodes.TabletRemoved, "enrolled", "removed", Why);
-            yield return $"tablet \"{tablet.Name}\": removed";
+            yield return CareReplies.Say("TabletRemoved", tablet.Name);
         }
     }
 
@@ -63,11 +63,11 @@ internal static class Revocations
                 "UPDATE people SET password_hash = @PasswordHash, pin_hash = @PinHash, stamp = @Stamp, role = @role, state = @state WHERE id = @Id",
                 new { known.PasswordHash, known.PinHash, known.Stamp, role, state, person.Id });
             var said = new List<string>();
-            Note(person.State != state, HistoryCodes.PersonSwitchedOff, "switched off", person.State, state);
-            Note(person.Role != role, HistoryCodes.RoleChanged, $"role changed to {role}", person.Role, role);
-            Note(person.PasswordHash != known.PasswordHash, HistoryCodes.PasswordSet, "password set", "", "");
-            Note(person.PinHash != known.PinHash, known.PinHash is null ? HistoryCodes.PinRemoved : HistoryCodes.PinSet, known.PinHash is null ? "PIN taken away" : "PIN set", "", "");
-            yield return $"{known.Name}: {(said.Count == 0 ? "signed out" : string.Join(", ", said))}";
+            Note(person.State != state, HistoryCodes.PersonSwitchedOff, CareReplies.Say("SwitchedOff"), person.State, state);
+            Note(person.Role != role, HistoryCodes.RoleChanged, CareReplies.Say("RoleChangedTo", role), person.Role, role);
+            Note(person.PasswordHash != known.PasswordHash, HistoryCodes.PasswordSet, CareReplies.Say("PasswordSet"), "", "");
+            Note(person.PinHash != known.PinHash, known.PinHash is null ? HistoryCodes.PinRemoved : HistoryCodes.PinSet, CareReplies.Say(known.PinHash is null ? "PinRemoved" : "PinSet"), "", "");
+            yield return CareReplies.Say("PersonChanged", known.Name, said.Count == 0 ? CareReplies.Say("SignedOut") : string.Join(", ", said));
 
             void Note(bool isChanged, HistoryCode what, string words, string before, string after)
             {
@@ -78,7 +78,7 @@ internal static class Revocations
             }
         }
         if (restored.Value<bool>("SELECT EXISTS (SELECT 1 FROM people) AND NOT EXISTS (SELECT 1 FROM people WHERE role = 'owner' AND state = 'active')"))
-            yield return "No owner is left who can sign in: add one with cutshop person add NAME --role owner";
+            yield return CareReplies.Say("NoOwnerLeft");
     }
 
     /// <summary>A label that was replaced, perhaps more than once: the piece has the code of its newest label, and the others are ended.</summary>
@@ -100,7 +100,7 @@ internal static class Revocations
                     "INSERT INTO ended_labels (code, piece_id, ended_at, reason) VALUES (@Code, @Id, @EndedAt, @Reason) ON CONFLICT (code) DO NOTHING",
                     ofPiece.Select(one => new { one.Code, piece.Id, one.EndedAt, one.Reason }));
                 restored.Record("piece", piece.Id, Who, HistoryCodes.LabelReplaced, label.Code.ToString(), label.Newest.ToString(), Why);
-                yield return $"label {label.Code} of {piece.Run} of {piece.Number}: replaced";
+                yield return CareReplies.Say("LabelReplaced", label.Code, piece.Run, piece.Number);
             }
         }
     }
@@ -114,7 +114,7 @@ internal static class Revocations
                 continue;
             restored.Execute("UPDATE site_packs SET code = @Code WHERE job_id = @JobId", new { known.Code, pack.JobId });
             restored.Record("job", pack.JobId, Who, HistoryCodes.SitePackReplaced, pack.Code.ToString(), known.Code.ToString(), Why);
-            yield return $"site pack of {pack.Number}: replaced";
+            yield return CareReplies.Say("SitePackReplaced", pack.Number);
         }
     }
 

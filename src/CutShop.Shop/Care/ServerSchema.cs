@@ -21,6 +21,6 @@ internal static class ServerSchema
     public static IEnumerable<CheckFinding> Of(ShopSession session)
     {
         using var made = SqliteMigrations.InMemory(Migration.Newest);
-        return [.. made.Texts(Made).Except(session.All<string>(Here)).Select(name => new CheckFinding(name, "is not there, or rests, though the migrations make it"))];
+        return [.. made.Texts(Made).Except(session.All<string>(Here)).Select(name => CheckFinding.Of(name, "MissingOnServer"))];
     }
 }

@@ -30,11 +30,11 @@ public static class ShopCheck
         }
         catch (FileNotFoundException e)
         {
-            return [new("database", e.Message)];
+            return [CheckFinding.OfDatabase(e.Message)];
         }
         catch (DbException e)
         {
-            return [new("database", $"cannot be read: {StoreTrouble.Of(e)?.Text ?? e.Message}")];
+            return [CheckFinding.OfDatabase(CareReplies.Say("CannotBeRead", StoreTrouble.Of(e)?.Text ?? e.Message))];
         }
     }
 
@@ -42,7 +42,7 @@ public static class ShopCheck
     {
         var version = store.Version;
         if (version != Migration.Newest)
-            return [new("database", $"has migration {version}, and this program knows {Migration.Newest}: {(version < Migration.Newest ? "start the shop once, which brings it up to date" : "use the program that it was made with, or a newer one")}")];
+            return [CheckFinding.OfDatabase(CareReplies.Say(version < Migration.Newest ? "OlderMigration" : "NewerMigration", version, Migration.Newest))];
         return store.Read(session => Of(store, session));
     }
 
@@ -55,7 +55,7 @@ public static class ShopCheck
         }
         catch (DbException e) when (findings.Count > 0)
         {
-            findings.Add(new("database", $"what else it holds cannot be checked: {e.Message}"));
+            findings.Add(CheckFinding.OfDatabase(CareReplies.Say("RestUnchecked", e.Message)));
         }
         return findings;
     }

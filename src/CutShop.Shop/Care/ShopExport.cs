@@ -33,13 +33,13 @@ public sealed class ShopExport(ShopPlace place, TimeProvider time)
     {
         var target = Path.TrimEndingDirectorySeparator(Path.GetFullPath(to));
         if (Directory.Exists(target) || File.Exists(target))
-            return TransferAnswer.Refused($"{target} is there already; accepted: a folder that is not there yet.");
+            return TransferAnswer.Refused(CareReplies.Say("FolderThere", target));
         if (!place.IsOnServer && !File.Exists(place.DatabaseFile))
-            return TransferAnswer.Refused($"There is no database at {place}.");
+            return TransferAnswer.Refused(CareReplies.Say("NoDatabaseAt", place));
         using var store = place.OpenForCare(time);
         var migration = store.Version;
         if (migration is 0 || migration > Migration.Newest)
-            return TransferAnswer.Refused($"{place} has migration {migration}; accepted: 1 to {Migration.Newest}, which this program knows.");
+            return TransferAnswer.Refused(CareReplies.Say("UnknownMigration", place, migration, Migration.Newest));
         var part = target + Unfinished;
         DeleteFolder(part);
         try

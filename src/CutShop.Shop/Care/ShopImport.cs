@@ -10,7 +10,7 @@ namespace CutShop.Shop;
 /// <param name="time">The clock.</param>
 public sealed class ShopImport(ShopPlace place, TimeProvider time)
 {
-    private string ShopAlready => $"{place} is a shop already; accepted: a folder without a database, or a database on a server in which nothing was done.";
+    private string ShopAlready => CareReplies.Say("ShopAlready", place);
 
     private string Making => place.DatabaseFile + ".importing";
 
@@ -30,24 +30,24 @@ public sealed class ShopImport(ShopPlace place, TimeProvider time)
         if (manifest is null)
             return TransferAnswer.Refused(problem!);
         if (StrangePhoto(manifest) is { } strange)
-            return TransferAnswer.Refused($"{strange} is there and is not in the export; accepted: a folder without photos of another shop.");
+            return TransferAnswer.Refused(CareReplies.Say("StrangePhoto", strange));
         Directory.CreateDirectory(place.Folder);
         try
         {
             Make(manifest, from);
             if (ShopCheck.OfFile(Making, time) is [var finding, ..])
-                return TransferAnswer.Refused($"Something is off in the export. {finding}");
+                return TransferAnswer.Refused(CareReplies.Say("ExportIsOff", finding));
             return await PutInPlaceAsync(cancel) is { } refusal
                 ? TransferAnswer.Refused(refusal)
                 : new(manifest.Tables.Count, manifest.Tables.Sum(table => table.Rows), manifest.Photos.Count, Problem: null);
         }
         catch (InvalidDataException e)
         {
-            return TransferAnswer.Refused($"The export cannot be taken: {e.Message}");
+            return TransferAnswer.Refused(CareReplies.Say("CannotImport", e.Message));
         }
         catch (DbException e) when (StoreTrouble.Of(e) is null)
         {
-            return TransferAnswer.Refused($"The export cannot be taken: {e.Message}");
+            return TransferAnswer.Refused(CareReplies.Say("CannotImport", e.Message));
         }
         finally
         {
@@ -75,7 +75,7 @@ public sealed class ShopImport(ShopPlace place, TimeProvider time)
         {
             Fill(session, manifest.Migration, [.. Exported(manifest, from)]);
             if (ShopDigest.Of(session, manifest.Migration) != manifest.Digest)
-                throw new InvalidDataException("what was stored is not what the manifest tells of.");
+                throw new InvalidDataException(CareReplies.Say("StoredIsNotManifest"));
         });
         SqliteMigrations.Apply(file.Connection);
         file.MakeOnePiece();
@@ -99,14 +99,14 @@ public sealed class ShopImport(ShopPlace place, TimeProvider time)
     private static IEnumerable<IEnumerable<string>> Exported(ExportManifest manifest, string from)
     {
         if (!TableText.All(manifest.Migration).Select(table => table.Name).SequenceEqual(manifest.Tables.Select(table => table.Name)))
-            throw new InvalidDataException("its tables are not those of its migration.");
+            throw new InvalidDataException(CareReplies.Say("OtherTables"));
         foreach (var told in manifest.Tables)
         {
             var path = Path.Combine(from, ExportManifest.TableFile(told.Name));
             if (!File.Exists(path))
-                throw new InvalidDataException($"{path} is not there.");
+                throw new InvalidDataException(CareReplies.Say("FileMissing", path));
             if (ShopDigest.HashOf(File.ReadLines(path)) != told.Hash || File.ReadLines(path).LongCount() != told.Rows)
-                throw new InvalidDataException($"{path} is not as it was written.");
+                throw new InvalidDataException(CareReplies.Say("FileChanged", path));
             yield return File.ReadLines(path);
         }
     }
@@ -115,13 +115,13 @@ public sealed class ShopImport(ShopPlace place, TimeProvider time)
     {
         var target = Path.GetFullPath(Path.Combine(PhotosMaking, photo.Path));
         if (!target.StartsWith(Path.GetFullPath(PhotosMaking) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
-            throw new InvalidDataException($"the photo \"{photo.Path}\" would lie outside the folder of photos.");
+            throw new InvalidDataException(CareReplies.Say("PhotoOutside", photo.Path));
         var path = Path.Combine(from, ExportManifest.PhotoFile(photo.Path));
         if (!File.Exists(path))
-            throw new InvalidDataException($"{path} is not there.");
+            throw new InvalidDataException(CareReplies.Say("FileMissing", path));
         var bytes = File.ReadAllBytes(path);
         if (HashOf(bytes) != photo.Hash)
-            throw new InvalidDataException($"{path} is not as it was written.");
+            throw new InvalidDataException(CareReplies.Say("FileChanged", path));
         Directory.CreateDirectory(Path.GetDirectoryName(target)!);
         File.WriteAllBytes(target, bytes);
     }
@@ -169,7 +169,7 @@ public sealed class ShopImport(ShopPlace place, TimeProvider time)
                 });
                 return ShopDigest.Of(session, Migration.Newest) == digest
                     ? null
-                    : throw new InvalidDataException("what the server stored is not what the export holds.");
+                    : throw new InvalidDataException(CareReplies.Say("ServerIsNotExport"));
             },
             cancel);
     }

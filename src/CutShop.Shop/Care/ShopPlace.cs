@@ -30,5 +30,5 @@ public sealed class ShopPlace(string folder, string? connection = null)
     /// <exception cref="IOException">The server does not answer, or does not let this program in.</exception>
     internal CareStore OpenForCare(TimeProvider time) => connection is null ? CareFile.Open(DatabaseFile, time) : CareServer.Open(connection, time);
 
-    private static string Told(NpgsqlConnectionStringBuilder parts) => $"{parts.Database} on {parts.Host}";
+    private static string Told(NpgsqlConnectionStringBuilder parts) => CareReplies.Say("DatabaseOnServer", parts.Database, parts.Host);
 }

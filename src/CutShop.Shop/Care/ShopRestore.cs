@@ -40,25 +40,25 @@ public sealed class ShopRestore(string folder, TimeProvider time)
     private string Copy => _database + ".restoring";
 
     /// <summary>Says what restoring a backup would do; changes nothing.</summary>
-    public RestoreAnswer Look(string backup, bool evenSo) => OnCopy(backup, evenSo, found => found);
+    public RestoreAnswer Look(string backup, bool force) => OnCopy(backup, force, found => found);
 
     /// <summary>Restores a backup. What was there before is kept among the backups.</summary>
     /// <param name="backup">The backup.</param>
-    /// <param name="evenSo">True to restore it although something is off in it.</param>
-    public RestoreAnswer Restore(string backup, bool evenSo) => OnCopy(backup, evenSo, PutInPlace);
+    /// <param name="force">True to restore it although there are errors in it.</param>
+    public RestoreAnswer Restore(string backup, bool force) => OnCopy(backup, force, PutInPlace);
 
-    private RestoreAnswer OnCopy(string backup, bool evenSo, Func<RestoreAnswer, RestoreAnswer> then)
+    private RestoreAnswer OnCopy(string backup, bool force, Func<RestoreAnswer, RestoreAnswer> then)
     {
         Directory.CreateDirectory(folder);
         try
         {
             if (ShopTrial.BringUpToDate(backup, Copy, time) is { } unusable)
-                return new([unusable], Backup: null, FactsOf(_database), $"{backup} cannot be restored: {unusable.Text}", Aside: null);
+                return new([unusable], Backup: null, FactsOf(_database), CareReplies.Say("CannotRestore", backup, unusable.Text), Aside: null);
             var findings = ShopCheck.OfFile(Copy, time);
             var found = new RestoreAnswer(findings, FactsOf(Copy), FactsOf(_database), Problem: null, Aside: null);
-            return findings.Count == 0 || evenSo
+            return findings.Count == 0 || force
                 ? then(Prepare(found))
-                : found with { Problem = $"Something is off in {backup}. Choose another backup, or restore it even so." };
+                : found with { Problem = CareReplies.Say("BackupIsOff", backup) };
         }
         finally
         {
@@ -132,7 +132,7 @@ public sealed class ShopRestore(string folder, TimeProvider time)
     {
         using var alone = ShopInUse.TryTakeAlone(folder);
         if (alone is null)
-            return found with { Problem = "The database is damaged and a server runs on it. Stop the server, then restore." };
+            return found with { Problem = CareReplies.Say("DamagedAndInUse") };
         var aside = $"{_database}.damaged-{time.GetUtcNow().UtcDateTime:yyyyMMdd'T'HHmmss'Z'}";
         foreach (var part in CareFile.PartsOf(_database).Where(File.Exists))
             File.Move(part, aside + part[_database.Length..]);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop;
@@ -35,13 +36,12 @@ public static class ShopStart
         var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
         var found = ShopFolder.Inside.Where(name => Directory.Exists(Path.Combine(folder, name)) && Directory.EnumerateFileSystemEntries(Path.Combine(folder, name)).Any()).ToList();
         return found.Count == 0 ? null
-            : $"{path} {(File.Exists(path) ? "is empty" : "is not there")}, and its folder is not new: it holds {string.Join(", ", found)}. {Restore(ShopFolder.BackupsIn(folder))} "
-                + "If the shop's database is on a server, name it with --database. For a new shop, use a new folder.";
+            : CareReplies.Say(File.Exists(path) ? "NotNewEmpty" : "NotNewMissing", path, string.Join(", ", found), Restore(ShopFolder.BackupsIn(folder)));
     }
 
-    private static string Damaged(string path, string backups) => $"The database {path} is damaged, so the server does not start. {Restore(backups)} To see what is damaged: cutshop check.";
+    private static string Damaged(string path, string backups) => CareReplies.Say("DamagedAtStart", path, Restore(backups));
 
     private static string Restore(string backups) => BackupFile.In(backups).FirstOrDefault(backup => backup.IsSound) is { } last
-        ? FormattableString.Invariant($"Restore the last good backup, of {last.MadeAt.UtcDateTime:yyyy-MM-dd HH:mm} UTC: cutshop restore {last.Path}.")
-        : "Restore a backup: cutshop restore FILE.";
+        ? CareReplies.Say("RestoreLast", last.MadeAt.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture), last.Path)
+        : CareReplies.Say("RestoreAny");
 }

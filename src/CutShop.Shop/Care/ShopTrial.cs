@@ -30,18 +30,18 @@ internal static class ShopTrial
             using var target = CareFile.Create(copy, time);
             source.Connection.BackupDatabase(target.Connection);
             if (target.Version == 0)
-                return new("database", "is not a shop's database");
+                return CheckFinding.OfDatabase(CareReplies.Say("NotAShop"));
             SqliteMigrations.Apply(target.Connection);
             target.MakeOnePiece();
             return null;
         }
         catch (SqliteException e) when (StoreTrouble.Of(e) is null or { IsOfFile: true })
         {
-            return new("database", $"cannot be used: {e.Message}");
+            return CheckFinding.OfDatabase(CareReplies.Say("CannotBeUsed", e.Message));
         }
         catch (Exception e) when (e is InvalidDataException or FileNotFoundException)
         {
-            return new("database", e.Message);
+            return CheckFinding.OfDatabase(e.Message);
         }
     }
 

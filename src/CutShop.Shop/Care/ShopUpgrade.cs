@@ -53,7 +53,7 @@ public sealed class ShopUpgrade(ShopPlace place, string backups, ShopTables tabl
             if (new ShopExport(place, time).Write(export) is { IsDone: false } unwritten)
                 throw new IOException(unwritten.Problem);
             if (await new ShopImport(copy, time).ReadAsync(export, cancel).ConfigureAwait(false) is { IsDone: false } untaken)
-                return new(Version, Migration.Newest, "", [new("database", untaken.Problem!)], []);
+                return new(Version, Migration.Newest, "", [CheckFinding.OfDatabase(untaken.Problem!)], []);
             using var database = copy.Open(time);
             return Report(copy, database, Version, "");
         }

@@ -7,9 +7,9 @@ internal static class SoundFile
 
     public static IEnumerable<CheckFinding> Of(ShopSession session) =>
     [
-        .. session.All<string>("PRAGMA integrity_check").Where(line => line != "ok").Select(line => new CheckFinding("file", line)),
+        .. session.All<string>("PRAGMA integrity_check").Where(line => line != "ok").Select(line => new CheckFinding(CareReplies.Say("File"), line)),
         .. session.All<(string Table, long? Row, string Parent)>("SELECT \"table\", rowid, parent FROM pragma_foreign_key_check")
-            .Select(orphan => new CheckFinding(orphan.Table, $"row {orphan.Row} belongs to a row of {orphan.Parent} that is not there")),
+            .Select(orphan => CheckFinding.Of(orphan.Table, "RowWithoutParent", orphan.Row, orphan.Parent)),
         .. DiffersFromMigrations(session),
     ];
 
@@ -20,12 +20,12 @@ internal static class SoundFile
         foreach (var (name, sql) in made)
         {
             if (!here.TryGetValue(name, out var found))
-                yield return new(name, "is not there, though the migrations make it");
+                yield return CheckFinding.Of(name, "MissingTable");
             else if (found != sql)
-                yield return new(name, "is not as the migrations make it");
+                yield return CheckFinding.Of(name, "OtherTable");
         }
         foreach (var name in here.Keys.Except(made.Keys))
-            yield return new(name, "is there, though no migration makes it");
+            yield return CheckFinding.Of(name, "StrangeTable");
     }
 
     private static Dictionary<string, string> Made()

@@ -10,27 +10,27 @@ internal static class StatesAgainstHistory
 {
     private const string CutTickets =
         """
-        SELECT cut_tickets.id, 'piece ' || code || ' (' || run || ' of ' || number || ')' AS name, cut_tickets.state, claimed_by
+        SELECT cut_tickets.id, code AS name, run, number, cut_tickets.state, claimed_by
         FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id
         """;
 
     private const string DrillTickets =
         """
-        SELECT drill_tickets.id, 'post ' || mark || ' of ' || number AS name, drill_tickets.state, claimed_by
+        SELECT drill_tickets.id, mark AS name, '' AS run, number, drill_tickets.state, claimed_by
         FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
         """;
 
     public static IEnumerable<CheckFinding> Of(ShopSession session) =>
     [
-        .. Tickets(session, "cut ticket", CutTickets),
-        .. Tickets(session, "drill ticket", DrillTickets),
+        .. Tickets(session, "cut ticket", CutTickets, "PieceOfJob"),
+        .. Tickets(session, "drill ticket", DrillTickets, "PostOfJob"),
         .. Plans(session),
         .. Jobs(session),
         .. Coils(session),
         .. DraftsAndQuotes(session),
     ];
 
-    private static IEnumerable<CheckFinding> Tickets(ShopSession session, string subject, string tickets)
+    private static IEnumerable<CheckFinding> Tickets(ShopSession session, string subject, string tickets, string key)
     {
         var states = string.Join(", ", TicketStates.All.Select(state => $"'{state}'"));
         var moves =
@@ -43,43 +43,43 @@ internal static class StatesAgainstHistory
               WHERE subject = @subject AND before IN ({states}) AND after IN ({states}))
             """;
         var values = new { subject, waiting = TicketStates.Waiting };
-        foreach (var (name, state, led) in session.All<(string, string, string)>(
+        foreach (var (name, run, number, state, led) in session.All<(string, string, string, string, string)>(
             $"""
             {moves}
-            SELECT name, state, coalesce(after, @waiting) AS led
+            SELECT name, run, number, state, coalesce(after, @waiting) AS led
             FROM ({tickets}) AS t LEFT JOIN moves ON subject_id = t.id AND back = 1
             WHERE state <> coalesce(after, @waiting)
-            ORDER BY name
+            ORDER BY name, number
             """,
             values))
-            yield return new(name, $"is {state}, and its history ends at {led}");
-        foreach (var (name, before, led) in session.All<(string, string, string)>(
+            yield return CheckFinding.Of(CareReplies.Say(key, name, run, number), "State", state, led);
+        foreach (var (name, run, number, before, led) in session.All<(string, string, string, string, string)>(
             $"""
             {moves}
-            SELECT name, before, led
+            SELECT name, run, number, before, led
             FROM ({tickets}) AS t JOIN moves ON subject_id = t.id
             WHERE before <> led
-            ORDER BY name
+            ORDER BY name, number
             """,
             values))
-            yield return new(name, $"its history continues from {before}, but the line before ended at {led}: a line is missing");
-        foreach (var (name, claimedBy, taker) in session.All<(string, string, string)>(
+            yield return CheckFinding.Of(CareReplies.Say(key, name, run, number), "HistoryGap", before, led);
+        foreach (var (name, run, number, claimedBy, taker) in session.All<(string, string, string, string, string)>(
             $"""
             WITH taken AS (
               SELECT subject_id, actor_id, row_number() OVER (PARTITION BY subject_id ORDER BY id DESC) AS back
               FROM history
               WHERE subject = @subject AND what IN (@takenToBench, @takenOver)),
             claims AS (
-              SELECT name, claimed_by, coalesce({Actors.NameOf("taken.actor_id")}, 'nobody') AS taker
+              SELECT name, run, number, claimed_by, coalesce({Actors.NameOf("taken.actor_id")}, 'nobody') AS taker
               FROM ({tickets}) AS t LEFT JOIN taken ON subject_id = t.id AND back = 1
               WHERE claimed_by IS NOT NULL)
-            SELECT name, claimed_by, taker
+            SELECT name, run, number, claimed_by, taker
             FROM claims
             WHERE claimed_by <> taker
-            ORDER BY name
+            ORDER BY name, number
             """,
             new { subject, takenToBench = HistoryCodes.TakenToBench.Code, takenOver = HistoryCodes.TakenOver.Code }))
-            yield return new(name, $"is at the bench of {claimedBy}, but its history says {taker}");
+            yield return CheckFinding.Of(CareReplies.Say(key, name, run, number), "Claim", claimedBy, taker);
     }
 
     private static IEnumerable<CheckFinding> Plans(ShopSession session) => session.All<(long Id, string State, string Led)>(
@@ -92,7 +92,7 @@ internal static class StatesAgainstHistory
         FROM cut_plans LEFT JOIN lines ON subject_id = id AND back = 1
         WHERE state <> coalesce(after, 'nothing')
         ORDER BY id
-        """).Select(plan => new CheckFinding($"cut plan {plan.Id}", $"is {plan.State}, and its history ends at {plan.Led}"));
+        """).Select(plan => CheckFinding.Of(CareReplies.Say("CutPlan", plan.Id), "State", plan.State, plan.Led));
 
     /// <summary>A job's lines say when it was received, released and cancelled; the others leave its state alone.</summary>
     private static IEnumerable<CheckFinding> Jobs(ShopSession session) => session.All<(string Number, string State, string Led)>(
@@ -109,7 +109,7 @@ internal static class StatesAgainstHistory
         FROM states LEFT JOIN moves ON subject_id = id AND back = 1
         WHERE state <> coalesce(after, 'not taken in')
         ORDER BY number
-        """).Select(job => new CheckFinding($"job {job.Number}", $"is {job.State}, and by its history {job.Led}"));
+        """).Select(job => CheckFinding.Of(CareReplies.Say("Job", job.Number), "State", job.State, job.Led));
 
     /// <summary>A coil's lines say what was left of it, and the last one whether it was retired.</summary>
     private static IEnumerable<CheckFinding> Coils(ShopSession session)
@@ -125,7 +125,7 @@ internal static class StatesAgainstHistory
             WHERE left_nm IS DISTINCT FROM after_nm
             ORDER BY mark
             """))
-            yield return new($"coil {mark}", $"{left} is left, and its history ends at {led?.ToString() ?? "nothing"}");
+            yield return CheckFinding.Of(CareReplies.Say("Coil", mark), led is null ? "CoilLeftUntold" : "CoilLeft", left, led);
         foreach (var (mark, state) in session.All<(string, string)>(
             """
             WITH lines AS (
@@ -138,11 +138,11 @@ internal static class StatesAgainstHistory
             ORDER BY mark
             """,
             new { CoilStock.Retired, retiredCode = HistoryCodes.CoilRetired.Code }))
-            yield return new($"coil {mark}", state == CoilStock.Retired ? "is retired, and its history does not say so" : "is not retired, and its history says so");
+            yield return CheckFinding.Of(CareReplies.Say("Coil", mark), state == CoilStock.Retired ? "RetiredUntold" : "RetiredInHistory");
     }
 
     /// <summary>A draft that was taken in ends at the number of its job.</summary>
-    private static IEnumerable<CheckFinding> DraftsAndQuotes(ShopSession session) => session.All<(string Name, string State, string Led)>(
+    private static IEnumerable<CheckFinding> DraftsAndQuotes(ShopSession session) => session.All<(string Kind, long Id, string State, string Led)>(
         """
         WITH lines AS (
           SELECT subject, subject_id, after, row_number() OVER (PARTITION BY subject, subject_id ORDER BY id DESC) AS back
@@ -152,9 +152,9 @@ internal static class StatesAgainstHistory
           SELECT 'draft' AS kind, id, CASE WHEN state = 'taken in' THEN job_number ELSE state END AS state FROM drafts
           UNION ALL
           SELECT 'quote', id, state FROM quotes)
-        SELECT kind || ' ' || id AS name, state, coalesce(after, 'nothing') AS led
+        SELECT kind, id, state, coalesce(after, 'nothing') AS led
         FROM states LEFT JOIN lines ON subject = kind AND subject_id = id AND back = 1
         WHERE state <> coalesce(after, 'nothing')
-        ORDER BY name
-        """).Select(thing => new CheckFinding(thing.Name, $"is {thing.State}, and its history ends at {thing.Led}"));
+        ORDER BY kind, id
+        """).Select(thing => CheckFinding.Of(CareReplies.Say(thing.Kind == "draft" ? "Draft" : "Quote", thing.Id), "State", thing.State, thing.Led));
 }

@@ -15,16 +15,19 @@ internal static class StockBalance
         """).Select(coil =>
         {
             var used = Length.FromNanometres(coil.Used);
-            return new CheckFinding(
-                $"coil {coil.Mark}",
-                $"{coil.Whole} came in, {coil.Left} is left and the ledger tells of {used}: {Off(coil.Whole - coil.Left - used)}");
+            var missing = coil.Whole - coil.Left - used;
+            return CheckFinding.Of(
+                CareReplies.Say("Coil", coil.Mark),
+                missing.IsPositive ? "RopeMissing" : "RopeTwice",
+                coil.Whole,
+                coil.Left,
+                used,
+                missing.IsPositive ? missing : -missing);
         });
-
-    private static string Off(Length missing) => missing.IsPositive ? $"{missing} is missing" : $"{-missing} is told twice";
 
     private static IEnumerable<CheckFinding> States(ShopSession session) => session.All<(string Mark, Length Left)>(
         $"SELECT mark, left_nm FROM coils WHERE state = '{CoilStock.UsedUp}' AND left_nm <> 0 ORDER BY mark")
-        .Select(coil => new CheckFinding($"coil {coil.Mark}", $"is used up, and yet {coil.Left} is left"));
+        .Select(coil => CheckFinding.Of(CareReplies.Say("Coil", coil.Mark), "UsedUpButLeft", coil.Left));
 
     private static IEnumerable<CheckFinding> Offcuts(ShopSession session) => session.All<(string Mark, Length Whole, Length Left, long Told, long Strange)>(
         """
@@ -37,11 +40,11 @@ internal static class StockBalance
     private static IEnumerable<CheckFinding> OffcutFindings(string mark, Length whole, Length left, Length told, bool isStrange)
     {
         if (isStrange)
-            yield return new($"coil {mark}", "is an offcut of another coil, rope or lot than the ledger tells");
+            yield return CheckFinding.Of(CareReplies.Say("Coil", mark), "OtherOffcut");
         if (told != whole && told != Length.Zero)
-            yield return new($"coil {mark}", $"is an offcut of {whole}, and the ledger tells of {told}");
+            yield return CheckFinding.Of(CareReplies.Say("Coil", mark), "OffcutLength", whole, told);
         if (told == Length.Zero && left != Length.Zero)
-            yield return new($"coil {mark}", $"is part of its coil again by the ledger, and yet {left} is left of it");
+            yield return CheckFinding.Of(CareReplies.Say("Coil", mark), "OffcutUndone", left);
     }
 
     /// <summary>A piece that was cut again after a report from site is scrap by the ledger, though its ticket keeps the measure.</summary>
@@ -53,7 +56,6 @@ internal static class StockBalance
           FROM cut_tickets JOIN pieces ON pieces.id = piece_id
           WHERE NOT EXISTS (SELECT 1 FROM pieces AS again WHERE again.replaces_id = pieces.id)) AS cuts
         WHERE (measured = 0 OR first_use_id IS NOT NULL) AND measured <> told ORDER BY code
-        """).Select(piece => new CheckFinding(
-            $"piece {piece.Code}",
-            $"was measured at {Length.FromNanometres(piece.Measured)}, and the ledger tells of {Length.FromNanometres(piece.Told)} in it"));
+        """).Select(piece => CheckFinding.Of(
+            CareReplies.Say("Piece", piece.Code), "PieceLength", Length.FromNanometres(piece.Measured), Length.FromNanometres(piece.Told)));
 }

@@ -15,7 +15,7 @@ internal static class StrayFiles
     private static IEnumerable<CheckFinding> Halves(string folder) => Unfinished
         .SelectMany(pattern => Directory.EnumerateFileSystemEntries(folder, pattern, SearchOption.AllDirectories))
         .Order(StringComparer.Ordinal)
-        .Select(path => new CheckFinding(Path.GetRelativePath(folder, path), "is half of a file: a program writes it just now, or ended while it did, and then nothing needs it"));
+        .Select(path => CheckFinding.Of(Path.GetRelativePath(folder, path), "HalfFile"));
 
     private static IEnumerable<CheckFinding> PaperOfNoJob(string folder, CareStore store)
     {
@@ -23,7 +23,7 @@ internal static class StrayFiles
         if (!Directory.Exists(paper) || Known(store, "SELECT number FROM jobs") is not { } numbers)
             return [];
         return Directory.EnumerateDirectories(paper).Order(StringComparer.Ordinal).Where(job => !numbers.Contains(Path.GetFileName(job)))
-            .Select(job => new CheckFinding(Path.GetRelativePath(folder, job), "is the paper of a job that is not in the database"));
+            .Select(job => CheckFinding.Of(Path.GetRelativePath(folder, job), "PaperOfNoJob"));
     }
 
     /// <summary>A photo gets its name just before its report is stored, so the files are looked up first: a report that comes in meanwhile has its photo.</summary>
@@ -38,9 +38,9 @@ internal static class StrayFiles
         return
         [
             .. there.Where(photo => !wanted.Contains(photo)).Order(StringComparer.Ordinal)
-                .Select(photo => new CheckFinding(Path.Combine("photos", photo), "is a photo of no report: a report comes in with it just now, or none did, and then nothing needs it")),
+                .Select(photo => CheckFinding.Of(Path.Combine("photos", photo), "PhotoOfNoReport")),
             .. wanted.Where(photo => !File.Exists(Path.Combine(photos, photo))).Order(StringComparer.Ordinal)
-                .Select(photo => new CheckFinding(Path.Combine("photos", photo), "is not there, though a report from site has it")),
+                .Select(photo => CheckFinding.Of(Path.Combine("photos", photo), "PhotoMissing")),
         ];
     }
 

@@ -21,15 +21,15 @@ internal static class TicketsAgainstParts
     {
         var row = session.FirstOrDefault<JobRow>("SELECT number, customer, due, one_lot, job_file FROM jobs WHERE id = @id", new { id })!;
         var (frame, pieces, posts) = (StoredParts.Frame(session, id), StoredParts.PiecesOf(session, id), StoredParts.PostsOf(session, id));
-        var where = $"job {row.Number}";
+        var where = CareReplies.Say("Job", row.Number);
         return
         [
             .. Different(where, StoredPieces(session, id), [.. pieces.Select(work => Piece(work.Piece.Run, work.Piece.Rope.MaterialName, work.Piece.Rope.Diameter, work.Piece.Cut))]),
             .. Different(where, StoredPosts(session, id), [.. posts.Select(work => Post(work.Post.Mark, work.Bores.Sum(bore => bore.Operations.Count), work.ScrewHoles.Count, work.Likeness))]),
             .. Different(
                 where,
-                [new("the frame", Counted(frame.Totals))],
-                [new("the frame", Counted(JobTotals.Of(pieces, posts.Sum(post => post.Bores.Count))))]),
+                [new(CareReplies.Say("Frame"), Counted(frame.Totals))],
+                [new(CareReplies.Say("Frame"), Counted(JobTotals.Of(pieces, posts.Sum(post => post.Bores.Count))))]),
             .. Different(where, Lines(frame), Lines(posts)),
             .. AsOrdered(where, row),
         ];
@@ -41,34 +41,35 @@ internal static class TicketsAgainstParts
         if (JobFileReader.Find(row.JobFile) is { } job)
         {
             if (row.Facts != (job.Number, job.Customer, job.Due, job.OneLot))
-                yield return new(where, $"its row says {row.Facts}, and its file {(job.Number, job.Customer, job.Due, job.OneLot)}");
+                yield return CheckFinding.Of(where, "RowAgainstFile", row.Facts, (job.Number, job.Customer, job.Due, job.OneLot));
         }
         else if (!row.JobFile.Contains("\"lines\"", StringComparison.Ordinal))
         {
-            yield return new(where, "its stored file is not a job file");
+            yield return CheckFinding.Of(where, "NotAJobFile");
         }
     }
 
-    private static string Counted(JobTotals totals) =>
-        FormattableString.Invariant($"{totals.Pieces} pieces, {totals.Bores} bores, {totals.Screws} screws, {totals.Cut} of rope");
+    private static string Counted(JobTotals totals) => CareReplies.Say("Totals", totals.Pieces, totals.Bores, totals.Screws, totals.Cut);
 
-    private static Thing Piece(string run, string material, Length diameter, Length cut) => new($"piece {run}", $"{material}, {diameter}, cut {cut}");
+    private static Thing Piece(string run, string material, Length diameter, Length cut) => new(CareReplies.Say("Piece", run), CareReplies.Say("PieceFacts", material, diameter, cut));
 
     private static Thing Post(string mark, long drillings, long screwHoles, string likeness) =>
-        new($"post {mark}", FormattableString.Invariant($"{drillings} drillings, {screwHoles} screw holes, bored as {likeness}"));
+        new(CareReplies.Say("Post", mark), CareReplies.Say("PostFacts", drillings, screwHoles, likeness));
 
-    private static List<Thing> Lines(JobFrame frame) => [.. frame.Lines.Select(line => new Thing($"line {line.Mark}", string.Join(", ", line.Posts.Select(post => post.Mark))))];
+    private static List<Thing> Lines(JobFrame frame) => [.. frame.Lines.Select(line => new Thing(CareReplies.Say("Line", line.Mark), string.Join(", ", line.Posts.Select(post => post.Mark))))];
 
     private static List<Thing> Lines(IReadOnlyList<PostWork> posts) =>
-        [.. posts.GroupBy(post => post.Line).Select(line => new Thing($"line {line.Key}", string.Join(", ", line.Select(post => post.Post.Mark))))];
+        [.. posts.GroupBy(post => post.Line).Select(line => new Thing(CareReplies.Say("Line", line.Key), string.Join(", ", line.Select(post => post.Post.Mark))))];
 
     private static IEnumerable<CheckFinding> Different(string where, IReadOnlyList<Thing> rows, IReadOnlyList<Thing> parts)
     {
         var stored = rows.ToLookup(row => row.Name, row => row.What);
         foreach (var part in parts.Where(part => !stored[part.Name].Contains(part.What)))
-            yield return new($"{where}, {part.Name}", $"its row says {string.Join(" and ", stored[part.Name].DefaultIfEmpty("nothing"))}, and its part {part.What}");
+            yield return stored[part.Name].Any()
+                ? CheckFinding.Of($"{where}, {part.Name}", "RowAgainstPart", stored[part.Name].Aggregate((one, other) => CareReplies.Say("And", one, other)), part.What)
+                : CheckFinding.Of($"{where}, {part.Name}", "NoRow", part.What);
         foreach (var row in rows.Where(row => parts.All(part => part.Name != row.Name)))
-            yield return new($"{where}, {row.Name}", "it has no part");
+            yield return CheckFinding.Of($"{where}, {row.Name}", "NoPart");
     }
 
     private static IReadOnlyList<Thing> StoredPieces(ShopSession session, long id) =>
@@ -84,24 +85,24 @@ internal static class TicketsAgainstParts
             """,
             new { id }).Select(post => Post(post.Mark, post.Drillings, post.ScrewHoles, post.Likeness))];
 
-    private static IEnumerable<CheckFinding> WithoutTickets(ShopSession session) => session.All<(string Number, string Name)>(
+    private static IEnumerable<CheckFinding> WithoutTickets(ShopSession session) => session.All<(string Number, string Name, string Key)>(
         """
-        SELECT number, 'piece ' || run || ' has no cut ticket' AS name FROM pieces JOIN jobs ON jobs.id = job_id
+        SELECT number, run AS name, 'PieceWithoutTicket' AS key FROM pieces JOIN jobs ON jobs.id = job_id
         WHERE NOT EXISTS (SELECT 1 FROM cut_tickets WHERE piece_id = pieces.id)
         UNION ALL
-        SELECT number, 'post ' || post_parts.mark || ' has bores and no drill ticket' FROM post_parts JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
+        SELECT number, post_parts.mark, 'PostWithoutTicket' FROM post_parts JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
         WHERE drillings > 0 AND NOT EXISTS (SELECT 1 FROM drill_tickets WHERE drill_tickets.post_id = posts.id)
-        """).Select(one => new CheckFinding($"job {one.Number}", one.Name));
+        """).Select(one => CheckFinding.Of(CareReplies.Say("Job", one.Number), one.Key, one.Name));
 
     /// <summary>What a cancelled job or a change no longer wants is at no bench and in no queue.</summary>
-    private static IEnumerable<CheckFinding> Ends(ShopSession session) => session.All<(string Number, string Name, string State)>(
+    private static IEnumerable<CheckFinding> Ends(ShopSession session) => session.All<(string Number, string Kind, string Name, string State)>(
         $"""
-        SELECT number, 'piece ' || run AS name, state FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id
+        SELECT number, 'Piece' AS kind, run AS name, state FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id
         WHERE (cancelled_at IS NOT NULL OR dropped_at IS NOT NULL) AND state NOT IN ('{TicketStates.Cancelled}', '{TicketStates.Surplus}')
         UNION ALL
-        SELECT number, 'post ' || mark, state FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
+        SELECT number, 'Post', mark, state FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
         WHERE (cancelled_at IS NOT NULL OR dropped_at IS NOT NULL) AND state NOT IN ('{TicketStates.Cancelled}', '{TicketStates.Surplus}')
-        """).Select(ticket => new CheckFinding($"job {ticket.Number}", $"{ticket.Name} is {ticket.State}, though it is no longer wanted"));
+        """).Select(ticket => CheckFinding.Of(CareReplies.Say("Job", ticket.Number), "NotWanted", CareReplies.Say(ticket.Kind, ticket.Name), ticket.State));
 
     private sealed record JobRow(string Number, string Customer, DateOnly? Due, bool OneLot, string JobFile)
     {

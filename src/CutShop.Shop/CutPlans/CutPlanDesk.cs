@@ -22,10 +22,10 @@ public sealed class CutPlanDesk(ShopDatabase database)
         ArgumentNullException.ThrowIfNull(kind);
         var (request, pieceIds, afterPlan) = database.Read(session => Gather(session, kind, dueBy));
         if (request.Pieces.Count == 0)
-            return Refused($"No piece of {kind} waits{(dueBy is { } day ? $" that is due by {day:yyyy-MM-dd}" : "")}.");
+            return dueBy is { } day ? Refused("NoPieceWaitsUntil", kind, IsoDate.Text(day)) : Refused("NoPieceWaits", kind);
         var result = await Task.Run(() => CutPlanner.Plan(request, budget, progress, cancel), CancellationToken.None).ConfigureAwait(false);
         if (result.Plan is not { } plan)
-            return new(PlanId: 0, [.. result.Problems.Select(problem => $"{problem.Path}: {problem.Value}: {problem.Text}")]);
+            return new(PlanId: 0, [.. result.Problems.Select(problem => StockReplies.Reply("PlanInput", problem.Path, problem.Value, problem.Text))]);
         // The search may have been cut short; what it found is still stored.
         return new(
             await database.WriteAsync(session => Store(session, kind, request.Allowances, plan, pieceIds, afterPlan, who), CancellationToken.None).ConfigureAwait(false),
@@ -85,7 +85,7 @@ public sealed class CutPlanDesk(ShopDatabase database)
                 allowances.Squaring,
                 allowances.FirstTrim,
                 allowances.Keep,
-                proof = plan.SolverAbsent ? $"{plan.Proof}; without the solver, which is not on this machine" : plan.Proof.ToString(),
+                proof = plan.SolverAbsent ? StockReplies.Reply("WithoutSolver", plan.Proof).ToString() : plan.Proof.ToString(),
             });
         foreach (var (position, coil) in plan.Coils.Index())
         {
@@ -106,11 +106,11 @@ public sealed class CutPlanDesk(ShopDatabase database)
     private static PlanAnswer Accept(ShopSession session, long planId, string who)
     {
         if (Draft(session, planId) is not { } draft)
-            return Refused($"There is no plan {planId}.");
+            return Refused("NoPlan", planId);
         if (draft.State == PlanStates.Accepted)
             return new(planId, []);
         if (draft.State == PlanStates.Replaced)
-            return Refused($"Plan {planId} was replaced by a later one.");
+            return Refused("PlanReplaced", planId);
 
         var changes = WhatChanged(session, planId, draft);
         if (changes.Count > 0)
@@ -137,31 +137,31 @@ public sealed class CutPlanDesk(ShopDatabase database)
     }
 
     /// <summary>In words, what is no longer as it was when the draft was made.</summary>
-    internal static List<string> WhatChanged(ShopSession session, long planId) => WhatChanged(session, planId, Draft(session, planId)!);
+    internal static List<Sentence> WhatChanged(ShopSession session, long planId) => WhatChanged(session, planId, Draft(session, planId)!);
 
     private static DraftRow? Draft(ShopSession session, long planId) => session.FirstOrDefault<DraftRow>(
         $"SELECT {SqlTypes.RopeOf("cut_plans")} AS kind, state, after_plan_id FROM cut_plans WHERE id = @planId", new { planId });
 
-    private static List<string> WhatChanged(ShopSession session, long planId, DraftRow draft)
+    private static List<Sentence> WhatChanged(ShopSession session, long planId, DraftRow draft)
     {
-        var changes = new List<string>();
+        var changes = new List<Sentence>();
         if (AcceptedPlan(session, draft.Kind) is var now && now != draft.AfterPlanId)
-            changes.Add($"Plan {now} was accepted for this rope in the meantime.");
+            changes.Add(StockReplies.Reply("OtherPlanAccepted", now));
         changes.AddRange(session.All<(string Mark, Length Before, Length Left, string State)>(
             $"""
             SELECT mark, left_before_nm, free_nm, state FROM plan_coils JOIN coils ON coils.id = coil_id JOIN coils_free ON coils_free.id = coil_id
             WHERE plan_id = @planId AND (free_nm <> left_before_nm OR state <> '{CoilStock.InStock}') ORDER BY mark
             """,
             new { planId }).Select(coil => coil.State == CoilStock.InStock
-                ? $"Coil {coil.Mark} had {coil.Before} and now has {coil.Left}."
-                : $"Coil {coil.Mark} is {coil.State}."));
+                ? StockReplies.Reply("CoilChanged", coil.Mark, coil.Before, coil.Left)
+                : StockReplies.Reply("CoilIs", coil.Mark, coil.State)));
         changes.AddRange(session.All<(string Job, string Run, string State)>(
             $"""
             SELECT jobs.number, run, cut_tickets.state FROM plan_cuts JOIN plan_coils ON plan_coils.id = plan_cuts.plan_coil_id
             JOIN pieces ON pieces.id = plan_cuts.piece_id JOIN jobs ON jobs.id = job_id JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
             WHERE plan_id = @planId AND cut_tickets.state <> '{TicketStates.Waiting}' ORDER BY jobs.number, pieces.position
             """,
-            new { planId }).Select(piece => $"Piece {piece.Run} of {piece.Job} is {piece.State}."));
+            new { planId }).Select(piece => StockReplies.Reply("PieceIs", piece.Run, piece.Job, piece.State)));
         return changes;
     }
 
@@ -169,7 +169,7 @@ public sealed class CutPlanDesk(ShopDatabase database)
         $"SELECT id FROM cut_plans WHERE state = '{PlanStates.Accepted}' AND material = @material AND diameter_nm = @Diameter AND construction = @Construction",
         new { material = Rope.NameOf(kind.Material), kind.Diameter, kind.Construction });
 
-    private static PlanAnswer Refused(string problem) => new(PlanId: 0, [problem]);
+    private static PlanAnswer Refused(string key, params IReadOnlyList<object?> values) => new(PlanId: 0, [StockReplies.Reply(key, values)]);
 
     private sealed record WaitingRow(long Id, PieceCode Code, Length Cut, string Job, bool OneLot, DateOnly? Due, string LotSoFar)
     {

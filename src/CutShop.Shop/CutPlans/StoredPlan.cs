@@ -80,7 +80,7 @@ public sealed record CoilToBuy(RopeKind Kind, Length Coil, long Pieces, Length R
 /// <summary>How making or accepting a plan went.</summary>
 /// <param name="PlanId">The plan; zero where there is none.</param>
 /// <param name="Problems">Why there is no plan, or what changed since it was made; empty where it is done.</param>
-public sealed record PlanAnswer(long PlanId, IReadOnlyList<string> Problems)
+public sealed record PlanAnswer(long PlanId, IReadOnlyList<Sentence> Problems)
 {
     /// <summary>True where it is done.</summary>
     public bool IsDone => Problems.Count == 0;

@@ -1,6 +1,6 @@
 namespace CutShop.Shop;
 
-/// <summary>Why the program itself did something: a code, and the English words that are made of it when somebody reads the line.</summary>
+/// <summary>Why the program itself did something: a code, and the words of <see cref="HistoryWords"/> that are made of it when somebody reads the line.</summary>
 internal sealed class HistoryCause
 {
     private static readonly Dictionary<string, HistoryCause> Known = [];
@@ -8,19 +8,19 @@ internal sealed class HistoryCause
     private HistoryCause(string code, Func<HistoryEntry, string> words) => (Code, Words) = (code, words);
 
     /// <summary>The job changed, and what the ticket is for is no longer wanted.</summary>
-    public static HistoryCause JobChanged { get; } = New("job-changed", _ => "the job changed");
+    public static HistoryCause JobChanged { get; } = New("job-changed", _ => HistoryWords.Say("BecauseJobChanged"));
 
     /// <summary>The coil was not whole when it came in.</summary>
-    public static HistoryCause OpenedBefore { get; } = New("opened-before", _ => "opened before it came in");
+    public static HistoryCause OpenedBefore { get; } = New("opened-before", _ => HistoryWords.Say("BecauseOpenedBefore"));
 
     /// <summary>The piece was cut too short.</summary>
-    public static HistoryCause Short { get; } = New("short", line => $"short by {line.LengthOf("short_nm")}");
+    public static HistoryCause Short { get; } = New("short", line => HistoryWords.Say("BecauseShort", line.LengthOf("short_nm")));
 
     /// <summary>Too many wrong tries to sign in.</summary>
-    public static HistoryCause WrongTries { get; } = New("wrong-tries", line => $"{line.Number("tries")} wrong tries of the {line.Text("way")}");
+    public static HistoryCause WrongTries { get; } = New("wrong-tries", line => HistoryWords.Say("BecauseWrongTries", line.Number("tries"), line.Text("way")));
 
     /// <summary>A backup was restored, and what had been shut since it was made stays shut.</summary>
-    public static HistoryCause BeforeRestore { get; } = New("before-restore", _ => "it was so before the backup was restored");
+    public static HistoryCause BeforeRestore { get; } = New("before-restore", _ => HistoryWords.Say("BecauseBeforeRestore"));
 
     private static Dictionary<string, HistoryCause> ByReport { get; } =
         SiteReportWords.All.ToDictionary(pair => pair.Word, pair => New($"on-site-{pair.Word}", _ => OnSiteWords(pair.Word)));
@@ -42,7 +42,7 @@ internal sealed class HistoryCause
     public static HistoryCause OnSite(string kind) => ByReport[kind];
 
     /// <summary>A report from site in words.</summary>
-    public static string OnSiteWords(string kind) => $"on site: {SiteReportWords.Said(kind)}";
+    public static string OnSiteWords(string kind) => HistoryWords.Say("BecauseOnSite", SiteReportWords.Said(kind));
 
     private static HistoryCause New(string code, Func<HistoryEntry, string> words)
     {

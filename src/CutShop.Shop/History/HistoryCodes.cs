@@ -1,120 +1,115 @@
+using System.Runtime.CompilerServices;
 using CutShop.Takeoff;
+using static CutShop.Shop.HistoryWords;
 
 namespace CutShop.Shop;
 
 /// <summary>
-/// Every code of the history with its English words, which is their one home. Words may be changed at any time; a code, once stored,
-/// means the same for good, and nothing but <see cref="HistoryEntry.InWords"/> reads the words.
+/// Every code of the history. Its words are in <see cref="HistoryWords"/>, by the name of its property, and may change at any time; a
+/// code, once stored, means the same for good, and nothing but <see cref="HistoryEntry.InWords"/> reads the words.
 /// </summary>
 internal static class HistoryCodes
 {
     private static readonly Dictionary<string, HistoryCode> Known = [];
 
     // Jobs.
-    public static HistoryCode JobReceived { get; } = New("job-received", "received", after: Counted);
-    public static HistoryCode JobTakenIn { get; } = New("job-taken-in", "taken in", after: Counted);
-    public static HistoryCode JobReleased { get; } = New("job-released", "released");
-    public static HistoryCode JobCancelled { get; } = New("job-cancelled", "cancelled", after: line => $"cancelled, {Surplus(line)}");
-    public static HistoryCode JobChanged { get; } = New(
-        "job-changed",
-        "changed",
-        before: line => Counted(line, "_before"),
-        after: AfterChange);
-    public static HistoryCode JobByRules { get; } = New(
-        "job-by-rules", "changed to newer rules", before: line => Counted(line, "_before"), after: AfterChange);
-    public static HistoryCode SitePackOpened { get; } = New("site-pack-opened", "site pack opened");
-    public static HistoryCode SitePackReplaced { get; } = New("site-pack-replaced", "site pack replaced");
+    public static HistoryCode JobReceived { get; } = New("job-received", after: Counted);
+    public static HistoryCode JobTakenIn { get; } = New("job-taken-in", after: Counted);
+    public static HistoryCode JobReleased { get; } = New("job-released");
+    public static HistoryCode JobCancelled { get; } = New("job-cancelled", after: line => Say("CancelledWithSurplus", line.Number("surplus")));
+    public static HistoryCode JobChanged { get; } = New("job-changed", before: CountedBefore, after: AfterChange);
+    public static HistoryCode JobByRules { get; } = New("job-by-rules", before: CountedBefore, after: AfterChange);
+    public static HistoryCode SitePackOpened { get; } = New("site-pack-opened");
+    public static HistoryCode SitePackReplaced { get; } = New("site-pack-replaced");
 
     // Tickets of both benches.
-    public static HistoryCode TakenToBench { get; } = New("taken-to-bench", "taken to the bench");
-    public static HistoryCode TakenOver { get; } = New("taken-over", "taken over", before: line => line.From, after: line => line.Who);
-    public static HistoryCode HandedBack { get; } = New("handed-back", "handed back");
-    public static HistoryCode HandedBackUnused { get; } = New(
-        "handed-back-unused", line => $"handed back, nothing was done for {line.Number("minutes")} minutes");
-    public static HistoryCode Undone { get; } = New("undone", "undone");
-    public static HistoryCode TicketCancelled { get; } = New("ticket-cancelled", "cancelled");
-    public static HistoryCode NoLongerWanted { get; } = New("no-longer-wanted", "no longer wanted");
+    public static HistoryCode TakenToBench { get; } = New("taken-to-bench");
+    public static HistoryCode TakenOver { get; } = New("taken-over", before: line => line.From, after: line => line.Who);
+    public static HistoryCode HandedBack { get; } = New("handed-back");
+    public static HistoryCode HandedBackUnused { get; } = Worded("handed-back-unused", line => Counted(line, "minutes", "HandedBackOneMinute", "HandedBackSomeMinutes"));
+    public static HistoryCode Undone { get; } = New("undone");
+    public static HistoryCode TicketCancelled { get; } = New("ticket-cancelled");
+    public static HistoryCode NoLongerWanted { get; } = New("no-longer-wanted");
 
     // Cut tickets.
-    public static HistoryCode CutStepDone { get; } = New(
-        "cut-step-done", line => CutStepWords.Of((CutStep)line.Number("step")), before: StepBefore, after: StepAfter);
-    public static HistoryCode CutMeasured { get; } = New("cut-measured", line => $"measured {line.AfterLength}", before: StepBefore, after: StepAfter);
-    public static HistoryCode CutNotMeasured { get; } = New(
-        "cut-not-measured", line => $"not measured, counted as {line.AfterLength}", before: StepBefore, after: StepAfter);
-    public static HistoryCode CutTooLong { get; } = New("cut-too-long", "measured too long, to be trimmed");
-    public static HistoryCode CutPutAside { get; } = New("cut-put-aside", "put aside, to be cut again");
-    public static HistoryCode CutFinished { get; } = New("cut-finished", "finished");
-    public static HistoryCode CutRejected { get; } = New("cut-rejected", "not taken, to be cut again");
-    public static HistoryCode Packed { get; } = New("packed", "packed");
-    public static HistoryCode Unpacked { get; } = New("unpacked", "taken out of the parcel");
-    public static HistoryCode SurplusHungUp { get; } = New("surplus-hung-up", "hung up as an offcut");
-    public static HistoryCode SurplusScrapped { get; } = New("surplus-scrapped", "scrapped");
+    public static HistoryCode CutStepDone { get; } = Worded(
+        "cut-step-done", line => Say($"CutStep{line.Number("step")}"), before: StepBefore, after: StepAfter);
+    public static HistoryCode CutMeasured { get; } = Worded("cut-measured", line => Say("CutMeasured", line.AfterLength), before: StepBefore, after: StepAfter);
+    public static HistoryCode CutNotMeasured { get; } = Worded(
+        "cut-not-measured", line => Say("CutNotMeasured", line.AfterLength), before: StepBefore, after: StepAfter);
+    public static HistoryCode CutTooLong { get; } = New("cut-too-long");
+    public static HistoryCode CutPutAside { get; } = New("cut-put-aside");
+    public static HistoryCode CutFinished { get; } = New("cut-finished");
+    public static HistoryCode CutRejected { get; } = New("cut-rejected");
+    public static HistoryCode Packed { get; } = New("packed");
+    public static HistoryCode Unpacked { get; } = New("unpacked");
+    public static HistoryCode SurplusHungUp { get; } = New("surplus-hung-up");
+    public static HistoryCode SurplusScrapped { get; } = New("surplus-scrapped");
 
     // Drill tickets.
-    public static HistoryCode BoreDrilled { get; } = New("bore-drilled", "drilled a bore", before: DrilledBefore, after: DrilledAfter);
-    public static HistoryCode ScrewHoleDrilled { get; } = New("screw-hole-drilled", "drilled a screw hole", before: DrilledBefore, after: DrilledAfter);
-    public static HistoryCode PostDrilled { get; } = New("post-drilled", line => "drilled, the rope fits" + WithIt(line.Number("screw_holes")));
-    public static HistoryCode PostSpoiled { get; } = New("post-spoiled", "spoiled, another post ordered");
-    public static HistoryCode NewPostHere { get; } = New("new-post-here", "the new post is here");
+    public static HistoryCode BoreDrilled { get; } = New("bore-drilled", before: DrilledBefore, after: DrilledAfter);
+    public static HistoryCode ScrewHoleDrilled { get; } = New("screw-hole-drilled", before: DrilledBefore, after: DrilledAfter);
+    public static HistoryCode PostDrilled { get; } = Worded("post-drilled", PostDrilledWords);
+    public static HistoryCode PostSpoiled { get; } = New("post-spoiled");
+    public static HistoryCode NewPostHere { get; } = New("new-post-here");
 
     // Coils.
-    public static HistoryCode CoilReceived { get; } = New("coil-received", "received");
-    public static HistoryCode OffcutHungUp { get; } = New("offcut-hung-up", line => $"offcut of {line.Text("coil")}");
-    public static HistoryCode CutFrom { get; } = New("cut-from", "cut from");
-    public static HistoryCode CutFromPutAside { get; } = New("cut-from-put-aside", "cut from, piece put aside");
-    public static HistoryCode RestScrapped { get; } = New("rest-scrapped", "scrap");
-    public static HistoryCode RestHungUp { get; } = New("rest-hung-up", line => $"rest hung up as {line.Text("offcut")}");
-    public static HistoryCode CutUndone { get; } = New("cut-undone", "cut undone");
-    public static HistoryCode OffcutTakenDown { get; } = New("offcut-taken-down", line => $"part of {line.Text("coil")} again, cut undone");
-    public static HistoryCode CoilCorrected { get; } = New("coil-corrected", "adjusted");
-    public static HistoryCode CoilRetired { get; } = New("coil-retired", "retired");
+    public static HistoryCode CoilReceived { get; } = New("coil-received");
+    public static HistoryCode OffcutHungUp { get; } = Worded("offcut-hung-up", line => Say("OffcutHungUp", line.Text("coil")));
+    public static HistoryCode CutFrom { get; } = New("cut-from");
+    public static HistoryCode CutFromPutAside { get; } = New("cut-from-put-aside");
+    public static HistoryCode RestScrapped { get; } = New("rest-scrapped");
+    public static HistoryCode RestHungUp { get; } = Worded("rest-hung-up", line => Say("RestHungUp", line.Text("offcut")));
+    public static HistoryCode CutUndone { get; } = New("cut-undone");
+    public static HistoryCode OffcutTakenDown { get; } = Worded("offcut-taken-down", line => Say("OffcutTakenDown", line.Text("coil")));
+    public static HistoryCode CoilCorrected { get; } = New("coil-corrected");
+    public static HistoryCode CoilRetired { get; } = New("coil-retired");
 
     // Cut plans.
-    public static HistoryCode PlanDrafted { get; } = New("plan-drafted", "drafted");
-    public static HistoryCode PlanAccepted { get; } = New("plan-accepted", "accepted");
-    public static HistoryCode PlanReplaced { get; } = New("plan-replaced", line => $"replaced by plan {line.Number("plan")}");
+    public static HistoryCode PlanDrafted { get; } = New("plan-drafted");
+    public static HistoryCode PlanAccepted { get; } = New("plan-accepted");
+    public static HistoryCode PlanReplaced { get; } = Worded("plan-replaced", line => Say("PlanReplaced", line.Number("plan")));
 
     // Pieces and reports from site.
-    public static HistoryCode PieceMarked { get; } = New("piece-marked", "marked on site");
-    public static HistoryCode LabelReplaced { get; } = New("label-replaced", "label replaced");
-    public static HistoryCode PieceCutAgain { get; } = New("piece-cut-again", "cut again");
-    public static HistoryCode ReportSent { get; } = New("report-sent", "reported");
-    public static HistoryCode ReportCutAgain { get; } = New("report-cut-again", "piece cut again");
-    public static HistoryCode ReportClosed { get; } = New("report-closed", "closed");
+    public static HistoryCode PieceMarked { get; } = New("piece-marked");
+    public static HistoryCode LabelReplaced { get; } = New("label-replaced");
+    public static HistoryCode PieceCutAgain { get; } = New("piece-cut-again");
+    public static HistoryCode ReportSent { get; } = New("report-sent");
+    public static HistoryCode ReportCutAgain { get; } = New("report-cut-again");
+    public static HistoryCode ReportClosed { get; } = New("report-closed");
 
     // The order desk.
-    public static HistoryCode DraftStarted { get; } = New("draft-started", "started");
-    public static HistoryCode DraftDropped { get; } = New("draft-dropped", "dropped");
-    public static HistoryCode DraftReopened { get; } = New("draft-reopened", "taken up again");
-    public static HistoryCode DraftTakenIn { get; } = New("draft-taken-in", "taken in");
-    public static HistoryCode QuoteMade { get; } = New(
-        "quote-made", "made", after: line => Money.FromTenThousandths(line.Number("total_e4")).ToString());
-    public static HistoryCode QuoteAccepted { get; } = New("quote-accepted", "accepted");
-    public static HistoryCode PriceListKept { get; } = New("price-list-kept", "kept");
-    public static HistoryCode CurrencySet { get; } = New("currency-set", "currency sign set");
+    public static HistoryCode DraftStarted { get; } = New("draft-started");
+    public static HistoryCode DraftDropped { get; } = New("draft-dropped");
+    public static HistoryCode DraftReopened { get; } = New("draft-reopened");
+    public static HistoryCode DraftTakenIn { get; } = New("draft-taken-in");
+    public static HistoryCode QuoteMade { get; } = New("quote-made", after: line => Money.FromTenThousandths(line.Number("total_e4")).ToString());
+    public static HistoryCode QuoteAccepted { get; } = New("quote-accepted");
+    public static HistoryCode PriceListKept { get; } = New("price-list-kept");
+    public static HistoryCode CurrencySet { get; } = New("currency-set");
 
     // What the shop sets for itself.
-    public static HistoryCode SettingSet { get; } = New("setting-set", line => $"{line.Text("setting")} set");
-    public static HistoryCode BitHungUp { get; } = New("bit-hung-up", "hung up", after: line => BitName(line.AfterLength!.Value, line.After));
-    public static HistoryCode BitTakenOff { get; } = New("bit-taken-off", "taken off", before: line => BitName(line.BeforeLength!.Value, line.Before));
+    public static HistoryCode SettingSet { get; } = Worded("setting-set", line => Say("SettingSet", line.Text("setting")));
+    public static HistoryCode BitHungUp { get; } = New("bit-hung-up", after: line => BitName(line.AfterLength!.Value, line.After));
+    public static HistoryCode BitTakenOff { get; } = New("bit-taken-off", before: line => BitName(line.BeforeLength!.Value, line.Before));
 
     // People, tablets and keys.
-    public static HistoryCode PersonAdded { get; } = New("person-added", "added");
-    public static HistoryCode RoleChanged { get; } = New("role-changed", "role changed");
-    public static HistoryCode PasswordSet { get; } = New("password-set", "password set");
-    public static HistoryCode PinSet { get; } = New("pin-set", "PIN set");
-    public static HistoryCode PinRemoved { get; } = New("pin-removed", "PIN taken away");
-    public static HistoryCode PersonSwitchedOn { get; } = New("person-switched-on", "switched on");
-    public static HistoryCode PersonSwitchedOff { get; } = New("person-switched-off", "switched off");
-    public static HistoryCode UnitsChosen { get; } = New("units-chosen", "units chosen", before: line => Units(line.Before), after: line => Units(line.After));
-    public static HistoryCode SignInLocked { get; } = New("sign-in-locked", "locked", after: line => $"for {line.Number("minutes")} minutes");
-    public static HistoryCode TabletEnrolled { get; } = New("tablet-enrolled", "enrolled");
-    public static HistoryCode TabletRemoved { get; } = New("tablet-removed", "removed");
-    public static HistoryCode KeyMade { get; } = New("key-made", "made");
-    public static HistoryCode KeyRevoked { get; } = New("key-revoked", "revoked");
+    public static HistoryCode PersonAdded { get; } = New("person-added");
+    public static HistoryCode RoleChanged { get; } = New("role-changed");
+    public static HistoryCode PasswordSet { get; } = New("password-set");
+    public static HistoryCode PinSet { get; } = New("pin-set");
+    public static HistoryCode PinRemoved { get; } = New("pin-removed");
+    public static HistoryCode PersonSwitchedOn { get; } = New("person-switched-on");
+    public static HistoryCode PersonSwitchedOff { get; } = New("person-switched-off");
+    public static HistoryCode UnitsChosen { get; } = New("units-chosen", before: line => Units(line.Before), after: line => Units(line.After));
+    public static HistoryCode SignInLocked { get; } = New("sign-in-locked", after: line => Counted(line, "minutes", "ForOneMinute", "ForSomeMinutes"));
+    public static HistoryCode TabletEnrolled { get; } = New("tablet-enrolled");
+    public static HistoryCode TabletRemoved { get; } = New("tablet-removed");
+    public static HistoryCode KeyMade { get; } = New("key-made");
+    public static HistoryCode KeyRevoked { get; } = New("key-revoked");
 
     /// <summary>What an older program wrote in words that no code has: the words are kept as they were.</summary>
-    public static HistoryCode Other { get; } = New("other", line => line.Text("words"));
+    public static HistoryCode Other { get; } = Worded("other", line => line.Text("words"));
 
     /// <summary>All codes.</summary>
     public static IReadOnlyCollection<HistoryCode> All => Known.Values;
@@ -122,10 +117,12 @@ internal static class HistoryCodes
     /// <summary>The code of a text; one that is not known here, which a newer program wrote, is shown as it is.</summary>
     public static HistoryCode Find(string code) => Known.TryGetValue(code, out var known) ? known : new(code, _ => code);
 
+    /// <summary>A code that is shown by the words of its property's name, always the same.</summary>
     private static HistoryCode New(
-        string code, string what, Func<HistoryEntry, string>? before = null, Func<HistoryEntry, string>? after = null) => New(code, _ => what, before, after);
+        string code, Func<HistoryEntry, string>? before = null, Func<HistoryEntry, string>? after = null, [CallerMemberName] string key = "") =>
+        Worded(code, _ => Say(key), before, after);
 
-    private static HistoryCode New(
+    private static HistoryCode Worded(
         string code, Func<HistoryEntry, string> what, Func<HistoryEntry, string>? before = null, Func<HistoryEntry, string>? after = null)
     {
         var made = new HistoryCode(code, what, before, after);
@@ -133,33 +130,36 @@ internal static class HistoryCodes
         return made;
     }
 
-    private static string AfterChange(HistoryEntry line) =>
-        $"{Counted(line)}; pieces {Changed(line, "pieces")}; posts {Changed(line, "posts")}; {Surplus(line)}";
+    private static string AfterChange(HistoryEntry line) => Say(
+        "AfterChange",
+        Counted(line),
+        line.Number("pieces_added"),
+        line.Number("pieces_changed"),
+        line.Number("pieces_gone"),
+        line.Number("posts_added"),
+        line.Number("posts_changed"),
+        line.Number("posts_gone"),
+        line.Number("surplus"));
 
-    private static string Counted(HistoryEntry line) => Counted(line, when: "");
+    private static string Counted(HistoryEntry line) => Say("Counted", line.Number("pieces"), line.Number("bores"));
 
-    private static string Counted(HistoryEntry line, string when) => $"{line.Number($"pieces{when}")} pieces, {line.Number($"bores{when}")} bores";
+    private static string CountedBefore(HistoryEntry line) => Say("Counted", line.Number("pieces_before"), line.Number("bores_before"));
 
-    private static string Changed(HistoryEntry line, string things) =>
-        $"{line.Number($"{things}_added")} added, {line.Number($"{things}_changed")} changed, {line.Number($"{things}_gone")} gone";
+    private static string Counted(HistoryEntry line, string name, string one, string some) =>
+        line.Number(name) is var number && number == 1 ? Say(one) : Say(some, number);
 
-    private static string Surplus(HistoryEntry line) => $"{line.Number("surplus")} made and now surplus";
+    private static string StepBefore(HistoryEntry line) => Say("StepOf", line.Number("step_before"), line.Number("steps"));
 
-    private static string StepBefore(HistoryEntry line) => $"step {line.Number("step_before")} of {line.Number("steps")}";
+    private static string StepAfter(HistoryEntry line) => Say("StepOf", line.Number("step"), line.Number("steps"));
 
-    private static string StepAfter(HistoryEntry line) => $"step {line.Number("step")} of {line.Number("steps")}";
+    private static string DrilledBefore(HistoryEntry line) => Say("DrilledOf", line.Number("drilled_before"), line.Number("drillings"));
 
-    private static string DrilledBefore(HistoryEntry line) => $"{line.Number("drilled_before")} of {line.Number("drillings")} drilled";
+    private static string DrilledAfter(HistoryEntry line) => Say("DrilledOf", line.Number("drilled"), line.Number("drillings"));
 
-    private static string DrilledAfter(HistoryEntry line) => $"{line.Number("drilled")} of {line.Number("drillings")} drilled";
-
-    /// <summary>Screw holes that were not ticked one by one.</summary>
-    private static string WithIt(long screwHoles) => screwHoles switch
-    {
-        0 => "",
-        1 => ", 1 screw hole with it",
-        _ => $", {screwHoles} screw holes with it",
-    };
+    /// <summary>With it are the screw holes that were not ticked one by one.</summary>
+    private static string PostDrilledWords(HistoryEntry line) => line.Number("screw_holes") == 0
+        ? Say("PostDrilled")
+        : Counted(line, "screw_holes", "PostDrilledOneHole", "PostDrilledSomeHoles");
 
     private static string BitName(Length diameter, string kind) => $"{LengthText.Brief(diameter)} {kind}";
 

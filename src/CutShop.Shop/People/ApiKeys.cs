@@ -24,9 +24,6 @@ public sealed record ApiKey(
 /// <summary>Keys for programs: 256 random bits each, shown once, kept as a hash.</summary>
 public sealed class ApiKeys(ShopDatabase database)
 {
-    /// <summary>The scopes' names, as a message lists them.</summary>
-    public const string AcceptedScope = "read or take-in";
-
     private const string Prefix = "cutshop_";
     private const int LongestName = 60;
     private const string Columns = "SELECT id, name, scope, made_by, made_at, last_used_at, revoked_at FROM api_keys";
@@ -44,6 +41,9 @@ public sealed class ApiKeys(ShopDatabase database)
         _ => throw new ArgumentOutOfRangeException(nameof(scope), scope, message: null),
     };
 
+    /// <summary>The problem of a scope that is not known.</summary>
+    public static FieldProblem UnknownScope(string? name) => new("scope", name ?? "", PeopleReplies.Say("Scope"));
+
     /// <summary>The scope of a name, or null.</summary>
     public static KeyScope? ScopeNamed(string? name) => name is not null && Scopes.TryGetValue(name, out var scope) ? scope : null;
 
@@ -57,7 +57,7 @@ public sealed class ApiKeys(ShopDatabase database)
     {
         var tidy = PersonRows.Tidy(name);
         if (tidy.Length is 0 or > LongestName || tidy.Any(char.IsControl))
-            return (PersonAnswer.Refused("name", tidy, $"1 to {LongestName} characters, such as the program's name"), "");
+            return (PersonAnswer.Refused("name", tidy, "KeyName", LongestName), "");
         var key = Prefix + Secrets.DrawToken();
         var id = await database.WriteAsync(
             session =>
@@ -78,7 +78,7 @@ public sealed class ApiKeys(ShopDatabase database)
         session =>
         {
             if (session.Execute("UPDATE api_keys SET revoked_at = @Now WHERE id = @id AND revoked_at IS NULL", new { session.Now, id }) == 0)
-                return PersonAnswer.Refused("key", "", "a key that is not revoked");
+                return PersonAnswer.Refused("key", "", "ActiveKey");
             session.Record("API key", id, who, HistoryCodes.KeyRevoked, "in use", "revoked");
             return PersonAnswer.Done(id);
         },

@@ -34,7 +34,7 @@ public sealed class FirstOwner(ShopDatabase database)
             session =>
             {
                 if (!IsOpen(session, token))
-                    return PersonAnswer.Refused("link", "", "a link that was not used yet; start the program again for a new one");
+                    return PersonAnswer.Refused("link", "", "OpenLink");
                 var answer = People.Add(session, name, Role.Owner, passwordHash, PersonRows.Tidy(name));
                 if (answer.IsDone)
                     EndLink(session);

@@ -3,7 +3,7 @@ namespace CutShop.Shop;
 /// <summary>The people of the shop: adding them, their roles, passwords and PINs, switching them off.</summary>
 public sealed class People(ShopDatabase database)
 {
-    private const string OneOwner = "a change that leaves at least one active owner";
+    private const string OneOwner = "OneOwner";
 
     /// <summary>Everyone, active people first, by name.</summary>
     public IReadOnlyList<Person> All() => database.Read(PersonRows.All);
@@ -135,7 +135,7 @@ public sealed class People(ShopDatabase database)
         database.WriteAsync(
             session => PersonRows.ById(session, id) is { } person
                 ? change(session, person)
-                : PersonAnswer.Refused("person", id.ToString(System.Globalization.CultureInfo.InvariantCulture), "a person of this shop"),
+                : PersonAnswer.Refused("person", id.ToString(System.Globalization.CultureInfo.InvariantCulture), "Person"),
             cancel);
 
     private static bool IsLastOwner(ShopSession session, PersonRow person) =>

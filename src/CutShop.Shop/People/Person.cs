@@ -33,9 +33,6 @@ public static class RoleNames
 {
     private static readonly Dictionary<string, Role> Named = Enum.GetValues<Role>().ToDictionary(NameOf);
 
-    /// <summary>All names, as a message lists them.</summary>
-    public const string Accepted = "owner, desk, cutter or driller";
-
     /// <summary>A role's name.</summary>
     public static string NameOf(Role role) => role switch
     {
@@ -45,6 +42,9 @@ public static class RoleNames
         Role.Driller => "driller",
         _ => throw new ArgumentOutOfRangeException(nameof(role), role, message: null),
     };
+
+    /// <summary>The problem of a role that is not known.</summary>
+    public static FieldProblem Unknown(string? name) => new("role", name ?? "", PeopleReplies.Say("Role"));
 
     /// <summary>The role of a name, or null.</summary>
     public static Role? Find(string? name) => name is not null && Named.TryGetValue(name, out var role) ? role : null;
@@ -60,5 +60,5 @@ public sealed record PersonAnswer(long Id, FieldProblem? Problem)
 
     internal static PersonAnswer Done(long id) => new(id, Problem: null);
 
-    internal static PersonAnswer Refused(string field, string value, string accepted) => new(0, new(field, value, $"accepted: {accepted}"));
+    internal static PersonAnswer Refused(string field, string value, string key, params IReadOnlyList<object?> values) => new(0, new(field, value, PeopleReplies.Say(key, values)));
 }

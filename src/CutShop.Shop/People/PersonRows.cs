@@ -33,8 +33,8 @@ internal static class PersonRows
     {
         var tidy = Tidy(name);
         if (tidy.Length is 0 or > LongestName || tidy.Any(char.IsControl))
-            return new("name", tidy, $"accepted: 1 to {LongestName} characters");
-        return Named(session, tidy) is null ? null : new("name", tidy, "accepted: a name that no other person here has");
+            return new("name", tidy, PeopleReplies.Say("Name", LongestName));
+        return Named(session, tidy) is null ? null : new("name", tidy, PeopleReplies.Say("NameTaken"));
     }
 }
 

@@ -56,15 +56,15 @@ internal static class Secrets
     /// <param name="name">The person's name.</param>
     public static FieldProblem? ProblemWithPassword(ShopSession session, string password, string name) =>
         password.Length is < ShortestPassword or > LongestPassword || (name.Length > 0 && password.Contains(name, StringComparison.OrdinalIgnoreCase))
-            ? new("password", "", $"accepted: {ShortestPassword} to {LongestPassword} characters, without the name in it")
+            ? new("password", "", PeopleReplies.Say("Password", ShortestPassword, LongestPassword))
         : PasswordRules.IsEasy(password, name, LetterheadShelf.NameIn(session))
-            ? new("password", "", "too easily guessed: it is made of common words, names, years or keys in a row; accepted: several words that do not belong together, or a longer mix of characters")
+            ? new("password", "", PeopleReplies.Say("EasyPassword"))
         : null;
 
     /// <summary>What is wrong with a new PIN, or null.</summary>
     public static FieldProblem? ProblemWithPin(string pin) =>
         pin.Length is < ShortestPin or > LongestPin || !pin.All(char.IsAsciiDigit) || Pins.IsUsual(pin)
-            ? new("pin", "", $"accepted: {ShortestPin} to {LongestPin} digits, but not one that many people choose, such as 1234, 1212, 1995 or 2580")
+            ? new("pin", "", PeopleReplies.Say("Pin", ShortestPin, LongestPin))
             : null;
 
     /// <summary>A password to hand over: four groups of four symbols without look-alikes, 76 bits.</summary>

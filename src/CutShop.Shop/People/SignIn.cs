@@ -64,7 +64,7 @@ public sealed class SignIn(ShopDatabase database)
         }
         if (!isLast)
             return new(SignInOutcome.Wrong, Person: null, row?.Name, TimeSpan.Zero);
-        var next = await database.WriteAsync(session => Lock(session, row, way, SignInTries.WaitOf(session, name, way, place)), cancel).ConfigureAwait(false);
+        var next = await database.WriteAsync(session => Lock(session, row, way, SignInTries.WaitOf(session, name, way, place), SignInTries.TriesOf(session, name, way, place)), cancel).ConfigureAwait(false);
         return new(SignInOutcome.Locked, Person: null, row?.Name, next);
     }
 
@@ -80,11 +80,11 @@ public sealed class SignIn(ShopDatabase database)
     }
 
     /// <summary>The count is kept already; the history says so too, and for an unknown name as well, so that both take as long.</summary>
-    private static TimeSpan Lock(ShopSession session, PersonRow? row, string way, TimeSpan wait)
+    private static TimeSpan Lock(ShopSession session, PersonRow? row, string way, TimeSpan wait, long tries)
     {
         var (id, who) = row is null ? (0, "a name that nobody has") : (row.Id, row.Name);
         var minutes = (long)Math.Ceiling(wait.TotalMinutes);
-        session.Record("person", id, who, HistoryCodes.SignInLocked, reason: Reason.Because(HistoryCause.WrongTries), details: new { minutes, tries = MostTries, way });
+        session.Record("person", id, who, HistoryCodes.SignInLocked, reason: Reason.Because(HistoryCause.WrongTries), details: new { minutes, tries, way });
         return wait;
     }
 }

@@ -49,6 +49,10 @@ internal static class SignInTries
     public static TimeSpan WaitOf(ShopSession session, string name, string way, SignInPlace place) => Limits(place).Max(limit =>
         Find(session, name, way, limit.Place) is { } tried ? WaitAfter(tried.Tries - limit.Most) - (session.Now - tried.LastAt) : TimeSpan.Zero);
 
+    /// <summary>How many tries made the name wait: of the limits that are reached, the one with the most.</summary>
+    public static long TriesOf(ShopSession session, string name, string way, SignInPlace place) => Limits(place)
+        .Select(limit => Find(session, name, way, limit.Place) is { } tried && tried.Tries >= limit.Most ? tried.Tries : 0).Max();
+
     /// <summary>Starts the count again: a secret was set.</summary>
     public static void Forget(ShopSession session, string name) =>
         session.Execute("DELETE FROM sign_in_tries WHERE name_hash = @hash", new { hash = HashOf(name) });

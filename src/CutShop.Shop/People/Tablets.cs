@@ -26,7 +26,7 @@ public sealed class Tablets(ShopDatabase database)
     {
         var tidy = PersonRows.Tidy(name);
         if (tidy.Length is 0 or > LongestName || tidy.Any(char.IsControl))
-            return (PersonAnswer.Refused("name", tidy, $"1 to {LongestName} characters, such as \"Bench 2\""), "");
+            return (PersonAnswer.Refused("name", tidy, "TabletName", LongestName), "");
         var token = Secrets.DrawToken();
         var id = await database.WriteAsync(
             session =>
@@ -46,7 +46,7 @@ public sealed class Tablets(ShopDatabase database)
         session =>
         {
             if (session.Execute("UPDATE tablets SET removed_at = @Now WHERE id = @id AND removed_at IS NULL", new { session.Now, id }) == 0)
-                return PersonAnswer.Refused("tablet", "", "an enrolled tablet");
+                return PersonAnswer.Refused("tablet", "", "EnrolledTablet");
             session.Record("tablet", id, who, HistoryCodes.TabletRemoved, "enrolled", "removed");
             return PersonAnswer.Done(id);
         },

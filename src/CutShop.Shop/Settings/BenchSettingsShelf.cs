@@ -51,13 +51,13 @@ public sealed class BenchSettingsShelf(ShopDatabase database)
             if (!parsed.IsGood)
                 problems.Add(new(field, text, parsed.Problem!));
             else if (parsed.Value > LargestTolerance)
-                problems.Add(new(field, text, $"accepted: at most {LargestTolerance}"));
+                problems.Add(new(field, text, SettingsReplies.Say("AtMost", LargestTolerance)));
         }
 
         void CheckNumber(string field, string text, int most)
         {
             if (!int.TryParse(text.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var number) || number < 1 || number > most)
-                problems.Add(new(field, text, $"accepted: a whole number from 1 to {most}"));
+                problems.Add(new(field, text, SettingsReplies.Say("WholeNumber", most)));
         }
     }
 

@@ -41,6 +41,6 @@ public sealed class LabelAddressShelf(ShopDatabase database)
         return text.Length <= Longest && Uri.TryCreate(text, UriKind.Absolute, out var address) && address.Scheme is ("http" or "https")
             && address.Host.Length > 0 && address.Query.Length + address.Fragment.Length + address.UserInfo.Length == 0
             ? Parsed.Good(address)
-            : Parsed.Bad<Uri>($"accepted: an address such as https://shop.example, optionally with a port and a path, without a query, at most {Longest} characters");
+            : Parsed.Bad<Uri>(SettingsReplies.Say("Address", Longest));
     }
 }

@@ -57,7 +57,7 @@ public sealed class SettingsShelf(ShopDatabase database)
             if (!parsed.IsGood)
                 problems.Add(new(field, text, parsed.Problem!));
             else if (parsed.Value < least || parsed.Value > most)
-                problems.Add(new(field, text, $"accepted: from {least} to {most}"));
+                problems.Add(new(field, text, SettingsReplies.Say("FromTo", least, most)));
             return parsed.Value;
         }
     }

@@ -12,9 +12,7 @@ public sealed class CoilStock(ShopDatabase database)
     internal const string UsedUp = "used up";
     internal const string Retired = "retired";
 
-    private const string LongestCoilText = "10 km (about 32,800 ft)";
-    private const string ThickestRopeText = "12 in (304.8 mm)";
-
+    // The sentences in StockReplies name these two limits.
     private static readonly Length LongestCoil = Length.Metre * 10_000;
     private static readonly Length ThickestRope = Length.FromInches(12);
 
@@ -74,19 +72,19 @@ public sealed class CoilStock(ShopDatabase database)
     private static StockAnswer Receive(ShopSession session, CoilReceived coil, string who)
     {
         if (!coil.Length.IsPositive || coil.Length > LongestCoil)
-            return Refused($"length: {coil.Length}; accepted: above zero, at most {LongestCoilText}");
+            return Refused("Length", coil.Length);
         if (!coil.Kind.Diameter.IsPositive || coil.Kind.Diameter > ThickestRope)
-            return Refused($"diameter: {coil.Kind.Diameter}; accepted: above zero, at most {ThickestRopeText}");
+            return Refused("Diameter", coil.Kind.Diameter);
         if (!IsWord(coil.Lot))
-            return Refused($"lot: \"{coil.Lot}\"; accepted: 1 to {LongestWord} characters");
+            return Refused("Lot", coil.Lot, LongestWord);
         if (!IsWord(coil.Kind.Construction))
-            return Refused($"construction: \"{coil.Kind.Construction}\"; accepted: 1 to {LongestWord} characters");
+            return Refused("Construction", coil.Kind.Construction, LongestWord);
         if (coil.Place.Length > LongestWord)
-            return Refused($"place: \"{coil.Place}\"; accepted: at most {LongestWord} characters");
+            return Refused("Place", coil.Place, LongestWord);
         if (coil.WhenFull is not { } full)
             return Done(Insert(session, coil, parentId: null, who, HistoryCodes.CoilReceived));
         if (full <= coil.Length || full > LongestCoil)
-            return Refused($"when full: {full}; accepted: above the {coil.Length} that it holds now, at most {LongestCoilText}; nothing for a full coil");
+            return Refused("WhenFull", full, coil.Length);
         var mark = Insert(session, coil with { Length = full }, parentId: null, who, HistoryCodes.CoilReceived);
         Correct(session, Find(session, mark)!, coil.Length, Reason.Because(HistoryCause.OpenedBefore), who);
         return Done(mark);
@@ -120,11 +118,11 @@ public sealed class CoilStock(ShopDatabase database)
     private static StockAnswer Adjust(ShopSession session, string mark, Length left, string reason, string who)
     {
         if (Find(session, mark) is not { State: InStock } coil)
-            return Refused($"coil: \"{mark}\"; accepted: the mark of a coil in stock");
+            return Refused("CoilMark", mark);
         if (!left.IsPositive || left > coil.Whole)
-            return Refused($"left: {left}; accepted: above zero, at most {coil.Whole}, what came in; retire a coil that is gone");
+            return Refused("Left", left, coil.Whole);
         if (!IsWord(reason))
-            return Refused($"reason: \"{reason}\"; accepted: 1 to {LongestWord} characters");
+            return Refused("Reason", reason, LongestWord);
         Correct(session, coil, left, reason, who);
         return Done(mark);
     }
@@ -138,9 +136,9 @@ public sealed class CoilStock(ShopDatabase database)
     private static StockAnswer Retire(ShopSession session, string mark, string reason, string who)
     {
         if (Find(session, mark) is not { State: InStock } coil)
-            return Refused($"coil: \"{mark}\"; accepted: the mark of a coil in stock");
+            return Refused("CoilMark", mark);
         if (!IsWord(reason))
-            return Refused($"reason: \"{reason}\"; accepted: 1 to {LongestWord} characters");
+            return Refused("Reason", reason, LongestWord);
         session.Execute("UPDATE coils SET state = @Retired WHERE id = @Id", new { Retired, coil.Id });
         session.Record("coil", coil.Id, who, HistoryCodes.CoilRetired, InStock, Retired, reason);
         return Done(mark);
@@ -150,7 +148,7 @@ public sealed class CoilStock(ShopDatabase database)
 
     internal static StockAnswer Done(string mark) => new(mark, Problem: null);
 
-    internal static StockAnswer Refused(string problem) => new(Mark: "", problem);
+    internal static StockAnswer Refused(string key, params IReadOnlyList<object?> values) => new(Mark: "", StockReplies.Reply(key, values));
 
     internal static StockAnswer Once(ShopSession session, string requestKey, Func<StockAnswer> work) =>
         RequestLog.Once(session, requestKey, work, answer => answer.IsDone ? answer.Mark : null, Done);

@@ -44,7 +44,7 @@ public sealed record StockCoil(
 /// <summary>How a change of stock went.</summary>
 /// <param name="Mark">The coil's mark; empty where there is none.</param>
 /// <param name="Problem">Why nothing was changed, or null.</param>
-public sealed record StockAnswer(string Mark, string? Problem)
+public sealed record StockAnswer(string Mark, Sentence? Problem)
 {
     /// <summary>True where the change is stored.</summary>
     public bool IsDone => Problem is null;

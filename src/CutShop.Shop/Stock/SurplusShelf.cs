@@ -26,7 +26,7 @@ public sealed class SurplusShelf(ShopDatabase database)
           AND (SELECT sum(nm) FROM rope_uses WHERE ticket_id = cut_tickets.id AND kind = 'piece') > 0
         """;
 
-    /// <summary>What a ticket has no more once its piece is not one any more; who cut it and when stays told.</summary>
+    /// <summary>What a ticket no longer has once its piece is gone; who cut it and when is kept.</summary>
     private const string NoPiece = ", steps = 0, plan_coil_id = NULL, cut_coil_id = NULL, longest_nm = NULL, measured_nm = NULL, first_use_id = NULL";
 
     /// <summary>All of them, by rope and then the longest first.</summary>
@@ -64,7 +64,7 @@ public sealed class SurplusShelf(ShopDatabase database)
         session => CoilStock.Once(session, requestKey, () =>
         {
             if (session.FirstOrDefault<SurplusPiece>(Pieces + " AND code = @code", new { code }) is null)
-                return CoilStock.Refused($"piece: \"{code}\"; accepted: the code of a surplus piece");
+                return CoilStock.Refused("SurplusPiece", code);
             var work = CutWork.Find(session, code)!;
             var mark = become(session, work);
             move.Do(session, work.Id, who, NoPiece);

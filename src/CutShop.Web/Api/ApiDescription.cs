@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.OpenApi;
 using Microsoft.OpenApi;
+using CutShop.Web.Words;
 
 namespace CutShop.Web;
 
@@ -27,14 +28,14 @@ internal static class ApiDescription
         {
             Title = "CutShop",
             Version = typeof(ApiDescription).Assembly.GetName().Version!.ToString(2),
-            Description = "Takes jobs in and tells of their pieces, bores, screws, tickets and labels. Every address asks for a key.",
+            Description = HostWords.Say("ApiAbout"),
         };
         // The site may stand behind another address than it listens on.
         document.Servers = [new OpenApiServer { Url = "/" }];
         document.Components ??= new OpenApiComponents();
         document.Components.SecuritySchemes = new Dictionary<string, IOpenApiSecurityScheme>
         {
-            [KeyName] = new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "A key that the shop's owner made." },
+            [KeyName] = new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = HostWords.Say("ApiKeyAbout") },
         };
         document.Security = [new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference(KeyName, document)] = [] }];
         return Task.CompletedTask;
@@ -57,7 +58,7 @@ internal static class ApiDescription
         operation.RequestBody = new OpenApiRequestBody
         {
             Required = true,
-            Description = isJson ? "A job file, as docs/job-file.md describes it." : "A job's sheet, as docs/csv.md describes it.",
+            Description = isJson ? HostWords.Say("ApiJobFile") : HostWords.Say("ApiSheet"),
             Content = new Dictionary<string, OpenApiMediaType>
             {
                 [file.ContentType] = new()
@@ -72,7 +73,7 @@ internal static class ApiDescription
         {
             Name = "Idempotency-Key",
             In = ParameterLocation.Header,
-            Description = "A key of the request's own: sent again with the same content, the first answer comes again.",
+            Description = HostWords.Say("ApiRequestKey"),
             Schema = new OpenApiSchema { Type = JsonSchemaType.String, MaxLength = 200 },
         });
     }
@@ -82,15 +83,15 @@ internal static class ApiDescription
         switch (parameter.Name)
         {
             case "since":
-                parameter.Description = "The cursor \"next\" of an earlier answer; 0 or nothing starts from the beginning.";
+                parameter.Description = HostWords.Say("ApiSince");
                 parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.Integer, Format = "int64", Minimum = "0" };
                 break;
             case "most":
-                parameter.Description = "How many at most.";
+                parameter.Description = HostWords.Say("ApiMost");
                 parameter.Schema = new OpenApiSchema { Type = JsonSchemaType.Integer, Format = "int32", Minimum = "1", Maximum = $"{Cursor.MostAtOnce}" };
                 break;
             case "number":
-                parameter.Description = "The job's number.";
+                parameter.Description = HostWords.Say("ApiNumber");
                 parameter.Example = JsonValue.Create("LQ-1042");
                 break;
         }

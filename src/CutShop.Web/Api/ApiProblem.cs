@@ -3,6 +3,7 @@ using CutShop.Takeoff;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.WebUtilities;
+using CutShop.Web.Words;
 
 namespace CutShop.Web;
 
@@ -45,26 +46,34 @@ internal static class ApiProblem
 
     /// <summary>The problem of a job file that could not be read.</summary>
     public static ProblemHttpResult Of(IReadOnlyList<JobProblem> problems) =>
-        OfFile("job file", [.. problems.Take(MostListed).Select(problem => new ProblemPlace(problem.Path, problem.Value, problem.Text))], problems.Count);
+        OfFile("JobFile", [.. problems.Take(MostListed).Select(problem => new ProblemPlace(problem.Path, problem.Value, problem.Text))], problems.Count);
 
     /// <summary>The problem of a file that could not be read: how many places are wrong, and the first of them.</summary>
+    /// <param name="what">JobFile or Sheet, as the keys of the sentences end.</param>
+    /// <param name="first">The first places.</param>
+    /// <param name="count">How many there are.</param>
     public static ProblemHttpResult OfFile(string what, IReadOnlyList<ProblemPlace> first, int count) => Of(
         StatusCodes.Status400BadRequest,
-        $"{count} {(count == 1 ? "thing is" : "things are")} wrong with the {what}.{(count > first.Count ? $" The first {first.Count} are listed." : "")}",
+        Counted(what, first.Count, count),
         first);
+
+    private static string Counted(string what, int listed, int count) =>
+        count == 1 ? HostWords.Say($"ApiOneWrong{what}")
+        : count == listed ? HostWords.Say($"ApiSomeWrong{what}", count)
+        : $"{HostWords.Say($"ApiSomeWrong{what}", count)} {HostWords.Say("ApiFirstListed", listed)}";
 
     /// <summary>The problem of a job that is not there.</summary>
     public static ProblemHttpResult NoJob(string number) =>
-        Of(StatusCodes.Status404NotFound, "There is no such job.", new ProblemPlace("number", number, "accepted: the number of a job that was taken in"));
+        Of(StatusCodes.Status404NotFound, HostWords.Say("ApiNoJob"), new ProblemPlace("number", number, HostWords.Say("ApiJobNumber")));
 
     /// <summary>Answers with a status alone.</summary>
     public static Task WriteAsync(HttpContext context, int status) => Of(status, status switch
     {
-        401 => "Send a key of this shop as \"Authorization: Bearer KEY\".",
-        403 => "This key may read only; taking jobs in needs a take-in key.",
-        404 => "There is nothing at this address.",
-        405 => "This address does not take this method.",
-        500 => "Something broke. Nothing half done was stored.",
+        401 => HostWords.Say("ApiSendKey"),
+        403 => HostWords.Say("ApiReadOnlyKey"),
+        404 => HostWords.Say("ApiNothingHere"),
+        405 => HostWords.Say("ApiOtherMethod"),
+        500 => HostWords.Say("ApiBroke"),
         _ => ReasonPhrases.GetReasonPhrase(status),
     }).ExecuteAsync(context);
 }

@@ -1,5 +1,6 @@
 using CutShop.Shop;
 using Microsoft.AspNetCore.Http.HttpResults;
+using CutShop.Web.Words;
 
 namespace CutShop.Web;
 
@@ -15,8 +16,8 @@ internal static class ChangesApi
     public static void MapChanges(this RouteGroupBuilder api) => api.MapGet("/changes", List)
         .WithName("listChanges")
         .WithTags("Changes")
-        .WithSummary("What changed since a cursor: jobs, tickets, coils and plans.")
-        .WithDescription("The history is append-only and in order. Keep \"next\" of each answer and ask with it again; nothing is missed and nothing comes twice. 410: a backup was restored since; start again.")
+        .WithSummary(HostWords.Say("ApiListChanges"))
+        .WithDescription(HostWords.Say("ApiListChangesAbout"))
         .Tells(400, 410);
 
     private static Results<Ok<ChangePage>, ProblemHttpResult> List(JobNews news, ShopDatabase database, string? since, string? most)

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CutShop.Shop;
 using Microsoft.AspNetCore.Http.HttpResults;
+using CutShop.Web.Words;
 
 namespace CutShop.Web;
 
@@ -26,11 +27,11 @@ internal readonly record struct Cursor(string Epoch, long Since, int Most, Probl
         var problems = new List<ProblemPlace>();
         var (of, line) = since is null or Start ? (epoch, 0) : Parse(since);
         if (line is null)
-            problems.Add(new("since", since!, "accepted: the cursor \"next\" of an earlier answer, or 0"));
+            problems.Add(new("since", since!, HostWords.Say("ApiCursor")));
         var count = Usual;
         if (most is not null && !(int.TryParse(most, NumberStyles.None, CultureInfo.InvariantCulture, out count) && count is >= 1 and <= MostAtOnce))
-            problems.Add(new("most", most, $"accepted: a whole number from 1 to {MostAtOnce}"));
-        return new(epoch, line ?? 0, count, problems.Count > 0 ? ApiProblem.Of(StatusCodes.Status400BadRequest, "The question is not understood.", problems)
+            problems.Add(new("most", most, HostWords.Say("ApiCount", MostAtOnce)));
+        return new(epoch, line ?? 0, count, problems.Count > 0 ? ApiProblem.Of(StatusCodes.Status400BadRequest, HostWords.Say("ApiNotUnderstood"), problems)
             : of != epoch ? Gone(since!)
             : null);
     }
@@ -53,6 +54,6 @@ internal readonly record struct Cursor(string Epoch, long Since, int Most, Probl
 
     private static ProblemHttpResult Gone(string since) => ApiProblem.Of(
         StatusCodes.Status410Gone,
-        "This cursor belongs to an earlier history: a backup was restored or the shop was moved since. Start again with since=0, and delete what you stored that is not sent again.",
-        new ProblemPlace("since", since, "accepted: 0, or the cursor \"next\" of an answer since then"));
+        HostWords.Say("ApiOldCursor"),
+        new ProblemPlace("since", since, HostWords.Say("ApiNewCursor")));
 }

@@ -2,6 +2,7 @@ using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Web.OnSite;
 using Microsoft.AspNetCore.Http.HttpResults;
+using CutShop.Web.Words;
 
 namespace CutShop.Web;
 
@@ -34,10 +35,10 @@ internal static class JobPaperApi
     public static void MapJobPaper(this RouteGroupBuilder api)
     {
         var jobs = api.MapGroup("/jobs/{number}").WithTags("Paper");
-        jobs.MapGet("/tickets", Tickets).WithName("getTickets").WithSummary("Cut and drill tickets; as PDF where the request accepts application/pdf.").TellsPdf();
-        jobs.MapGet("/tickets.pdf", TicketsPdf).WithName("getTicketsPdf").WithSummary("Cut and drill tickets to print.").TellsPdf();
-        jobs.MapGet("/labels", Labels).WithName("getLabels").WithSummary("Labels; as PDF where the request accepts application/pdf.").TellsPdf();
-        jobs.MapGet("/labels.pdf", LabelsPdf).WithName("getLabelsPdf").WithSummary("Labels to print.").TellsPdf();
+        jobs.MapGet("/tickets", Tickets).WithName("getTickets").WithSummary(HostWords.Say("ApiTickets")).TellsPdf();
+        jobs.MapGet("/tickets.pdf", TicketsPdf).WithName("getTicketsPdf").WithSummary(HostWords.Say("ApiTicketsPdf")).TellsPdf();
+        jobs.MapGet("/labels", Labels).WithName("getLabels").WithSummary(HostWords.Say("ApiLabels")).TellsPdf();
+        jobs.MapGet("/labels.pdf", LabelsPdf).WithName("getLabelsPdf").WithSummary(HostWords.Say("ApiLabelsPdf")).TellsPdf();
     }
 
     private static RouteHandlerBuilder TellsPdf(this RouteHandlerBuilder route) =>
@@ -64,7 +65,7 @@ internal static class JobPaperApi
     {
         var paper = PaperRoutes.PaperOf(job, settings);
         var sheets = paper.Sheets(PaperKind.CutTickets).Concat(paper.Sheets(PaperKind.DrillTickets));
-        return TypedResults.File(PdfSheets.Write($"{job.Number} tickets", sheets, settings), Pdf);
+        return TypedResults.File(PdfSheets.Write(HostWords.Say("TicketsOf", job.Number), sheets, settings), Pdf);
     }
 
     private static Results<Ok<IReadOnlyList<LabelLine>>, FileContentHttpResult, ProblemHttpResult> Labels(

@@ -3,6 +3,7 @@ using CsvHelper;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using Microsoft.AspNetCore.Http.HttpResults;
+using CutShop.Web.Words;
 
 namespace CutShop.Web;
 
@@ -19,11 +20,11 @@ internal static class JobTablesApi
     {
         var jobs = api.MapGroup("/jobs/{number}").WithTags("Tables");
         jobs.MapGet("/pieces.csv", (string number, JobShelf shelf) => Table(number, shelf, WritePieces))
-            .WithName("getPiecesTable").WithSummary("The job's pieces as CSV.").TellsCsv();
+            .WithName("getPiecesTable").WithSummary(HostWords.Say("ApiPieces")).TellsCsv();
         jobs.MapGet("/bores.csv", (string number, JobShelf shelf) => Table(number, shelf, WriteBores))
-            .WithName("getBoresTable").WithSummary("The job's bores as CSV, a line for each drilling.").TellsCsv();
+            .WithName("getBoresTable").WithSummary(HostWords.Say("ApiBores")).TellsCsv();
         jobs.MapGet("/fixings.csv", (string number, JobShelf shelf) => Table(number, shelf, WriteFixings))
-            .WithName("getFixingsTable").WithSummary("The job's screws as CSV.").TellsCsv();
+            .WithName("getFixingsTable").WithSummary(HostWords.Say("ApiFixings")).TellsCsv();
     }
 
     private static RouteHandlerBuilder TellsCsv(this RouteHandlerBuilder route) =>

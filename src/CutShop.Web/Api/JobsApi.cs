@@ -2,6 +2,7 @@ using System.Text.Json;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using Microsoft.AspNetCore.Http.HttpResults;
+using CutShop.Web.Words;
 
 namespace CutShop.Web;
 
@@ -38,9 +39,9 @@ internal static class JobsApi
     public static void MapJobs(this RouteGroupBuilder api)
     {
         var jobs = api.MapGroup("").WithTags("Jobs");
-        jobs.MapGet("/jobs", List).WithName("listJobs").WithSummary("Jobs taken in or changed since a cursor.").Tells(400, 410);
-        jobs.MapGet("/jobs/{number}", Find).WithName("getJob").WithSummary("A job, how it stands, and its job file.").Tells(404);
-        jobs.MapGet("/jobs/{number}/takeoff", Takeoff).WithName("getTakeoff").WithSummary("The job's pieces, bores, screws and warnings.")
+        jobs.MapGet("/jobs", List).WithName("listJobs").WithSummary(HostWords.Say("ApiListJobs")).Tells(400, 410);
+        jobs.MapGet("/jobs/{number}", Find).WithName("getJob").WithSummary(HostWords.Say("ApiGetJob")).Tells(404);
+        jobs.MapGet("/jobs/{number}/takeoff", Takeoff).WithName("getTakeoff").WithSummary(HostWords.Say("ApiTakeoff"))
             .Produces<object>(StatusCodes.Status200OK, "application/json").Tells(404);
     }
 

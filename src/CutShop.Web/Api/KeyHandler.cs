@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.Extensions.Options;
 using Microsoft.Net.Http.Headers;
+using CutShop.Web.Words;
 
 namespace CutShop.Web;
 
@@ -27,7 +28,7 @@ internal sealed class KeyHandler(IOptionsMonitor<KeyOptions> options, ILoggerFac
         if (!header.StartsWith(Bearer, StringComparison.OrdinalIgnoreCase))
             return AuthenticateResult.NoResult();
         if (await keys.UseAsync(header[Bearer.Length..].Trim(), Context.RequestAborted) is not { } key)
-            return AuthenticateResult.Fail("There is no such key, or it was revoked.");
+            return AuthenticateResult.Fail(HostWords.Say("ApiNoKey"));
         var identity = new ClaimsIdentity(
             [
                 new(ClaimTypes.NameIdentifier, key.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)),

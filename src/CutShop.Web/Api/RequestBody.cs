@@ -1,6 +1,7 @@
 using System.Net.Http.Headers;
 using CutShop.Takeoff;
 using Microsoft.AspNetCore.Http.HttpResults;
+using CutShop.Web.Words;
 
 namespace CutShop.Web;
 
@@ -11,9 +12,9 @@ internal static class RequestBody
     public static async Task<(byte[] Bytes, ProblemHttpResult? Problem)> ReadAsync(HttpRequest request, string contentType)
     {
         if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var sent) || !contentType.Equals(sent.MediaType, StringComparison.OrdinalIgnoreCase))
-            return ([], ApiProblem.Of(StatusCodes.Status415UnsupportedMediaType, $"Send the body as {contentType}.", new ProblemPlace("Content-Type", request.ContentType ?? "", $"accepted: {contentType}")));
+            return ([], ApiProblem.Of(StatusCodes.Status415UnsupportedMediaType, HostWords.Say("ApiSendAs", contentType), new ProblemPlace("Content-Type", request.ContentType ?? "", HostWords.Say("ApiAcceptedType", contentType))));
         if (request.Headers.ContentEncoding is { Count: > 0 } encoding && !encoding.ToString().Equals("identity", StringComparison.OrdinalIgnoreCase))
-            return ([], ApiProblem.Of(StatusCodes.Status415UnsupportedMediaType, "Send the body uncompressed.", new ProblemPlace("Content-Encoding", encoding.ToString(), "accepted: identity, or no such header")));
+            return ([], ApiProblem.Of(StatusCodes.Status415UnsupportedMediaType, HostWords.Say("ApiUncompressed"), new ProblemPlace("Content-Encoding", encoding.ToString(), HostWords.Say("ApiIdentity"))));
         try
         {
             using var bytes = new MemoryStream();
@@ -22,7 +23,7 @@ internal static class RequestBody
         }
         catch (BadHttpRequestException e) when (e.StatusCode == StatusCodes.Status413PayloadTooLarge)
         {
-            return ([], ApiProblem.Of(e.StatusCode, $"The body is too large; accepted: at most {JobFileReader.LargestFile / (1024 * 1024)} MiB."));
+            return ([], ApiProblem.Of(e.StatusCode, HostWords.Say("ApiTooLarge", JobFileReader.LargestFile / (1024 * 1024))));
         }
     }
 }

@@ -3,6 +3,7 @@ using CutShop.Shop;
 using CutShop.Takeoff;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
+using CutShop.Web.Words;
 
 namespace CutShop.Web;
 
@@ -14,8 +15,8 @@ internal static class SheetTakeInApi
         .WithMetadata(new RequestSizeLimitAttribute(JobFileReader.LargestFile))
         .WithName("takeInJobSheet")
         .WithTags("Taking in")
-        .WithSummary("Takes a job in from a sheet, as docs/csv.md describes it.")
-        .WithDescription("Three tables one under the other: the job, its posts, its rows of rope. What is wrong is told by line and column.")
+        .WithSummary(HostWords.Say("ApiTakeInSheet"))
+        .WithDescription(HostWords.Say("ApiTakeInSheetAbout"))
         .TakesAndTells("text/csv");
 
     private static async Task<Results<Created<JobTakenIn>, Ok<JobTakenIn>, ProblemHttpResult>> TakeInAsync(
@@ -40,5 +41,5 @@ internal static class SheetTakeInApi
     }
 
     private static ProblemHttpResult Wrong(IReadOnlyList<ProblemPlace> problems) => ApiProblem.OfFile(
-        "sheet", [.. problems.OrderBy(problem => problem.Line).ThenBy(problem => problem.Column).Take(ApiProblem.MostListed)], problems.Count);
+        "Sheet", [.. problems.OrderBy(problem => problem.Line).ThenBy(problem => problem.Column).Take(ApiProblem.MostListed)], problems.Count);
 }

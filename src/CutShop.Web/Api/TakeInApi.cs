@@ -4,6 +4,7 @@ using CutShop.Shop;
 using CutShop.Takeoff;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
+using CutShop.Web.Words;
 
 namespace CutShop.Web;
 
@@ -24,8 +25,8 @@ internal static class TakeInApi
         .WithMetadata(new RequestSizeLimitAttribute(JobFileReader.LargestFile))
         .WithName("takeInJob")
         .WithTags("Taking in")
-        .WithSummary("Takes a job in from its job file.")
-        .WithDescription("The same job again answers 200 and changes nothing. With an Idempotency-Key the first answer is given again, word for word.")
+        .WithSummary(HostWords.Say("ApiTakeIn"))
+        .WithDescription(HostWords.Say("ApiTakeInAbout"))
         .TakesAndTells("application/json");
 
     private static async Task<Results<Created<JobTakenIn>, Ok<JobTakenIn>, ProblemHttpResult>> TakeInAsync(
@@ -46,7 +47,7 @@ internal static class TakeInApi
     {
         var key = request.Headers["Idempotency-Key"].ToString();
         if (key.Length > LongestKey)
-            return ApiProblem.Of(StatusCodes.Status400BadRequest, "The key is too long.", new ProblemPlace("Idempotency-Key", key[..40] + "…", $"accepted: at most {LongestKey} characters"));
+            return ApiProblem.Of(StatusCodes.Status400BadRequest, HostWords.Say("ApiLongKey"), new ProblemPlace("Idempotency-Key", key[..40] + "…", HostWords.Say("ApiLongestKey", LongestKey)));
 
         // Without a key of its own the request is known by the job's number.
         var fingerprint = Convert.ToHexStringLower(SHA256.HashData(content));
@@ -64,12 +65,12 @@ internal static class TakeInApi
         IntakeOutcome.HadItAlready => TypedResults.Ok(new JobTakenIn(answer.Number, "as before", answer.Pieces, answer.Bores)),
         IntakeOutcome.NumberTaken => ApiProblem.Of(
             StatusCodes.Status409Conflict,
-            "Another job has this number.",
-            new ProblemPlace("$.number", answer.Number, "accepted: a number of its own, or the same job again")),
+            HostWords.Say("ApiNumberTaken"),
+            new ProblemPlace("$.number", answer.Number, HostWords.Say("ApiOwnNumber"))),
         IntakeOutcome.KeyTaken => ApiProblem.Of(
             StatusCodes.Status422UnprocessableEntity,
-            "This key was sent before with other content.",
-            new ProblemPlace("Idempotency-Key", key, "accepted: a new key for new content, or the same content again")),
+            HostWords.Say("ApiKeyUsed"),
+            new ProblemPlace("Idempotency-Key", key, HostWords.Say("ApiNewKey"))),
         _ => throw new InvalidOperationException($"No answer is known for {answer.Outcome}."),
     };
 }

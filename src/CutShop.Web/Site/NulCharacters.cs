@@ -1,6 +1,7 @@
 using System.Net.Http.Headers;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Filters;
+using CutShop.Web.Words;
 
 namespace CutShop.Web;
 
@@ -13,7 +14,6 @@ internal sealed class NulCharacters : IAsyncAuthorizationFilter
     /// <summary>Its place among filters: after the limits that a page sets to its form (900), before the form's token is read (1000).</summary>
     public const int Order = 950;
 
-    private const string Accepted = "a NUL character; accepted: characters that can be written";
     private const string UrlEncoded = "application/x-www-form-urlencoded";
 
     private static readonly object FieldKey = new();
@@ -27,7 +27,7 @@ internal sealed class NulCharacters : IAsyncAuthorizationFilter
         if (Find(context.Request.Query) is not { } field)
             return next(context);
         if (ApiRoutes.Serves(context.Request.Path))
-            return ApiProblem.Of(StatusCodes.Status400BadRequest, "A value cannot be read.", new ProblemPlace(field, "", Accepted)).ExecuteAsync(context);
+            return ApiProblem.Of(StatusCodes.Status400BadRequest, HostWords.Say("ApiUnreadableValue"), new ProblemPlace(field, "", HostWords.Say("ApiNul"))).ExecuteAsync(context);
         context.Items[FieldKey] = field;
         context.Response.StatusCode = StatusCodes.Status400BadRequest;
         return Task.CompletedTask;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CutShop.Paper;
 using CutShop.Takeoff;
+using static CutShop.Web.Words.HostWords;
 
 namespace CutShop.Web;
 
@@ -18,9 +19,10 @@ public static class Show
     }
 
     /// <summary>A wait, rounded up: seconds below two minutes, else minutes.</summary>
-    public static string Wait(TimeSpan wait) => wait < TimeSpan.FromMinutes(2)
-        ? string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(wait.TotalSeconds)} seconds")
-        : string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(wait.TotalMinutes)} minutes");
+    public static string Wait(TimeSpan wait) =>
+        wait <= TimeSpan.FromSeconds(1) ? T["OneSecond"]
+        : wait < TimeSpan.FromMinutes(2) ? T["SomeSeconds", Math.Ceiling(wait.TotalSeconds)]
+        : T["SomeMinutes", Math.Ceiling(wait.TotalMinutes)];
 
     /// <summary>The day of a moment in the shop's own time.</summary>
     public static string Day(DateTimeOffset moment, TimeProvider time)
@@ -50,7 +52,7 @@ public static class Show
     public static string Both(HttpContext context, Length length) => Both(length, PersonUnits.UnitsOf(context));
 
     /// <summary>A weight in pounds, or that it is not known.</summary>
-    public static string Pounds(double? pounds) => pounds is { } known ? string.Create(CultureInfo.InvariantCulture, $"{known:0.0} lb") : "not known";
+    public static string Pounds(double? pounds) => pounds is { } known ? T["Pounds", known.ToString("0.0", CultureInfo.InvariantCulture)] : T["NotKnown"];
 
     private static string Other(Length length, UnitsFirst first) =>
         Lead(length, first == UnitsFirst.FeetInches ? UnitsFirst.Millimetres : UnitsFirst.FeetInches);

@@ -2,7 +2,7 @@ using System.Net;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.Words;
-using static CutShop.Web.Words.BenchWords;
+using static CutShop.Web.Words.HostWords;
 
 namespace CutShop.Web;
 
@@ -24,11 +24,11 @@ internal sealed partial class StoreTroubleAnswers(RequestDelegate next, ILogger<
         {
             var trouble = StoreTrouble.Of(e)!;
             LogTrouble(logger, trouble.Text, e);
-            var stored = trouble.IsUnsure && !HttpMethods.IsGet(context.Request.Method) ? Of("PerhapsStored") : Of("NothingStored");
+            var stored = trouble.IsUnsure && !HttpMethods.IsGet(context.Request.Method) ? "PerhapsStored" : "NothingStored";
             context.Response.Headers.RetryAfter = RetryAfterSeconds;
             if (ApiRoutes.Serves(context.Request.Path))
             {
-                await ApiProblem.Of(StatusCodes.Status503ServiceUnavailable, $"{trouble.Text} {stored}").ExecuteAsync(context);
+                await ApiProblem.Of(StatusCodes.Status503ServiceUnavailable, $"{trouble.Text} {HostWords.Say(stored)}").ExecuteAsync(context);
                 return;
             }
             context.Response.StatusCode = StatusCodes.Status503ServiceUnavailable;
@@ -37,14 +37,14 @@ internal sealed partial class StoreTroubleAnswers(RequestDelegate next, ILogger<
         }
     }
 
-    private static string Page(StoreTrouble trouble, Sentence stored) =>
+    private static string Page(StoreTrouble trouble, string stored) =>
         $"""
         <!DOCTYPE html>
         <html lang="{ReaderLanguage.Tag}">
         <head>
           <meta charset="utf-8">
           <meta name="viewport" content="width=device-width, initial-scale=1">
-          <title>{Html(T["NotStored"])} · CutShop</title>
+          <title>{Html(T["TitleOfPage", T["NotStored"]])}</title>
           <link rel="icon" href="{Assets.Address("mark.svg")}" type="image/svg+xml">
           <link rel="stylesheet" href="{Assets.Address("site.css")}">
         </head>
@@ -52,7 +52,7 @@ internal sealed partial class StoreTroubleAnswers(RequestDelegate next, ILogger<
           <header class="top"><a class="name" href="/">CutShop</a></header>
           <main id="content">
             <h1>{Html(T["NotStored"])}</h1>
-            <p>{Html(T[trouble.Text])}</p>
+            <p>{Html(T[trouble.Said])}</p>
             <p>{Html(T[stored])}</p>
           </main>
         </body>

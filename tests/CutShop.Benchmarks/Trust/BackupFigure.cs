@@ -33,7 +33,7 @@ internal static class BackupFigure
             var acknowledged = Lines(shop);
             var backup = new ShopBackups(shop.Database.Path, ShopFolder.BackupsIn(folder), TimeProvider.System).Make(keep: null);
             harm.AddRange(backup.Findings.Select(finding => $"backup {i}: {finding}"));
-            var restored = new ShopRestore(folder, TimeProvider.System).Restore(backup.File.Path, evenSo: false);
+            var restored = new ShopRestore(folder, TimeProvider.System).Restore(backup.File.Path, force: false);
             if (restored.Problem is { } problem)
                 harm.Add($"restore {i}: {problem}");
             else if (restored.Backup!.Lines < acknowledged)

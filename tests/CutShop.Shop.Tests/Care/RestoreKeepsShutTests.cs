@@ -55,7 +55,7 @@ public sealed class RestoreKeepsShutTests : IDisposable
             await Staff.ChangeRoleAsync(IdOf("Berrin"), Role.Desk, "Ada", Cancel);
             await Staff.AddAsync("Fen", Role.Desk, first, "Ada", Cancel);
         });
-        Assert.Equal(["Berrin: role changed to desk", "Cai: password set", "Dov: PIN taken away", "Eva: switched off"], answer.Kept!.Order());
+        Assert.Equal(["Berrin: role changed to desk", "Cai: password set", "Dov: PIN removed", "Eva: switched off"], answer.Kept!.Order());
         var signIn = new SignIn(_shop);
         Assert.Equal(SignInOutcome.Wrong, (await signIn.WithPasswordAsync("Cai", first, Here, Cancel)).Outcome);
         Assert.Equal(SignInOutcome.Right, (await signIn.WithPasswordAsync("Cai", next, Here, Cancel)).Outcome);
@@ -93,7 +93,7 @@ public sealed class RestoreKeepsShutTests : IDisposable
         var stamp = Staff.Find(id)!.Stamp;
         Assert.NotNull(sessions.PersonOf(id, stamp, session));
         var answer = await RestoreAsync(() => sessions.EndAsync(session, Cancel));
-        Assert.Equal(["1 sessions: signed out"], answer.Kept);
+        Assert.Equal(["1 session: signed out"], answer.Kept);
         Assert.Null(sessions.PersonOf(id, stamp, session));
     }
 
@@ -146,7 +146,7 @@ public sealed class RestoreKeepsShutTests : IDisposable
         var backup = Backup();
         await keys.RevokeAsync(made.Id, "Ada", Cancel);
         var (now, epoch) = (ShopDigest.Of(_store.DatabaseFile), HistoryEpoch.Of(_shop));
-        Assert.Equal(["key \"web shop\": revoked"], Restore.Look(backup, evenSo: false).Kept);
+        Assert.Equal(["key \"web shop\": revoked"], Restore.Look(backup, force: false).Kept);
         Assert.Equal((now, epoch), (ShopDigest.Of(_store.DatabaseFile), HistoryEpoch.Of(_shop)));
     }
 
@@ -172,7 +172,7 @@ public sealed class RestoreKeepsShutTests : IDisposable
         var backup = made + ".of-before";
         File.Move(made, backup);
         await since();
-        var answer = Restore.Restore(backup, evenSo: false);
+        var answer = Restore.Restore(backup, force: false);
         Assert.True(answer.IsGood, answer.Problem);
         return answer;
     }

@@ -42,7 +42,7 @@ public sealed class ShopBackupsTests
             var before = Lines(shop);
             var backup = Backups(shop).Make(keep: null);
             Assert.Empty(backup.Findings);
-            var answer = restore.Restore(backup.File.Path, evenSo: false);
+            var answer = restore.Restore(backup.File.Path, force: false);
             Assert.Null(answer.Problem);
             Assert.True(answer.Backup!.Lines >= before);
             Assert.Empty(ShopCheck.OfFile(shop.Database.Path, TimeProvider.System));
@@ -62,13 +62,13 @@ public sealed class ShopBackupsTests
         var now = ShopDigest.Of(shop.Database.Path);
         var restore = new ShopRestore(Folder(shop), new FakeTimeProvider(DateTimeOffset.UtcNow.AddMinutes(1)));
 
-        var look = restore.Look(backup, evenSo: false);
+        var look = restore.Look(backup, force: false);
         Assert.True(look.IsGood);
         Assert.True(look.Present!.Lines > look.Backup!.Lines);
         Assert.Equal(now, ShopDigest.Of(shop.Database.Path));
         Assert.Single(Backups(shop).All);
 
-        var answer = restore.Restore(backup, evenSo: false);
+        var answer = restore.Restore(backup, force: false);
         Assert.True(answer.IsGood);
         Assert.Equal(then, ShopDigest.Of(shop.Database.Path));
         Assert.Equal(now, ShopDigest.Of(answer.Aside!));
@@ -86,9 +86,9 @@ public sealed class ShopBackupsTests
         var restore = new ShopRestore(folder, TimeProvider.System);
 
         using (ShopInUse.Share(folder))
-            Assert.Contains("Stop the server", restore.Restore(backup, evenSo: false).Problem, StringComparison.Ordinal);
+            Assert.Contains("Stop the server", restore.Restore(backup, force: false).Problem, StringComparison.Ordinal);
         Assert.NotEmpty(shop.Findings());
-        var answer = restore.Restore(backup, evenSo: false);
+        var answer = restore.Restore(backup, force: false);
         Assert.True(answer.IsGood);
         Assert.True(File.Exists(answer.Aside));
         Assert.Empty(shop.Findings());
@@ -108,8 +108,8 @@ public sealed class ShopBackupsTests
         Assert.True(File.Exists(good.Path));
 
         var restore = new ShopRestore(shop.Folder, TimeProvider.System);
-        Assert.Contains("Something is off", restore.Restore(answer.File.Path, evenSo: false).Problem, StringComparison.Ordinal);
-        Assert.True(restore.Restore(answer.File.Path, evenSo: true).IsGood);
+        Assert.Contains("There are errors in", restore.Restore(answer.File.Path, force: false).Problem, StringComparison.Ordinal);
+        Assert.True(restore.Restore(answer.File.Path, force: true).IsGood);
     }
 
     [Fact]
@@ -120,8 +120,8 @@ public sealed class ShopBackupsTests
         var file = Path.Combine(Folder(shop), "letter.db");
         await File.WriteAllTextAsync(file, string.Concat(Enumerable.Repeat("not a database at all. ", 200)), Cancel);
         var restore = new ShopRestore(Folder(shop), TimeProvider.System);
-        Assert.Contains("cannot be restored", restore.Restore(file, evenSo: true).Problem, StringComparison.Ordinal);
-        Assert.Contains("There is no database at", restore.Restore(file + "x", evenSo: true).Problem, StringComparison.Ordinal);
+        Assert.Contains("cannot be restored", restore.Restore(file, force: true).Problem, StringComparison.Ordinal);
+        Assert.Contains("There is no database at", restore.Restore(file + "x", force: true).Problem, StringComparison.Ordinal);
         Assert.Equal(now, ShopDigest.Of(shop.Database.Path));
     }
 
@@ -135,7 +135,7 @@ public sealed class ShopBackupsTests
         var backups = new ShopBackups(old, BackupFolder(shop), TimeProvider.System);
         var answer = backups.Make(keep: null);
         Assert.Empty(answer.Findings);
-        Assert.True(new ShopRestore(Folder(shop), new FakeTimeProvider(DateTimeOffset.UtcNow.AddMinutes(1))).Restore(answer.File.Path, evenSo: false).IsGood);
+        Assert.True(new ShopRestore(Folder(shop), new FakeTimeProvider(DateTimeOffset.UtcNow.AddMinutes(1))).Restore(answer.File.Path, force: false).IsGood);
         Assert.Empty(ShopCheck.OfFile(shop.Database.Path, TimeProvider.System));
     }
 

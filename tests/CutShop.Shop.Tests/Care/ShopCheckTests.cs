@@ -5,23 +5,23 @@ public sealed class ShopCheckTests(ServerShop server) : IClassFixture<ServerShop
 {
     public static TheoryData<string, string> Broken => new()
     {
-        { "UPDATE rope_uses SET nm = nm - 1000000 WHERE kind = 'kerf'", "coil K0001: 50' 0\" came in, 0\" is left and the ledger tells of" },
+        { "UPDATE rope_uses SET nm = nm - 1000000 WHERE kind = 'kerf'", "coil K0001: 50' 0\" came in, 0\" is left and the ledger shows" },
         { "DELETE FROM rope_uses WHERE kind = 'kerf'", "is missing" },
-        { "UPDATE rope_uses SET nm = nm + 25400000 WHERE kind = 'offcut'", "1\" is told twice" },
+        { "UPDATE rope_uses SET nm = nm + 25400000 WHERE kind = 'offcut'", "1\" is counted twice" },
         { "UPDATE coils SET left_nm = left_nm - 1 WHERE mark = 'K0002'", "coil K0002: " },
-        { "UPDATE coils SET state = 'used up' WHERE mark = 'K0002'", "coil K0002: is used up, and yet" },
+        { "UPDATE coils SET state = 'used up' WHERE mark = 'K0002'", "coil K0002: is used up, but" },
         { "UPDATE coils SET lot = 'L9' WHERE mark = 'K0002'", "coil K0002: is an offcut of another coil, rope or lot" },
         { "UPDATE coils SET whole_nm = whole_nm + 1, left_nm = left_nm + 1 WHERE mark = 'K0002'", "coil K0002: is an offcut of" },
-        { "UPDATE cut_tickets SET measured_nm = measured_nm + 1 WHERE state = 'cut'", "and the ledger tells of 6' 5 1/2\" in it" },
+        { "UPDATE cut_tickets SET measured_nm = measured_nm + 1 WHERE state = 'cut'", "but the ledger shows 6' 5 1/2\" in it" },
         { "UPDATE coils SET state = 'retired' WHERE mark = 'K0002'", "coil K0002: is retired, and its history does not say so" },
-        { "DELETE FROM history WHERE subject = 'coil' AND what = 'offcut-hung-up'", "coil K0002: 43' 5 1/8\" is left, and its history ends at nothing" },
-        { "UPDATE cut_tickets SET state = 'packed' WHERE state = 'cut'", "is packed, and its history ends at cut" },
-        { "UPDATE drill_tickets SET state = 'drilled', claimed_by = NULL, claimed_at = NULL WHERE state = 'at the bench'", "post A1 of LQ-1: is drilled, and its history ends at at the bench" },
+        { "DELETE FROM history WHERE subject = 'coil' AND what = 'offcut-hung-up'", "coil K0002: shows 43' 5 1/8\" left; its history says nothing" },
+        { "UPDATE cut_tickets SET state = 'packed' WHERE state = 'cut'", "is packed; its history says cut" },
+        { "UPDATE drill_tickets SET state = 'drilled', claimed_by = NULL, claimed_at = NULL WHERE state = 'at the bench'", "post A1 of LQ-1: is drilled; its history says at the bench" },
         { "UPDATE drill_tickets SET claimed_by = 'Eva' WHERE state = 'at the bench'", "post A1 of LQ-1: is at the bench of Eva, but its history says Dov" },
         { "DELETE FROM history WHERE subject = 'cut ticket' AND what = 'taken-to-bench'", "its history continues from at the bench, but the line before ended at waiting: a line is missing" },
-        { "UPDATE cut_plans SET state = 'replaced'", "cut plan 1: is replaced, and its history ends at accepted" },
-        { "UPDATE jobs SET released_at = NULL WHERE number = 'LQ-1'", "job LQ-1: is received, and by its history released" },
-        { "UPDATE drafts SET state = 'dropped' WHERE number = 'LQ-2'", "is dropped, and its history ends at open" },
+        { "UPDATE cut_plans SET state = 'replaced'", "cut plan 1: is replaced; its history says accepted" },
+        { "UPDATE jobs SET released_at = NULL WHERE number = 'LQ-1'", "job LQ-1: is received; its history says released" },
+        { "UPDATE drafts SET state = 'dropped' WHERE number = 'LQ-2'", "is dropped; its history says open" },
         { "UPDATE pieces SET cut_nm = cut_nm + 1 WHERE run = 'A-top-1'", "job LQ-1, piece A-top-1: its row says" },
         { "UPDATE posts SET mark = 'B1' WHERE mark = 'A1'", "job LQ-1, post A1: its row says nothing" },
         { "UPDATE post_parts SET drillings = drillings + 1", "job LQ-1, post A1: its row says" },
@@ -35,10 +35,10 @@ public sealed class ShopCheckTests(ServerShop server) : IClassFixture<ServerShop
         { "UPDATE jobs SET customer = 'Mallory' WHERE number = 'LQ-1'", "job LQ-1: its row says (LQ-1, Mallory," },
         { "UPDATE jobs SET job_file = '{}' WHERE number = 'LQ-1'", "job LQ-1: its stored file is not a job file" },
         { "DELETE FROM cut_tickets WHERE state = 'waiting'", "has no cut ticket" },
-        { "DELETE FROM drill_tickets WHERE state = 'waiting'", "has bores and no drill ticket" },
+        { "DELETE FROM drill_tickets WHERE state = 'waiting'", "has bores but no drill ticket" },
         { "UPDATE jobs SET cancelled_at = taken_in_at WHERE number = 'LQ-3'", "though it is no longer wanted" },
-        { "UPDATE jobs SET work_left = 0 WHERE number = 'LQ-3'", "job LQ-3: counts 0 tickets of work left, and has 6" },
-        { "UPDATE drill_tickets SET queue_due = '2027-01-01' WHERE state = 'at the bench'", "job LQ-1: post A1 stands in the queue for 2027-01-01, and the job is due 9999-12-31" },
+        { "UPDATE jobs SET work_left = 0 WHERE number = 'LQ-3'", "job LQ-3: counts 0 tickets of work left, but has 6" },
+        { "UPDATE drill_tickets SET queue_due = '2027-01-01' WHERE state = 'at the bench'", "job LQ-1: post A1 is in the queue for 2027-01-01, but the job is due 9999-12-31" },
     };
 
     public static TheoryData<string, string> Orphaned => new()
@@ -73,9 +73,9 @@ public sealed class ShopCheckTests(ServerShop server) : IClassFixture<ServerShop
     }
 
     [Theory]
-    [InlineData("DROP TRIGGER history_is_never_erased ON history", "trigger history_is_never_erased: is not there, or rests")]
-    [InlineData("ALTER TABLE cut_tickets DISABLE TRIGGER a_new_cut_ticket_is_work_left", "trigger a_new_cut_ticket_is_work_left: is not there, or rests")]
-    [InlineData("DROP INDEX rope_uses_by_coil", "index rope_uses_by_coil: is not there")]
+    [InlineData("DROP TRIGGER history_is_never_erased ON history", "trigger history_is_never_erased: is missing or disabled")]
+    [InlineData("ALTER TABLE cut_tickets DISABLE TRIGGER a_new_cut_ticket_is_work_left", "trigger a_new_cut_ticket_is_work_left: is missing or disabled")]
+    [InlineData("DROP INDEX rope_uses_by_coil", "index rope_uses_by_coil: is missing")]
     [InlineData("INSERT INTO migrations VALUES (9999, 'later', now())", "database: has migration 9999, and this program knows")]
     [InlineData("DROP TABLE migrations", "database: has migration 0, and this program knows")]
     public async Task Tables_on_a_server_that_are_not_the_programs_are_named(string sql, string said)
@@ -127,7 +127,7 @@ public sealed class ShopCheckTests(ServerShop server) : IClassFixture<ServerShop
         await File.WriteAllTextAsync(Path.Combine(shop.Folder, "paper", "LQ-1", "labels.pdf.part"), "", TestContext.Current.CancellationToken);
         Assert.Equal(
             [
-                "paper/LQ-1/labels.pdf.part: is half of a file: a program writes it just now, or ended while it did, and then nothing needs it",
+                "paper/LQ-1/labels.pdf.part: is an unfinished file: a program is writing it now, or was stopped while it did; then it can be deleted",
                 "paper/LQ-77: is the paper of a job that is not in the database",
             ],
             shop.Findings());
@@ -142,7 +142,7 @@ public sealed class ShopCheckTests(ServerShop server) : IClassFixture<ServerShop
         await File.WriteAllTextAsync(Path.Combine(photos, "bbbb.jpg"), "", TestContext.Current.CancellationToken);
         Assert.Equal(
             [
-                "photos/bbbb.jpg: is a photo of no report: a report comes in with it just now, or none did, and then nothing needs it",
+                "photos/bbbb.jpg: is a photo of no report: a report is just coming in with it, or none did; then it can be deleted",
                 "photos/aaaa.jpg: is not there, though a report from site has it",
             ],
             shop.Findings());

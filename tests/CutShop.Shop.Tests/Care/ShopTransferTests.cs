@@ -115,7 +115,7 @@ public sealed class ShopTransferTests : IDisposable
         { "another version", "has version 2; accepted: 1" },
         { "a newer migration", "Use a newer program" },
         { "a table more", "its tables are not those of its migration" },
-        { "another digest", "not what the manifest tells of" },
+        { "another digest", "does not match the manifest" },
         { "a photo outside", "would lie outside" },
     };
 
@@ -136,7 +136,7 @@ public sealed class ShopTransferTests : IDisposable
         using var shop = await BrokenShop.MakeAsync();
         shop.Break("DELETE FROM rope_uses WHERE kind = 'kerf'");
         Assert.Null(new ShopExport(new ShopPlace(shop.Folder), TimeProvider.System).Write(Export).Problem);
-        Assert.Contains("Something is off in the export. coil K0001", (await ImportAsync()).Problem, StringComparison.Ordinal);
+        Assert.Contains("There is an error in the export. coil K0001", (await ImportAsync()).Problem, StringComparison.Ordinal);
         Assert.Empty(Directory.EnumerateFileSystemEntries(Other));
     }
 

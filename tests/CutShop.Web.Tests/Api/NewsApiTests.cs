@@ -78,7 +78,7 @@ public sealed class NewsApiTests
         foreach (var address in new[] { "/api/changes", "/api/jobs" })
         {
             var before = (await program.JsonAtAsync(address)).TextAt("next")!;
-            Assert.True(new ShopRestore(shop.Database.Folder, TimeProvider.System).Restore(backup, evenSo: false).IsGood);
+            Assert.True(new ShopRestore(shop.Database.Folder, TimeProvider.System).Restore(backup, force: false).IsGood);
             await shop.TakeInDemoAsync("lq-1044-lamp-pier.json");
             // Of before, of before there were epochs, and of a made-up epoch.
             foreach (var since in new[] { before, before.Split('-')[1], "000000000000-1" })

@@ -134,7 +134,7 @@ public sealed class BenchPagesTests(HeadlessBrowser browser)
         await page.GetByRole(AriaRole.Link, new() { Name = "1 surplus piece" }).ClickAsync();
         await CheckAsync(page, await WhereAsync(page, "**/stock/surplus"), width);
         await page.GetByRole(AriaRole.Button, new() { Name = $"Hang it up {job.Codes[0]}" }).ClickAsync();
-        await Assertions.Expect(page.GetByText("There are none.")).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByText("No surplus pieces.")).ToBeVisibleAsync();
         await CheckAsync(page, new Uri(page.Url).PathAndQuery, width);
         await page.Locator(".note a").ClickAsync();
         await Assertions.Expect(page.GetByText("An offcut of")).ToBeVisibleAsync();

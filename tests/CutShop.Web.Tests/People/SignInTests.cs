@@ -87,7 +87,7 @@ public sealed class SignInTests
         {
             Assert.Contains($"Try again in {said}", await TryAsync(shop, name, "not the password"), StringComparison.Ordinal);
             time.Advance(TimeSpan.FromSeconds(seconds - 1));
-            Assert.Contains($"{SignInModel.Locked} Try again in 1 seconds", await TryAsync(shop, name, password), StringComparison.Ordinal);
+            Assert.Contains($"{SignInModel.Locked} Try again in 1 second.", await TryAsync(shop, name, password), StringComparison.Ordinal);
             time.Advance(TimeSpan.FromSeconds(1));
         }
         Assert.Equal("", await TryAsync(shop, name, password));

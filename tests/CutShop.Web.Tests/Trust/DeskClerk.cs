@@ -66,7 +66,7 @@ internal sealed class DeskClerk(KillRun run, string name, string password, strin
         {
             await Task.Delay(TimeSpan.FromMilliseconds(30), cancel);
             var (_, body, next) = await GetAsync(to, cancel);
-            to = next ?? (body.Contains("This page looks again by itself", StringComparison.Ordinal) ? to : null);
+            to = next ?? (body.Contains("This page reloads by itself", StringComparison.Ordinal) ? to : null);
         }
         if (to is null || to == "/plans")
             return;

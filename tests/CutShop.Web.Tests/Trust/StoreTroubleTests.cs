@@ -28,7 +28,7 @@ public sealed class StoreTroubleTests
             Assert.Equal(HttpStatusCode.Created, first.StatusCode);
 
         await OnWriterAsync(shop, Full);
-        var acknowledged = await ReceiveUntilRefusedAsync(desk, "The disk is full.", "Your last change was not saved");
+        var acknowledged = await ReceiveUntilRefusedAsync(desk, "The disk is full.", "Nothing was saved, and nothing that was confirmed is lost.");
         Assert.Equal(acknowledged, new CoilStock(shop.Database).InHand().Count);
         var before = ShopDigest.Of(shop.Database.Path);
 

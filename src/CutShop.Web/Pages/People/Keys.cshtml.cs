@@ -38,7 +38,7 @@ public sealed class KeysModel(ApiKeys keys, TimeProvider time) : PageModel
         (Name, Scope) = (name, ApiKeys.ScopeNamed(scope));
         if (Scope is not { } found)
         {
-            Problem = new("scope", scope ?? "", $"accepted: {ApiKeys.AcceptedScope}");
+            Problem = ApiKeys.UnknownScope(scope);
             return;
         }
         var (answer, key) = await keys.MakeAsync(name ?? "", found, Who.Of(User), HttpContext.RequestAborted);

@@ -2,6 +2,7 @@ using CutShop.Shop;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.AspNetCore.RateLimiting;
+using static CutShop.Web.Words.PeopleWords;
 
 namespace CutShop.Web.Pages.People;
 
@@ -9,8 +10,6 @@ namespace CutShop.Web.Pages.People;
 [EnableRateLimiting(GuessLimits.Secrets)]
 public sealed class MeModel(Shop.People people, SignIn signIn, ILogger<MeModel> logger) : PageModel
 {
-    private const string PasswordNow = "not right; accepted: the password that you sign in with";
-
     /// <summary>The person.</summary>
     public Person Person => people.Find(SignedIn.PersonOf(HttpContext)!.Id)!;
 
@@ -30,11 +29,11 @@ public sealed class MeModel(Shop.People people, SignIn signIn, ILogger<MeModel> 
     {
         if (units is not ("shop" or "feet-inches" or "millimetres"))
         {
-            Problem = new("units", units ?? "", "accepted: shop, feet-inches or millimetres");
+            Problem = new("units", units ?? "", T["BadUnits"]);
             return Page();
         }
         bool? millimetresFirst = units == "shop" ? null : units == "millimetres";
-        return await DoneAsync(await people.SetUnitsAsync(Person.Id, millimetresFirst, Person.Name, HttpContext.RequestAborted), "Your choice is kept.");
+        return await DoneAsync(await people.SetUnitsAsync(Person.Id, millimetresFirst, Person.Name, HttpContext.RequestAborted), T["Saved"]);
     }
 
     /// <summary>Changes the password.</summary>
@@ -44,16 +43,16 @@ public sealed class MeModel(Shop.People people, SignIn signIn, ILogger<MeModel> 
             return Page();
         if (password != again)
         {
-            Problem = new("again", "", "accepted: the same password twice");
+            Problem = new("again", "", T["SamePasswordTwice"]);
             return Page();
         }
-        return await DoneAsync(await people.SetPasswordAsync(Person.Id, password ?? "", Person.Name, HttpContext.RequestAborted), "Your password is changed. Other places where you were signed in are signed out.");
+        return await DoneAsync(await people.SetPasswordAsync(Person.Id, password ?? "", Person.Name, HttpContext.RequestAborted), T["PasswordChanged"]);
     }
 
     /// <summary>Sets the PIN.</summary>
     public async Task<IActionResult> OnPostPinAsync(string? proof, string? pin) =>
         await IsMineAsync(proof, "proof")
-            ? await DoneAsync(await people.SetPinAsync(Person.Id, pin ?? "", Person.Name, HttpContext.RequestAborted), "Your PIN is set. Other places where you were signed in are signed out.")
+            ? await DoneAsync(await people.SetPinAsync(Person.Id, pin ?? "", Person.Name, HttpContext.RequestAborted), T["PinIsSet"])
             : Page();
 
     /// <summary>A tablet left alone must not hand its person's account over: a change of secrets asks for the password, and counts wrong ones.</summary>
@@ -63,7 +62,7 @@ public sealed class MeModel(Shop.People people, SignIn signIn, ILogger<MeModel> 
         var answer = await signIn.WithPasswordAsync(Person.Name, password ?? "", new("signed in", IsKnown: true), HttpContext.RequestAborted);
         SignInLog.Write(logger, answer, SignedIn.ByPassword, HttpContext);
         if (answer.Outcome != SignInOutcome.Right)
-            Problem = new(field, "", answer.Outcome == SignInOutcome.Locked ? $"{PasswordNow}, in {Show.Wait(answer.Wait)}: there were too many wrong tries" : PasswordNow);
+            Problem = new(field, "", answer.Outcome == SignInOutcome.Locked ? T["PasswordNowLocked", Show.Wait(answer.Wait)] : T["PasswordNow"]);
         return Problem is null;
     }
 

@@ -35,7 +35,7 @@ public sealed class PeopleModel(Shop.People people, TimeProvider time) : PageMod
         (Name, Role) = (name, RoleNames.Find(role));
         if (Role is not { } found)
         {
-            Problem = new("role", role ?? "", $"accepted: {RoleNames.Accepted}");
+            Problem = RoleNames.Unknown(role);
         }
         else
         {

@@ -2,6 +2,7 @@ using CutShop.Shop;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using static CutShop.Web.Words.PeopleWords;
 
 namespace CutShop.Web.Pages.People;
 
@@ -26,30 +27,30 @@ public sealed class PersonModel(Shop.People people) : PageModel
 
     /// <summary>Changes the role.</summary>
     public Task<IActionResult> OnPostRoleAsync(long id, string? role) => RoleNames.Find(role) is { } found
-        ? DoAsync(id, people.ChangeRoleAsync(id, found, Owner, HttpContext.RequestAborted), "The role is changed.")
-        : DoAsync(id, Task.FromResult(new PersonAnswer(0, new("role", role ?? "", $"accepted: {RoleNames.Accepted}"))), "");
+        ? DoAsync(id, people.ChangeRoleAsync(id, found, Owner, HttpContext.RequestAborted), T["TheRoleIsChanged"])
+        : DoAsync(id, Task.FromResult(new PersonAnswer(0, RoleNames.Unknown(role))), "");
 
     /// <summary>Draws a new password.</summary>
     public Task<IActionResult> OnPostPasswordAsync(long id)
     {
         var password = Shop.People.DrawPassword();
-        return DoAsync(id, people.SetPasswordAsync(id, password, Owner, HttpContext.RequestAborted), "New password", password);
+        return DoAsync(id, people.SetPasswordAsync(id, password, Owner, HttpContext.RequestAborted), T["PasswordShownOnce"], password);
     }
 
     /// <summary>Draws a new PIN.</summary>
     public Task<IActionResult> OnPostPinAsync(long id)
     {
         var pin = Shop.People.DrawPin();
-        return DoAsync(id, people.SetPinAsync(id, pin, Owner, HttpContext.RequestAborted), "New PIN", pin);
+        return DoAsync(id, people.SetPinAsync(id, pin, Owner, HttpContext.RequestAborted), T["PinShownOnce"], pin);
     }
 
     /// <summary>Takes the PIN away.</summary>
     public Task<IActionResult> OnPostNoPinAsync(long id) =>
-        DoAsync(id, people.SetPinAsync(id, pin: null, Owner, HttpContext.RequestAborted), "There is no PIN any more.");
+        DoAsync(id, people.SetPinAsync(id, pin: null, Owner, HttpContext.RequestAborted), T["PinRemoved"]);
 
     /// <summary>Switches off or on.</summary>
     public Task<IActionResult> OnPostSwitchAsync(long id, bool on) =>
-        DoAsync(id, people.SwitchAsync(id, on, Owner, HttpContext.RequestAborted), on ? "Switched on." : "Switched off.");
+        DoAsync(id, people.SwitchAsync(id, on, Owner, HttpContext.RequestAborted), on ? T["NowSwitchedOn"] : T["NowSwitchedOff"]);
 
     private string Owner => Who.Of(User);
 

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.AspNetCore.RateLimiting;
+using static CutShop.Web.Words.PeopleWords;
 
 namespace CutShop.Web.Pages.People;
 
@@ -28,7 +29,7 @@ public sealed class SetUpModel(FirstOwner firstOwner, Shop.People people) : Page
         Name = name;
         if (password != again)
         {
-            Problem = new("again", "", "accepted: the same password twice");
+            Problem = new("again", "", T["SamePasswordTwice"]);
             return Page();
         }
         var answer = await firstOwner.MakeAsync(token, name ?? "", password ?? "", HttpContext.RequestAborted);

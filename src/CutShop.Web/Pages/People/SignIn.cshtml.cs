@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.AspNetCore.RateLimiting;
+using static CutShop.Web.Words.PeopleWords;
 
 namespace CutShop.Web.Pages.People;
 
@@ -12,10 +13,10 @@ namespace CutShop.Web.Pages.People;
 public sealed class SignInModel(SignIn signIn, Shop.People people, ILogger<SignInModel> logger) : PageModel
 {
     /// <summary>What is said of a wrong name, a wrong password and a wrong PIN alike.</summary>
-    public const string Wrong = "This name and what was typed with it do not belong together. Try again; after five wrong tries you have to wait, longer each time.";
+    public static string Wrong => T["WrongSignIn"];
 
     /// <summary>What is said of a name that has to wait.</summary>
-    public const string Locked = "Too many wrong tries with this name. The shop's owner can end the wait by setting a new password.";
+    public static string Locked => T["Locked"];
 
     /// <summary>Where to go once signed in.</summary>
     public string Back { get; private set; } = "/";
@@ -57,7 +58,7 @@ public sealed class SignInModel(SignIn signIn, Shop.People people, ILogger<SignI
             return Redirect(Back);
         }
         SignInLog.Write(logger, answer, ByPin ? SignedIn.ByPin : SignedIn.ByPassword, HttpContext);
-        Trouble = answer.Outcome == SignInOutcome.Locked ? $"{Locked} Try again in {Show.Wait(answer.Wait)}." : Wrong;
+        Trouble = answer.Outcome == SignInOutcome.Locked ? $"{Locked} {T["TryAgainIn", Show.Wait(answer.Wait)]}" : Wrong;
         return Page();
     }
 

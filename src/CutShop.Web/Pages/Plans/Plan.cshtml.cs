@@ -1,5 +1,6 @@
 using CutShop.Paper;
 using CutShop.Shop;
+using CutShop.Takeoff;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -16,7 +17,7 @@ public sealed class PlanModel(PlanShelf shelf, CutPlanDesk desk) : PageModel
     public Sheet? Sheet { get; private set; }
 
     /// <summary>What changed since the plan was made, where it was refused.</summary>
-    public IReadOnlyList<string> Problems { get; private set; } = [];
+    public IReadOnlyList<Sentence> Problems { get; private set; } = [];
 
     /// <summary>Shows the plan.</summary>
     public IActionResult OnGet(long id) => Shown(id);

@@ -4,6 +4,7 @@ using CutShop.Shop;
 using CutShop.Takeoff;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using static CutShop.Web.Words.StockWords;
 
 namespace CutShop.Web.Pages.Plans;
 
@@ -51,15 +52,15 @@ public sealed class PlansModel(PlanShelf shelf, PlanSearches searches, CoilStock
     private IEnumerable<string> ProblemsWith(Parsed<Length> diameter, string? construction)
     {
         if (IsWrong("material"))
-            yield return "Material: one of the ropes that wait below.";
+            yield return T["BadMaterial"];
         if (!diameter.IsGood)
-            yield return $"Diameter: {diameter.Problem}";
+            yield return T["ProblemDiameter", diameter.Problem];
         if (construction is null || !_coils.Select(coil => coil.Kind.Construction).Append(RopeKind.ThreeStrand).Contains(construction))
-            yield return $"Construction: \"{construction}\" is not known; accepted: {string.Join(", ", _coils.Select(coil => coil.Kind.Construction).Append(RopeKind.ThreeStrand).Distinct())}.";
+            yield return T["ProblemConstruction", construction, string.Join(", ", _coils.Select(coil => coil.Kind.Construction).Append(RopeKind.ThreeStrand).Distinct())];
         if (IsWrong("seconds"))
-            yield return "Seconds: from 1 to 120.";
+            yield return T["BadSeconds"];
         if (IsWrong("dueBy"))
-            yield return "Due by: a date, or empty.";
+            yield return T["BadDueBy"];
 
         bool IsWrong(string field) => ModelState.TryGetValue(field, out var entry) && entry.Errors.Count > 0;
     }

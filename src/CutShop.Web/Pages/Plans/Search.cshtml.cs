@@ -1,4 +1,5 @@
 using CutShop.Shop;
+using CutShop.Takeoff;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -12,7 +13,7 @@ public sealed class SearchModel(PlanSearches searches) : PageModel
     public PlanSearch? Search { get; private set; }
 
     /// <summary>Why no plan was made.</summary>
-    public IReadOnlyList<string> Problems { get; private set; } = [];
+    public IReadOnlyList<Sentence> Problems { get; private set; } = [];
 
     /// <summary>Shows how far it is, or goes to the plan.</summary>
     public IActionResult OnGet(long id)

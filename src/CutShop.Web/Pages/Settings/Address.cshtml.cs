@@ -2,6 +2,7 @@ using CutShop.Shop;
 using CutShop.Web.OnSite;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
+using static CutShop.Web.Words.SettingsWords;
 
 namespace CutShop.Web.Pages.Settings;
 
@@ -16,7 +17,7 @@ public sealed class AddressModel(LabelAddressShelf shelf, LabelAddress labels) :
 
     /// <inheritdoc/>
     public override IReadOnlyList<SettingField> Fields =>
-        [new("Address", "The shop's address", "such as https://shop.example; empty for the one the site was started with", _typed)];
+        [new("Address", T["TheShopsAddress"], T["AddressHint"], _typed)];
 
     /// <summary>Stores what was typed, or shows what is wrong with it.</summary>
     public async Task<IActionResult> OnPostAsync(string? address, CancellationToken cancel)

@@ -2,6 +2,7 @@ using System.Globalization;
 using CutShop.Shop;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
+using static CutShop.Web.Words.SettingsWords;
 
 namespace CutShop.Web.Pages.Settings;
 
@@ -14,10 +15,10 @@ public sealed class BenchesModel(BenchSettingsShelf settings) : SettingsForm
     /// <inheritdoc/>
     public override IReadOnlyList<SettingField> Fields =>
     [
-        new(nameof(_typed.Over), "A piece may be over by", "a longer one is trimmed and measured again", _typed.Over),
-        new(nameof(_typed.Under), "A piece may be under by", "a shorter one is put aside and cut again", _typed.Under),
-        new(nameof(_typed.HandBackMinutes), "A forgotten ticket goes back after", "minutes without a tap", _typed.HandBackMinutes),
-        new(nameof(_typed.ShiftHours), "A slip can be undone for", "hours", _typed.ShiftHours),
+        new(nameof(_typed.Over), T["Over"], T["OverHint"], _typed.Over),
+        new(nameof(_typed.Under), T["Under"], T["UnderHint"], _typed.Under),
+        new(nameof(_typed.HandBackMinutes), T["HandBack"], T["HandBackHint"], _typed.HandBackMinutes),
+        new(nameof(_typed.ShiftHours), T["Undo"], T["UndoHint"], _typed.ShiftHours),
     ];
 
     /// <summary>Stores what was typed, or shows what is wrong with it.</summary>

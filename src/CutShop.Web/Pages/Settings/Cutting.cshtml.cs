@@ -1,6 +1,7 @@
 using CutShop.Shop;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
+using static CutShop.Web.Words.SettingsWords;
 
 namespace CutShop.Web.Pages.Settings;
 
@@ -13,11 +14,11 @@ public sealed class CuttingModel(SettingsShelf settings) : SettingsForm
     /// <inheritdoc/>
     public override IReadOnlyList<SettingField> Fields =>
     [
-        new(nameof(_typed.Kerf), "Kerf", "lost at each cut", _typed.Kerf),
-        new(nameof(_typed.Squaring), "Squaring", "taken off to square the end at each cut", _typed.Squaring),
-        new(nameof(_typed.FirstTrim), "First trim", "taken off a coil's ragged end", _typed.FirstTrim),
-        new(nameof(_typed.Keep), "Keep offcuts from", "anything shorter is scrap", _typed.Keep),
-        new(nameof(_typed.StandardLengths), "Coils are bought in", "lengths with a semicolon between; empty if none can be bought", _typed.StandardLengths),
+        new(nameof(_typed.Kerf), T["Kerf"], T["KerfHint"], _typed.Kerf),
+        new(nameof(_typed.Squaring), T["Squaring"], T["SquaringHint"], _typed.Squaring),
+        new(nameof(_typed.FirstTrim), T["FirstTrim"], T["FirstTrimHint"], _typed.FirstTrim),
+        new(nameof(_typed.Keep), T["Keep"], T["KeepHint"], _typed.Keep),
+        new(nameof(_typed.StandardLengths), T["CoilsBought"], T["CoilsBoughtHint"], _typed.StandardLengths),
     ];
 
     /// <summary>Stores what was typed, or shows what is wrong with it.</summary>

@@ -1,6 +1,7 @@
 using CutShop.Shop;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
+using static CutShop.Web.Words.SettingsWords;
 
 namespace CutShop.Web.Pages.Settings;
 
@@ -13,8 +14,8 @@ public sealed class LetterheadModel(LetterheadShelf settings) : SettingsForm
     /// <inheritdoc/>
     public override IReadOnlyList<SettingField> Fields =>
     [
-        new(nameof(_typed.Name), "Name of the shop", "", _typed.Name),
-        new(nameof(_typed.Address), "Address, telephone, mail", "a line each", _typed.Address) { HasLines = true },
+        new(nameof(_typed.Name), T["NameOfTheShop"], "", _typed.Name),
+        new(nameof(_typed.Address), T["AddressTelephoneMail"], T["AddressLines"], _typed.Address) { HasLines = true },
     ];
 
     /// <summary>Stores what was typed, or shows what is wrong with it.</summary>

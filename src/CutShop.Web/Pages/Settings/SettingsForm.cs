@@ -1,6 +1,7 @@
 using CutShop.Shop;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using static CutShop.Web.Words.SettingsWords;
 
 namespace CutShop.Web.Pages.Settings;
 
@@ -28,7 +29,7 @@ public abstract class SettingsForm : PageModel
 
     /// <summary>What is wrong with a field, or null.</summary>
     public string? ProblemWith(string field) =>
-        _problems.FirstOrDefault(problem => problem.Field == field) is { } problem ? $"\"{problem.Value}\": {problem.Text}" : null;
+        _problems.FirstOrDefault(problem => problem.Field == field) is { } problem ? T["Problem", problem.Value, problem.Text] : null;
 
     /// <summary>Shows what is set.</summary>
     public void OnGet() => Load();

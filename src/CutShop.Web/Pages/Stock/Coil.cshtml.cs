@@ -2,6 +2,7 @@ using CutShop.Shop;
 using CutShop.Takeoff;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using static CutShop.Web.Words.StockWords;
 
 namespace CutShop.Web.Pages.Stock;
 
@@ -22,7 +23,7 @@ public sealed class CoilModel(CoilStock stock, PlannedCuts planned, HistoryShelf
     public TimeProvider Time => time;
 
     /// <summary>Why nothing was changed, or null.</summary>
-    public string? Problem { get; private set; }
+    public Sentence? Problem { get; private set; }
 
     /// <summary>The forms' own key: sent twice it counts once.</summary>
     [BindProperty]
@@ -51,7 +52,7 @@ public sealed class CoilModel(CoilStock stock, PlannedCuts planned, HistoryShelf
         var left = LengthText.Parse(Left ?? "");
         return left.IsGood
             ? Answered(mark, await stock.AdjustAsync(mark, left.Value, Reason ?? "", Who.Of(User), RequestKey, cancel))
-            : Answered(mark, new StockAnswer("", $"Left: \"{Left}\": {left.Problem}"));
+            : Answered(mark, new StockAnswer("", new Sentence(List, "BadLeft", Left, left.Problem)));
     }
 
     /// <summary>Takes the coil off the rack.</summary>

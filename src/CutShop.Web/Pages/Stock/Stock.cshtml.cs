@@ -2,6 +2,7 @@ using CutShop.Shop;
 using CutShop.Takeoff;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using static CutShop.Web.Words.StockWords;
 
 namespace CutShop.Web.Pages.Stock;
 
@@ -69,10 +70,10 @@ public sealed class StockModel(CoilStock stock, PlannedCuts planned, SurplusShel
         var length = LengthText.Parse(CoilLength ?? "");
         var isOpened = !string.IsNullOrWhiteSpace(WhenFull);
         var full = isOpened ? LengthText.Parse(WhenFull!) : length;
-        Problem = !ModelState.IsValid ? "Choose a material from the list."
-            : !diameter.IsGood ? $"Diameter: \"{Diameter}\": {diameter.Problem}"
-            : !length.IsGood ? $"Length: \"{CoilLength}\": {length.Problem}"
-            : !full.IsGood ? $"When full: \"{WhenFull}\": {full.Problem}"
+        Problem = !ModelState.IsValid ? T["ChooseMaterial"]
+            : !diameter.IsGood ? T["BadDiameter", Diameter, diameter.Problem]
+            : !length.IsGood ? T["BadLength", CoilLength, length.Problem]
+            : !full.IsGood ? T["BadWhenFull", WhenFull, full.Problem]
             : null;
         if (Problem is null)
         {
@@ -80,7 +81,7 @@ public sealed class StockModel(CoilStock stock, PlannedCuts planned, SurplusShel
             var answer = await stock.ReceiveAsync(coil, Who.Of(User), RequestKey, cancel);
             if (answer.IsDone)
                 return Redirect($"/stock/{answer.Mark}");
-            Problem = answer.Problem;
+            Problem = T[answer.Problem!];
         }
         ShowCoils();
         return Page();

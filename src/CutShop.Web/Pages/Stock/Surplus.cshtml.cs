@@ -2,6 +2,7 @@ using CutShop.Shop;
 using CutShop.Takeoff;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using static CutShop.Web.Words.StockWords;
 
 namespace CutShop.Web.Pages.Stock;
 
@@ -44,7 +45,7 @@ public sealed class SurplusModel(SurplusShelf surplus, CoilStock stock) : PageMo
         var answer = await work(piece.Value, RequestKey);
         if (answer.IsDone)
             return Redirect(answer.Mark.Length == 0 ? "/stock/surplus" : $"/stock/surplus?hung={answer.Mark}");
-        Problem = answer.Problem;
+        Problem = T[answer.Problem!];
         OnGet(hung: null);
         return Page();
     }

@@ -1,0 +1,12 @@
+using System.Globalization;
+using CutShop.Takeoff;
+
+namespace CutShop.Cli;
+
+/// <summary>What the commands say, and their help.</summary>
+internal static class CliWords
+{
+    internal static WordList List { get; } = new(typeof(CliWords));
+
+    internal static string Say(string key, params IReadOnlyList<object?> values) => List.Say(CultureInfo.InvariantCulture, key, values);
+}

@@ -1,0 +1,13 @@
+using System.Globalization;
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>What is accepted of people, tablets and keys, in words.</summary>
+public static class PeopleReplies
+{
+    /// <summary>The words.</summary>
+    public static WordList List { get; } = new(typeof(PeopleReplies));
+
+    internal static string Say(string key, params IReadOnlyList<object?> values) => List.Say(CultureInfo.InvariantCulture, key, values);
+}

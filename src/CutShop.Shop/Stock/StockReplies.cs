@@ -1,0 +1,12 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Shop;
+
+/// <summary>What the rack and the cut plans answer, in words.</summary>
+public static class StockReplies
+{
+    /// <summary>The words.</summary>
+    public static WordList List { get; } = new(typeof(StockReplies));
+
+    internal static Sentence Reply(string key, params IReadOnlyList<object?> values) => new(List, key, values);
+}

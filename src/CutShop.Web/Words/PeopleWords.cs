@@ -1,0 +1,11 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Web.Words;
+
+/// <summary>What the pages of people, tablets, keys and signing in say.</summary>
+internal static class PeopleWords
+{
+    public static WordList List { get; } = new(typeof(PeopleWords));
+
+    internal static PageText T { get; } = new(List);
+}

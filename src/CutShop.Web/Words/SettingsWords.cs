@@ -1,0 +1,11 @@
+using CutShop.Takeoff;
+
+namespace CutShop.Web.Words;
+
+/// <summary>What the pages of settings say.</summary>
+internal static class SettingsWords
+{
+    public static WordList List { get; } = new(typeof(SettingsWords));
+
+    internal static PageText T { get; } = new(List);
+}
