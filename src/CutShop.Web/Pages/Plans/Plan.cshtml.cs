@@ -1,5 +1,6 @@
 using CutShop.Paper;
 using CutShop.Shop;
+using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -36,7 +37,7 @@ public sealed class PlanModel(PlanShelf shelf, CutPlanDesk desk) : PageModel
         Stored = shelf.Find(id);
         if (Stored is null)
             return NotFound();
-        Sheet = PlanRoutes.SheetOf(Stored, PersonUnits.PaperFor(HttpContext));
+        Sheet = PlanRoutes.SheetOf(Stored, BenchText.PaperFor(HttpContext));
         return Page();
     }
 }
