@@ -28,7 +28,7 @@ internal static class PaperFolder
             await Console.Error.WriteLineAsync(CliWords.Say("LabelsProblem", labels.Problem));
             return Exit.BadInput;
         }
-        await WriteWholeAsync(Path.Combine(folder, FileName(settings.Text.Labels) + ".pdf"), labels.Value, cancel);
+        await WriteWholeAsync(Path.Combine(folder, FileName(settings.Text["Labels"]) + ".pdf"), labels.Value, cancel);
         return Exit.Done;
     }
 

@@ -27,7 +27,7 @@ public sealed class JobPaper(
     public bool IsCancelled { get; init; }
 
     /// <summary>The sheets of one kind, in order.</summary>
-    public IEnumerable<Sheet> Sheets(PaperKind kind) => IsCancelled ? Made(kind).Select(sheet => sheet with { Stamp = settings.Text.JobCancelled }) : Made(kind);
+    public IEnumerable<Sheet> Sheets(PaperKind kind) => IsCancelled ? Made(kind).Select(sheet => sheet with { Stamp = settings.Text["JobCancelled"] }) : Made(kind);
 
     /// <summary>The sheets of one kind as a PDF.</summary>
     /// <exception cref="FontMissingException">The font is not on this machine.</exception>
@@ -54,7 +54,7 @@ public sealed class JobPaper(
                 return Parsed.Bad<byte[]>(label.Problem!);
             labels.Add(label.Value with { IsCancelled = IsCancelled });
         }
-        return LabelPdf.Write($"{takeoff.Job.Number} {settings.Text.Labels}", labels, stock, settings, progress);
+        return LabelPdf.Write($"{takeoff.Job.Number} {settings.Text["Labels"]}", labels, stock, settings, progress);
     }
 
     private IEnumerable<Sheet> Made(PaperKind kind) => kind switch

@@ -1,48 +1,60 @@
-using System.Reflection;
+using System.Collections;
+using System.Globalization;
+using System.Resources;
+using System.Text.RegularExpressions;
+using CutShop.CutPlan;
+using CutShop.Paper.Tests.Samples;
 using CutShop.Takeoff;
 
 namespace CutShop.Paper.Tests;
 
-public sealed class SpanishPaperTests
+public sealed partial class SpanishPaperTests
 {
-    /// <summary>Figures, dates and signs that are the same in both languages.</summary>
-    private static readonly string[] Same =
-        [nameof(PaperText.DayOf), nameof(PaperText.Pounds), nameof(PaperText.SizeOfPost), nameof(PaperText.LabelSpan), "get_" + nameof(PaperText.No)];
+    private static readonly PaperSettings Spanish = PaperSettings.Default with { Text = PaperText.Spanish };
 
-    /// <summary>Paper of the order desk and the owner, which is in English alone: quotes and cut plans.</summary>
-    private static readonly string[] DeskOnly =
-    [
-        "get_CutPlanTitle", "get_PlanState", "get_PlanProof", "get_PlanPieces", "get_PlanPieceCancelled", "get_PlanScrap", "PlanCoil", "get_PlanPiecesInOrder", "get_PlanColumns", "PlanKeeps",
-        "PlanScraps", "get_PlanUsesUp", "get_Offcut", "CoilBarTitle", "CoilBarDescription", "PlanPictureDescription", "PlanFoot",
-        "get_Supplier", "QuoteName", "get_QuoteMade", "get_QuoteStands", "get_Total", "TaxIncluded", "get_QuotedLines", "get_QuotedColumns", "get_NetSum", "TaxLine",
-        "get_Included", "IncludedIn", "PostsAlike", "OtherPosts", "get_QuoteCautions",
-    ];
+    /// <summary>Words that are the same in both languages.</summary>
+    private static readonly string[] Same = ["No", "SizeOfPost", "Total", "Manila", "Sisal"];
 
     [Fact]
-    public void Every_sentence_of_tickets_labels_and_site_paper_has_spanish_words()
+    public void Every_word_of_paper_and_takeoff_is_another_in_spanish() =>
+        Assert.Equal(Same.Order(), WordsOf(typeof(PaperText).Assembly, "CutShop.Paper.PaperWords").Concat(WordsOf(typeof(Sentence).Assembly, "CutShop.Takeoff.TakeoffWords")).Order());
+
+    [Fact]
+    public void A_sheet_in_spanish_holds_no_english_sentence()
     {
-        var spanish = PaperText.Spanish.GetType();
-        var english = typeof(PaperText).GetMethods(BindingFlags.Public | BindingFlags.Instance)
-            .Where(words => words.IsVirtual && words.DeclaringType == typeof(PaperText))
-            .Where(words => spanish.GetMethod(words.Name, [.. words.GetParameters().Select(parameter => parameter.ParameterType)])!.DeclaringType == typeof(PaperText))
-            .Select(words => words.Name);
-        Assert.Equal(Same.Concat(DeskOnly).Order(StringComparer.Ordinal), english.Order(StringComparer.Ordinal));
+        var takeoff = SampleJobs.Takeoff(SampleJobs.LanternQuay);
+        Assert.NotEmpty(takeoff.Warnings);
+        var paper = new JobPaper(takeoff, [.. takeoff.Pieces.Select(_ => SampleJobs.Code)], new Dictionary<string, CutPlace>(), Spanish) { IsCancelled = true };
+        var quote = new QuoteFigures(7, new(2026, 11, 25), new(2026, 12, 25), [new("Cuerda", "20 ft", "2.10", "42.00")], "42.00", "8 %", "3.36", "45.36");
+        var coils = new[] { new CoilCuts("C-1", "L-9", CoilKind.Full, Length.FromInches(1200), [new("K1", Length.FromInches(90), Length.FromInches(2), Length.FromInches(92))], Length.FromInches(1108), IsKept: true) };
+        Sheet[] sheets =
+        [
+            .. Enum.GetValues<PaperKind>().SelectMany(paper.Sheets),
+            .. new SitePaper(takeoff, [.. takeoff.Pieces.Select(_ => SampleJobs.Code)], Spanish).Sheets(),
+            QuoteSheet.Of("Muelle", "Calle 1", quote, takeoff, Spanish),
+            CutPlanSheet.Of(new(3, "1 1/2 in", "draft", "–"), coils, new Dictionary<string, PlanPieceName> { ["K1"] = new("K1", "LQ-1042", "A-top-1", IsCancelled: true) }, Spanish),
+            PackingList.Of(takeoff.Job, [.. takeoff.Pieces.Select((piece, i) => new PackedPiece(piece, SampleJobs.Code, piece.Cut, "L-9", IsPacked: i > 0))], [new("A1", IsDrilled: true), new("A2", IsDrilled: false)], "https://shop.example/s/1", Spanish),
+        ];
+        Assert.All(sheets, sheet => Assert.DoesNotMatch(English(), Plain(HtmlSheets.Article(sheet))));
+        Assert.Matches(English(), Plain(HtmlSheets.Article(JobSummary.Of(takeoff, PaperSettings.Default))));
     }
 
     [Fact]
-    public void The_reason_for_a_bit_is_told_in_spanish_whatever_hangs_on_the_rack()
+    public void Warnings_on_a_summary_are_said_in_spanish()
+    {
+        var takeoff = SampleJobs.Takeoff(SampleJobs.LanternQuay);
+        var rows = JobSummary.Of(takeoff, Spanish).Blocks.OfType<TableBlock>().Single(table => table.Caption == "Mirar esto antes de cortar").Rows;
+        Assert.Equal(Warning.Alike(takeoff.Warnings).Select(alike => alike.Says.In(CultureInfo.GetCultureInfo("es"))), rows.Select(row => row[1]));
+    }
+
+    [Fact]
+    public void The_reason_for_a_bit_is_said_in_spanish_whatever_hangs_on_the_rack()
     {
         var (thin, thick) = (Length.FromSixtyFourths(80), Length.FromSixtyFourths(128));
         BitRack[] racks = [new([]), .. Enum.GetValues<BitKind>().Select(kind => new BitRack([new(kind, thin), new(kind, thick)]))];
         var choices = racks.SelectMany(rack => new[] { rack.Choose(thin, thin), rack.Choose(thick, thick) }).Distinct().ToList();
         Assert.Equal(3 + 1, choices.Count); // each kind of bit, and that no bit is there
-        Assert.All(choices, choice =>
-        {
-            var said = PaperText.Spanish.BitReason(choice, thin);
-            Assert.Equal(choice.ReasonFor(thin), PaperText.English.BitReason(choice, thin));
-            Assert.NotEqual(choice.ReasonFor(thin), said);
-            Assert.Matches("la mejor|en el soporte", said);
-        });
+        Assert.All(choices, choice => Assert.Matches("la mejor|en el soporte", PaperText.Spanish[choice.ReasonFor(thin)]));
     }
 
     [Fact]
@@ -55,4 +67,22 @@ public sealed class SpanishPaperTests
             Assert.EndsWith($" {screw.Size} x {LengthText.Inches(screw.Length)}", said, StringComparison.Ordinal);
         });
     }
+
+    /// <summary>The keys whose word is the same in both languages.</summary>
+    private static IEnumerable<string> WordsOf(System.Reflection.Assembly assembly, string name)
+    {
+        var words = new ResourceManager(name, assembly);
+        var spanish = words.GetResourceSet(CultureInfo.GetCultureInfo("es"), createIfNotExists: true, tryParents: false)!;
+        return words.GetResourceSet(CultureInfo.InvariantCulture, createIfNotExists: true, tryParents: false)!.Cast<DictionaryEntry>()
+            .Where(word => (string)word.Value! == spanish.GetString((string)word.Key)).Select(word => (string)word.Key);
+    }
+
+    private static string Plain(string html) => Markup().Replace(html, " ");
+
+    /// <summary>Small words that every English sentence has and no Spanish one.</summary>
+    [GeneratedRegex(@"\b(the|of|and|with|from|not|is|are|this|post|rope|bore|deep)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1_000)]
+    private static partial Regex English();
+
+    [GeneratedRegex("<[^>]*>", RegexOptions.None, matchTimeoutMilliseconds: 1_000)]
+    private static partial Regex Markup();
 }

@@ -26,8 +26,8 @@ public static class CoilBar
             AddRest(shapes, X(coil, coil.Start - coil.Left), coil, settings);
         shapes.Add(new Box(0, 0, Width, BarHeight, Pen.Outline, Fill.None));
         return new Drawing(
-            settings.Text.CoilBarTitle(coil.Coil),
-            settings.Text.CoilBarDescription(coil.Coil, coil.Pieces.Count),
+            settings.Text["CoilBarTitle", coil.Coil],
+            settings.Text["CoilBarDescription", coil.Coil, coil.Pieces.Count],
             Width,
             BarHeight,
             shapes);
@@ -47,6 +47,6 @@ public static class CoilBar
         // An offcut stays white; scrap is dark.
         shapes.Add(new Box(from, 0, Width - from, BarHeight, Pen.Thin, coil.IsKept ? Fill.None : Fill.Bore));
         if (coil.IsKept && Width - from >= LeastForWords)
-            shapes.Add(new Words(new((from + Width) / 2, (BarHeight + Letters) / 2 - 0.4), settings.Text.Offcut, Letters, TextAnchor.Middle));
+            shapes.Add(new Words(new((from + Width) / 2, (BarHeight + Letters) / 2 - 0.4), settings.Text["Offcut"], Letters, TextAnchor.Middle));
     }
 }

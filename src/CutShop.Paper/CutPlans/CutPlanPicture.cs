@@ -17,18 +17,18 @@ public static class CutPlanPicture
     {
         ArgumentNullException.ThrowIfNull(coils);
         ArgumentNullException.ThrowIfNull(settings);
-        var (text, figures) = (settings.Text, new Figures(settings.Units));
+        var text = settings.Text;
         var shapes = new List<Shape>();
         var width = 0.0;
         foreach (var (index, coil) in coils.Index())
         {
             var top = Margin + (index * Pitch);
             var bar = CoilBar.Of(coil, settings);
-            shapes.Add(new Words(new(Margin, top + Letters), text.PlanCoil(coil.Coil, coil.Lot, figures.LongBoth(coil.Start)), Letters, Bold: true));
+            shapes.Add(new Words(new(Margin, top + Letters), CutPlanSheet.NameOf(coil, settings), Letters, Bold: true));
             shapes.AddRange(bar.Shapes.Select(shape => Moved(shape, Margin, top + BarTop)));
             width = Math.Max(width, bar.Width);
         }
-        return new(text.CutPlanTitle, text.PlanPictureDescription(coils.Count), width + (2 * Margin), (2 * Margin) + (coils.Count * Pitch), shapes);
+        return new(text["CutPlanTitle"], text["PlanPictureDescription", coils.Count], width + (2 * Margin), (2 * Margin) + (coils.Count * Pitch), shapes);
     }
 
     private static Shape Moved(Shape shape, double right, double down) => shape switch

@@ -36,23 +36,30 @@ public static class CutPlanSheet
         {
             new FieldsBlock(
             [
-                new(text.PlanState, head.State),
-                new(text.PlanProof, head.Proof),
-                new(text.PlanPieces, Figures.Count(coils.Sum(coil => coil.Pieces.Count))),
-                new(text.PlanScrap, figures.LongBoth(coils.Aggregate(Length.Zero, (sum, coil) => sum + coil.Scrap))),
+                new(text["PlanState"], text[head.State switch { "draft" => "PlanDraft", "accepted" => "PlanAccepted", "replaced" => "PlanReplaced", _ => head.State }]),
+                new(text["PlanProof"], head.Proof),
+                new(text["PlanPieces"], Figures.Count(coils.Sum(coil => coil.Pieces.Count))),
+                new(text["PlanScrap"], figures.LongBoth(coils.Aggregate(Length.Zero, (sum, coil) => sum + coil.Scrap))),
             ]),
         };
         foreach (var coil in coils)
         {
-            blocks.Add(new HeadingBlock(text.PlanCoil(coil.Coil, coil.Lot, figures.LongBoth(coil.Start))));
+            blocks.Add(new HeadingBlock(NameOf(coil, settings)));
             blocks.Add(new DrawingBlock(CoilBar.Of(coil, settings)));
-            blocks.Add(new TableBlock(text.PlanPiecesInOrder, text.PlanColumns, [.. coil.Pieces.Select((piece, i) => Row(i, piece, names[piece.Code], settings))]));
+            blocks.Add(new TableBlock(text["PlanPiecesInOrder"], text.Parts("PlanColumns"), [.. coil.Pieces.Select((piece, i) => Row(i, piece, names[piece.Code], settings))]));
             blocks.Add(new NoteBlock(
-                coil.IsKept ? text.PlanKeeps(figures.LongBoth(coil.Left))
-                : coil.Left.IsPositive ? text.PlanScraps(figures.LongBoth(coil.Left))
-                : text.PlanUsesUp));
+                coil.IsKept ? text["PlanKeeps", figures.LongBoth(coil.Left)]
+                : coil.Left.IsPositive ? text["PlanScraps", figures.LongBoth(coil.Left)]
+                : text["PlanUsesUp"]));
         }
-        return new(text.CutPlanTitle, head.Rope, text.PlanFoot(head.Number, head.Rope), blocks);
+        return new(text["CutPlanTitle"], head.Rope, text["PlanFoot", head.Number, head.Rope], blocks);
+    }
+
+    /// <summary>A coil's name, its lot and its length.</summary>
+    internal static string NameOf(CoilCuts coil, PaperSettings settings)
+    {
+        var length = settings.Figures.LongBoth(coil.Start);
+        return coil.Lot.Length == 0 ? $"{coil.Coil}: {length}" : settings.Text["CoilOfLot", coil.Coil, coil.Lot, length];
     }
 
     private static string[] Row(int index, CutPiece piece, PlanPieceName name, PaperSettings settings)
@@ -62,7 +69,7 @@ public static class CutPlanSheet
         [
             Figures.Count(index + 1),
             name.Code,
-            name.IsCancelled ? $"{name.Job} {name.Run}\n{settings.Text.PlanPieceCancelled}" : $"{name.Job} {name.Run}",
+            name.IsCancelled ? $"{name.Job} {name.Run}\n{settings.Text["PlanPieceCancelled"]}" : $"{name.Job} {name.Run}",
             figures.LongLead(piece.Cut),
             figures.LongLead(piece.From),
             figures.LongLead(piece.To),

@@ -44,7 +44,7 @@ internal sealed class ElevationBand(
             DrawWidth(i);
         return new(
             title,
-            Text.ElevationDescription(line.Posts[band.First].Mark, line.Posts[band.Last].Mark, band.Last - band.First + 1, line.Rows.Count),
+            Text["ElevationDescription", line.Posts[band.First].Mark, line.Posts[band.Last].Mark, band.Last - band.First + 1, line.Rows.Count],
             Elevation.PaperWidth,
             GroundRoom + FootRoom,
             _shapes);
@@ -120,7 +120,7 @@ internal sealed class ElevationBand(
     {
         var section = piece.Sections[i - piece.First];
         var isStraight = section.Sag == Length.Zero;
-        var words = isStraight ? Text.Straight : Text.Sag(settings.Figures.Lead(section.Sag));
+        var words = isStraight ? Text["Straight"] : Text["Sag", settings.Figures.Lead(section.Sag)];
         if (!isStraight)
         {
             _shapes.Add(new Stroke(start, end, Pen.Axis));
@@ -209,7 +209,7 @@ internal sealed class ElevationBand(
         var left = X(ground.Along[i] + (isClear ? before.Across.Inches / 2 : 0));
         var right = X(ground.Along[i + 1] - (isClear ? after.Across.Inches / 2 : 0));
         var figure = settings.Figures.Lead(section.Width);
-        var words = isClear ? Text.Clear(figure) : Text.Centres(figure);
+        var words = isClear ? Text["Clear", figure] : Text["Centres", figure];
         var room = right - left - 2;
         var size = Math.Min(Dimension.TextSize, room / Math.Max(Dimension.GuessWidth(words, 1), 1));
         foreach (var x in new[] { left, right })
@@ -224,7 +224,7 @@ internal sealed class ElevationBand(
         if (section.Rise == Length.Zero)
             return;
         var rise = settings.Figures.Both(section.Rise.Abs());
-        var steep = section.Rise.IsNegative ? Text.Fall(rise) : Text.Rise(rise);
+        var steep = section.Rise.IsNegative ? Text["Fall", rise] : Text["Rise", rise];
         Say(new(new((left + right) / 2, y + 13.2), steep, Math.Min(small, room / Dimension.GuessWidth(steep, 1)), TextAnchor.Middle));
     }
 

@@ -66,7 +66,7 @@ public sealed class LineBands
         ArgumentNullException.ThrowIfNull(settings);
         var number = Bands.Index().First(one => one.Item == band).Index + 1;
         return new ElevationBand(Line, _ground, _scale, band, [.. takeoff.Pieces.Where(piece => piece.Line == Line.Mark)], settings, boldRun)
-            .Draw(settings.Text.ElevationTitle(Line.Mark, number, Bands.Count, _scale.OneTo));
+            .Draw(settings.Text[Bands.Count == 1 ? "Elevation" : "ElevationPart", Line.Mark, _scale.OneTo, number, Bands.Count]);
     }
 
     /// <summary>The smallest scale at which an overview is drawn in one band: rows keep room for their words between them.</summary>

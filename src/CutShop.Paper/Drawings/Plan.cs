@@ -37,19 +37,19 @@ public static class Plan
         if (byHeight.OneTo > scale.OneTo)
             scale = byHeight;
 
-        var shapes = new List<Shape> { new Words(new(0, 5), text.PlanTitle(scale.OneTo), 3.4, Bold: true) };
+        var shapes = new List<Shape> { new Words(new(0, 5), text["PlanTitle", scale.OneTo], 3.4, Bold: true) };
         var y = Head;
         foreach (var path in paths)
         {
-            shapes.Add(new Words(new(0, y + 4), text.LineName(path.Line.Mark), 3, Bold: true));
+            shapes.Add(new Words(new(0, y + 4), text["LineName", path.Line.Mark], 3, Bold: true));
             y += Gap;
             PlanLine.Draw(shapes, path, new Point(Margin, y), scale, bold);
             y += scale.Mm(path.Height) + Below;
         }
-        var description = text.PlanDescription(string.Join(", ", paths.Select(p => p.Line.Mark)));
+        var description = text["PlanDescription", string.Join(", ", paths.Select(p => p.Line.Mark))];
         return new(
-            text.PlanTitle(scale.OneTo),
-            bold is null ? description : text.PlanWithRun(description, bold.Run),
+            text["PlanTitle", scale.OneTo],
+            bold is null ? description : text["PlanWithRun", description, bold.Run],
             Elevation.PaperWidth,
             y + 2,
             shapes);

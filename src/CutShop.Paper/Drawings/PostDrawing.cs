@@ -69,15 +69,15 @@ public static class PostDrawing
         {
             var cell = Math.Min(WidestFace, (Elevation.PaperWidth - strip.Sections.Count * PostSections.Width) / strip.Faces.Count);
             var faces = new PostFaces(work, strip.Faces, cell, tallest, settings);
-            Title(settings.Text.FacesTitle(work.Post.Mark, faces.Scale.OneTo), strip.Faces.Count * cell);
-            says.Add(settings.Text.FacesDescription(string.Join("; ", strip.Faces.Select(face => settings.Text.FaceName(face.Face)))));
+            Title(settings.Text["FacesTitle", work.Post.Mark, faces.Scale.OneTo], strip.Faces.Count * cell);
+            says.Add(settings.Text["FacesDescription", string.Join("; ", strip.Faces.Select(face => settings.Text.FaceName(face.Face)))]);
             height = faces.Draw(shapes, Head);
             x = strip.Faces.Count * cell;
         }
         if (strip.Sections.Count > 0)
         {
-            Title(settings.Text.SectionsTitle(PostSections.ScaleOf(work.Post).OneTo), strip.Sections.Count * PostSections.Width);
-            says.Add(settings.Text.SectionsDescription(string.Join(", ", strip.Sections.Select(cell => cell.Rows).Distinct())));
+            Title(settings.Text["SectionsTitle", PostSections.ScaleOf(work.Post).OneTo], strip.Sections.Count * PostSections.Width);
+            says.Add(settings.Text["SectionsDescription", string.Join(", ", strip.Sections.Select(cell => cell.Rows).Distinct())]);
             PostSections.Draw(shapes, work, strip.Sections, new(x, Head), settings);
             height = Math.Max(height, PostSections.Height);
         }

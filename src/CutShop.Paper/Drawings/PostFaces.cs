@@ -68,7 +68,7 @@ internal sealed class PostFaces
     {
         var height = Scale.Mm(_work.Post.Height.Inches);
         NameFace(shapes, _settings.Text.FaceName(face.Face), top.Moved(-Half, 0));
-        shapes.Add(new Words(top.Moved(Half + 3, -2.4), _settings.Text.FromFoot, SmallSize));
+        shapes.Add(new Words(top.Moved(Half + 3, -2.4), _settings.Text["FromFoot"], SmallSize));
         shapes.Add(new Box(top.X - Half, top.Y, 2 * Half, height, Pen.Outline, Fill.Wood));
         shapes.Add(new Stroke(top.Moved(0, -1.5), top.Moved(0, height + 2), Pen.Axis));
         shapes.Add(new Stroke(top.Moved(-Half - 2, height), top.Moved(Half + 8, height), Pen.Ground));
@@ -118,7 +118,7 @@ internal sealed class PostFaces
     {
         var (figures, width) = (_settings.Figures, _cell - Edge - 2 * Half - 3.5);
         var mark = hole.Row.Length <= 9 ? hole.Row : hole.Row[..8] + "…";
-        var name = hole.Number is { } number ? $"{Figures.Count(number)}  {mark}" : _settings.Text.ScrewAt(mark);
+        var name = hole.Number is { } number ? $"{Figures.Count(number)}  {mark}" : _settings.Text["ScrewAt", mark];
         if (crowded is { } small)
         {
             var line = $"{name} {figures.Lead(hole.Height)}";

@@ -30,7 +30,7 @@ internal static class PostSections
                 ? SectionFromSide.Draw(shapes, work, cell.Bores[0], centre, scale, settings)
                 : SectionFromAbove.Draw(shapes, work, cell.Bores, centre, scale, settings);
             var row = cell.Rows.Length <= 18 ? cell.Rows : cell.Rows[..17] + "…";
-            Say(cell.FromSide ? text.FromSide(row) : text.FromAbove(row), 3, bold: true);
+            Say(cell.FromSide ? text["FromSide", row] : text["FromAbove", row], 3, bold: true);
             foreach (var (line, caption) in captions.Index())
                 Say(caption, CaptionDown + line * 3.6, bold: false);
 

@@ -9,9 +9,9 @@ public static class RakeText
     public static string Of(Bore bore, PostWork work, PaperSettings settings)
     {
         if (WayOf(bore, work) is not { } way)
-            return settings.Text.Level;
+            return settings.Text["Level"];
         var degrees = Figures.Degrees(Math.Abs(bore.RakeDegrees));
-        return way.IsUp ? settings.Text.RakeUpToward(degrees, way.Toward) : settings.Text.RakeDownToward(degrees, way.Toward);
+        return way.IsUp ? settings.Text["RakeUpToward", degrees, way.Toward] : settings.Text["RakeDownToward", degrees, way.Toward];
     }
 
     /// <summary>

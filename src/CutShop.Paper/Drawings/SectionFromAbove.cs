@@ -29,7 +29,7 @@ internal static class SectionFromAbove
             DrawScrewHole(shapes, fixing, Outward(work, fixing.Face), centre, half, scale);
         DrawNeighbours(shapes, work, centre, half);
 
-        return [settings.Text.BitOf(settings.Figures.Lead(bores[0].Bit)), settings.Text.WallOf(settings.Figures.Lead(bores[0].Wall))];
+        return [settings.Text["BitOf", settings.Figures.Lead(bores[0].Bit)], settings.Text["WallOf", settings.Figures.Lead(bores[0].Wall)]];
     }
 
     /// <summary>The way a face looks, on paper.</summary>

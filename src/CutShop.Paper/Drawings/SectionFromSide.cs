@@ -21,7 +21,7 @@ internal static class SectionFromSide
             DrawOperation(shapes, work, bore, operation, new Rake(along, across, Math.Tan(radians)), centre, half, radius, scale);
         shapes.Add(new Stroke(centre.Toward(along, -half - Beyond), centre.Toward(along, half + Beyond), Pen.Axis));
         shapes.Add(new Stroke(centre.Moved(-half - Beyond, 0), centre.Moved(half + Beyond, 0), Pen.Thin));
-        return [RakeText.Of(bore, work, settings), settings.Text.BitOf(settings.Figures.Lead(bore.Bit))];
+        return [RakeText.Of(bore, work, settings), settings.Text["BitOf", settings.Figures.Lead(bore.Bit)]];
     }
 
     private static void DrawOperation(

@@ -32,32 +32,32 @@ public static class InstallLines
             text.AboveGround(figures.Both(fixing.Mark)),
         };
         if (fixing.Pilot != Length.Zero)
-            parts.Add(text.PilotHole(figures.Both(fixing.Pilot)));
+            parts.Add(text["PilotHole", figures.Both(fixing.Pilot)]);
         if (fixing.ShankHole != Length.Zero)
-            parts.Add(text.ShankHole(figures.Both(fixing.ShankHole)));
+            parts.Add(text["ShankHole", figures.Both(fixing.ShankHole)]);
         if (fixing.Screw is not null)
             parts.Add(HeadOf(fixing, text, figures));
         return string.Join(" · ", parts);
     }
 
     private static string HeadOf(Fixing fixing, PaperText text, Figures figures) =>
-        fixing.Purpose == FixingPurpose.Wrap ? text.HeadInTheRope
-        : fixing.CounterboreDepth == Length.Zero ? text.CountersunkFlush(figures.Both(fixing.Counterbore))
-        : text.Counterbored(figures.Both(fixing.Counterbore), figures.Both(fixing.CounterboreDepth));
+        fixing.Purpose == FixingPurpose.Wrap ? text["HeadInTheRope"]
+        : fixing.CounterboreDepth == Length.Zero ? text["CountersunkFlush", figures.Both(fixing.Counterbore)]
+        : text["Counterbored", figures.Both(fixing.Counterbore), figures.Both(fixing.CounterboreDepth)];
 
     private static string Words(InstallStep step, PaperSettings settings)
     {
         var text = settings.Text;
         return step switch
         {
-            LayOutStep lay => text.LayOut(lay.Start.Mark, lay.Finish.Mark, lay.FinishTakesUp),
-            FirstRopeStep first => text.FirstRopeIsIn(first.Corner.Mark, first.FirstRun),
+            LayOutStep lay => text[lay.FinishTakesUp ? "LayOutTakesUp" : "LayOut", lay.Start.Mark, lay.Finish.Mark],
+            FirstRopeStep first => text["FirstRopeIsIn", first.Corner.Mark, first.FirstRun],
             EndStep end => EndWords(end, text),
-            ThreadStep thread => text.PassThrough(string.Join(", ", thread.Posts.Select(post => post.Mark))),
-            SagStep { Section: { } section } when section.Sag == Length.Zero => text.PullStraight(section.From.Mark, section.To.Mark),
-            SagStep { Section: { } section } => text.SetSag(section.From.Mark, section.To.Mark, settings.Figures.Both(section.Sag)),
-            LineScrewStep screw => text.DriveLineScrew(screw.Post.Mark),
-            WrapStep wrap => text.WindRound(wrap.At.Post.Mark, wrap.At.Treatment.Turns, wrap.Way == WrapWay.Clockwise),
+            ThreadStep thread => text["PassThrough", string.Join(", ", thread.Posts.Select(post => post.Mark))],
+            SagStep { Section: { } section } when section.Sag == Length.Zero => text["PullStraight", section.From.Mark, section.To.Mark],
+            SagStep { Section: { } section } => text["SetSag", section.From.Mark, section.To.Mark, settings.Figures.Both(section.Sag)],
+            LineScrewStep screw => text["DriveLineScrew", screw.Post.Mark],
+            WrapStep wrap => WindRound(wrap.At, wrap.Way, text),
             _ => throw new ArgumentOutOfRangeException(nameof(step), step, message: null),
         };
     }
@@ -67,14 +67,20 @@ public static class InstallLines
         var post = end.At.Post.Mark;
         return end.At.Kind switch
         {
-            AtPostKind.Stopped => text.EndInBore(post, end.IsStart),
-            AtPostKind.Corner when end.Fixing!.Purpose == FixingPurpose.CornerFirst => text.FirstAtCorner(post),
-            AtPostKind.Corner => text.SecondAtCorner(post),
-            AtPostKind.Knot => text.TieKnot(post, end.Inner.Mark, end.IsStart),
-            AtPostKind.Wrap => text.WindRound(post, end.At.Treatment.Turns, end.Way == WrapWay.Clockwise),
+            AtPostKind.Stopped => text[end.IsStart ? "FirstEndInBore" : "LastEndInBore", post],
+            AtPostKind.Corner when end.Fixing!.Purpose == FixingPurpose.CornerFirst => text["FirstAtCorner", post],
+            AtPostKind.Corner => text["SecondAtCorner", post],
+            AtPostKind.Knot => text[end.IsStart ? "TieFirstKnot" : "TieLastKnot", post, end.Inner.Mark],
+            AtPostKind.Wrap => WindRound(end.At, end.Way, text),
             _ => throw new ArgumentOutOfRangeException(nameof(end), end.At.Kind, message: null),
         };
     }
+
+    private static string WindRound(AtPost at, WrapWay? way, PaperText text) => text[
+        "WindRound",
+        at.Post.Mark,
+        text[at.Treatment.Turns == 1 ? "OneTurn" : "SomeTurns", at.Treatment.Turns],
+        text[way == WrapWay.Clockwise ? "Clockwise" : "CounterClockwise"]];
 
     private static string? Screws(InstallStep step, PaperSettings settings)
     {

@@ -10,13 +10,13 @@ internal static class LineSheet
         var (text, figures) = (settings.Text, settings.Figures);
         var bored = PostWork.Of(takeoff).Where(work => work.Line == line.Mark && work.Bores.Count > 0).ToList();
         return new(
-            text.Line,
+            text["Line"],
             line.Mark,
-            text.Foot(takeoff.Job.Number, text.LineName(line.Mark)),
+            text.Foot(takeoff.Job.Number, text["LineName", line.Mark]),
             [
                 new TableBlock(
-                    text.PiecesInOrder,
-                    text.LinePieceColumns,
+                    text["PiecesInOrder"],
+                    text.Parts("LinePieceColumns"),
                     [
                         .. pieces.Select(one => (IReadOnlyList<string>)
                         [
@@ -29,8 +29,8 @@ internal static class LineSheet
                     ? (Block[])[]
                     :
                     [
-                        new CautionsBlock(text.Cautions, text.DrillingCautions),
-                        new TableBlock(text.PostsToBore, text.PostBoreColumns, [.. bored.SelectMany(work => Bored(work, settings))]),
+                        new CautionsBlock(text["Cautions"], text.DrillingCautions),
+                        new TableBlock(text["PostsToBore"], text.Parts("PostBoreColumns"), [.. bored.SelectMany(work => Bored(work, settings))]),
                     ],
             ])
         {

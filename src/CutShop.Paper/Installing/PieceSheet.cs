@@ -9,25 +9,25 @@ internal static class PieceSheet
     {
         var (text, figures) = (settings.Text, settings.Figures);
         return new(
-            text.Piece,
+            text["Piece"],
             $"{piece.Run}: {text.FromPostToPost(piece.From.Mark, piece.To.Mark)}",
             text.Foot(takeoff.Job.Number, piece.Run),
             [
                 new FieldsBlock(
                 [
-                    new(text.PieceCode, code.ToString()),
-                    new(text.Line, piece.Line),
-                    new(text.Row, piece.Row),
-                    new(text.RowHeight, figures.Both(piece.Height)),
-                    new(text.RopeLabel, RopeWords.Of(piece.Rope, settings)),
-                    new(text.CutLength, figures.LongBoth(piece.Cut)),
+                    new(text["PieceCode"], code.ToString()),
+                    new(text["Line"], piece.Line),
+                    new(text["Row"], piece.Row),
+                    new(text["RowHeight"], figures.Both(piece.Height)),
+                    new(text["RopeLabel"], RopeWords.Of(piece.Rope, settings)),
+                    new(text["CutLength"], figures.LongBoth(piece.Cut)),
                 ])
                 { IsOneRow = true },
                 new SideBySideBlock(
-                    new TableBlock(text.SagToSet, text.SagColumns, [.. piece.Sections.Select(span => Row(span, settings))]),
-                    new CautionsBlock(text.Cautions, [.. piece.Rope.IsNatural ? text.CuttingNaturalCautions : text.CuttingSyntheticCautions, .. text.RailingCautions])),
-                new NoteBlock(text.SagIsMeasuredSo),
-                new StepsBlock(text.OrderOfWork, [.. InstallLines.Of(takeoff, piece, settings).Select(line => line.Screws is { } screws ? $"{line.Text} {screws}" : line.Text)]),
+                    new TableBlock(text["SagToSet"], text.Parts("SagColumns"), [.. piece.Sections.Select(span => Row(span, settings))]),
+                    new CautionsBlock(text["Cautions"], [.. piece.Rope.IsNatural ? text.CuttingNaturalCautions : text.CuttingSyntheticCautions, .. text.RailingCautions])),
+                new NoteBlock(text["SagIsMeasuredSo"]),
+                new StepsBlock(text["OrderOfWork"], [.. InstallLines.Of(takeoff, piece, settings).Select(line => line.Screws is { } screws ? $"{line.Text} {screws}" : line.Text)]),
                 .. Elevation.OfRun(takeoff, piece, settings).Select(drawing => new DrawingBlock(drawing)),
             ])
         {
@@ -38,7 +38,7 @@ internal static class PieceSheet
     private static IReadOnlyList<string> Row(PieceSection span, PaperSettings settings) =>
     [
         $"{span.From.Mark} – {span.To.Mark}",
-        span.Sag == Length.Zero ? settings.Text.Straight : settings.Figures.Both(span.Sag),
+        span.Sag == Length.Zero ? settings.Text["Straight"] : settings.Figures.Both(span.Sag),
         settings.Figures.Both(span.Chord),
     ];
 }

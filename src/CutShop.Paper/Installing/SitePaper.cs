@@ -11,7 +11,7 @@ namespace CutShop.Paper;
 /// <param name="settings">Units, page and words.</param>
 public sealed class SitePaper(JobTakeoff takeoff, IReadOnlyList<PieceCode> codes, PaperSettings settings)
 {
-    private string Title => $"{settings.Text.JobName(takeoff.Job.Number)}: {settings.Text.SitePack}";
+    private string Title => $"{settings.Text["JobName", takeoff.Job.Number]}: {settings.Text["SitePack"]}";
 
     /// <summary>The sheets, in order.</summary>
     public IEnumerable<Sheet> Sheets()

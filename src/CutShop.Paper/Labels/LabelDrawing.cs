@@ -22,7 +22,7 @@ public static class LabelDrawing
         var shapes = QrDrawing.Of(code, place.Value).ToList();
         AddText(shapes, label, place.Value, stock, settings);
         return Parsed.Good(new Drawing(
-            settings.Text.LabelTitle(label.Code.ToString()), settings.Text.LabelDescription(label.Address), stock.WidthMm, stock.HeightMm, shapes));
+            settings.Text["LabelTitle", label.Code.ToString()], settings.Text["LabelDescription", label.Address], stock.WidthMm, stock.HeightMm, shapes));
     }
 
     private static void AddText(List<Shape> shapes, PieceLabel label, QrPlace place, LabelStock stock, PaperSettings settings)
@@ -43,19 +43,20 @@ public static class LabelDrawing
     private static LabelLine[] Lines(PieceLabel label, PaperSettings settings)
     {
         var (text, figures, piece) = (settings.Text, settings.Figures, label.Piece);
-        var natural = piece.Rope.IsNatural;
         return
         [
             new(label.Code.ToString(), 5.2, 7.2, Bold: true),
-            new(label.IsCancelled ? text.CancelledJobName(label.JobNumber) : text.JobName(label.JobNumber), 3.6, 4.8, Bold: true),
-            new(text.LabelPlace(piece.Line, piece.Row), 3.4, 4.6),
-            new(text.LabelSpan(piece.From.Mark, piece.To.Mark), 4.4, 6, Bold: true),
+            new(label.IsCancelled ? text["CancelledJobName", label.JobNumber] : text["JobName", label.JobNumber], 3.6, 4.8, Bold: true),
+            new(text["LabelPlace", piece.Line, piece.Row], 3.4, 4.6),
+            new($"{piece.From.Mark} → {piece.To.Mark}", 4.4, 6, Bold: true),
             new(RopeWords.Of(piece.Rope, settings), 3.2, 5),
             new(figures.LongLead(piece.Cut), 5.2, 6, Bold: true),
             new(figures.LongOther(piece.Cut), 3.2, 5),
-            new(text.LabelEnd(piece.From.Mark, piece.AtPosts[0], natural), 2.9, 3.9),
-            new(text.LabelEnd(piece.To.Mark, piece.AtPosts[^1], natural), 2.9, 3.2),
+            new(End(piece.AtPosts[0]), 2.9, 3.9),
+            new(End(piece.AtPosts[^1]), 2.9, 3.2),
         ];
+
+        string End(AtPost at) => $"{at.Post.Mark}: {text.AtPost(at)}, {text[piece.Rope.IsNatural ? "Bound" : "Sealed"]}";
     }
 
     private sealed record LabelLine(string Text, double Size, double Step, bool Bold = false);

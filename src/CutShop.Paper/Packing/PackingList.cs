@@ -40,16 +40,16 @@ public static class PackingList
         var undrilled = posts.Where(post => !post.IsDrilled).Select(post => post.Mark).ToList();
         var blocks = new List<Block> { new FieldsBlock(About(job, packed, pieces, settings)) };
         if (missing.Count > 0)
-            blocks.Add(new NoteBlock(text.MissingPieces(string.Join(", ", missing))));
+            blocks.Add(new NoteBlock(text["MissingPieces", string.Join(", ", missing)]));
         if (undrilled.Count > 0)
-            blocks.Add(new NoteBlock(text.UndrilledPosts(string.Join(", ", undrilled))));
-        blocks.Add(new TableBlock(text.PackedPieces, text.PackingColumns, [.. packed.Select(piece => Row(piece, settings))]));
+            blocks.Add(new NoteBlock(text["UndrilledPosts", string.Join(", ", undrilled)]));
+        blocks.Add(new TableBlock(text["PackedPieces"], text.Parts("PackingColumns"), [.. packed.Select(piece => Row(piece, settings))]));
         if (posts.Count > undrilled.Count)
-            blocks.Add(new NoteBlock(text.DrilledPosts(string.Join(", ", posts.Where(post => post.IsDrilled).Select(post => post.Mark)))));
+            blocks.Add(new NoteBlock(text["DrilledPosts", string.Join(", ", posts.Where(post => post.IsDrilled).Select(post => post.Mark))]));
         if (sitePack is not null)
             blocks.Add(new DrawingBlock(SitePackCode.Of(sitePack, settings)));
-        blocks.Add(new CautionsBlock(text.Cautions, text.RailingCautions));
-        return new(text.PackingList, text.JobName(job.Number), text.Foot(job.Number, text.PackingList), blocks);
+        blocks.Add(new CautionsBlock(text["Cautions"], text.RailingCautions));
+        return new(text["PackingList"], text["JobName", job.Number], text.Foot(job.Number, text["PackingList"]), blocks);
     }
 
     private static List<Field> About(Job job, List<PackedPiece> packed, IReadOnlyList<PackedPiece> all, PaperSettings settings)
@@ -58,14 +58,14 @@ public static class PackingList
         var length = packed.Aggregate(Length.Zero, (sum, piece) => sum + piece.Measured!.Value);
         return
         [
-            new(text.Job, job.Number),
-            new(text.Customer, job.Customer),
-            new(text.Due, CutTicket.DueOf(job.Due, text)),
-            new(text.Pieces, text.CountOf(packed.Count, all.Count)),
-            new(text.TotalLength, settings.Figures.LongBoth(length)),
-            new(text.Weight, WeightOf(packed.All(piece => piece.WeightLb is not null) ? packed.Sum(piece => piece.WeightLb) : null, text)),
-            new(text.PackedBy, null),
-            new(text.CheckedBy, null),
+            new(text["Job"], job.Number),
+            new(text["Customer"], job.Customer),
+            new(text["Due"], CutTicket.DueOf(job.Due, text)),
+            new(text["Pieces"], text["CountOf", packed.Count, all.Count]),
+            new(text["TotalLength"], settings.Figures.LongBoth(length)),
+            new(text["Weight"], text.Pounds(packed.All(piece => piece.WeightLb is not null) ? packed.Sum(piece => piece.WeightLb) : null)),
+            new(text["PackedBy"], null),
+            new(text["CheckedBy"], null),
         ];
     }
 
@@ -75,9 +75,7 @@ public static class PackingList
         piece.Code.ToString(),
         RopeWords.Of(piece.Piece.Rope, settings),
         settings.Figures.LongStacked(piece.Measured!.Value),
-        WeightOf(piece.WeightLb, settings.Text),
+        settings.Text.Pounds(piece.WeightLb),
         piece.Lot,
     ];
-
-    private static string WeightOf(double? pounds, PaperText text) => pounds is { } known ? text.Pounds(Figures.Tenths(known)) : text.NotKnown;
 }

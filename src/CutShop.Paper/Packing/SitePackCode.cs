@@ -14,8 +14,8 @@ internal static class SitePackCode
         var edge = QrPlace.QuietZone * ModuleMm;
         var side = code.Side * ModuleMm + 2 * edge;
         var shapes = QrDrawing.Of(code, new(edge, edge, ModuleMm, side)).ToList();
-        foreach (var (i, line) in text.SitePackCodeLines.Index())
+        foreach (var (i, line) in text.Parts("SitePackCodeLines").Index())
             shapes.Add(new Words(new(side, edge + (i + 1) * TextSize * 1.5), line, TextSize, Bold: i == 0));
-        return new(text.SitePackCode, text.SitePackCodeDescription(address), WidthMm, side, shapes);
+        return new(text["SitePackCode"], text["SitePackCodeDescription", address], WidthMm, side, shapes);
     }
 }

@@ -12,14 +12,14 @@ public sealed record QuotedLine(string What, string Quantity, string Price, stri
 /// <summary>A quote's figures, its amounts written out.</summary>
 /// <param name="Number">The quote's number.</param>
 /// <param name="MadeOn">The day it was made.</param>
-/// <param name="StandsUntil">The last day it stands.</param>
+/// <param name="ValidUntil">The last day it is valid.</param>
 /// <param name="Lines">What is charged.</param>
 /// <param name="Net">The sum.</param>
 /// <param name="TaxShare">The share of tax.</param>
 /// <param name="Tax">The tax.</param>
 /// <param name="Total">Sum and tax.</param>
 public sealed record QuoteFigures(
-    long Number, DateOnly MadeOn, DateOnly StandsUntil, IReadOnlyList<QuotedLine> Lines, string Net, string TaxShare, string Tax, string Total);
+    long Number, DateOnly MadeOn, DateOnly ValidUntil, IReadOnlyList<QuotedLine> Lines, string Net, string TaxShare, string Tax, string Total);
 
 /// <summary>A quote on paper: what is charged, what is included, how it stands and what to beware of.</summary>
 public static class QuoteSheet
@@ -43,31 +43,43 @@ public static class QuoteSheet
         {
             new FieldsBlock(
             [
-                .. address.Length == 0 ? Array.Empty<Field>() : [new(text.Supplier, address)],
-                new(text.Customer, job.Customer),
-                new(text.Job, job.Number),
-                new(text.Due, job.Due is { } due ? text.DayOf(due) : "–"),
-                new(text.QuoteMade, text.DayOf(quote.MadeOn)),
-                new(text.QuoteStands, text.DayOf(quote.StandsUntil)),
+                .. address.Length == 0 ? Array.Empty<Field>() : [new(text["Supplier"], address)],
+                new(text["Customer"], job.Customer),
+                new(text["Job"], job.Number),
+                new(text["Due"], job.Due is { } due ? IsoDate.Text(due) : "–"),
+                new(text["QuoteMade"], IsoDate.Text(quote.MadeOn)),
+                new(text["ValidUntil"], IsoDate.Text(quote.ValidUntil)),
             ])
             { IsOneRow = true },
-            new BigFigureBlock(text.Total, quote.Total, text.TaxIncluded(quote.Tax, quote.TaxShare)),
+            new BigFigureBlock(text["Total"], quote.Total, text["TaxIncluded", quote.Tax, quote.TaxShare]),
             new TableBlock(
-                text.QuotedLines,
-                text.QuotedColumns,
+                text["QuotedLines"],
+                text.Parts("QuotedColumns"),
                 [
                     .. quote.Lines.Select(line => (IReadOnlyList<string>)[line.What, line.Quantity, line.Price, line.Amount]),
-                    [text.NetSum, "", "", quote.Net],
-                    [text.TaxLine(quote.TaxShare), "", "", quote.Tax],
-                    [text.Total, "", "", quote.Total],
+                    [text["NetSum"], "", "", quote.Net],
+                    [text["TaxLine", quote.TaxShare], "", "", quote.Tax],
+                    [text["Total"], "", "", quote.Total],
                 ])
             { FiguresFrom = 1, StrongRows = 1 },
             new SideBySideBlock(
-                new StepsBlock(text.Included, text.IncludedIn(takeoff.Pieces.Count, takeoff.Bores.Count, takeoff.Bores.Select(bore => bore.Post.Mark).Distinct().Count(), PostsOf(job, settings))),
-                new CautionsBlock(text.Cautions, text.QuoteCautions)),
+                new StepsBlock(text["Included"], IncludedIn(takeoff, settings)),
+                new CautionsBlock(text["Cautions"], [.. text.RailingCautions, text["QuotedLengths"], text["QuotedRope"]])),
         };
         blocks.AddRange(job.Lines.SelectMany(line => Elevation.Overview(takeoff, line, settings)).Select(drawing => new DrawingBlock(drawing)).Concat(Plans(job, settings)).Take(MostDrawings));
-        return new(supplier, text.QuoteName(quote.Number), text.Foot(job.Number, text.QuoteName(quote.Number)), blocks);
+        return new(supplier, text["QuoteName", quote.Number], text.Foot(job.Number, text["QuoteName", quote.Number]), blocks);
+    }
+
+    private static IReadOnlyList<string> IncludedIn(JobTakeoff takeoff, PaperSettings settings)
+    {
+        var (text, pieces, bores) = (settings.Text, takeoff.Pieces.Count, takeoff.Bores.Count);
+        var bored = takeoff.Bores.Select(bore => bore.Post.Mark).Distinct().Count();
+        return
+        [
+            text[pieces == 1 ? "IncludedPiece" : "IncludedPieces", pieces],
+            text[bores == 1 ? "IncludedBore" : bored == 1 ? "IncludedBoresInPost" : "IncludedBores", bores, bored, PostsOf(takeoff.Job, settings)],
+            text["IncludedPaper"],
+        ];
     }
 
     /// <summary>The job's posts by shape and size, the most first; a few kinds, so that they stay a line or two.</summary>
@@ -78,9 +90,9 @@ public static class QuoteSheet
             .Select(kind => (kind.Key.Shape, kind.Key.Across, kind.Key.Height, Count: kind.Count()))
             .OrderByDescending(kind => kind.Count)
             .ToList();
-        var said = kinds.Take(MostKindsOfPosts).Select(kind => text.PostsAlike(kind.Count, kind.Shape, figures.Both(kind.Across), figures.Both(kind.Height)));
+        var said = kinds.Take(MostKindsOfPosts).Select(kind => text[kind.Shape == PostShape.Square ? "SquarePosts" : "RoundPosts", kind.Count, figures.Both(kind.Across), figures.Both(kind.Height)]);
         var others = kinds.Skip(MostKindsOfPosts).Sum(kind => kind.Count);
-        return string.Join("; ", others > 0 ? said.Append(text.OtherPosts(others)) : said);
+        return string.Join("; ", others > 0 ? said.Append(text["OtherPosts", others]) : said);
     }
 
     /// <summary>Plans as large as there is room for under the elevations.</summary>

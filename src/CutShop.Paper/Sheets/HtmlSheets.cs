@@ -32,7 +32,7 @@ public static class HtmlSheets
         ArgumentNullException.ThrowIfNull(sheets);
         ArgumentNullException.ThrowIfNull(text);
         var html = new StringBuilder(16_384);
-        html.Append(CultureInfo.InvariantCulture, $"<!doctype html>\n<html lang=\"{Safe(text.Language)}\">\n<head>\n<meta charset=\"utf-8\">\n")
+        html.Append(CultureInfo.InvariantCulture, $"<!doctype html>\n<html lang=\"{Safe(text["Language"])}\">\n<head>\n<meta charset=\"utf-8\">\n")
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>").Append(Safe(title))
             .Append("</title>\n<style>\n").Append(StyleSheet).Append("</style>\n</head>\n<body>\n<main>\n");
         List<Sheet> all = [.. sheets];
@@ -46,7 +46,7 @@ public static class HtmlSheets
     {
         if (sheets.Count == 0)
             return;
-        html.Append("<nav class=\"contents\"><h1>").Append(Safe(text.Contents)).Append("</h1><ul>");
+        html.Append("<nav class=\"contents\"><h1>").Append(Safe(text["Contents"])).Append("</h1><ul>");
         foreach (var sheet in sheets)
             html.Append("<li><a href=\"#").Append(Safe(Uri.EscapeDataString(sheet.Anchor!))).Append("\">").Append(Safe($"{sheet.Title} {sheet.Subject}")).Append("</a></li>");
         html.Append("</ul></nav>\n");

@@ -23,7 +23,7 @@ public static class PdfSheets
             using var document = new PdfDocument();
             document.Info.Title = CleanText.Of(title);
             document.Info.Creator = "CutShop";
-            document.Language = settings.Text.Language;
+            document.Language = settings.Text["Language"];
             var done = 0;
             foreach (var sheet in sheets)
             {

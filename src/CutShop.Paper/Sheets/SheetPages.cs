@@ -86,7 +86,7 @@ internal sealed class SheetPages
         {
             using var graphics = XGraphics.FromPdfPage(_pages[i]);
             var y = _settings.Page.Height - PdfSheets.Margin;
-            var number = _settings.Text.PageOf(i + 1, _pages.Count);
+            var number = _settings.Text["PageOf", i + 1, _pages.Count];
             var room = Width - Lettering.Width(number, FootSize) - 6;
             var (foot, size) = Lettering.Fit(_sheet.Foot, room, FootSize, FootSize * 0.8);
             PdfDrawing.Draw(
@@ -171,7 +171,7 @@ internal sealed class SheetPages
 
     private void WriteRunningHead()
     {
-        var (head, size) = Lettering.Fit($"{_sheet.Title}  {_sheet.Subject}  {_settings.Text.Continued}", Width, HeadSize, HeadSize * 0.7, bold: true);
+        var (head, size) = Lettering.Fit($"{_sheet.Title}  {_sheet.Subject}  {_settings.Text["Continued"]}", Width, HeadSize, HeadSize * 0.7, bold: true);
         Put([new Words(new(0, HeadSize), head, size, Bold: true), new Stroke(new(0, 5.5), new(Width, 5.5), Pen.Outline)]);
         Down(9);
     }

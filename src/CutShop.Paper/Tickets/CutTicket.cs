@@ -19,17 +19,17 @@ public static class CutTicket
         var (text, figures) = (settings.Text, settings.Figures);
         var cut = figures.LongLead(piece.Cut);
         return new(
-            text.CutTicket,
+            text["CutTicket"],
             piece.Run,
             text.Foot(job.Number, piece.Run),
             [
                 new FieldsBlock(About(job, piece, settings, code)),
-                new BigFigureBlock(text.CutLength, cut, figures.LongOther(piece.Cut)),
+                new BigFigureBlock(text["CutLength"], cut, figures.LongOther(piece.Cut)),
                 new FieldsBlock(OnTheCoil(settings, place)),
-                .. place is null ? (Block[])[] : [new NoteBlock(text.TapeMarksAreForChecking)],
-                new TableBlock(text.Ends, text.EndColumns, [End(piece, 0, settings), End(piece, piece.AtPosts.Count - 1, settings)]),
-                new StepsBlock(text.Steps, text.CuttingSteps(piece.Rope.IsNatural, cut, code is not null)),
-                new CautionsBlock(text.Cautions, piece.Rope.IsNatural ? text.CuttingNaturalCautions : text.CuttingSyntheticCautions),
+                .. place is null ? (Block[])[] : [new NoteBlock(text["TapeMarksAreForChecking"])],
+                new TableBlock(text["Ends"], text.Parts("EndColumns"), [End(piece, 0, settings), End(piece, piece.AtPosts.Count - 1, settings)]),
+                new StepsBlock(text["Steps"], text.CuttingSteps(piece.Rope.IsNatural, cut, code is not null)),
+                new CautionsBlock(text["Cautions"], piece.Rope.IsNatural ? text.CuttingNaturalCautions : text.CuttingSyntheticCautions),
             ]);
     }
 
@@ -38,14 +38,14 @@ public static class CutTicket
         var text = settings.Text;
         return
         [
-            new(text.Job, job.Number),
-            new(text.PieceCode, code?.ToString()),
-            new(text.Run, piece.Run),
-            new(text.FromTo, text.FromPostToPost(piece.From.Mark, piece.To.Mark)),
-            new(text.RopeLabel, RopeWords.InBothUnits(piece.Rope, settings)),
-            new(text.NetLength, settings.Figures.LongBoth(piece.Net)),
-            new(text.Weight, WeightOf(piece, text)),
-            new(text.Due, DueOf(job.Due, text)),
+            new(text["Job"], job.Number),
+            new(text["PieceCode"], code?.ToString()),
+            new(text["Run"], piece.Run),
+            new(text["FromTo"], text.FromPostToPost(piece.From.Mark, piece.To.Mark)),
+            new(text["RopeLabel"], RopeWords.InBothUnits(piece.Rope, settings)),
+            new(text["NetLength"], settings.Figures.LongBoth(piece.Net)),
+            new(text["Weight"], text.Pounds(piece.WeightLb)),
+            new(text["Due"], DueOf(job.Due, text)),
         ];
     }
 
@@ -54,23 +54,20 @@ public static class CutTicket
         var (text, figures) = (settings.Text, settings.Figures);
         return
         [
-            new(text.Coil, place?.Coil),
-            new(text.PlaceOnCoil, place is null ? null : Figures.Count(place.Place)),
-            new(text.TapeFrom, place is null ? null : figures.LongBoth(place.TapeFrom)),
-            new(text.TapeTo, place is null ? null : figures.LongBoth(place.TapeTo)),
-            new(text.Measured, null),
-            new(text.CutBy, null),
+            new(text["Coil"], place?.Coil),
+            new(text["PlaceOnCoil"], place is null ? null : Figures.Count(place.Place)),
+            new(text["TapeFrom"], place is null ? null : figures.LongBoth(place.TapeFrom)),
+            new(text["TapeTo"], place is null ? null : figures.LongBoth(place.TapeTo)),
+            new(text["Measured"], null),
+            new(text["CutBy"], null),
         ];
     }
 
     private static IReadOnlyList<string> End(Piece piece, int index, PaperSettings settings)
     {
         var (text, at) = (settings.Text, piece.AtPosts[index]);
-        return [index == 0 ? text.Start : text.Finish, at.Post.Mark, text.AtPost(at), text.EndPreparation(piece.Rope.IsNatural, at.Kind)];
+        return [index == 0 ? text["Start"] : text["Finish"], at.Post.Mark, text.AtPost(at), text.EndPreparation(piece.Rope.IsNatural, at.Kind)];
     }
 
-    internal static string WeightOf(Piece piece, PaperText text) =>
-        piece.WeightLb is { } pounds ? text.Pounds(Figures.Tenths(pounds)) : text.NotKnown;
-
-    internal static string DueOf(DateOnly? day, PaperText text) => day is { } due ? text.DayOf(due) : text.NoDay;
+    internal static string DueOf(DateOnly? day, PaperText text) => day is { } due ? IsoDate.Text(due) : text["NoDay"];
 }

@@ -27,7 +27,7 @@ public static class DrillTicket
         var text = settings.Text;
         var isRaked = work.Bores.Any(bore => bore.IsRaked);
         return new(
-            text.DrillTicket,
+            text["DrillTicket"],
             text.PostName(work.Post.Mark),
             text.Foot(job.Number, text.PostName(work.Post.Mark)),
             [
@@ -36,12 +36,12 @@ public static class DrillTicket
                 DrillingTable(work, settings),
                 .. work.Fixings.Count == 0 ? (Block[])[] : [ScrewTable(work, settings)],
                 new SideBySideBlock(
-                    new StepsBlock(text.Steps, text.DrillingSteps(work.Bores.Any(bore => bore.Operations.Count > 1), isRaked, work.ScrewHoles.Count > 0)),
-                    new CautionsBlock(text.Cautions, text.DrillingCautions)),
+                    new StepsBlock(text["Steps"], text.DrillingSteps(work.Bores.Any(bore => bore.Operations.Count > 1), isRaked, work.ScrewHoles.Count > 0)),
+                    new CautionsBlock(text["Cautions"], text.DrillingCautions)),
                 .. Drawings(work, settings),
             ])
         {
-            SignBoxes = [text.DrilledBy, text.CheckedBy],
+            SignBoxes = [text["DrilledBy"], text["CheckedBy"]],
         };
     }
 
@@ -50,14 +50,14 @@ public static class DrillTicket
         var (text, post) = (settings.Text, work.Post);
         var fields = new List<Field>
         {
-            new(text.Job, job.Number),
-            new(text.Line, work.Line),
-            new(text.PostSize, text.SizeOfPost(text.PostShape(post.Shape), settings.Figures.Both(post.Across))),
-            new(text.HeightAboveGround, settings.Figures.Both(post.Height)),
-            new(text.Due, CutTicket.DueOf(job.Due, text)),
+            new(text["Job"], job.Number),
+            new(text["Line"], work.Line),
+            new(text["PostSize"], text.SizeOfPost(text.PostShape(post.Shape), settings.Figures.Both(post.Across))),
+            new(text["HeightAboveGround"], settings.Figures.Both(post.Height)),
+            new(text["Due"], CutTicket.DueOf(job.Due, text)),
         };
         if (post.Turn is { } turn)
-            fields.Add(new(text.TurnLabel, text.TurnOf(turn.Degrees, turn.Side == TurnSide.Left)));
+            fields.Add(new(text["TurnLabel"], text.TurnOf(turn.Degrees, turn.Side == TurnSide.Left)));
         return new(fields) { IsOneRow = true };
     }
 
@@ -75,19 +75,19 @@ public static class DrillTicket
     {
         var (text, figures, bore) = (settings.Text, settings.Figures, alike[0].First.Bore);
         return new(
-            string.Join("  ·  ", alike.Select(one => text.DrillingsOf(one.Numbers, text.BoreKind(one.First.Bore.Kind)))),
+            string.Join("  ·  ", alike.Select(one => text["DrillingsOf", one.Numbers, text.BoreKind(one.First.Bore.Kind)])),
             [
-                new(text.Bit, figures.Lead(bore.Bit), figures.Other(bore.Bit)),
+                new(text["Bit"], figures.Lead(bore.Bit), figures.Other(bore.Bit)),
                 .. alike.Select(one => new BigFigureBlock(
-                    alike.Length == 1 ? text.StopCollar : text.StopCollarOf(one.Numbers),
+                    alike.Length == 1 ? text["StopCollar"] : text["StopCollarOf", one.Numbers],
                     figures.Lead(one.First.Collar),
-                    $"{figures.Other(one.First.Collar)}, {text.DepthOf(figures.Both(one.First.Operation.Depth))}")),
+                    $"{figures.Other(one.First.Collar)}, {text["DepthOf", figures.Both(one.First.Operation.Depth)]}")),
             ],
             [
-                text.RakeOf(RakeText.Of(bore, work, settings)),
+                text["RakeOf", RakeText.Of(bore, work, settings)],
                 RopeWords.Of(bore.Rope, settings),
-                text.WallOf(figures.Both(bore.Wall)),
-                $"{text.BitKindName(bore.BitChoice.Kind)}: {text.BitReason(bore.BitChoice, bore.Bit)}",
+                text["WallOf", figures.Both(bore.Wall)],
+                $"{text.BitKindName(bore.BitChoice.Kind)}: {text[bore.BitChoice.ReasonFor(bore.Bit)]}",
             ]);
     }
 
@@ -96,8 +96,8 @@ public static class DrillTicket
         const int MostInLargeLetters = 6;
         var (text, figures, drillings) = (settings.Text, settings.Figures, work.Drillings());
         return new(
-            text.Drilling,
-            text.DrillingColumns,
+            text["Drilling"],
+            text.Parts("DrillingColumns"),
             [
                 .. drillings.Select(d => (IReadOnlyList<string>)
                 [
@@ -120,8 +120,8 @@ public static class DrillTicket
     {
         var (text, figures) = (settings.Text, settings.Figures);
         return new(
-            text.ScrewHoles,
-            text.ScrewColumns,
+            text["ScrewHoles"],
+            text.Parts("ScrewColumns"),
             [
                 .. PostWork.FromTheTop(work.Fixings)
                     .GroupBy(fixing => (fixing.Purpose, fixing.Count, fixing.Screw, fixing.Length, fixing.Face, fixing.Pilot))

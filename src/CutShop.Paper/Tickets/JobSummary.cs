@@ -19,18 +19,18 @@ public static class JobSummary
         var (text, job) = (settings.Text, takeoff.Job);
         var blocks = new List<Block>
         {
-            new FieldsBlock([new(text.Job, job.Number), new(text.Customer, job.Customer), new(text.Due, CutTicket.DueOf(job.Due, text)), new(text.CheckedBy, null)]),
+            new FieldsBlock([new(text["Job"], job.Number), new(text["Customer"], job.Customer), new(text["Due"], CutTicket.DueOf(job.Due, text)), new(text["CheckedBy"], null)]),
         };
         if (takeoff.Warnings.Count > 0)
-            blocks.Add(Table(text.Warnings, text.WarningColumns, Warning.Alike(takeoff.Warnings).Select(alike => (IReadOnlyList<string>)[alike.Where, alike.Text]), text));
-        blocks.AddRange([RopeTable(takeoff, settings), PieceTable(takeoff, settings, codes), new NoteBlock(text.PullCaution)]);
+            blocks.Add(Table(text["Warnings"], text.Parts("WarningColumns"), Warning.Alike(takeoff.Warnings).Select(alike => (IReadOnlyList<string>)[text[alike.Where], text[alike.Says]]), text));
+        blocks.AddRange([RopeTable(takeoff, settings), PieceTable(takeoff, settings, codes), new NoteBlock(text["PullCaution"])]);
         if (takeoff.Fixings.Count > 0)
             blocks.Add(ScrewTable(takeoff, settings));
         if (takeoff.Bores.Count > 0)
             blocks.Add(BitTable(takeoff, settings));
-        blocks.Add(new CautionsBlock(text.Cautions, text.RailingCautions));
+        blocks.Add(new CautionsBlock(text["Cautions"], text.RailingCautions));
         AddDrawings(blocks, takeoff, settings);
-        return new(text.JobSummary, text.JobName(job.Number), text.Foot(job.Number, job.Customer), blocks);
+        return new(text["JobSummary"], text["JobName", job.Number], text.Foot(job.Number, job.Customer), blocks);
     }
 
     private static TableBlock RopeTable(JobTakeoff takeoff, PaperSettings settings)
@@ -42,9 +42,9 @@ public static class JobSummary
             Figures.Count(group.Count()),
             figures.LongBoth(group.Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut)),
             figures.LongBoth(group.Max(piece => piece.Cut)),
-            group.All(piece => piece.WeightLb is not null) ? text.Pounds(Figures.Tenths(group.Sum(piece => piece.WeightLb!.Value))) : text.NotKnown,
+            text.Pounds(group.All(piece => piece.WeightLb is not null) ? group.Sum(piece => piece.WeightLb) : null),
         ]);
-        return Table(text.RopeTotals, text.RopeTotalColumns, rows, text);
+        return Table(text["RopeTotals"], text.Parts("RopeTotalColumns"), rows, text);
     }
 
     private static TableBlock PieceTable(JobTakeoff takeoff, PaperSettings settings, IReadOnlyDictionary<string, PieceCode>? codes)
@@ -57,10 +57,10 @@ public static class JobSummary
             text.FromPostToPost(piece.From.Mark, piece.To.Mark),
             RopeWords.Of(piece.Rope, settings),
             figures.LongStacked(piece.Cut),
-            CutTicket.WeightOf(piece, text),
-            piece.Sections.Max(section => section.PullLb) is { } pull ? text.Pounds(Figures.Tenths(pull)) : "",
+            text.Pounds(piece.WeightLb),
+            piece.Sections.Max(section => section.PullLb) is { } pull ? text.Pounds(pull) : "",
         ]);
-        return Table(text.Pieces, text.PieceColumns, rows, text);
+        return Table(text["Pieces"], text.Parts("PieceColumns"), rows, text);
     }
 
     private static TableBlock ScrewTable(JobTakeoff takeoff, PaperSettings settings)
@@ -69,7 +69,7 @@ public static class JobSummary
         var rows = takeoff.Fixings.GroupBy(fixing => text.ScrewName(fixing.Screw, figures.Both(fixing.Length)))
             .OrderBy(group => group.Key, StringComparer.Ordinal)
             .Select(group => (IReadOnlyList<string>)[group.Key, Figures.Count(group.Sum(fixing => fixing.Count))]);
-        return Table(text.Screws, text.ScrewTotalColumns, rows, text);
+        return Table(text["Screws"], text.Parts("ScrewTotalColumns"), rows, text);
     }
 
     private static TableBlock BitTable(JobTakeoff takeoff, PaperSettings settings)
@@ -82,9 +82,9 @@ public static class JobSummary
                 figures.Both(group.Key.Bit),
                 text.BitKindName(group.Key.Kind),
                 Figures.Count(group.Sum(bore => bore.Operations.Count)),
-                group.Key.OnRack ? text.Yes : text.No,
+                group.Key.OnRack ? text["Yes"] : text["No"],
             ]);
-        return Table(text.Bits, text.BitColumns, rows, text);
+        return Table(text["Bits"], text.Parts("BitColumns"), rows, text);
     }
 
     private static void AddDrawings(List<Block> blocks, JobTakeoff takeoff, PaperSettings settings)
@@ -95,7 +95,7 @@ public static class JobSummary
         {
             blocks.AddRange(Elevation.Of(takeoff, line, settings).Select(drawing => new DrawingBlock(drawing)));
             if (Elevation.PostsNotDrawn(line) is > 0 and var missing)
-                blocks.Add(new NoteBlock(settings.Text.NotDrawn(missing)));
+                blocks.Add(new NoteBlock(settings.Text["NotDrawn", missing]));
         }
     }
 
@@ -104,7 +104,7 @@ public static class JobSummary
         var all = rows.ToList();
         if (all.Count <= MostRows)
             return new(caption, columns, all);
-        IReadOnlyList<string> more = [text.AndMore(all.Count - MostRows), .. Enumerable.Repeat("", columns.Count - 1)];
+        IReadOnlyList<string> more = [text["AndMore", all.Count - MostRows], .. Enumerable.Repeat("", columns.Count - 1)];
         return new(caption, columns, [.. all.Take(MostRows), more]);
     }
 }

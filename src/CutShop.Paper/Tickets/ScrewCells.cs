@@ -16,10 +16,10 @@ internal sealed record ScrewCells(string Screws, string Face, string Counterbore
         return new(
             $"{Figures.Count(fixing.Count)} × {text.ScrewName(fixing.Screw, figures.Both(fixing.Length))}\n{text.Purpose(fixing.Purpose)}",
             text.FaceName(fixing.Face),
-            With(fixing.Counterbore, fixing.CounterboreDepth, text.CounterboreDeep),
-            With(fixing.Pilot, fixing.ShankHole, text.ShankHole));
+            With(fixing.Counterbore, fixing.CounterboreDepth, "CounterboreDeep"),
+            With(fixing.Pilot, fixing.ShankHole, "ShankHole"));
 
-        string With(Length hole, Length more, Func<string, string> words) =>
-            (hole == Length.Zero ? text.None : figures.Stacked(hole)) + (more == Length.Zero ? "" : "\n" + words(figures.Both(more)));
+        string With(Length hole, Length more, string key) =>
+            (hole == Length.Zero ? text["None"] : figures.Stacked(hole)) + (more == Length.Zero ? "" : "\n" + text[key, figures.Both(more)]);
     }
 }

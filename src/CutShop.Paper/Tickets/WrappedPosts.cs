@@ -12,20 +12,20 @@ internal static class WrappedPosts
     {
         var text = settings.Text;
         return new(
-            text.DrillTicket,
-            text.WrappedPosts,
-            text.Foot(job.Number, text.WrappedPosts),
+            text["DrillTicket"],
+            text["WrappedPosts"],
+            text.Foot(job.Number, text["WrappedPosts"]),
             [
-                new FieldsBlock([new(text.Job, job.Number), new(text.Due, CutTicket.DueOf(job.Due, text)), new(text.PostsLabel, Figures.Count(posts.Count))]) { IsOneRow = true },
-                new NoteBlock(text.NothingToDrillInThem),
+                new FieldsBlock([new(text["Job"], job.Number), new(text["Due"], CutTicket.DueOf(job.Due, text)), new(text["PostsLabel"], Figures.Count(posts.Count))]) { IsOneRow = true },
+                new NoteBlock(text["NothingToDrillInThem"]),
                 new TableBlock(
-                    text.ScrewsOnSite,
-                    text.WrappedPostColumns,
+                    text["ScrewsOnSite"],
+                    text.Parts("WrappedPostColumns"),
                     [.. posts.SelectMany(work => PostWork.FromTheTop(work.Fixings).Select((fixing, i) => Row(work, fixing, isFirst: i == 0, settings)))]),
-                new CautionsBlock(text.Cautions, text.TimberCautions),
+                new CautionsBlock(text["Cautions"], [text["TreatedTimber"]]),
             ])
         {
-            SignBoxes = [text.DrilledBy, text.CheckedBy],
+            SignBoxes = [text["DrilledBy"], text["CheckedBy"]],
         };
     }
 
@@ -51,9 +51,9 @@ internal static class WrappedPosts
             '\n',
             (string[])
             [
-                text.LineName(work.Line),
+                text["LineName", work.Line],
                 text.SizeOfPost(text.PostShape(post.Shape), figures.Both(post.Across)),
-                text.HighPost(figures.Both(post.Height)),
+                text["HighPost", figures.Both(post.Height)],
                 .. post.Turn is { } turn ? (string[])[text.TurnOf(turn.Degrees, turn.Side == TurnSide.Left)] : [],
             ]);
     }

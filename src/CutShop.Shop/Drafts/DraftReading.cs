@@ -63,8 +63,8 @@ public sealed class DraftReading
             Field: places.Value.Of(problem.Path),
             Note: new FieldNote(NoteKind.Error, Capital(problem.Text.Replace(LengthText.Accepted, AcceptedLength, StringComparison.Ordinal)))));
         var warnings = (takeoff?.Warnings ?? [])
-            .GroupBy(warning => (Field: places.Value.Of(warning.Path), warning.Text))
-            .Select(same => (same.Key.Field, Note: new FieldNote(NoteKind.Warning, $"{same.Key.Text} ({Warning.Places(same)})")));
+            .GroupBy(warning => (Field: places.Value.Of(warning.Path), warning.Says))
+            .Select(same => (same.Key.Field, Note: new FieldNote(NoteKind.Warning, $"{same.Key.Says} ({Warning.Places(same)})")));
         var problems = errors.Concat(warnings)
             .GroupBy(problem => problem.Field, problem => problem.Note)
             .ToDictionary(field => field.Key, IReadOnlyList<FieldNote> (field) => [.. field]);

@@ -4,7 +4,7 @@ using System.Text.Json.Serialization;
 
 namespace CutShop.Takeoff;
 
-// The documents as they are written: format 1. Names are lower case with underscores, lengths are whole nanometres in fields that
+// The documents as they are written: format 2. Names are lower case with underscores, lengths are whole nanometres in fields that
 // end in _nm, and a field whose value is 0, false or nothing is left out. What repeats is written once and meant by its index.
 internal sealed record RopeDocument(string Material, Length DiameterNm, Length? MeasuredNm)
 {
@@ -177,11 +177,11 @@ internal sealed record BoreDocument(
 internal sealed record RunAtPostDocument(string Row, string Run, Length HeightNm, int? Bore, ScrewsDocument? Screws);
 
 /// <summary>A warning with its number among the job's; it concerns the post in whose document it is, or none.</summary>
-internal sealed record WarningDocument(int Number, string Code, string Where, string Path, string Text)
+internal sealed record WarningDocument(int Number, string Code, string Where, string Path, Sentence Text)
 {
     public static IReadOnlyList<WarningDocument>? AnyOrNull(IReadOnlyList<Warning> warnings) => warnings.Count == 0
         ? null
-        : [.. warnings.Select(warning => new WarningDocument(warning.Number, warning.Code, warning.Where, warning.Path, warning.Text))];
+        : [.. warnings.Select(warning => new WarningDocument(warning.Number, warning.Code, warning.Where, warning.Path, warning.Says))];
 
     public Warning ToWarning(string? post) => new(Code, Where, Path, Text, Number, post);
 }
@@ -264,12 +264,42 @@ internal sealed class LengthInDocument : JsonConverter<Length>
     public override void Write(Utf8JsonWriter writer, Length value, JsonSerializerOptions options) => writer.WriteNumberValue(value.Nanometres);
 }
 
+/// <summary>A sentence in a document: its key and its values, each a text or a sentence. Format 1 has the English text in its place.</summary>
+internal sealed class SentenceInDocument : JsonConverter<Sentence>
+{
+    public override Sentence Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
+    {
+        if (reader.TokenType == JsonTokenType.String)
+            return Sentence.Plain(reader.GetString()!);
+        var values = new List<object?>();
+        if (reader.TokenType != JsonTokenType.StartArray)
+            throw new JsonException();
+        while (reader.Read() && reader.TokenType != JsonTokenType.EndArray)
+            values.Add(reader.TokenType == JsonTokenType.StartArray ? Read(ref reader, typeToConvert, options) : reader.GetString());
+        return values is [string key, ..] ? TakeoffWords.Say(key, values[1..]) : throw new JsonException();
+    }
+
+    public override void Write(Utf8JsonWriter writer, Sentence value, JsonSerializerOptions options)
+    {
+        writer.WriteStartArray();
+        writer.WriteStringValue(value.Key);
+        foreach (var one in value.Values)
+        {
+            if (one is Sentence sentence)
+                Write(writer, sentence, options);
+            else
+                writer.WriteStringValue(Convert.ToString(one, CultureInfo.InvariantCulture));
+        }
+        writer.WriteEndArray();
+    }
+}
+
 [JsonSourceGenerationOptions(
     PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower,
     DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingDefault,
     UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
     RespectNullableAnnotations = true,
-    Converters = [typeof(LengthInDocument)])]
+    Converters = [typeof(LengthInDocument), typeof(SentenceInDocument)])]
 [JsonSerializable(typeof(PieceDocument))]
 [JsonSerializable(typeof(PostDocument))]
 [JsonSerializable(typeof(FrameDocument))]

@@ -11,7 +11,7 @@ namespace CutShop.Takeoff;
 public static class PartText
 {
     /// <summary>The number of the form that is written.</summary>
-    public const int Format = 1;
+    public const int Format = 2;
 
     /// <summary>The number of the form in which an older program's bores are kept.</summary>
     public const int OldBoresFormat = 0;
@@ -166,7 +166,7 @@ public static class PartText
     /// <summary>Reads what an older program kept of a post's bores.</summary>
     /// <inheritdoc cref="ReadPiece"/>
     public static IReadOnlyList<OldBore> ReadOldBores(string text, int format) =>
-        Read(text, format, Json.IReadOnlyListOldBore, OldBoresFormat);
+        Read(text, format, Json.IReadOnlyListOldBore, OldBoresFormat, OldBoresFormat);
 
     private static PieceWork WorkOf(PieceDocument document)
     {
@@ -283,12 +283,12 @@ public static class PartText
 
     private static string Text<T>(T document, JsonTypeInfo<T> type) => JsonSerializer.Serialize(document, type);
 
-    private static T Read<T>(string text, int format, JsonTypeInfo<T> type, int known = Format)
+    private static T Read<T>(string text, int format, JsonTypeInfo<T> type, int oldest = 1, int newest = Format)
         where T : class
     {
         ArgumentNullException.ThrowIfNull(text);
-        if (format != known)
-            throw new InvalidDataException($"It is of format {format}; this program reads format {known}.");
+        if (format < oldest || format > newest)
+            throw new InvalidDataException($"It is of format {format}; this program reads formats {oldest} to {newest}.");
         try
         {
             return JsonSerializer.Deserialize(text, type) ?? throw new InvalidDataException("It is empty.");

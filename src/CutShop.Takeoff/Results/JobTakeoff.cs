@@ -147,15 +147,18 @@ public readonly record struct BoreOperation(Face Face, Length Depth, Length Mark
 /// <param name="Neighbour">The neighbour's mark.</param>
 public readonly record struct Face(FaceSight Sight, string Neighbour)
 {
-    /// <summary>The face in words, such as <c>toward A2</c>.</summary>
-    public override string ToString() => Sight switch
+    /// <summary>The face in words.</summary>
+    public Sentence InWords => Sight switch
     {
-        FaceSight.Toward => $"toward {Neighbour}",
-        FaceSight.AwayFrom => $"away from {Neighbour}",
-        FaceSight.Side => $"side, left when facing {Neighbour}",
-        FaceSight.Around => "around the post",
+        FaceSight.Toward => TakeoffWords.Say("FaceToward", Neighbour),
+        FaceSight.AwayFrom => TakeoffWords.Say("FaceAwayFrom", Neighbour),
+        FaceSight.Side => TakeoffWords.Say("FaceSide", Neighbour),
+        FaceSight.Around => TakeoffWords.Say("FaceAround"),
         _ => throw new InvalidOperationException($"No sight is numbered {(int)Sight}."),
     };
+
+    /// <summary>The face in English, such as <c>toward A2</c>, as outputs write it.</summary>
+    public override string ToString() => InWords.ToString();
 }
 
 /// <summary>How a face lies to the neighbour that names it.</summary>
@@ -180,12 +183,12 @@ public enum FaceSight
 public sealed record BitChoice(BitKind Kind, bool OnRack)
 {
     /// <summary>Why this kind, in words, for a bit of a diameter.</summary>
-    public string ReasonFor(Length bit) => this switch
+    public Sentence ReasonFor(Length bit) => this switch
     {
-        { OnRack: false } => $"no {LengthText.Inches(bit)} bit on the rack: get a threaded Forstner",
-        { Kind: BitKind.ThreadedForstner } => "best for a clean bore with a flat bottom",
-        { Kind: BitKind.Spade } => "no threaded Forstner of this size on the rack; a spade will do for rope under 1 1/2 in",
-        { Kind: BitKind.HoleSaw } => "no threaded Forstner of this size on the rack; a hole saw leaves a slug to chisel out",
+        { OnRack: false } => TakeoffWords.Say("NoBit", LengthText.Inches(bit)),
+        { Kind: BitKind.ThreadedForstner } => TakeoffWords.Say("ForstnerIsBest"),
+        { Kind: BitKind.Spade } => TakeoffWords.Say("SpadeWillDo"),
+        { Kind: BitKind.HoleSaw } => TakeoffWords.Say("HoleSawLeavesSlug"),
         _ => throw new InvalidOperationException($"No kind of bit is numbered {(int)Kind}."),
     };
 }
@@ -261,23 +264,25 @@ public sealed record DrivenScrews(
 /// <param name="Code">What kind of warning, in a word or two with hyphens.</param>
 /// <param name="Where">Where on the site, by marks: <c>A1/top</c>, <c>A1-A2/top</c>.</param>
 /// <param name="Path">Where in the job file.</param>
-/// <param name="Text">The warning in words, with its figures.</param>
+/// <param name="Says">The warning in words, with its figures.</param>
 /// <param name="Number">Its place among the job's warnings, from 0.</param>
 /// <param name="Post">The mark of the one post that it concerns, or null.</param>
-public sealed record Warning(string Code, string Where, string Path, string Text, int Number, string? Post = null)
+public sealed record Warning(string Code, string Where, string Path, Sentence Says, int Number, string? Post = null)
 {
     private const int MostPlaces = 6;
 
-    /// <summary>Each text once, in the order it first comes, with its <see cref="Places"/>.</summary>
-    public static IReadOnlyList<(string Text, string Where)> Alike(IEnumerable<Warning> warnings) =>
-        [.. warnings.GroupBy(warning => warning.Text).Select(same => (same.Key, Places(same)))];
+    /// <summary>The warning in English.</summary>
+    public string Text => Says.ToString();
+
+    /// <summary>Each warning once, in the order it first comes, with its <see cref="Places"/>.</summary>
+    public static IReadOnlyList<(Sentence Says, Sentence Where)> Alike(IEnumerable<Warning> warnings) =>
+        [.. warnings.GroupBy(warning => warning.Says).Select(same => (same.Key, Places(same)))];
 
     /// <summary>The places of warnings that are alike, on one line: the first six by their marks, the rest by their count.</summary>
-    public static string Places(IEnumerable<Warning> alike)
+    public static Sentence Places(IEnumerable<Warning> alike)
     {
         var marks = alike.Select(warning => warning.Where).ToList();
-        return marks.Count <= MostPlaces
-            ? string.Join(", ", marks)
-            : FormattableString.Invariant($"{string.Join(", ", marks.Take(MostPlaces))} and {marks.Count - MostPlaces} more");
+        var first = string.Join(", ", marks.Take(MostPlaces));
+        return marks.Count <= MostPlaces ? Sentence.Plain(first) : TakeoffWords.Say("PlacesAndMore", first, marks.Count - MostPlaces);
     }
 }

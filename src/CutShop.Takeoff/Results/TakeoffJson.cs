@@ -107,7 +107,7 @@ public static class TakeoffJson
         WriteInches(json, "bitIn", bore.Bit);
         json.WriteString("bit", LengthText.Inches(bore.Bit));
         json.WriteString("bitKind", Word(bore.BitChoice.Kind));
-        json.WriteString("bitReason", bore.BitChoice.ReasonFor(bore.Bit));
+        json.WriteString("bitReason", bore.BitChoice.ReasonFor(bore.Bit).ToString());
         WriteInches(json, "heightIn", bore.Height);
         WriteInches(json, "wallIn", bore.Wall);
         WriteNumber(json, "rakeDegrees", bore.RakeDegrees);

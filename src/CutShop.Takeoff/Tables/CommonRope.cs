@@ -13,10 +13,10 @@ public static class CommonRope
     public static bool Suits(Length across, Length rope) => Range(across) is var (least, most) && rope >= least && (most is null || rope <= most);
 
     /// <summary>The common sizes in words.</summary>
-    public static string SizesFor(Length across) => Range(across) switch
+    public static Sentence SizesFor(Length across) => Range(across) switch
     {
-        (var least, null) => $"{LengthText.Brief(least)} and up",
-        var (least, most) => $"{LengthText.Brief(least)} to {LengthText.Brief(most.Value)}",
+        (var least, null) => TakeoffWords.Say("SizesUp", LengthText.Brief(least)),
+        var (least, most) => TakeoffWords.Say("SizesBetween", LengthText.Brief(least), LengthText.Brief(most.Value)),
     };
 
     /// <summary>Posts sold as 4 in: 1 1/4 or 1 1/2 in; as 6 in: 1 1/2 or 2 in; larger: 2 in and up.</summary>

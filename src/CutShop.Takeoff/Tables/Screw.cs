@@ -16,9 +16,11 @@ public enum ScrewKind
 /// <param name="Length">Its length: over all for a deck screw, under the head for a lag screw.</param>
 public sealed record ScrewName(ScrewKind Kind, string Size, Length Length)
 {
-    /// <summary>The screw in words, such as <c>#10 x 3 in stainless deck screw</c>.</summary>
-    public override string ToString() =>
-        $"{Size} x {LengthText.Inches(Length)} stainless {(Kind == ScrewKind.DeckScrew ? "deck" : "lag")} screw";
+    /// <summary>The screw in words.</summary>
+    public Sentence InWords => TakeoffWords.Say(Kind == ScrewKind.DeckScrew ? "DeckScrew" : "LagScrew", Size, LengthText.Inches(Length));
+
+    /// <summary>The screw in English, such as <c>#10 x 3 in stainless deck screw</c>, as outputs write it.</summary>
+    public override string ToString() => InWords.ToString();
 }
 
 /// <summary>A screw of the catalogue.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using static CutShop.Takeoff.TakeoffWords;
 
 namespace CutShop.Takeoff;
 
@@ -58,7 +59,7 @@ internal sealed class LineWarnings
 
     private string RopePath(int row) => _line.Rows[row].Rope is null ? "$.rope" : RowPath(row) + ".rope";
 
-    private void Warn(string code, string where, string path, string text, Post? post = null) => _warnings.Add(new(code, where, path, text, _before + _warnings.Count, post?.Mark));
+    private void Warn(string code, string where, string path, Sentence says, Post? post = null) => _warnings.Add(new(code, where, path, says, _before + _warnings.Count, post?.Mark));
 
     private PieceSection[][] SectionsByRow(IReadOnlyList<Piece> pieces)
     {
@@ -74,9 +75,9 @@ internal sealed class LineWarnings
             if (post.Turn is not { } turn)
                 continue;
             if (i == 0 || i == _line.Posts.Count - 1)
-                Warn("turn-at-end", post.Mark, PostPath(i) + ".turn", $"Post {post.Mark} ends its line, so its turn changes nothing.", post);
+                Warn("turn-at-end", post.Mark, PostPath(i) + ".turn", Say("TurnAtEnd", post.Mark), post);
             else if (turn.Degrees != 90 && _line.Rows.Any(row => row.Treatments[i].Kind == TreatmentKind.Bored))
-                Warn("corner-angle", post.Mark, PostPath(i) + ".turn", string.Create(CultureInfo.InvariantCulture, $"Post {post.Mark} turns by {turn.Degrees:0.##}°: the lengths and bores of a bored corner are those of a right angle; check how the two bores meet."), post);
+                Warn("corner-angle", post.Mark, PostPath(i) + ".turn", Say("CornerNotSquare", post.Mark, turn.Degrees.ToString("0.##", CultureInfo.InvariantCulture)), post);
         }
     }
 
@@ -84,16 +85,16 @@ internal sealed class LineWarnings
     {
         var (rope, where) = (RopeOf(row), $"{_line.Mark}/{_line.Rows[row].Mark}");
         if (rope.IsNatural && _job.Allowances.Shrink == Share.None)
-            Warn("no-shrink", where, "$.allowances.shrink", $"Natural rope shrinks when wet; {rope.MaterialName} with a shrinkage of {Share.None} will come up short. Common practice is 10 to 15 %.");
+            Warn("no-shrink", where, "$.allowances.shrink", Say("NoShrinkage", NameOf(rope.Material), Share.None.ToString()));
         if (_tables.Weights.PoundsPerFoot(rope) is null)
-            Warn("no-weight", where, RopePath(row), $"No published weight covers {rope.MaterialName} rope of {LengthText.Brief(rope.Diameter)}, so weights and pulls are left out.");
+            Warn("no-weight", where, RopePath(row), Say("NoWeight", NameOf(rope.Material), LengthText.Brief(rope.Diameter)));
         if (rope.Measured is { } measured && (measured - rope.Diameter).Abs() * 4 > rope.Diameter)
-            Warn("measured-far-off", where, RopePath(row) + ".measured", $"The rope was measured at {LengthText.Brief(measured)}, more than a quarter off its nominal {LengthText.Brief(rope.Diameter)}. Measure again.");
+            Warn("measured-far-off", where, RopePath(row) + ".measured", Say("MeasuredFarOff", LengthText.Brief(measured), LengthText.Brief(rope.Diameter)));
 
         var bit = _bits[row];
         var isBored = _line.Rows[row].Treatments.Any(treatment => treatment.Kind != TreatmentKind.Wrap);
         if (isBored && _tables.Rack.Choose(bit, rope.Across) is { OnRack: false } choice)
-            Warn("bit-not-on-rack", where, RopePath(row), $"Bores for this row: {choice.ReasonFor(bit)}.");
+            Warn("bit-not-on-rack", where, RopePath(row), Say("BoresForRow", choice.ReasonFor(bit)));
     }
 
     private void CheckPosts(int row)
@@ -104,17 +105,17 @@ internal sealed class LineWarnings
         {
             var post = _line.Posts[i];
             if (!CommonRope.Suits(post.Across, rope.Diameter))
-                Warn("rope-for-post", At(post, thisRow), PostPath(i) + ".across", $"{LengthText.Brief(rope.Diameter)} rope on a post {LengthText.Brief(post.Across)} across; common is {CommonRope.SizesFor(post.Across)}.", post);
+                Warn("rope-for-post", At(post, thisRow), PostPath(i) + ".across", Say("UncommonRope", LengthText.Brief(rope.Diameter), LengthText.Brief(post.Across), CommonRope.SizesFor(post.Across)), post);
             if (thisRow.Treatments[i].Kind == TreatmentKind.Wrap)
                 continue;
             var wall = BoreRules.SideWall(post.Across, bit);
             if (wall < ThinWall)
-                Warn("thin-wall", At(post, thisRow), PostPath(i) + ".across", $"The {LengthText.Brief(bit)} bore leaves a side wall of {LengthText.Inches(wall, 16)}, under {LengthText.Brief(ThinWall)}.", post);
+                Warn("thin-wall", At(post, thisRow), PostPath(i) + ".across", Say("ThinWall", LengthText.Brief(bit), LengthText.Inches(wall, 16), LengthText.Brief(ThinWall)), post);
             var above = post.Height - thisRow.Height - (bit / 2);
             if (above.IsNegative)
-                Warn("near-top", At(post, thisRow), RowPath(row) + ".height", $"The {LengthText.Brief(bit)} bore breaks out of the top of the post.", post);
+                Warn("near-top", At(post, thisRow), RowPath(row) + ".height", Say("OutOfTop", LengthText.Brief(bit)), post);
             else if (above < bit)
-                Warn("near-top", At(post, thisRow), RowPath(row) + ".height", $"{LengthText.Inches(above, 16)} of wood above the {LengthText.Brief(bit)} bore, less than one bit diameter.", post);
+                Warn("near-top", At(post, thisRow), RowPath(row) + ".height", Say("LittleWoodAbove", LengthText.Inches(above, 16), LengthText.Brief(bit)), post);
             if (NextBoreDown(row, i) is { } lower)
                 CheckWoodBetween(row, lower, post);
         }
@@ -139,8 +140,8 @@ internal sealed class LineWarnings
         // Of the two the warning names the one that comes later in the file.
         var (named, other) = (Math.Max(row, lower), Math.Min(row, lower));
         Warn("bores-close", At(post, _line.Rows[named]), RowPath(named) + ".height", wood.IsPositive
-            ? $"{LengthText.Inches(wood, 16)} of wood between this bore and that of row {_line.Rows[other].Mark}, less than one bit diameter."
-            : $"This bore runs into that of row {_line.Rows[other].Mark}.", post);
+            ? Say("LittleWoodBetween", LengthText.Inches(wood, 16), _line.Rows[other].Mark)
+            : Say("BoresMeet", _line.Rows[other].Mark), post);
     }
 
     private void CheckSags(int row, PieceSection[][] sections)
@@ -150,20 +151,20 @@ internal sealed class LineWarnings
         {
             var section = sections[row][i];
             if (section.Sag * 2 > thisRow.Height)
-                WarnOfSag("deep-sag", row, i, section, $"is over half of the row's height of {LengthText.Brief(thisRow.Height)}");
+                WarnOfSag("deep-sag", row, i, section, "DeepSag", LengthText.Brief(thisRow.Height));
             var underside = thisRow.Height - section.Sag - (rope.Across / 2);
             if (!underside.IsPositive)
-                WarnOfSag("sag-to-ground", row, i, section, "brings the rope to the ground");
+                WarnOfSag("sag-to-ground", row, i, section, "SagToGround");
             if (_below[row] is { } below && underside <= _line.Rows[below].Height - sections[below][i].Sag + (RopeOf(below).Across / 2))
-                WarnOfSag("sag-to-row-below", row, i, section, $"brings the rope to row {_line.Rows[below].Mark}");
+                WarnOfSag("sag-to-row-below", row, i, section, "SagToRow", _line.Rows[below].Mark);
         }
     }
 
-    private void WarnOfSag(string code, int row, int index, PieceSection section, string doesWhat) => Warn(
+    private void WarnOfSag(string code, int row, int index, PieceSection section, string key, params string[] values) => Warn(
         code,
         $"{section.From.Mark}-{section.To.Mark}/{_line.Rows[row].Mark}",
         _line.Sections[index].Hang is null ? RowPath(row) : string.Create(CultureInfo.InvariantCulture, $"$.lines[{_lineIndex}].sections[{index}]"),
-        $"A sag of {LengthText.Inches(section.Sag, 16)} {doesWhat}.");
+        Say(key, [LengthText.Inches(section.Sag, 16), .. values]));
 
     private void CheckScrews(IReadOnlyList<Fixing> fixings)
     {
@@ -171,7 +172,7 @@ internal sealed class LineWarnings
         {
             var row = _line.Rows.TakeWhile(candidate => candidate.Mark != fixing.Row).Count();
             var wanted = ScrewChoice.For(fixing.Purpose, fixing.Post.Across, RopeOf(row), _bits[row], _tables).Wanted;
-            Warn("no-screw", $"{fixing.Post.Mark}/{fixing.Row}", RowPath(row), $"No screw in the catalogue fits; one that reaches from {LengthText.Inches(wanted.Least, 16)} to {LengthText.Inches(wanted.Most, 16)} into the post would.", fixing.Post);
+            Warn("no-screw", $"{fixing.Post.Mark}/{fixing.Row}", RowPath(row), Say("NoScrewReaches", LengthText.Inches(wanted.Least, 16), LengthText.Inches(wanted.Most, 16)), fixing.Post);
         }
     }
 }

@@ -6,17 +6,31 @@ namespace CutShop.Takeoff;
 /// <param name="words">Where the key is found.</param>
 /// <param name="key">The sentence's key.</param>
 /// <param name="values">What stands in its places.</param>
-public sealed class Sentence(WordList words, string key, params IReadOnlyList<object?> values)
+public sealed class Sentence(WordList words, string key, params IReadOnlyList<object?> values) : IEquatable<Sentence>
 {
+    private readonly WordList _words = words;
+
     /// <summary>The sentence's key.</summary>
     public string Key { get; } = key;
 
     /// <summary>What stands in its places.</summary>
     public IReadOnlyList<object?> Values { get; } = values;
 
+    /// <summary>A text that is the same in every language.</summary>
+    public static Sentence Plain(string text) => new(TakeoffWords.List, text);
+
     /// <summary>The sentence in a language.</summary>
-    public string In(CultureInfo language) => words.Say(language, Key, Values);
+    public string In(CultureInfo language) => _words.Say(language, Key, Values);
 
     /// <summary>The sentence in English.</summary>
     public override string ToString() => In(CultureInfo.InvariantCulture);
+
+    /// <summary>True for the same sentence with the same values.</summary>
+    public bool Equals(Sentence? other) => other is not null && _words == other._words && Key == other.Key && Values.SequenceEqual(other.Values);
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as Sentence);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Key, Values.Count == 0 ? null : Values[0]);
 }

@@ -23,6 +23,6 @@ public sealed class PackingPaper(PackingBench packing, JobShelf jobs, SitePacks 
             [.. parcel.Posts.Select(post => new PackedPost(post.Mark, post.State == TicketStates.Drilled))],
             address.IsGood ? address.Value : null,
             settings);
-        return parcel.IsCancelled ? list with { Stamp = settings.Text.JobCancelled } : list;
+        return parcel.IsCancelled ? list with { Stamp = settings.Text["JobCancelled"] } : list;
     }
 }

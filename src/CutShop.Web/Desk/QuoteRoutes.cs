@@ -1,5 +1,6 @@
 using CutShop.Paper;
 using CutShop.Shop;
+using CutShop.Web.Words;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace CutShop.Web;
@@ -25,8 +26,8 @@ internal static class QuoteRoutes
     {
         if (quotes.Find(id) is not { } quote)
             return TypedResults.NotFound();
-        var settings = PersonUnits.PaperFor(context);
+        var settings = BenchText.PaperFor(context);
         var sheet = SheetOf(quote, heads.Current, settings);
-        return TypedResults.File(PdfSheets.Write(settings.Text.QuoteName(quote.Id), [sheet], settings), "application/pdf");
+        return TypedResults.File(PdfSheets.Write(settings.Text["QuoteName", quote.Id], [sheet], settings), "application/pdf");
     }
 }

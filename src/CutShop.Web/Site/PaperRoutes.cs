@@ -2,6 +2,7 @@ using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web.OnSite;
+using CutShop.Web.Words;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace CutShop.Web;
@@ -44,7 +45,7 @@ public static class PaperRoutes
         var parsed = PieceCode.Parse(code);
         if (!parsed.IsGood || jobs.Ticket(parsed.Value) is not { Work: { } work } ticket)
             return TypedResults.NotFound();
-        var settings = PersonUnits.PaperFor(context);
+        var settings = BenchText.PaperFor(context);
         return TicketPdf(CutTicket.Of(ticket.Head, work.Piece, settings, ticket.Stored.Code, PlaceOf(ticket.Stored)), ticket.Stored.State, settings);
     }
 
@@ -55,7 +56,7 @@ public static class PaperRoutes
         if (all.FirstOrDefault(one => ticket is null || one.Id == ticket) is not { } found
             || bench.PostOf(found).Work is not { } work || jobs.Head(job) is not { } head)
             return TypedResults.NotFound();
-        var settings = PersonUnits.PaperFor(context);
+        var settings = BenchText.PaperFor(context);
         return TicketPdf(DrillTicket.Of(head, work, settings), found.State, settings);
     }
 
@@ -63,8 +64,8 @@ public static class PaperRoutes
     {
         var stamp = state switch
         {
-            TicketStates.Cancelled => settings.Text.TicketCancelled,
-            TicketStates.Surplus => settings.Text.TicketSurplus,
+            TicketStates.Cancelled => settings.Text["TicketCancelled"],
+            TicketStates.Surplus => settings.Text["TicketSurplus"],
             _ => null,
         };
         return TypedResults.File(PdfSheets.Write(sheet.Foot, [sheet with { Stamp = stamp }], settings), "application/pdf");
@@ -74,7 +75,7 @@ public static class PaperRoutes
     {
         if (KindOf(kind) is not { } paper || jobs.Find(number) is not { } job)
             return TypedResults.NotFound();
-        return TypedResults.File(PaperOf(job, PersonUnits.PaperFor(context)).Pdf(paper), "application/pdf");
+        return TypedResults.File(PaperOf(job, BenchText.PaperFor(context)).Pdf(paper), "application/pdf");
     }
 
     private static Results<FileContentHttpResult, NotFound, ProblemHttpResult> Labels(
@@ -83,7 +84,7 @@ public static class PaperRoutes
         if (jobs.Find(number) is not { } job || (piece is not null && !job.Codes.Any(code => code.Plain == piece)))
             return TypedResults.NotFound();
         PieceCode? only = piece is null ? null : PieceCode.Parse(piece).OrThrow();
-        var labels = PaperOf(job, PersonUnits.PaperFor(context)).Labels(address.Now, LabelStock.Default, only: only);
+        var labels = PaperOf(job, BenchText.PaperFor(context)).Labels(address.Now, LabelStock.Default, only: only);
         return labels.IsGood
             ? TypedResults.File(labels.Value, "application/pdf")
             : TypedResults.Problem(labels.Problem, statusCode: StatusCodes.Status422UnprocessableEntity);

@@ -1,5 +1,6 @@
 using CutShop.Paper;
 using CutShop.Shop;
+using CutShop.Web.Words;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace CutShop.Web;
@@ -20,16 +21,17 @@ internal static class PlanRoutes
         plan.Pieces.ToDictionary(pair => pair.Key, pair => new PlanPieceName(pair.Value.Code.ToString(), pair.Value.Job, pair.Value.Run, pair.Value.IsCancelled)),
         settings);
 
-    private static Results<FileContentHttpResult, NotFound> Pdf(long id, PlanShelf shelf, PaperSettings settings)
+    private static Results<FileContentHttpResult, NotFound> Pdf(long id, PlanShelf shelf, HttpContext context)
     {
         if (shelf.Find(id) is not { } plan)
             return TypedResults.NotFound();
+        var settings = BenchText.PaperFor(context);
         var sheet = SheetOf(plan, settings);
         return TypedResults.File(PdfSheets.Write(sheet.Foot, [sheet], settings), "application/pdf");
     }
 
-    private static Results<ContentHttpResult, NotFound> Svg(long id, PlanShelf shelf, PaperSettings settings) =>
+    private static Results<ContentHttpResult, NotFound> Svg(long id, PlanShelf shelf, HttpContext context) =>
         shelf.Find(id) is { } plan
-            ? TypedResults.Content(SvgDrawing.Write(CutPlanPicture.Of(plan.Coils, settings)), "image/svg+xml")
+            ? TypedResults.Content(SvgDrawing.Write(CutPlanPicture.Of(plan.Coils, BenchText.PaperFor(context))), "image/svg+xml")
             : TypedResults.NotFound();
 }

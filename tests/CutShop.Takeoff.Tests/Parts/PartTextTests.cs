@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
@@ -56,7 +57,7 @@ public sealed class PartTextTests
         var text = PartText.Write(PieceWork.Of(takeoff).First());
         foreach (var broken in new[] { "", "{", "null", "[]", "{}", text[..^2], text.Replace("\"kind\":\"wrap\"", "\"kind\":\"sewn\"", StringComparison.Ordinal), text.Replace("cut_nm", "cut_mm", StringComparison.Ordinal) })
             Assert.NotEmpty(Assert.Throws<InvalidDataException>(() => PartText.ReadPiece(broken, PartText.Format)).Message);
-        Assert.Contains("format 2", Assert.Throws<InvalidDataException>(() => PartText.ReadPiece(text, 2)).Message, StringComparison.Ordinal);
+        Assert.Contains("format 3", Assert.Throws<InvalidDataException>(() => PartText.ReadPiece(text, 3)).Message, StringComparison.Ordinal);
     }
 
     /// <summary>What was written once must be read for ever: this is format 1, written by hand from docs/parts.md.</summary>
@@ -80,6 +81,55 @@ public sealed class PartTextTests
         var screw = Assert.Single(fixings);
         Assert.Equal((new Face(FaceSight.AwayFrom, "A2"), 36.0, 36.0, 4.5), (screw.Face, screw.Height.Inches, screw.Mark.Inches, screw.Length.Inches));
         Assert.Equal("1/4 in x 4 1/2 in stainless lag screw", screw.Screw!.ToString());
+    }
+
+    /// <summary>Warnings of format 1 are English texts; they are shown as they are.</summary>
+    [Fact]
+    public void A_post_of_format_1_keeps_the_text_of_its_warnings()
+    {
+        const string Text =
+            """
+            {"post":"A1","line":"A","after":"A2","size":{"shape":"square","across_nm":139700000,"height_nm":1066800000},"runs":[],
+             "warnings":[{"number":2,"code":"thin-wall","where":"A1/top","path":"$.lines[0].posts[0].across","text":"The 4 1/16 in bore leaves a {side} wall of 11/16 in, under 3/4 in."}]}
+            """;
+        var warning = Assert.Single(PartText.ReadPost(Text, 1).Warnings);
+        Assert.Equal(("thin-wall", 2, "A1"), (warning.Code, warning.Number, warning.Post));
+        Assert.Equal("The 4 1/16 in bore leaves a {side} wall of 11/16 in, under 3/4 in.", warning.Text);
+        Assert.Equal(warning.Text, warning.Says.In(CultureInfo.GetCultureInfo("es")));
+        var again = PartText.Write(PartText.ReadPost(Text, 1));
+        Assert.Equal(warning, Assert.Single(PartText.ReadPost(again, PartText.Format).Warnings));
+    }
+
+    /// <summary>What was written once must be read for ever: each sentence that a part of format 2 may hold, with its values.</summary>
+    [Theory]
+    [InlineData("""["TurnAtEnd","A1"]""", "Post A1 ends its line, so its turn changes nothing.")]
+    [InlineData("""["CornerNotSquare","A3","60.5"]""", "Post A3 turns by 60.5°: the lengths and bores of a bored corner are those of a right angle; check how the two bores meet.")]
+    [InlineData("""["NoShrinkage",["Manila"],"0 %"]""", "Natural rope shrinks when wet; manila with a shrinkage of 0 % will come up short. Common practice is 10 to 15 %.")]
+    [InlineData("""["NoWeight",["Cotton"],"3 in"]""", "No published weight covers cotton rope of 3 in, so weights and pulls are left out.")]
+    [InlineData("""["MeasuredFarOff","3 in","2 in"]""", "The rope was measured at 3 in, more than a quarter off its nominal 2 in. Measure again.")]
+    [InlineData("""["BoresForRow",["NoBit","2 in"]]""", "Bores for this row: no 2 in bit on the rack: get a threaded Forstner.")]
+    [InlineData("""["UncommonRope","1 in","5 1/2 in",["SizesBetween","1 1/2 in","2 in"]]""", "1 in rope on a post 5 1/2 in across; common is 1 1/2 in to 2 in.")]
+    [InlineData("""["UncommonRope","1 in","8 in",["SizesUp","2 in"]]""", "1 in rope on a post 8 in across; common is 2 in and up.")]
+    [InlineData("""["ThinWall","4 1/16 in","11/16 in","3/4 in"]""", "The 4 1/16 in bore leaves a side wall of 11/16 in, under 3/4 in.")]
+    [InlineData("""["OutOfTop","2 in"]""", "The 2 in bore breaks out of the top of the post.")]
+    [InlineData("""["LittleWoodAbove","1/2 in","2 in"]""", "1/2 in of wood above the 2 in bore, less than one bit diameter.")]
+    [InlineData("""["LittleWoodBetween","1/2 in","top"]""", "1/2 in of wood between this bore and that of row top, less than one bit diameter.")]
+    [InlineData("""["BoresMeet","top"]""", "This bore runs into that of row top.")]
+    [InlineData("""["DeepSag","16 in","30 in"]""", "A sag of 16 in is over half of the row's height of 30 in.")]
+    [InlineData("""["SagToGround","30 in"]""", "A sag of 30 in brings the rope to the ground.")]
+    [InlineData("""["SagToRow","16 in","low"]""", "A sag of 16 in brings the rope to row low.")]
+    [InlineData("""["NoScrewReaches","1 in","2 in"]""", "No screw in the catalogue fits; one that reaches from 1 in to 2 in into the post would.")]
+    public void A_warning_of_format_2_is_read_in_both_languages(string says, string english)
+    {
+        var text = $$"""
+            {"post":"A1","line":"A","size":{"shape":"square","across_nm":139700000,"height_nm":1066800000},"runs":[],
+             "warnings":[{"code":"c","where":"A1","path":"$","text":{{says}}}]}
+            """;
+        var warning = Assert.Single(PartText.ReadPost(text, 2).Warnings);
+        Assert.Equal(english, warning.Text);
+        var spanish = warning.Says.In(CultureInfo.GetCultureInfo("es"));
+        Assert.DoesNotMatch(@"\b(the|of|and|with|rope|bore)\b|\{", spanish);
+        Assert.Contains("\"text\":" + says, PartText.Write(PartText.ReadPost(text, 2)), StringComparison.Ordinal);
     }
 
     private static JobTakeoff ThroughText(JobTakeoff takeoff) => PartText.ReadFrame(PartText.Write(JobFrame.Of(takeoff)), PartText.Format).ToTakeoff(

@@ -10,7 +10,7 @@ public class CommonRopeTests
     [InlineData("7 1/2 in", "2 in and up")]
     [InlineData("9 1/2 in", "2 in and up")]
     [InlineData("11 1/2 in", "2 in and up")]
-    public void Every_dressed_post_has_its_common_ropes(string across, string sizes) => Assert.Equal(sizes, CommonRope.SizesFor(Read(across)));
+    public void Every_dressed_post_has_its_common_ropes(string across, string sizes) => Assert.Equal(sizes, CommonRope.SizesFor(Read(across)).ToString());
 
     [Theory]
     [InlineData("3 1/2 in", "1 15/64 in", false)]

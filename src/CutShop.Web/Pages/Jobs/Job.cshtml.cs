@@ -25,7 +25,7 @@ public sealed class JobModel(JobShelf jobs, QuoteDesk quotes, SiteReports report
     public IReadOnlyList<QuoteListed> Quotes { get; private set; } = [];
 
     /// <summary>Each warning once, with the places it speaks of.</summary>
-    public IReadOnlyList<(string Text, string Where)> Warnings { get; private set; } = [];
+    public IReadOnlyList<(Sentence Says, Sentence Where)> Warnings { get; private set; } = [];
 
     /// <summary>What installers report of its pieces, the newest first.</summary>
     public IReadOnlyList<SiteReport> Reports { get; private set; } = [];

@@ -1,5 +1,6 @@
 using CutShop.Paper;
 using CutShop.Shop;
+using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -22,7 +23,7 @@ public sealed class TicketsModel(JobShelf jobs) : PageModel
     {
         if (PaperRoutes.KindOf(kind) is not { } paper || jobs.Find(number) is not { } job)
             return NotFound();
-        (Number, Kind, Sheets) = (number, kind, PaperRoutes.PaperOf(job, PersonUnits.PaperFor(HttpContext)).Sheets(paper));
+        (Number, Kind, Sheets) = (number, kind, PaperRoutes.PaperOf(job, BenchText.PaperFor(HttpContext)).Sheets(paper));
         return Page();
     }
 }

@@ -1,6 +1,7 @@
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
+using CutShop.Web.Words;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -37,7 +38,7 @@ public sealed class PlanModel(PlanShelf shelf, CutPlanDesk desk) : PageModel
         Stored = shelf.Find(id);
         if (Stored is null)
             return NotFound();
-        Sheet = PlanRoutes.SheetOf(Stored, PersonUnits.PaperFor(HttpContext));
+        Sheet = PlanRoutes.SheetOf(Stored, BenchText.PaperFor(HttpContext));
         return Page();
     }
 }

@@ -1,6 +1,7 @@
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
+using CutShop.Web.Words;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -36,7 +37,7 @@ public sealed class QuoteModel(QuoteDesk quotes, JobChanging changing, Letterhea
         if (Quote is null)
             return NotFound();
         var head = heads.Current;
-        Sheet = QuoteRoutes.SheetOf(Quote, head, PersonUnits.PaperFor(HttpContext));
+        Sheet = QuoteRoutes.SheetOf(Quote, head, BenchText.PaperFor(HttpContext));
         LacksName = head.Name.Length == 0;
         ChangesJob = !Quote.IsAccepted && changing.IsStored(Quote.Takeoff.Job.Number);
         IsCancelled = ChangesJob && changing.IsCancelled(Quote.Takeoff.Job.Number);
