@@ -1,3 +1,4 @@
+using CutShop.Testing.CutPlans;
 using CsCheck;
 
 namespace CutShop.CutPlan.Tests;

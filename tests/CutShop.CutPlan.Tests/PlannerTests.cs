@@ -1,5 +1,6 @@
 using System.Globalization;
 using CutShop.Takeoff;
+using CutShop.Testing.CutPlans;
 
 namespace CutShop.CutPlan.Tests;
 

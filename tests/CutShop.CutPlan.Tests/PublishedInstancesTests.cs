@@ -1,3 +1,5 @@
+using CutShop.Testing.CutPlans;
+
 namespace CutShop.CutPlan.Tests;
 
 /// <summary>Best known numbers: Instances/README.md. All instances are measured by the benchmark; a sample is here.</summary>

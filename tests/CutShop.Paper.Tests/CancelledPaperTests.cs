@@ -1,5 +1,5 @@
-using CutShop.Paper.Tests.Rendering;
 using CutShop.Paper.Tests.Samples;
+using CutShop.Testing.Rendering;
 
 namespace CutShop.Paper.Tests;
 

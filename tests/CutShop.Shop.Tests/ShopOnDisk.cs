@@ -1,4 +1,5 @@
 using CutShop.Takeoff;
+using CutShop.Testing.Stores;
 using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Shop.Tests;

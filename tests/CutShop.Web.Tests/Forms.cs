@@ -1,5 +1,5 @@
 using System.Net;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Web.Tests;
 

@@ -1,5 +1,5 @@
 using System.Net;
-using CutShop.Paper.Tests.Rendering;
+using CutShop.Testing.Rendering;
 using CutShop.Web.Tests.Benches;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;

@@ -1,8 +1,8 @@
 using System.Net;
 using CutShop.Paper;
 using CutShop.Shop;
-using CutShop.Shop.Tests;
 using CutShop.Takeoff;
+using CutShop.Testing.Stores;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Reflection;
+using static CutShop.Benchmarks.Printed;
 
 namespace CutShop.Benchmarks.Against;
 
@@ -103,6 +104,4 @@ internal static class AgainstCommand
         Console.Error.WriteLine(problem);
         return 2;
     }
-
-    private static void Say(FormattableString text) => Console.WriteLine(text.ToString(CultureInfo.InvariantCulture));
 }

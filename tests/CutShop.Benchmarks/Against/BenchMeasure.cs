@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Benchmarks.Against;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Net;
 using System.Text.Json;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Benchmarks.Against;
 

@@ -1,5 +1,5 @@
 using System.Diagnostics;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Benchmarks.Against;
 

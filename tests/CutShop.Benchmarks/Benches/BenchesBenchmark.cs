@@ -1,8 +1,8 @@
 using System.Diagnostics;
-using System.Globalization;
 using CutShop.Shop;
-using CutShop.Shop.Tests.Benches;
 using CutShop.Takeoff;
+using CutShop.Testing.Stores;
+using static CutShop.Benchmarks.Printed;
 
 namespace CutShop.Benchmarks.Benches;
 
@@ -57,7 +57,7 @@ internal static class BenchesBenchmark
             oursSeconds[round] = Time(() => ClaimAndComplete(ours, PiecesARound, $"round {round}"));
             rawSeconds[round] = Time(() => raw.ClaimAndComplete(PiecesARound, $"round {round}"));
         }
-        var (a, b) = (PiecesARound / Median(oursSeconds), PiecesARound / Median(rawSeconds));
+        var (a, b) = (PiecesARound / Stopwatches.Median(oursSeconds), PiecesARound / Stopwatches.Median(rawSeconds));
         Say($"one client, pieces a second (two transactions each): ours {a:0}, raw {b:0}");
         return (a, b);
     }
@@ -93,7 +93,7 @@ internal static class BenchesBenchmark
             emptySeconds[round] = Time(() => ClaimAndComplete(empty, PiecesARound, $"round {round}"));
             fullSeconds[round] = Time(() => ClaimAndComplete(full, PiecesARound, $"round {round}"));
         }
-        var (a, b) = (PiecesARound / Median(emptySeconds), PiecesARound / Median(fullSeconds));
+        var (a, b) = (PiecesARound / Stopwatches.Median(emptySeconds), PiecesARound / Stopwatches.Median(fullSeconds));
         Say($"pieces a second: {a:0} with none finished, {b:0} with {Finished:N0} finished");
         return (a, b);
     }
@@ -128,13 +128,9 @@ internal static class BenchesBenchmark
         return Stopwatch.GetElapsedTime(start).TotalSeconds;
     }
 
-    private static double Median(double[] values) => values.Order().ElementAt(values.Length / 2);
-
     private static bool Line(string what, double ratio, double least)
     {
         Say($"{what}: {ratio:0.00}, at least {least:0.00}: {(ratio >= least ? "met" : "NOT met")}");
         return ratio >= least;
     }
-
-    private static void Say(FormattableString text) => Console.WriteLine(text.ToString(CultureInfo.InvariantCulture));
 }

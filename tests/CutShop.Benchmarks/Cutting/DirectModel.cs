@@ -1,5 +1,5 @@
 using CutShop.CutPlan;
-using CutShop.CutPlan.Tests;
+using CutShop.Testing.CutPlans;
 using Google.OrTools.Sat;
 
 namespace CutShop.Benchmarks.Cutting;

@@ -2,7 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using CutShop.CutPlan;
-using CutShop.CutPlan.Tests;
+using CutShop.Testing.CutPlans;
 
 namespace CutShop.Benchmarks.Cutting;
 

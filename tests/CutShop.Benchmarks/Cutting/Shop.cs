@@ -2,8 +2,8 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using CutShop.CutPlan;
-using CutShop.CutPlan.Tests;
 using CutShop.Takeoff;
+using CutShop.Testing.CutPlans;
 
 namespace CutShop.Benchmarks.Cutting;
 

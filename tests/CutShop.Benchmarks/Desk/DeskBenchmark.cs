@@ -1,5 +1,5 @@
 using System.Diagnostics;
-using System.Globalization;
+using static CutShop.Benchmarks.Printed;
 
 namespace CutShop.Benchmarks.Desk;
 
@@ -77,17 +77,13 @@ internal static class DeskBenchmark
         var met = true;
         for (var page = 0; page < Pages.Length; page++)
         {
-            var (timesBare, growth) = (Median(many[page]) / Median(many[0]), P99(many[page]) / P99(few[page]));
-            Say($"{Pages[page].Name,-22} {Median(few[page]),9:0.00} {P99(few[page]),9:0.00} {Median(many[page]),12:0.00} {P99(many[page]),9:0.00} {timesBare,12:0.0} {growth,12:0.00}");
+            var (timesBare, growth) = (Stopwatches.Median(many[page]) / Stopwatches.Median(many[0]), P99(many[page]) / P99(few[page]));
+            Say($"{Pages[page].Name,-22} {Stopwatches.Median(few[page]),9:0.00} {P99(few[page]),9:0.00} {Stopwatches.Median(many[page]),12:0.00} {P99(many[page]),9:0.00} {timesBare,12:0.0} {growth,12:0.00}");
             met &= page == 0 || (timesBare <= MostTimesBare && growth <= MostGrowth);
         }
         Say($"every page under {MostTimesBare} times the bare endpoint, p99 grown no more than {MostGrowth} times: {(met ? "met" : "NOT met")}");
         return met;
     }
 
-    private static double Median(double[] sorted) => sorted[sorted.Length / 2];
-
     private static double P99(double[] sorted) => sorted[sorted.Length * 99 / 100];
-
-    private static void Say(FormattableString text) => Console.WriteLine(text.ToString(CultureInfo.InvariantCulture));
 }

@@ -2,7 +2,7 @@ using System.Net;
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 using CutShop.Web;
 using Microsoft.AspNetCore.Builder;
 

@@ -2,7 +2,9 @@ using System.Diagnostics;
 using System.Globalization;
 using CutShop.Shop;
 using CutShop.Takeoff;
-using CutShop.Trust;
+using CutShop.Testing.Jobs;
+using CutShop.Testing.Trust;
+using static CutShop.Benchmarks.Printed;
 
 namespace CutShop.Benchmarks.Desk;
 
@@ -33,18 +35,7 @@ internal static class PreviewBenchmark
     /// <summary>Measures, prints and judges.</summary>
     public static bool Run(DeskSite site)
     {
-        var form = new DraftQuestions
-        {
-            Number = "LQ-9",
-            Customer = "Lantern Quay",
-            Posts = Posts.ToString(CultureInfo.InvariantCulture),
-            Across = "5 1/2",
-            PostHeight = "42",
-            Width = "6'",
-            Rows = "36, 18",
-            Diameter = "1 1/2",
-            Sag = "4",
-        }.ToForm().OrThrow();
+        var form = SmallJobs.Posts(Posts, "LQ-9");
         var book = new PriceBook(site.Database);
         book.KeepAsync(Prices, "benchmark", "benchmark prices").GetAwaiter().GetResult();
         var draft = new DraftShelf(site.Database).StartAsync(form, "benchmark", "benchmark draft").GetAwaiter().GetResult();
@@ -97,6 +88,4 @@ internal static class PreviewBenchmark
         }
         return [.. times.Select(one => one.Order().ElementAt(Turns / 2))];
     }
-
-    private static void Say(FormattableString text) => Console.WriteLine(text.ToString(CultureInfo.InvariantCulture));
 }

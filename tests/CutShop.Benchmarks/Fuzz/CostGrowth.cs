@@ -4,6 +4,7 @@ using System.Net.Http.Headers;
 using System.Text;
 using CutShop.Shop;
 using CutShop.Takeoff;
+using CutShop.Testing.Jobs;
 
 namespace CutShop.Benchmarks.Fuzz;
 
@@ -32,9 +33,9 @@ internal static class CostGrowth
         ("brackets", 100_000, n => Reading(new string('[', n))),
         ("symbols of a code", 20_000, n => Typed(new string('A', n), text => PieceCode.Parse(text))),
         ("dashes of a code", 20_000, n => Typed(new string('-', n), text => PieceCode.Parse(text))),
-        ("posts of a draft's form", 25, n => Form(DraftFields.Of(Draft(n)))),
+        ("posts of a draft's form", 25, n => Form(DraftFields.Of(SmallJobs.Posts(n, "LQ-1")))),
         ("names that no draft has", 1_250, n => Form([.. Enumerable.Range(0, n).Select(i => KeyValuePair.Create($"lines[0].what{i}.now", "x"))])),
-        ("rows pasted", 1_000, n => Typed(string.Join('\n', Enumerable.Repeat("A1\tsquare\t5 1/2 in", n)), text => SpreadsheetPaste.Into(Draft(4), 0, text))),
+        ("rows pasted", 1_000, n => Typed(string.Join('\n', Enumerable.Repeat("A1\tsquare\t5 1/2 in", n)), text => SpreadsheetPaste.Into(SmallJobs.Posts(4, "LQ-1"), 0, text))),
     ];
 
     private static string Head => "\"number\": \"LQ-1\", \"rope\": { \"material\": \"manila\", \"diameter\": \"1 in\" }";
@@ -99,18 +100,6 @@ internal static class CostGrowth
             using var answer = site.Program.PostAsync(new Uri("/api/jobs/csv", UriKind.Relative), content).GetAwaiter().GetResult();
         };
     }
-
-    private static DraftForm Draft(int posts) => new DraftQuestions
-    {
-        Number = "LQ-1",
-        Posts = posts.ToString(CultureInfo.InvariantCulture),
-        Across = "5 1/2",
-        PostHeight = "42",
-        Width = "6'",
-        Rows = "36, 18",
-        Diameter = "1 1/2",
-        Sag = "6",
-    }.ToForm().OrThrow();
 
     private static string Line(string posts, int sections) =>
         $$"""{ "mark": "A", "posts": [ {{posts}} ], "sections": [ {{Many(sections, _ => "{ \"clear\": \"72 in\" }")}} ], "rows": [ { "mark": "top", "height": "36 in", "sag": "4 in", "start": "stopped", "finish": "stopped" } ] }""";

@@ -2,8 +2,8 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using System.Net.Http.Headers;
 using CutShop.Benchmarks.Trust;
-using CutShop.Fuzz;
-using CutShop.Shop.Tests;
+using CutShop.Testing.Fuzz;
+using CutShop.Testing.Stores;
 
 namespace CutShop.Benchmarks.Fuzz;
 

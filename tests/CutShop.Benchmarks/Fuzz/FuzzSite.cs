@@ -1,9 +1,10 @@
 using System.Net;
 using CutShop.CutPlan;
-using CutShop.Fuzz;
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
+using CutShop.Testing.Jobs;
 using CutShop.Web;
 using Microsoft.AspNetCore.Builder;
 
@@ -70,8 +71,7 @@ internal sealed class FuzzSite : IAsyncDisposable
         var plan = await desk.DraftAsync(rope, dueBy: null, new PlanBudget(TimeSpan.FromSeconds(2), UseSolver: false), "fuzz");
         await desk.AcceptAsync(plan.PlanId, "fuzz");
         await new CutBench(database).NextAsync(Name, "next");
-        var form = new DraftQuestions { Number = "LQ-5001", Posts = "4", Across = "5 1/2", PostHeight = "42", Width = "6'", Rows = "36, 18", Diameter = "1 1/2", Sag = "6" }.ToForm().OrThrow();
-        await new DraftShelf(database).StartAsync(form, "fuzz", "draft");
+        await new DraftShelf(database).StartAsync(SmallJobs.Posts(4, "LQ-5001", customer: ""), "fuzz", "draft");
     }
 
     private async Task SignInAsync()

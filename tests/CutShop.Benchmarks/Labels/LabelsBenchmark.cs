@@ -1,7 +1,7 @@
 using System.Globalization;
 using CutShop.Paper;
-using CutShop.Paper.Tests.Rendering;
 using CutShop.Takeoff;
+using CutShop.Testing.Rendering;
 
 namespace CutShop.Benchmarks.Labels;
 

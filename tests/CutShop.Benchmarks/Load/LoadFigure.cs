@@ -1,7 +1,7 @@
 using System.Globalization;
 using CutShop.Benchmarks.Trust;
-using CutShop.Load;
-using CutShop.Shop.Tests;
+using CutShop.Testing.Load;
+using CutShop.Testing.Stores;
 
 namespace CutShop.Benchmarks.Load;
 

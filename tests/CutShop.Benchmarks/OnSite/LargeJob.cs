@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using CutShop.Takeoff;
 
@@ -26,12 +25,10 @@ internal static class LargeJob
     {
         const int Posts = 2 * PostsALeg - 1;
         var posts = string.Join(", ", Enumerable.Range(1, Posts).Select(post =>
-            Say($$"""{ "mark": "L{{line}}-{{post}}", "shape": "square", "across": "5 1/2 in", "height": "48 in"{{(post == PostsALeg ? ", \"turn\": \"90 left\"" : "")}} }""")));
+            FormattableString.Invariant($$"""{ "mark": "L{{line}}-{{post}}", "shape": "square", "across": "5 1/2 in", "height": "48 in"{{(post == PostsALeg ? ", \"turn\": \"90 left\"" : "")}} }""")));
         var sections = string.Join(", ", Enumerable.Repeat("""{ "clear": "72 in" }""", Posts - 1));
         var rows = string.Join(", ", Enumerable.Range(1, Rows).Select(row =>
-            Say($$"""{ "mark": "r{{row}}", "height": "{{row * 8}} in", "sag": "1/2 in", "start": "stopped", "finish": "stopped" }""")));
-        return Say($$"""{ "mark": "L{{line}}", "posts": [ {{posts}} ], "sections": [ {{sections}} ], "rows": [ {{rows}} ] }""");
+            FormattableString.Invariant($$"""{ "mark": "r{{row}}", "height": "{{row * 8}} in", "sag": "1/2 in", "start": "stopped", "finish": "stopped" }""")));
+        return FormattableString.Invariant($$"""{ "mark": "L{{line}}", "posts": [ {{posts}} ], "sections": [ {{sections}} ], "rows": [ {{rows}} ] }""");
     }
-
-    private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

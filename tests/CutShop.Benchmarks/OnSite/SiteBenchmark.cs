@@ -1,11 +1,11 @@
 using System.Diagnostics;
-using System.Globalization;
 using System.Text;
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
 using CutShop.Web;
 using Microsoft.AspNetCore.Builder;
+using static CutShop.Benchmarks.Printed;
 
 namespace CutShop.Benchmarks.OnSite;
 
@@ -104,6 +104,4 @@ internal static class SiteBenchmark
         Say($"{what}: {value:0.00}, at most {most:0.00}: {(value <= most ? "met" : "NOT met")}");
         return value <= most;
     }
-
-    private static void Say(FormattableString text) => Console.WriteLine(text.ToString(CultureInfo.InvariantCulture));
 }

@@ -1,9 +1,9 @@
 using System.Diagnostics;
-using System.Globalization;
 using CutShop.Benchmarks.Takeoff;
 using CutShop.Shop;
-using CutShop.Shop.Tests;
 using CutShop.Takeoff;
+using CutShop.Testing.Stores;
+using static CutShop.Benchmarks.Printed;
 
 namespace CutShop.Benchmarks.Stores;
 
@@ -59,6 +59,4 @@ internal static class LargeJobsBenchmark
         work();
         return Stopwatch.GetElapsedTime(start).TotalMilliseconds;
     }
-
-    private static void Say(FormattableString text) => Console.WriteLine(text.ToString(CultureInfo.InvariantCulture));
 }

@@ -1,9 +1,8 @@
 using System.Diagnostics;
-using System.Globalization;
 using CutShop.Shop;
-using CutShop.Shop.Tests;
-using CutShop.Shop.Tests.Benches;
 using CutShop.Takeoff;
+using CutShop.Testing.Stores;
+using static CutShop.Benchmarks.Printed;
 
 namespace CutShop.Benchmarks.Stores;
 
@@ -97,6 +96,4 @@ internal static class StoresBenchmark
 
     private static void Line(string what, double file, double server, double? both) =>
         Say($"{what,-34}{file,9:0}{server,9:0}{server / file,9:0.00}{both,22:0}{both / file,9:0.00}");
-
-    private static void Say(FormattableString text) => Console.WriteLine(text.ToString(CultureInfo.InvariantCulture));
 }

@@ -1,7 +1,7 @@
 using System.Globalization;
 using CutShop.Shop;
 using CutShop.Takeoff;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Benchmarks.Trust;
 

@@ -1,5 +1,5 @@
 using System.Globalization;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Benchmarks.Trust;
 

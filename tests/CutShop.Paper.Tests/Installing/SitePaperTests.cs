@@ -1,7 +1,7 @@
 using System.Xml.Linq;
-using CutShop.Paper.Tests.Rendering;
 using CutShop.Paper.Tests.Samples;
 using CutShop.Takeoff;
+using CutShop.Testing.Rendering;
 
 namespace CutShop.Paper.Tests;
 

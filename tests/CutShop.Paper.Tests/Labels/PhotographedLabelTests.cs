@@ -1,4 +1,4 @@
-using CutShop.Paper.Tests.Rendering;
+using CutShop.Testing.Rendering;
 using SkiaSharp;
 
 namespace CutShop.Paper.Tests.Labels;

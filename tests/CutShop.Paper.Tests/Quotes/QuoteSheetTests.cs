@@ -1,4 +1,4 @@
-using CutShop.Paper.Tests.Rendering;
+using CutShop.Testing.Rendering;
 using CutShop.Paper.Tests.Samples;
 
 namespace CutShop.Paper.Tests.Quotes;

@@ -1,4 +1,4 @@
-using CutShop.Paper.Tests.Rendering;
+using CutShop.Testing.Rendering;
 
 namespace CutShop.Paper.Tests.Sheets;
 

@@ -1,8 +1,8 @@
 using System.Text.RegularExpressions;
 using CsCheck;
-using CutShop.Paper.Tests.Rendering;
 using CutShop.Paper.Tests.Samples;
 using CutShop.Takeoff;
+using CutShop.Testing.Rendering;
 
 namespace CutShop.Paper.Tests.Tickets;
 

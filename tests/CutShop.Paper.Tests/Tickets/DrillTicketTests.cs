@@ -1,6 +1,6 @@
-using CutShop.Paper.Tests.Rendering;
 using CutShop.Paper.Tests.Samples;
 using CutShop.Takeoff;
+using CutShop.Testing.Rendering;
 
 namespace CutShop.Paper.Tests.Tickets;
 

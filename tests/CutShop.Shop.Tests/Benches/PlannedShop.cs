@@ -1,6 +1,6 @@
 using CutShop.CutPlan;
 using CutShop.Takeoff;
-using CutShop.Trust;
+using CutShop.Testing.Jobs;
 
 namespace CutShop.Shop.Tests.Benches;
 

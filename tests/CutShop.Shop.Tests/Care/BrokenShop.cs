@@ -1,4 +1,4 @@
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop.Tests.Care;

@@ -1,5 +1,6 @@
 using CutShop.Takeoff;
-using CutShop.Trust;
+using CutShop.Testing.Jobs;
+using CutShop.Testing.Stores;
 
 namespace CutShop.Shop.Tests.Care;
 

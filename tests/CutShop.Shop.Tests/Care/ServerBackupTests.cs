@@ -1,5 +1,7 @@
 using CutShop.Takeoff;
-using CutShop.Trust;
+using CutShop.Testing.Jobs;
+using CutShop.Testing.Stores;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Shop.Tests.Care;
 

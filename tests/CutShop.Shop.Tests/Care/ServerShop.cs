@@ -1,3 +1,5 @@
+using CutShop.Testing.Stores;
+
 namespace CutShop.Shop.Tests.Care;
 
 /// <summary>The shop of <see cref="BrokenShop"/>, moved to a server once.</summary>

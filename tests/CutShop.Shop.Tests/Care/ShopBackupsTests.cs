@@ -1,5 +1,5 @@
 using CutShop.Takeoff;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Shop.Tests.Care;

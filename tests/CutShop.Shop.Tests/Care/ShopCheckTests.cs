@@ -1,3 +1,5 @@
+using CutShop.Testing.Stores;
+
 namespace CutShop.Shop.Tests.Care;
 
 /// <summary>The database is broken by hand in each way that the check looks for, and the check names it.</summary>

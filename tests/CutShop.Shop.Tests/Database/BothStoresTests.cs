@@ -1,4 +1,5 @@
 using System.Globalization;
+using CutShop.Testing.Stores;
 using Microsoft.Data.Sqlite;
 using Npgsql;
 

@@ -1,3 +1,5 @@
+using CutShop.Testing.Stores;
+
 namespace CutShop.Shop.Tests.Database;
 
 /// <summary>The number by which what is kept is known to be old: another after each change, whichever program makes it.</summary>

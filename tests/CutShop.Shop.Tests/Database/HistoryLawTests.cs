@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
-using CutShop.Trust;
+using CutShop.Testing.Jobs;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Shop.Tests.Database;
 

@@ -1,4 +1,5 @@
 using CutShop.Takeoff;
+using CutShop.Testing.Stores;
 using Dapper;
 using Microsoft.Data.Sqlite;
 using Npgsql;

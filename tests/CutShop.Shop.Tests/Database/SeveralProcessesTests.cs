@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using CutShop.Shop.Tests.Benches;
 using CutShop.Takeoff;
+using CutShop.Testing.Stores;
 
 namespace CutShop.Shop.Tests.Database;
 

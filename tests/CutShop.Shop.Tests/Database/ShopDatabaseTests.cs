@@ -1,5 +1,6 @@
 using System.Data.Common;
-using CutShop.Trust;
+using CutShop.Testing.Jobs;
+using CutShop.Testing.Stores;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop.Tests.Database;

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Diagnostics.Metrics;
 using CutShop.Shop.Tests.Benches;
 using CutShop.Takeoff;
+using CutShop.Testing.Stores;
 
 namespace CutShop.Shop.Tests.Database;
 

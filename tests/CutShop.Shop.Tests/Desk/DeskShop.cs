@@ -1,5 +1,6 @@
 using System.Globalization;
 using CutShop.Takeoff;
+using CutShop.Testing.Stores;
 using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Shop.Tests;

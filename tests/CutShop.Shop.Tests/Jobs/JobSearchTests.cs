@@ -1,4 +1,4 @@
-using CutShop.Trust;
+using CutShop.Testing.Jobs;
 
 namespace CutShop.Shop.Tests;
 

@@ -1,6 +1,7 @@
 using System.Text;
 using CutShop.Takeoff;
-using CutShop.Trust;
+using CutShop.Testing.Jobs;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Shop.Tests.Jobs;
 

@@ -1,6 +1,7 @@
-using CutShop.Museum;
 using CutShop.Takeoff;
-using CutShop.Trust;
+using CutShop.Testing.Jobs;
+using CutShop.Testing.Museum;
+using CutShop.Testing.Stores;
 
 namespace CutShop.Shop.Tests.Museum;
 

@@ -1,5 +1,5 @@
 using CutShop.Takeoff;
-using CutShop.Trust;
+using CutShop.Testing.Jobs;
 
 namespace CutShop.Shop.Tests.OnSite;
 

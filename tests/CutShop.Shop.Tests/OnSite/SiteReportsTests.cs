@@ -1,6 +1,6 @@
 using CutShop.Shop.Tests.Benches;
 using CutShop.Takeoff;
-using CutShop.Trust;
+using CutShop.Testing.Jobs;
 using static CutShop.Shop.Tests.Benches.PlannedShop;
 
 namespace CutShop.Shop.Tests.OnSite;

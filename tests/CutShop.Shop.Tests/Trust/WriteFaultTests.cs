@@ -1,5 +1,5 @@
 using System.Reflection;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Shop.Tests.Trust;
 

@@ -1,6 +1,7 @@
 using CsCheck;
+using CutShop.Testing.Fuzz;
 
-namespace CutShop.Fuzz;
+namespace CutShop.Takeoff.Tests.Fuzz;
 
 /// <summary>A short dose of what the benchmarks' command <c>fuzz</c> gives at length. A seed names the input that did harm.</summary>
 public sealed class FuzzTests

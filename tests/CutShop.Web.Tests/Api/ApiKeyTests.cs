@@ -1,6 +1,6 @@
 using System.Net;
 using CutShop.Shop;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Web.Tests.Api;

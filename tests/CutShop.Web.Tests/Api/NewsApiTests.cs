@@ -1,8 +1,8 @@
 using System.Net;
 using System.Text.Json;
 using CutShop.Shop;
-using CutShop.Shop.Tests;
 using CutShop.Takeoff;
+using CutShop.Testing.Stores;
 using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Web.Tests.Api;

@@ -4,6 +4,7 @@ using System.Resources;
 using System.Text.RegularExpressions;
 using CutShop.Shop;
 using CutShop.Takeoff;
+using CutShop.Testing;
 using CutShop.Web.Words;
 
 namespace CutShop.Web.Tests.Benches;

@@ -1,9 +1,10 @@
 using System.Diagnostics;
 using System.Runtime.Versioning;
 using CutShop.Shop;
-using CutShop.Shop.Tests;
 using CutShop.Takeoff;
-using CutShop.Trust;
+using CutShop.Testing.Museum;
+using CutShop.Testing.Stores;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Web.Tests.Care;
 
@@ -46,7 +47,7 @@ public sealed class CareCommandTests : IDisposable
     [Fact]
     public async Task A_shop_of_an_older_program_is_rehearsed_and_then_upgraded_with_a_copy_kept()
     {
-        using var museum = CutShop.Museum.MuseumShop.InFile(CutShop.Museum.MuseumShop.Releases[^1]);
+        using var museum = MuseumShop.InFile(MuseumShop.Releases[^1]);
         string[] place = ["--shop", museum.Place.Folder];
         var before = await File.ReadAllBytesAsync(museum.Place.DatabaseFile, Cancel);
         var (exit, said) = await RunAsync(["upgrade", "--rehearse", .. place]);
@@ -67,7 +68,7 @@ public sealed class CareCommandTests : IDisposable
     [Fact]
     public async Task A_shop_of_an_older_program_on_a_server_is_kept_as_an_export_before_it_is_upgraded()
     {
-        using var museum = CutShop.Museum.MuseumShop.OnServer(CutShop.Museum.MuseumShop.ReleasesOnServer[^1]);
+        using var museum = MuseumShop.OnServer(MuseumShop.ReleasesOnServer[^1]);
         string[] place = ["--shop", museum.Place.Folder, "--database", museum.Connection];
         Assert.Contains("Rehearsed on a copy, from migration 11 to ", (await RunAsync(["upgrade", "--rehearse", .. place])).Said, StringComparison.Ordinal);
         var (exit, said) = await RunAsync(["upgrade", .. place]);

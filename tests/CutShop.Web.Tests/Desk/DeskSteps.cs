@@ -1,5 +1,6 @@
 using CutShop.Shop;
 using CutShop.Takeoff;
+using CutShop.Testing.Jobs;
 using Microsoft.Playwright;
 
 namespace CutShop.Web.Tests;
@@ -55,18 +56,7 @@ internal static class DeskSteps
     /// <summary>A draft through the database, for tests of other things.</summary>
     public static Task<long> DraftAsync(this RunningShop shop, Func<DraftForm, DraftForm>? change = null)
     {
-        var form = new DraftQuestions
-        {
-            Number = "LQ-5001",
-            Customer = "Lantern Quay boardwalk",
-            Posts = "4",
-            Across = "5 1/2",
-            PostHeight = "42",
-            Width = "6'",
-            Rows = "36, 18",
-            Diameter = "1 1/2",
-            Sag = "6",
-        }.ToForm().OrThrow();
+        var form = SmallJobs.Posts(4, "LQ-5001");
         return new DraftShelf(shop.Database).StartAsync(change is null ? form : change(form), "test", $"draft {Guid.NewGuid()}", TestContext.Current.CancellationToken);
     }
 

@@ -1,11 +1,12 @@
 using System.Net;
 using System.Net.Http.Headers;
 using CutShop.Shop;
+using CutShop.Testing.Fuzz;
 using CutShop.Web.Tests;
 using CutShop.Web.Tests.Benches;
 using CutShop.Web.Tests.OnSite;
 
-namespace CutShop.Fuzz;
+namespace CutShop.Web.Tests.Fuzz;
 
 public sealed class FormFuzzTests
 {

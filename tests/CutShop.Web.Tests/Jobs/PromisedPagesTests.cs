@@ -1,7 +1,8 @@
 using System.Net;
 using CutShop.Shop;
 using CutShop.Takeoff;
-using CutShop.Trust;
+using CutShop.Testing.Rendering;
+using CutShop.Testing.Trust;
 using CutShop.Web.Tests.Benches;
 
 namespace CutShop.Web.Tests.Jobs;
@@ -24,7 +25,7 @@ public sealed class PromisedPagesTests
         Assert.Contains("This piece is no longer wanted. Do not cut it.", page, StringComparison.Ordinal);
         using var ticket = await shop.Client.GetAsync(new Uri($"/cut/{low.Code.Plain}/ticket.pdf", UriKind.Relative), Cancel);
         Assert.Equal((HttpStatusCode.OK, "application/pdf"), (ticket.StatusCode, ticket.Content.Headers.ContentType!.MediaType));
-        var words = Paper.Tests.Rendering.Poppler.WordsOf(await ticket.Content.ReadAsByteArrayAsync(Cancel));
+        var words = Poppler.WordsOf(await ticket.Content.ReadAsByteArrayAsync(Cancel));
         Assert.Contains("CANCELLED", words, StringComparison.Ordinal);
         Assert.Contains("A-low-1", words, StringComparison.Ordinal);
 
@@ -46,7 +47,7 @@ public sealed class PromisedPagesTests
         var last = await PageAsync(shop, "/drill/LQ-1042/A8");
         Assert.Contains("An earlier ticket for this post is cancelled.", last, StringComparison.Ordinal);
         using var pdf = await shop.Client.GetAsync(new Uri("/drill/LQ-1042/A9/ticket.pdf", UriKind.Relative), Cancel);
-        Assert.Contains("CANCELLED", Paper.Tests.Rendering.Poppler.WordsOf(await pdf.Content.ReadAsByteArrayAsync(Cancel)), StringComparison.Ordinal);
+        Assert.Contains("CANCELLED", Poppler.WordsOf(await pdf.Content.ReadAsByteArrayAsync(Cancel)), StringComparison.Ordinal);
         using var never = await shop.Client.GetAsync(new Uri("/drill/LQ-1042/A77", UriKind.Relative), Cancel);
         Assert.Equal(HttpStatusCode.NotFound, never.StatusCode);
     }

@@ -1,4 +1,6 @@
-namespace CutShop.Load;
+using CutShop.Testing.Load;
+
+namespace CutShop.Web.Tests.Load;
 
 /// <summary>A short dose of what the benchmarks' command <c>load</c> gives for five minutes.</summary>
 public sealed class LoadTests

@@ -3,7 +3,7 @@ using System.Net;
 using System.Text;
 using System.Text.RegularExpressions;
 
-namespace CutShop.Museum;
+namespace CutShop.Web.Tests.Museum;
 
 /// <summary>
 /// The figures in a page, a ticket or a printed text: lengths, degrees, weights, screws, bits, faces, counts, days, marks and codes, without

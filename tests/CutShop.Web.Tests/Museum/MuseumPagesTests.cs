@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
-using CutShop.Museum;
 using CutShop.Takeoff;
+using CutShop.Testing.Museum;
 using Microsoft.AspNetCore.Routing;
 
 namespace CutShop.Web.Tests.Museum;

@@ -8,7 +8,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 
-namespace CutShop.Museum;
+namespace CutShop.Web.Tests.Museum;
 
 /// <summary>A shop of the museum with its site running, asked as people, programs and phones ask it.</summary>
 internal sealed partial class MuseumSite : IAsyncDisposable

@@ -4,7 +4,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 
-namespace CutShop.Museum;
+namespace CutShop.Web.Tests.Museum;
 
 /// <summary>What a shop says: exact texts for programs, and the figures of each page and each ticket. The same shop always says the same.</summary>
 /// <param name="site">The shop.</param>

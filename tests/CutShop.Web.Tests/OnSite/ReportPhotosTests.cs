@@ -2,6 +2,7 @@ using System.Net;
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
+using CutShop.Testing.Stores;
 using CutShop.Web.OnSite;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Data.Sqlite;
@@ -109,7 +110,7 @@ public sealed class ReportPhotosTests
     [Fact]
     public async Task While_one_photo_is_unpacked_four_wait_and_whoever_comes_then_is_asked_to_come_again()
     {
-        using var store = new Shop.Tests.TestStore();
+        using var store = new TestStore();
         using var database = store.Open();
         using var photos = new SitePhotos(new(database, ShopTables.Standard, PaperSettings.Default, new Uri("https://shop.example")));
         var photo = Picture(60, 40, SKEncodedImageFormat.Jpeg, shade: 0);

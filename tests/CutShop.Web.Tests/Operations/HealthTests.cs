@@ -1,5 +1,5 @@
 using System.Net;
-using CutShop.Shop.Tests;
+using CutShop.Testing.Stores;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Web.Tests.Operations;

@@ -1,7 +1,7 @@
 using System.Net;
 using System.Text;
 using System.Text.Json;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Web.Tests.Operations;
 

@@ -1,7 +1,8 @@
 using System.Globalization;
 using System.Net;
 using CutShop.Shop;
-using CutShop.Trust;
+using CutShop.Testing.Stores;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Web.Tests.Operations;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Net.Sockets;
 using System.Text;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Web.Tests.Operations;
 

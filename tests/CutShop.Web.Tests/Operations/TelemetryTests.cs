@@ -1,6 +1,6 @@
 using System.Collections.Concurrent;
 using System.Text;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;

@@ -1,5 +1,6 @@
 using System.Diagnostics;
-using CutShop.Trust;
+using CutShop.Testing;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Web.Tests.Operations;
 

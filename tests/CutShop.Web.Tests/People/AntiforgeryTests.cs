@@ -1,5 +1,5 @@
 using System.Net;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 using Microsoft.AspNetCore.Routing;
 
 namespace CutShop.Web.Tests.People;

@@ -1,6 +1,6 @@
 using System.Net;
 using CutShop.Shop;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 using CutShop.Web.Pages.People;
 using Microsoft.Extensions.Time.Testing;
 

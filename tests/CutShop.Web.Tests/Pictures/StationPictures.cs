@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using CutShop.Shop;
+using CutShop.Testing;
 using CutShop.Web.Tests.Benches;
 using Microsoft.Extensions.Time.Testing;
 using Microsoft.Playwright;

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Net;
 using System.Net.Http.Headers;
 using CutShop.Shop;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Web.Tests.Routes;
 

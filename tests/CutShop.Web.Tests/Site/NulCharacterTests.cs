@@ -3,7 +3,7 @@ using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json;
 using CutShop.Shop;
-using CutShop.Shop.Tests;
+using CutShop.Testing.Stores;
 
 namespace CutShop.Web.Tests.Site;
 

@@ -1,5 +1,5 @@
 using System.Net;
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 using CutShop.Web.Tests.Benches;
 
 namespace CutShop.Web.Tests.Site;

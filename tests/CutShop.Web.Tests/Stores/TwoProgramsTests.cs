@@ -1,10 +1,9 @@
 using System.Collections.Concurrent;
 using System.Net;
 using CutShop.Shop;
-using CutShop.Shop.Tests;
-using CutShop.Shop.Tests.Benches;
 using CutShop.Takeoff;
-using CutShop.Trust;
+using CutShop.Testing.Stores;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Web.Tests;
 

@@ -1,4 +1,4 @@
-using CutShop.Trust;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Web.Tests.Trust;
 

@@ -1,9 +1,9 @@
 using System.Diagnostics;
 using System.Text;
 using CutShop.Shop;
-using CutShop.Shop.Tests;
 using CutShop.Takeoff;
-using CutShop.Trust;
+using CutShop.Testing.Stores;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Web.Tests.Trust;
 

@@ -3,7 +3,8 @@ using System.Globalization;
 using System.Net;
 using System.Text;
 using CutShop.Shop;
-using CutShop.Trust;
+using CutShop.Testing.Stores;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Web.Tests.Trust;
 

@@ -1,8 +1,8 @@
 using System.Collections.Concurrent;
 using System.Net;
 using CutShop.Shop;
-using CutShop.Shop.Tests;
-using CutShop.Trust;
+using CutShop.Testing.Stores;
+using CutShop.Testing.Trust;
 using CutShop.Web.Tests.Operations;
 
 namespace CutShop.Web.Tests.Trust;

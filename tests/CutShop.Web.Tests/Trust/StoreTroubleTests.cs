@@ -2,7 +2,7 @@ using System.Net;
 using System.Text;
 using System.Text.Json;
 using CutShop.Shop;
-using CutShop.Shop.Tests;
+using CutShop.Testing.Stores;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Web.Tests.Trust;
