@@ -47,7 +47,7 @@ public static class May
     /// <summary>Make and revoke keys for programs. Asks for a password sign-in.</summary>
     public const string ManageKeys = nameof(ManageKeys);
 
-    private static readonly (string Policy, Role[] Roles, bool AsksForPassword)[] Rights =
+    private static readonly (string Policy, Role[] Roles, bool AsksForPassword)[] All =
     [
         (ManageJobs, [Role.Owner, Role.Desk], false),
         (SeePrices, [Role.Owner, Role.Desk], false),
@@ -64,13 +64,13 @@ public static class May
     ];
 
     /// <summary>The roles that may do this.</summary>
-    public static IReadOnlyList<Role> RolesOf(string policy) => Rights.Single(right => right.Policy == policy).Roles;
+    public static IReadOnlyList<Role> RolesOf(string policy) => All.Single(right => right.Policy == policy).Roles;
 
     /// <summary>True where the person who asks may do this: for a page that shows a form only to who may send it.</summary>
     public static bool Do(HttpContext context, string policy)
     {
         ArgumentNullException.ThrowIfNull(context);
-        var (_, roles, asksForPassword) = Rights.Single(right => right.Policy == policy);
+        var (_, roles, asksForPassword) = All.Single(right => right.Policy == policy);
         return SignedIn.PersonOf(context) is { } person
             && roles.Contains(person.Role)
             && (!asksForPassword || SignedIn.WayOf(context) == SignedIn.ByPassword);
@@ -78,7 +78,7 @@ public static class May
 
     internal static void AddRights(this AuthorizationBuilder authorization)
     {
-        foreach (var (policy, roles, asksForPassword) in Rights)
+        foreach (var (policy, roles, asksForPassword) in All)
         {
             authorization.AddPolicy(policy, rule =>
             {
