@@ -19,9 +19,9 @@ public static class BenchReplies
         TicketStates.ReOrdered => "ReOrdered",
         TicketStates.Cancelled => "Cancelled",
         TicketStates.Surplus => "Surplus",
-        CoilStock.InStock => "InStock",
-        CoilStock.UsedUp => "UsedUp",
-        CoilStock.Retired => "Retired",
+        CoilStates.InStock => "InStock",
+        CoilStates.UsedUp => "UsedUp",
+        CoilStates.Retired => "Retired",
         _ => throw new ArgumentOutOfRangeException(nameof(state), state, message: null),
     });
 

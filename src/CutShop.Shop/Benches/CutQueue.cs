@@ -60,7 +60,7 @@ internal static class CutQueue
         {join} coils_free ON coils_free.id = coils.id
         {join} pieces ON pieces.id = cut_tickets.piece_id
         {join} jobs ON jobs.id = pieces.job_id
-        WHERE cut_tickets.state = '{TicketStates.Waiting}' AND cut_tickets.plan_coil_id IS NOT NULL AND coils.state = '{CoilStock.InStock}'
+        WHERE cut_tickets.state = '{TicketStates.Waiting}' AND cut_tickets.plan_coil_id IS NOT NULL AND coils.state = '{CoilStates.InStock}'
           AND free_nm >= cut_nm + kerf_nm + squaring_nm + CASE WHEN plan_coils.trimmed = 1 THEN 0 ELSE first_trim_nm END
           AND {ReleasedJobs.Condition}
         """;

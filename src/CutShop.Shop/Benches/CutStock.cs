@@ -9,7 +9,7 @@ internal static class CutStock
     public static Sentence? CannotGive(NextCut cut, Length length)
     {
         var used = length + cut.Beside;
-        return cut.CoilState == CoilStock.InStock && cut.Left >= used
+        return cut.CoilState == CoilStates.InStock && cut.Left >= used
             ? null
             : BenchReplies.Of("CoilTooShort", cut.CoilMark, BenchReplies.State(cut.CoilState), cut.Left, used);
     }
@@ -97,13 +97,13 @@ internal static class CutStock
             "SELECT EXISTS (SELECT 1 FROM rope_uses WHERE coil_id = @coilId AND id > @firstUse AND ticket_id IS DISTINCT FROM @Id GROUP BY ticket_id HAVING sum(nm) <> 0)",
             new { coilId, firstUse, work.Id }))
             return BenchReplies.Of("CoilUsedLater", coil.Mark);
-        if (coil.State == CoilStock.Retired)
+        if (coil.State == CoilStates.Retired)
             return BenchReplies.Of("CoilTakesNothingBack", coil.Mark, BenchReplies.State(coil.State));
 
         var uses = RopeLedger.Of(session, work.Id, firstUse);
         foreach (var offcut in uses.Where(use => use.ToCoilId != 0).Select(use => CoilStock.ById(session, use.ToCoilId)!))
         {
-            if (offcut.State != CoilStock.InStock || offcut.Left != offcut.Whole || CoilStock.Free(session, offcut.Id) < offcut.Left || WaitsElsewhere(session, offcut.Id))
+            if (offcut.State != CoilStates.InStock || offcut.Left != offcut.Whole || CoilStock.Free(session, offcut.Id) < offcut.Left || WaitsElsewhere(session, offcut.Id))
                 return BenchReplies.Of("OffcutUsed", offcut.Mark);
         }
         foreach (var use in uses)

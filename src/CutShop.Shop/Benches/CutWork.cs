@@ -2,28 +2,6 @@ using CutShop.Takeoff;
 
 namespace CutShop.Shop;
 
-/// <summary>The steps of cutting a piece, in order.</summary>
-public enum CutStep
-{
-    /// <summary>The rope is pulled along the bench and marked.</summary>
-    PullAndMark = 1,
-
-    /// <summary>The ends are taped or bound.</summary>
-    PrepareEnds,
-
-    /// <summary>It is cut.</summary>
-    Cut,
-
-    /// <summary>It is measured again.</summary>
-    Measure,
-
-    /// <summary>Its label is on.</summary>
-    Label,
-
-    /// <summary>It is coiled and tied.</summary>
-    CoilAndTie,
-}
-
 /// <summary>A cut ticket as the bench sees it.</summary>
 /// <param name="Id">The ticket.</param>
 /// <param name="Code">The piece's code.</param>

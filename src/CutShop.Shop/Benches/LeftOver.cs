@@ -13,7 +13,7 @@ public sealed record LeftOver(IReadOnlyList<OffcutToHang> Offcuts, Length Scrap)
             $"""
             SELECT mark, left_nm AS length, place
             FROM coils
-            WHERE state = '{CoilStock.InStock}' AND left_nm = whole_nm AND id IN (
+            WHERE state = '{CoilStates.InStock}' AND left_nm = whole_nm AND id IN (
               SELECT to_coil_id
               FROM rope_uses JOIN cut_tickets ON cut_tickets.id = ticket_id JOIN pieces ON pieces.id = piece_id
               WHERE code = @code GROUP BY to_coil_id HAVING sum(nm) > 0)

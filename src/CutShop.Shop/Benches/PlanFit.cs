@@ -24,7 +24,7 @@ public sealed class PlanFit(ShopDatabase database)
         FROM (
           SELECT cut_plans.id AS plan_id, cut_plans.state, mark AS coil, plan_coils.position,
             CAST(sum(cut_nm + kerf_nm + squaring_nm) + CASE WHEN trimmed = 1 THEN 0 ELSE first_trim_nm END
-              - CASE WHEN coils.state = '{CoilStock.InStock}' THEN left_nm ELSE 0 END AS bigint) AS lacking
+              - CASE WHEN coils.state = '{CoilStates.InStock}' THEN left_nm ELSE 0 END AS bigint) AS lacking
           FROM cut_plans JOIN plan_coils ON plan_coils.plan_id = cut_plans.id JOIN coils ON coils.id = plan_coils.coil_id
           JOIN cut_tickets ON cut_tickets.plan_coil_id = plan_coils.id JOIN pieces ON pieces.id = piece_id
           WHERE cut_plans.state = '{PlanStates.Accepted}'

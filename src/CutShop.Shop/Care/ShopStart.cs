@@ -1,4 +1,3 @@
-using System.Globalization;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop;
@@ -27,21 +26,5 @@ public static class ShopStart
         }
     }
 
-    /// <summary>
-    /// Why a file without tables is not taken for a new shop's: its folder holds what a shop leaves there, so the database was lost, or
-    /// is on a server that was not named. Null where the folder is new.
-    /// </summary>
-    internal static string? NotNew(string path)
-    {
-        var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
-        var found = ShopFolder.Inside.Where(name => Directory.Exists(Path.Combine(folder, name)) && Directory.EnumerateFileSystemEntries(Path.Combine(folder, name)).Any()).ToList();
-        return found.Count == 0 ? null
-            : CareReplies.Say(File.Exists(path) ? "NotNewEmpty" : "NotNewMissing", path, string.Join(", ", found), Restore(ShopFolder.BackupsIn(folder)));
-    }
-
-    private static string Damaged(string path, string backups) => CareReplies.Say("DamagedAtStart", path, Restore(backups));
-
-    private static string Restore(string backups) => BackupFile.In(backups).FirstOrDefault(backup => backup.IsSound) is { } last
-        ? CareReplies.Say("RestoreLast", last.MadeAt.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture), last.Path)
-        : CareReplies.Say("RestoreAny");
+    private static string Damaged(string path, string backups) => CareReplies.Say("DamagedAtStart", path, LostDatabase.Restore(backups));
 }

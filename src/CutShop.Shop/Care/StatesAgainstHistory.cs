@@ -137,8 +137,8 @@ internal static class StatesAgainstHistory
             WHERE (state = @Retired) <> (coalesce(what, '') = @retiredCode)
             ORDER BY mark
             """,
-            new { CoilStock.Retired, retiredCode = HistoryCodes.CoilRetired.Code }))
-            yield return CheckFinding.Of(CareReplies.Say("Coil", mark), state == CoilStock.Retired ? "RetiredUntold" : "RetiredInHistory");
+            new { CoilStates.Retired, retiredCode = HistoryCodes.CoilRetired.Code }))
+            yield return CheckFinding.Of(CareReplies.Say("Coil", mark), state == CoilStates.Retired ? "RetiredUntold" : "RetiredInHistory");
     }
 
     /// <summary>A draft that was taken in ends at the number of its job.</summary>

@@ -26,7 +26,7 @@ internal static class StockBalance
         });
 
     private static IEnumerable<CheckFinding> States(ShopSession session) => session.All<(string Mark, Length Left)>(
-        $"SELECT mark, left_nm FROM coils WHERE state = '{CoilStock.UsedUp}' AND left_nm <> 0 ORDER BY mark")
+        $"SELECT mark, left_nm FROM coils WHERE state = '{CoilStates.UsedUp}' AND left_nm <> 0 ORDER BY mark")
         .Select(coil => CheckFinding.Of(CareReplies.Say("Coil", coil.Mark), "UsedUpButLeft", coil.Left));
 
     private static IEnumerable<CheckFinding> Offcuts(ShopSession session) => session.All<(string Mark, Length Whole, Length Left, long Told, long Strange)>(

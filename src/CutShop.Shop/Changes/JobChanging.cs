@@ -60,41 +60,6 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
     public Task<ChangeAnswer> AcceptRulesAsync(string number, string token, string who, CancellationToken cancel = default) =>
         database.WriteAsync(session => AcceptRules(session, number, token, who), cancel);
 
-    /// <summary>
-    /// Gives a stored job the form that an open draft has, if the change is still the one that was shown. Safe to send twice.
-    /// </summary>
-    /// <param name="draftId">The draft.</param>
-    /// <param name="token">The <see cref="JobChange.Token"/> of the change that was shown.</param>
-    /// <param name="who">Who accepts it.</param>
-    /// <param name="quoteId">The quote that the customer accepted for it, or null.</param>
-    /// <param name="cancel">Stops before anything is stored.</param>
-    public Task<ChangeAnswer> AcceptAsync(long draftId, string token, string who, long? quoteId = null, CancellationToken cancel = default) =>
-        database.WriteAsync(session => Accept(session, draftId, token, who, quoteId), cancel);
-
-    private ChangeAnswer Accept(ShopSession session, long draftId, string token, string who, long? quoteId)
-    {
-        if (DraftShelf.Find(session, draftId) is not { } draft)
-            return Refused(OrderReplies.Of("NoSuchDraft"));
-        if (draft.JobNumber is { } done)
-            return new(done, Problem: null, Change: null);
-        if (!draft.IsOpen)
-            return Refused(OrderReplies.Of("DraftPutAway"));
-        var now = tables.Current(session);
-        if (DraftReading.Of(draft.Form, now).Takeoff is not { } next)
-            return Refused(OrderReplies.Of("DraftHasErrors"));
-        if (StoredWork.Find(session, next.Job.Number) is not { } was)
-            return Refused(JobReplies.Of("NoSuchJob", next.Job.Number));
-        var change = JobChange.ByDraft(was, next, now);
-        if (Problem(change, token) is { } refusal)
-            return Refused(refusal, change);
-        if (quoteId is { } quote && QuoteDesk.AcceptWithChange(session, quote, draftId, next.Job, who) is { } problem)
-            return Refused(problem, change);
-
-        Store(session, was, next, change, HistoryCodes.JobChanged, who);
-        DraftShelf.Close(session, draftId, next.Job.Number, who);
-        return new(next.Job.Number, Problem: null, Change: null);
-    }
-
     private ChangeAnswer AcceptRules(ShopSession session, string number, string token, string who)
     {
         if (StoredWork.Find(session, number) is not { } was)
@@ -110,12 +75,12 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         return new(number, Problem: null, Change: null);
     }
 
-    private static Sentence? Problem(JobChange change, string token) =>
+    internal static Sentence? Problem(JobChange change, string token) =>
         change.IsCancelled ? WasCancelled(change.Number)
         : change.Token != token ? JobReplies.Of("ChangedSinceShown")
         : null;
 
-    private static void Store(ShopSession session, StoredWork was, JobTakeoff next, JobChange change, HistoryCode what, string who)
+    internal static void Store(ShopSession session, StoredWork was, JobTakeoff next, JobChange change, HistoryCode what, string who)
     {
         ChangePieces(session, was, change, who);
         ChangePosts(session, was, change, who);
@@ -195,5 +160,5 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         surplus = change.Surplus.Count(),
     };
 
-    private static ChangeAnswer Refused(Sentence problem, JobChange? change = null) => new("", problem, change);
+    internal static ChangeAnswer Refused(Sentence problem, JobChange? change = null) => new("", problem, change);
 }

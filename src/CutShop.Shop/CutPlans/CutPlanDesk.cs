@@ -150,9 +150,9 @@ public sealed class CutPlanDesk(ShopDatabase database)
         changes.AddRange(session.All<(string Mark, Length Before, Length Left, string State)>(
             $"""
             SELECT mark, left_before_nm, free_nm, state FROM plan_coils JOIN coils ON coils.id = coil_id JOIN coils_free ON coils_free.id = coil_id
-            WHERE plan_id = @planId AND (free_nm <> left_before_nm OR state <> '{CoilStock.InStock}') ORDER BY mark
+            WHERE plan_id = @planId AND (free_nm <> left_before_nm OR state <> '{CoilStates.InStock}') ORDER BY mark
             """,
-            new { planId }).Select(coil => coil.State == CoilStock.InStock
+            new { planId }).Select(coil => coil.State == CoilStates.InStock
                 ? StockReplies.Reply("CoilChanged", coil.Mark, coil.Before, coil.Left)
                 : StockReplies.Reply("CoilIs", coil.Mark, coil.State)));
         changes.AddRange(session.All<(string Job, string Run, string State)>(

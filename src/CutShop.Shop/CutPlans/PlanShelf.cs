@@ -12,7 +12,7 @@ public sealed class PlanShelf(ShopDatabase database)
         SELECT pieces.material || ' ' || pieces.diameter_nm || ' {RopeKind.ThreeStrand}' AS kind, count(*) AS pieces,
           count(cut_tickets.plan_coil_id) AS planned, CAST(sum(cut_nm) AS bigint) AS rope, min(jobs.due) AS first_due,
           (SELECT CAST(coalesce(sum(left_nm), 0) AS bigint) FROM coils
-           WHERE state = '{CoilStock.InStock}' AND coils.material = pieces.material AND coils.diameter_nm = pieces.diameter_nm) AS in_stock
+           WHERE state = '{CoilStates.InStock}' AND coils.material = pieces.material AND coils.diameter_nm = pieces.diameter_nm) AS in_stock
         FROM pieces JOIN cut_tickets ON piece_id = pieces.id JOIN jobs ON jobs.id = job_id
         WHERE cut_tickets.state = '{TicketStates.Waiting}' AND {ReleasedJobs.Condition}
         GROUP BY pieces.material, pieces.diameter_nm

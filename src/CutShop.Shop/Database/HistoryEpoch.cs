@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using System.Text;
 
 namespace CutShop.Shop;
 
@@ -24,7 +25,7 @@ public static class HistoryEpoch
     internal static string Of(ShopSession session)
     {
         var (id, place) = session.Value<(string, string)>($"SELECT id, {session.Dialect.HistoryPlace} AS place FROM history_epoch");
-        return place.Length == 0 ? id : Secrets.HashOfToken($"{id} {place}")[..(2 * Bytes)];
+        return place.Length == 0 ? id : Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{id} {place}")))[..(2 * Bytes)];
     }
 
     internal static void DrawAgain(ShopSession session) => session.Execute(

@@ -10,6 +10,7 @@ namespace CutShop.Shop;
 /// </summary>
 internal static class PartsOfStoredJobs
 {
+    [AfterMigration("0012_parts.sql")]
     public static void Fill(ShopSession session)
     {
         var tables = ShopTablesShelf.Current(session, ShopTables.Standard);

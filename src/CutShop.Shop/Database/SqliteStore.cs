@@ -131,9 +131,9 @@ internal sealed class SqliteStore : ShopDatabase
     private string? RefusalOfEmpty()
     {
         if (!File.Exists(Path))
-            return ShopStart.NotNew(Path);
+            return LostDatabase.NotNew(Path);
         using var connection = Connect();
-        return connection.Number("SELECT count(*) FROM sqlite_schema") == 0 ? ShopStart.NotNew(Path) : null;
+        return connection.Number("SELECT count(*) FROM sqlite_schema") == 0 ? LostDatabase.NotNew(Path) : null;
     }
 
     private SqliteConnection Connect()

@@ -8,7 +8,7 @@ public sealed class DamagedPartException : Exception
     /// <param name="problem">What is wrong.</param>
     /// <param name="cause">What found it, or null.</param>
     public DamagedPartException(string place, string problem, Exception? cause = null)
-        : base(JobReplies.Of("PartIsDamaged", place, problem).ToString(), cause) => (Place, Problem) = (place, problem);
+        : base(CareReplies.Say("PartIsDamaged", place, problem), cause) => (Place, Problem) = (place, problem);
 
     /// <summary>Job and piece, post or quote.</summary>
     public string Place { get; }

@@ -175,9 +175,9 @@ internal static class StoredParts
         {
             var place = $"job {Job}, {Name}";
             if (Part is null)
-                throw new DamagedPartException(place, JobReplies.Of("PartIsMissing").ToString());
+                throw new DamagedPartException(place, CareReplies.Say("PartIsMissing"));
             if (DigestOf(Part) != Digest)
-                throw new DamagedPartException(place, JobReplies.Of("PartIsAltered").ToString());
+                throw new DamagedPartException(place, CareReplies.Say("PartIsAltered"));
             try
             {
                 return read(Part, (int)Format!);

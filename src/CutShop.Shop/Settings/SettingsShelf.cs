@@ -88,9 +88,3 @@ public sealed class SettingsShelf(ShopDatabase database)
 /// <param name="Keep">The shortest length that goes to the rack.</param>
 /// <param name="StandardLengths">Lengths of coils that can be bought, with semicolons between; empty where none can.</param>
 public sealed record CuttingTyped(string Kerf, string Squaring, string FirstTrim, string Keep, string StandardLengths);
-
-/// <summary>What is wrong with a field of a form.</summary>
-/// <param name="Field">The field.</param>
-/// <param name="Value">What was typed.</param>
-/// <param name="Text">What is wrong and what is accepted.</param>
-public sealed record FieldProblem(string Field, string Value, string Text);

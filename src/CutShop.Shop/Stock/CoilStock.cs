@@ -8,16 +8,12 @@ public sealed class CoilStock(ShopDatabase database)
 {
     private const int LongestWord = 60;
 
-    internal const string InStock = "in stock";
-    internal const string UsedUp = "used up";
-    internal const string Retired = "retired";
-
     // The sentences in StockReplies name these two limits.
     private static readonly Length LongestCoil = Length.Metre * 10_000;
     private static readonly Length ThickestRope = Length.FromInches(12);
 
     /// <summary>All coils in stock, by rope and then by mark.</summary>
-    public IReadOnlyList<StockCoil> InHand() => database.Read(session => Select(session, $"WHERE coils.state = '{InStock}'", values: null));
+    public IReadOnlyList<StockCoil> InHand() => database.Read(session => Select(session, $"WHERE coils.state = '{CoilStates.InStock}'", values: null));
 
     /// <summary>A coil by its mark, in stock or not; null where there is none.</summary>
     public StockCoil? Find(string mark) => database.Read(session => Find(session, mark));
@@ -43,7 +39,7 @@ public sealed class CoilStock(ShopDatabase database)
 
     internal static IReadOnlyList<StockCoil> OfKind(ShopSession session, RopeKind kind) => Select(
         session,
-        $"WHERE coils.state = '{InStock}' AND coils.material = @material AND coils.diameter_nm = @Diameter AND coils.construction = @Construction",
+        $"WHERE coils.state = '{CoilStates.InStock}' AND coils.material = @material AND coils.diameter_nm = @Diameter AND coils.construction = @Construction",
         new { material = Rope.NameOf(kind.Material), kind.Diameter, kind.Construction });
 
     internal static StockCoil? ById(ShopSession session, long id) =>
@@ -60,7 +56,7 @@ public sealed class CoilStock(ShopDatabase database)
     internal static void Take(
         ShopSession session, long id, Length before, Length left, string who, HistoryCode what, Reason reason = default, object? details = null)
     {
-        var state = left == Length.Zero ? UsedUp : InStock;
+        var state = left == Length.Zero ? CoilStates.UsedUp : CoilStates.InStock;
         session.Execute("UPDATE coils SET left_nm = @left, state = @state WHERE id = @id", new { left, state, id });
         session.Record("coil", id, who, what, reason: reason, beforeLength: before, afterLength: left, details: details);
     }
@@ -97,7 +93,7 @@ public sealed class CoilStock(ShopDatabase database)
         var id = session.Insert(
             $"""
             INSERT INTO coils (mark, material, diameter_nm, construction, lot, place, parent_id, whole_nm, left_nm, state, came_at)
-            VALUES (@mark, @material, @Diameter, @Construction, @Lot, @Place, @parentId, @Length, @Length, '{InStock}', @Now)
+            VALUES (@mark, @material, @Diameter, @Construction, @Lot, @Place, @parentId, @Length, @Length, '{CoilStates.InStock}', @Now)
             """,
             new
             {
@@ -117,7 +113,7 @@ public sealed class CoilStock(ShopDatabase database)
 
     private static StockAnswer Adjust(ShopSession session, string mark, Length left, string reason, string who)
     {
-        if (Find(session, mark) is not { State: InStock } coil)
+        if (Find(session, mark) is not { State: CoilStates.InStock } coil)
             return Refused("CoilMark", mark);
         if (!left.IsPositive || left > coil.Whole)
             return Refused("Left", left, coil.Whole);
@@ -135,12 +131,12 @@ public sealed class CoilStock(ShopDatabase database)
 
     private static StockAnswer Retire(ShopSession session, string mark, string reason, string who)
     {
-        if (Find(session, mark) is not { State: InStock } coil)
+        if (Find(session, mark) is not { State: CoilStates.InStock } coil)
             return Refused("CoilMark", mark);
         if (!IsWord(reason))
             return Refused("Reason", reason, LongestWord);
-        session.Execute("UPDATE coils SET state = @Retired WHERE id = @Id", new { Retired, coil.Id });
-        session.Record("coil", coil.Id, who, HistoryCodes.CoilRetired, InStock, Retired, reason);
+        session.Execute("UPDATE coils SET state = @CoilStates.Retired WHERE id = @Id", new { CoilStates.Retired, coil.Id });
+        session.Record("coil", coil.Id, who, HistoryCodes.CoilRetired, CoilStates.InStock, CoilStates.Retired, reason);
         return Done(mark);
     }
 

@@ -62,7 +62,7 @@ public sealed class JobChangingTests
         await shop.DrillAsync("A2");
         await shop.DrillAsync("A4");
         var (draft, change) = await ChangeAsync(shop, Changed());
-        var answer = await shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel);
+        var answer = await shop.Intake.AcceptChangeAsync(draft, change.Token, "test", cancel: DeskShop.Cancel);
         Assert.Equal("LQ-3001", answer.Number);
 
         var job = shop.Jobs.Find("LQ-3001")!;
@@ -88,9 +88,9 @@ public sealed class JobChangingTests
         using var shop = new DeskShop();
         await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         var (draft, change) = await ChangeAsync(shop, Changed());
-        await shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel);
+        await shop.Intake.AcceptChangeAsync(draft, change.Token, "test", cancel: DeskShop.Cancel);
         var after = shop.Dump();
-        Assert.True((await shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel)).IsDone);
+        Assert.True((await shop.Intake.AcceptChangeAsync(draft, change.Token, "test", cancel: DeskShop.Cancel)).IsDone);
         Assert.Equal(after, shop.Dump());
     }
 
@@ -100,10 +100,10 @@ public sealed class JobChangingTests
         using var shop = new DeskShop();
         await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         var (there, change) = await ChangeAsync(shop, Changed());
-        await shop.Changing.AcceptAsync(there, change.Token, "test", cancel: DeskShop.Cancel);
+        await shop.Intake.AcceptChangeAsync(there, change.Token, "test", cancel: DeskShop.Cancel);
         var back = await shop.StartAsync(SmallJobs.FourPosts(), "back");
         var again = shop.Changing.Compare(DraftReading.Of(SmallJobs.FourPosts(), ShopTables.Standard).Takeoff!.Job)!;
-        Assert.True((await shop.Changing.AcceptAsync(back, again.Token, "test", cancel: DeskShop.Cancel)).IsDone);
+        Assert.True((await shop.Intake.AcceptChangeAsync(back, again.Token, "test", cancel: DeskShop.Cancel)).IsDone);
         var job = shop.Jobs.Find("LQ-3001")!;
         Assert.Equal(2, job.Pieces.Count);
         Assert.Equal(4, job.Dropped.Count);
@@ -117,7 +117,7 @@ public sealed class JobChangingTests
         var (draft, change) = await ChangeAsync(shop, Changed());
         await shop.CutAsync("A-low-1");
         var before = shop.Dump();
-        var answer = await shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel);
+        var answer = await shop.Intake.AcceptChangeAsync(draft, change.Token, "test", cancel: DeskShop.Cancel);
         Assert.StartsWith("Something was cut", answer.Problem?.ToString(), StringComparison.Ordinal);
         Assert.Equal(["A-low-1"], answer.Change!.Surplus.Select(thing => thing.Name));
         Assert.Equal(before, shop.Dump());
@@ -130,7 +130,7 @@ public sealed class JobChangingTests
         await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         await shop.Release.CancelAsync("LQ-3001", "a reason", "test", DeskShop.Cancel);
         var (draft, change) = await ChangeAsync(shop, Changed());
-        Assert.Equal("Job LQ-3001 was cancelled and cannot change.", (await shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel)).Problem?.ToString());
+        Assert.Equal("Job LQ-3001 was cancelled and cannot change.", (await shop.Intake.AcceptChangeAsync(draft, change.Token, "test", cancel: DeskShop.Cancel)).Problem?.ToString());
     }
 
     [Fact]
@@ -140,7 +140,7 @@ public sealed class JobChangingTests
         await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         await shop.CutAsync("A-top-1");
         var (draft, change) = await ChangeAsync(shop, Changed());
-        var statements = await shop.BreakEachStatementAsync(() => shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: DeskShop.Cancel));
+        var statements = await shop.BreakEachStatementAsync(() => shop.Intake.AcceptChangeAsync(draft, change.Token, "test", cancel: DeskShop.Cancel));
         Assert.InRange(statements, 20, 60);
         Assert.Equal("Lantern Quay harbour", shop.Jobs.Find("LQ-3001")!.Takeoff.Job.Customer);
     }
@@ -156,7 +156,7 @@ public sealed class JobChangingTests
         Assert.Equal([quote], shop.Quotes.Open().Select(listed => listed.Id));
         Assert.NotNull((await shop.Quotes.AcceptAsync(quote, "test", DeskShop.Cancel)).Problem);
         for (var times = 0; times < 2; times++)
-            Assert.Equal("LQ-3001", (await shop.Changing.AcceptAsync(draft, change.Token, "test", quote, DeskShop.Cancel)).Number);
+            Assert.Equal("LQ-3001", (await shop.Intake.AcceptChangeAsync(draft, change.Token, "test", quote, DeskShop.Cancel)).Number);
         Assert.Equal([(quote, "accepted")], shop.Quotes.AcceptedFor("LQ-3001").Select(listed => (listed.Id, listed.State)));
         Assert.Empty(shop.Quotes.Open());
     }
@@ -172,12 +172,12 @@ public sealed class JobChangingTests
         await shop.Drafts.SaveAsync(draft, 1, Changed(), "test", DeskShop.Cancel);
         var change = shop.Changing.Compare(DraftReading.Of(Changed(), ShopTables.Standard).Takeoff!.Job)!;
         var before = shop.Dump();
-        var answer = await shop.Changing.AcceptAsync(draft, change.Token, "test", quoteId: 1, DeskShop.Cancel);
+        var answer = await shop.Intake.AcceptChangeAsync(draft, change.Token, "test", quoteId: 1, DeskShop.Cancel);
         Assert.Equal("The draft has changed since quote 1. Make a new quote of it.", answer.Problem?.ToString());
         await shop.Quotes.MakeAsync(draft, 2, "test", DeskShop.Cancel);
         shop.Time.Advance(TimeSpan.FromDays(31));
-        Assert.StartsWith("This quote was valid until 2027-02-10.", (await shop.Changing.AcceptAsync(draft, change.Token, "test", quoteId: 2, DeskShop.Cancel)).Problem?.ToString(), StringComparison.Ordinal);
-        Assert.Equal("There is no such open quote.", (await shop.Changing.AcceptAsync(draft, change.Token, "test", quoteId: 7, DeskShop.Cancel)).Problem?.ToString());
+        Assert.StartsWith("This quote was valid until 2027-02-10.", (await shop.Intake.AcceptChangeAsync(draft, change.Token, "test", quoteId: 2, DeskShop.Cancel)).Problem?.ToString(), StringComparison.Ordinal);
+        Assert.Equal("There is no such open quote.", (await shop.Intake.AcceptChangeAsync(draft, change.Token, "test", quoteId: 7, DeskShop.Cancel)).Problem?.ToString());
         Assert.Contains("LQ-3001|Lantern Quay boardwalk|2027-03-12", before, StringComparison.Ordinal);
         Assert.Equal(4, shop.Jobs.Find("LQ-3001")!.Takeoff.Job.Lines[0].Posts.Count);
     }

@@ -32,7 +32,7 @@ public sealed class WhatDiffersTests : IDisposable
         await _shop.ReleasedJobAsync(form);
         var (draft, change) = await ChangeAsync(Row(form, 0, row => row with { Height = "914.44 mm" }));
         Assert.All(change.Posts, post => Assert.Equal(ChangeKind.Changed, post.Kind));
-        Assert.Null((await _shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: Cancel)).Problem);
+        Assert.Null((await _shop.Intake.AcceptChangeAsync(draft, change.Token, "test", cancel: Cancel)).Problem);
         Assert.Empty(_shop.Database.Read(session => TicketsAgainstParts.Of(session).ToList()));
         Assert.Equal(914_440_000, _shop.Jobs.Find("LQ-3001")!.Takeoff.Bores[0].Height.Nanometres);
     }
@@ -105,7 +105,7 @@ public sealed class WhatDiffersTests : IDisposable
         var (draft, change) = await ChangeAsync(Row(SmallJobs.FourPosts(), 0, row => row with { Sag = "6 1/64" }));
         var piece = change.Pieces.Single(one => one.Name == "A-top-1");
         Assert.Equal((before.Cut, ChangeKind.Kept, true), (piece.Becomes!.Piece.Cut, piece.Kind, piece.IsRevised));
-        Assert.Null((await _shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: Cancel)).Problem);
+        Assert.Null((await _shop.Intake.AcceptChangeAsync(draft, change.Token, "test", cancel: Cancel)).Problem);
         var after = _shop.Jobs.Ticket(code)!.Work!.Piece;
         Assert.Equal((before.Cut, 6.015625), (after.Cut, after.Sections[0].Sag.Inches));
         Assert.Empty(_shop.Database.Read(session => TicketsAgainstParts.Of(session).ToList()));
@@ -119,7 +119,7 @@ public sealed class WhatDiffersTests : IDisposable
         var form = SmallJobs.FourPosts();
         var line = form.Lines[0];
         var (draft, change) = await ChangeAsync(form with { Lines = [line with { Rows = [line.Rows[0]] }] });
-        Assert.Null((await _shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: Cancel)).Problem);
+        Assert.Null((await _shop.Intake.AcceptChangeAsync(draft, change.Token, "test", cancel: Cancel)).Problem);
         var ticket = _shop.Jobs.Ticket(gone.Code)!;
         Assert.Equal((gone.Cut, TicketStates.Cancelled), (ticket.Work!.Piece.Cut, ticket.Stored.State));
         Assert.Equal(before.Takeoff.Pieces[1].AtPosts.Select(at => at.Length), ticket.Work.Piece.AtPosts.Select(at => at.Length));
@@ -133,7 +133,7 @@ public sealed class WhatDiffersTests : IDisposable
         var bench = new DrillBench(_shop.Database);
         var promised = bench.PostOf(bench.Find(("LQ-3001", "A5"))!).Work!;
         var (draft, change) = await ChangeAsync(SmallJobs.FourPosts());
-        Assert.Null((await _shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: Cancel)).Problem);
+        Assert.Null((await _shop.Intake.AcceptChangeAsync(draft, change.Token, "test", cancel: Cancel)).Problem);
         var ended = bench.Find(("LQ-3001", "A5"))!;
         Assert.Equal(("A5", TicketStates.Surplus, true), (ended.Post, ended.State, ended.IsDropped));
         Assert.Equal(PartText.Write(promised), PartText.Write(bench.PostOf(ended).Work!));

@@ -12,7 +12,7 @@ public sealed partial class HistoryLawTests : IDisposable
     private static readonly string[] States =
     [
         "", .. TicketStates.All, "received", "released", "draft", "accepted", "replaced", "open", "closed", "dropped",
-        CoilStock.InStock, CoilStock.Retired, PersonRows.Active, PersonRows.SwitchedOff, "enrolled", "removed", "in use", "revoked",
+        CoilStates.InStock, CoilStates.Retired, PersonRows.Active, PersonRows.SwitchedOff, "enrolled", "removed", "in use", "revoked",
         "installed", "not-installed", "as-the-shop", "feet-and-inches", "millimetres",
         .. SiteReportWords.All.Select(pair => pair.Word), .. BitWords.All, .. Enum.GetValues<Role>().Select(RoleNames.NameOf), .. Enum.GetValues<KeyScope>().Select(ApiKeys.NameOf),
     ];

@@ -142,7 +142,7 @@ public sealed class PromisedWorkTests : IDisposable
     {
         var draft = await _shop.StartAsync(form, "the change");
         var change = _shop.Changing.Compare(DraftReading.Of(form, ShopTables.Standard).Takeoff!.Job)!;
-        Assert.Null((await _shop.Changing.AcceptAsync(draft, change.Token, "test", cancel: Cancel)).Problem);
+        Assert.Null((await _shop.Intake.AcceptChangeAsync(draft, change.Token, "test", cancel: Cancel)).Problem);
         return change;
     }
 

@@ -94,7 +94,7 @@ internal static class WriteOperations
         new("JobIntake.TakeInOnceAsync", Nothing, async shop => (await new JobIntake(shop.Database, ShopTables.Standard).TakeInOnceAsync(SmallJobs.OnePiece("LQ-9"), "Ada", Key, "a hash")).Outcome == IntakeOutcome.TakenIn),
         new("JobRelease.ReleaseAsync", Nothing, async shop => await new JobRelease(shop.Database).ReleaseAsync("LQ-3", "Ada") == ReleaseOutcome.Done),
         new("JobRelease.CancelAsync", shop => shop.FinishCutAsync(), async shop => await new JobRelease(shop.Database).CancelAsync("LQ-1", Reason, "Ada") == ReleaseOutcome.Done),
-        new("JobChanging.AcceptAsync", PrepareChangeAsync, async shop => (await new JobChanging(shop.Database, shop.Tables).AcceptAsync(ChangeDraft(shop), shop.Kept, "Ada")).IsDone),
+        new("DraftIntake.AcceptChangeAsync", PrepareChangeAsync, async shop => (await new DraftIntake(shop.Database, shop.Tables).AcceptChangeAsync(ChangeDraft(shop), shop.Kept, "Ada")).IsDone),
         new("JobChanging.AcceptRulesAsync", PrepareRulesAsync, async shop => (await new JobChanging(shop.Database, shop.Tables).AcceptRulesAsync("LQ-3", shop.Kept, "Ada")).IsDone),
         new("DraftShelf.StartAsync", Nothing, async shop => await shop.Drafts.StartAsync(SmallJobs.FourPosts("LQ-8"), "Ada", Key) > 0),
         new("DraftShelf.SaveAsync", Nothing, async shop => (await shop.Drafts.SaveAsync(shop.Draft, 1, SmallJobs.FourPosts("LQ-8"), "Ada"))!.Conflict is null),

@@ -47,7 +47,7 @@ public sealed partial class SpanishWordsTests
     [Fact]
     public void Each_state_and_each_kind_of_report_has_its_words()
     {
-        var sentences = TicketStates.All.Append(CoilStock.InStock).Append(CoilStock.UsedUp).Append(CoilStock.Retired).Select(BenchReplies.State)
+        var sentences = TicketStates.All.Append(CoilStates.InStock).Append(CoilStates.UsedUp).Append(CoilStates.Retired).Select(BenchReplies.State)
             .Concat(Enum.GetValues<SiteReportKind>().Select(SiteWords.KindOf));
         Assert.All(sentences, sentence => Assert.NotEqual(sentence.Key, sentence.In(new("es"))));
     }

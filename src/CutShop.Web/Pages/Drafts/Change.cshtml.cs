@@ -8,7 +8,7 @@ namespace CutShop.Web.Pages.Drafts;
 
 /// <summary>What a draft would change in a stored job, before it is accepted.</summary>
 [Authorize(Policy = May.ManageJobs)]
-public sealed class ChangeModel(DraftShelf drafts, ShopTablesShelf tables, JobChanging changing) : PageModel
+public sealed class ChangeModel(DraftShelf drafts, ShopTablesShelf tables, JobChanging changing, DraftIntake intake) : PageModel
 {
     /// <summary>The draft's id.</summary>
     public long Id { get; private set; }
@@ -39,7 +39,7 @@ public sealed class ChangeModel(DraftShelf drafts, ShopTablesShelf tables, JobCh
     public async Task<IActionResult> OnPostAsync(long id, string? token, long? quote, CancellationToken cancel)
     {
         (Id, Quote) = (id, quote);
-        var answer = await changing.AcceptAsync(id, token ?? "", Who.Of(User), quote, cancel);
+        var answer = await intake.AcceptChangeAsync(id, token ?? "", Who.Of(User), quote, cancel);
         if (answer.IsDone)
             return Redirect($"/jobs/{Uri.EscapeDataString(answer.Number)}");
         (Change, Problem) = (answer.Change, answer.Problem);
