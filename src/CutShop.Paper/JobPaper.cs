@@ -2,19 +2,6 @@ using CutShop.Takeoff;
 
 namespace CutShop.Paper;
 
-/// <summary>The papers of a job.</summary>
-public enum PaperKind
-{
-    /// <summary>The summary with plan and elevations.</summary>
-    Summary,
-
-    /// <summary>A cut ticket for each piece.</summary>
-    CutTickets,
-
-    /// <summary>A drill ticket for each bored post.</summary>
-    DrillTickets,
-}
-
 /// <summary>All the paper of one job: its summary, tickets and labels.</summary>
 /// <param name="takeoff">The job's takeoff.</param>
 /// <param name="codes">The code of each piece, in the takeoff's order.</param>

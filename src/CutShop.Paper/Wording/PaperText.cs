@@ -55,7 +55,7 @@ public sealed partial class PaperText
     public string Pounds(double? pounds) => pounds is { } known ? $"{Figures.Tenths(known)} lb" : this["NotKnown"];
 
     /// <summary>A rope material.</summary>
-    public string Material(RopeMaterial material) => this[TakeoffWords.NameOf(material)];
+    public string Material(RopeMaterial material) => this[Rope.WordOf(material)];
 
     /// <summary>A rope: size and material, and its size on the coil where that was measured.</summary>
     public string RopeName(string material, string diameter, string? measured) =>

@@ -37,6 +37,21 @@ public enum RopeMaterial
 /// <param name="Measured">Diameter measured on the coil, or null.</param>
 public sealed record Rope(RopeMaterial Material, Length Diameter, Length? Measured = null)
 {
+    /// <summary>What a rope material is called.</summary>
+    public static Sentence WordOf(RopeMaterial material) => TakeoffWords.Say(material switch
+    {
+        RopeMaterial.Polypropylene => "Polypropylene",
+        RopeMaterial.Polyester => "Polyester",
+        RopeMaterial.Nylon => "Nylon",
+        RopeMaterial.Polyethylene => "Polyethylene",
+        RopeMaterial.Manila => "Manila",
+        RopeMaterial.Sisal => "Sisal",
+        RopeMaterial.Hemp => "Hemp",
+        RopeMaterial.Jute => "Jute",
+        RopeMaterial.Cotton => "Cotton",
+        _ => throw new ArgumentOutOfRangeException(nameof(material), material, message: null),
+    });
+
     /// <summary>The diameter that geometry uses: measured if there is one, else nominal.</summary>
     public Length Across => Measured ?? Diameter;
 

@@ -11,19 +11,4 @@ public static class TakeoffWords
 
     /// <summary>A sentence of the takeoff.</summary>
     internal static Sentence Say(string key, params IReadOnlyList<object?> values) => new(List, key, values);
-
-    /// <summary>What a rope material is called.</summary>
-    public static Sentence NameOf(RopeMaterial material) => Say(material switch
-    {
-        RopeMaterial.Polypropylene => "Polypropylene",
-        RopeMaterial.Polyester => "Polyester",
-        RopeMaterial.Nylon => "Nylon",
-        RopeMaterial.Polyethylene => "Polyethylene",
-        RopeMaterial.Manila => "Manila",
-        RopeMaterial.Sisal => "Sisal",
-        RopeMaterial.Hemp => "Hemp",
-        RopeMaterial.Jute => "Jute",
-        RopeMaterial.Cotton => "Cotton",
-        _ => throw new ArgumentOutOfRangeException(nameof(material), material, message: null),
-    });
 }

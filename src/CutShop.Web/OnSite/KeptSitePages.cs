@@ -24,7 +24,7 @@ internal sealed class KeptSitePages(ShopDatabase database) : IOutputCachePolicy
     public ValueTask CacheRequestAsync(OutputCacheContext context, CancellationToken cancellation)
     {
         var http = context.HttpContext;
-        var isForStrangers = HttpMethods.IsGet(http.Request.Method) && http.User.Identity?.IsAuthenticated != true && !OwnPages.Asks(http);
+        var isForStrangers = HttpMethods.IsGet(http.Request.Method) && http.User.Identity?.IsAuthenticated != true && !GuessLimits.IsOurs(http);
         context.EnableOutputCaching = context.AllowCacheLookup = context.AllowCacheStorage = context.AllowLocking = isForStrangers;
         context.ResponseExpirationTimeSpan = Longest;
         var vary = context.CacheVaryByRules;

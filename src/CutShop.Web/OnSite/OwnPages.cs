@@ -12,9 +12,6 @@ internal sealed class OwnPages(IServiceScopeFactory scopes)
 {
     private RequestDelegate? _site;
 
-    /// <summary>True for a request that came from here: it counts as no guess, since the program itself asks.</summary>
-    public static bool Asks(HttpContext context) => context.Items.ContainsKey(typeof(OwnPages));
-
     /// <summary>Takes what the site answers with from here on.</summary>
     public void TakeFrom(IApplicationBuilder app) => app.Use(next => _site = next);
 
@@ -28,7 +25,7 @@ internal sealed class OwnPages(IServiceScopeFactory scopes)
         var context = new DefaultHttpContext { RequestServices = scope.ServiceProvider, RequestAborted = reader.RequestAborted };
         context.Features.Set<IHttpResponseBodyFeature>(new StreamResponseBodyFeature(body));
         context.Features.Set<IHttpMaxRequestBodySizeFeature>(new NoBody());
-        context.Items[typeof(OwnPages)] = true;
+        GuessLimits.MarkOurs(context);
         var request = context.Request;
         (request.Method, request.Scheme, request.Host, request.Path) = (HttpMethods.Get, reader.Request.Scheme, reader.Request.Host, path);
         if (reader.Request.Cookies[CookieRequestCultureProvider.DefaultCookieName] is { } language)

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Net;
 using System.Threading.RateLimiting;
-using CutShop.Web.OnSite;
 
 namespace CutShop.Web;
 
@@ -27,6 +26,12 @@ public sealed class GuessLimits : IDisposable
 
     private readonly PartitionedRateLimiter<HttpContext> _photos = PartitionedRateLimiter.Create<HttpContext, IPAddress>(context => AMinute(context, PhotosAMinute));
 
+    /// <summary>Marks a request that the program makes of itself: it is no guess.</summary>
+    public static void MarkOurs(HttpContext context) => context.Items[typeof(GuessLimits)] = true;
+
+    /// <summary>True for a request that the program makes of itself.</summary>
+    public static bool IsOurs(HttpContext context) => context.Items.ContainsKey(typeof(GuessLimits));
+
     /// <summary>Takes one of the photos that an address may send.</summary>
     public RateLimitLease Photo(HttpContext context) => _photos.AttemptAcquire(context);
 
@@ -44,7 +49,7 @@ public sealed class GuessLimits : IDisposable
         options.AddPolicy(Secrets, context => HttpMethods.IsPost(context.Request.Method)
             ? AMinute(context, SecretsAMinute)
             : RateLimitPartition.GetNoLimiter(IPAddress.Any));
-        options.AddPolicy(Codes, context => OwnPages.Asks(context) ? RateLimitPartition.GetNoLimiter(IPAddress.Any) : AMinute(context, CodesAMinute));
+        options.AddPolicy(Codes, context => IsOurs(context) ? RateLimitPartition.GetNoLimiter(IPAddress.Any) : AMinute(context, CodesAMinute));
     });
 
     /// <summary>When an address that is over its limit may come again.</summary>

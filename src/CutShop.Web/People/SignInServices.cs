@@ -10,8 +10,6 @@ namespace CutShop.Web;
 /// <summary>Sets up signing in: the cookie for people, the key for programs, and the rule that what is not open is shut.</summary>
 internal static class SignInServices
 {
-    public const string SignInPath = "/sign-in";
-
     /// <summary>The query's name for the address to go back to.</summary>
     private const string Back = "back";
 
@@ -55,7 +53,7 @@ internal static class SignInServices
         options.Cookie.HttpOnly = true;
         options.Cookie.SameSite = SameSiteMode.Lax;
         options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
-        options.LoginPath = SignInPath;
+        options.LoginPath = SignedIn.SignInPath;
         options.ReturnUrlParameter = Back;
         options.SlidingExpiration = true;
         options.Events.OnValidatePrincipal = SignedIn.CheckAsync;
@@ -71,7 +69,7 @@ internal static class SignInServices
                 context.Response.StatusCode = StatusCodes.Status401Unauthorized;
             else
                 // Without a host: the one that a request names may be anybody's.
-                context.Response.Redirect($"{SignInPath}?{Back}={Uri.EscapeDataString(request.Path.ToUriComponent() + request.QueryString.ToUriComponent())}");
+                context.Response.Redirect($"{SignedIn.SignInPath}?{Back}={Uri.EscapeDataString(request.Path.ToUriComponent() + request.QueryString.ToUriComponent())}");
             return Task.CompletedTask;
         };
         // The page goes back by itself, to an address that it has checked.

@@ -9,6 +9,8 @@ namespace CutShop.Web;
 /// <summary>Who is signed in, and signing in and out.</summary>
 public static class SignedIn
 {
+    public const string SignInPath = "/sign-in";
+
     internal const string WayClaim = "way";
     internal const string ByPassword = "password";
     internal const string ByPin = "PIN";

@@ -131,9 +131,9 @@ public sealed class PromisedPagesTests
     private static async Task ChangeAsync(RunningShop shop, Func<DraftForm, DraftForm> change)
     {
         var draft = await DraftAsync(shop, change);
-        var changing = new JobChanging(shop.Database, new ShopTablesShelf(shop.Database, ShopTables.Standard));
+        var tables = new ShopTablesShelf(shop.Database, ShopTables.Standard);
         var next = DraftReading.Of(new DraftShelf(shop.Database).Find(draft)!.Form, ShopTables.Standard).Takeoff!.Job;
-        Assert.Null((await changing.AcceptAsync(draft, changing.Compare(next)!.Token, "test", cancel: Cancel)).Problem);
+        Assert.Null((await new DraftIntake(shop.Database, tables).AcceptChangeAsync(draft, new JobChanging(shop.Database, tables).Compare(next)!.Token, "test", cancel: Cancel)).Problem);
     }
 
     private static DraftForm WithoutRow(DraftForm form, int row)

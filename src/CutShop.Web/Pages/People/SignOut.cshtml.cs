@@ -17,6 +17,6 @@ public sealed class SignOutModel : PageModel
     public async Task<IActionResult> OnPostAsync()
     {
         await SignedIn.OutAsync(HttpContext);
-        return Redirect(SignInServices.SignInPath);
+        return Redirect(SignedIn.SignInPath);
     }
 }

@@ -39,7 +39,7 @@ public sealed class TabletsModel(Tablets tablets, TimeProvider time) : PageModel
             return Page();
         TabletCookie.Give(HttpContext, token);
         await SignedIn.OutAsync(HttpContext);
-        return Redirect(SignInServices.SignInPath);
+        return Redirect(SignedIn.SignInPath);
     }
 
     /// <summary>Removes a tablet.</summary>
