@@ -25,5 +25,8 @@ public static class BenchReplies
         _ => throw new ArgumentOutOfRangeException(nameof(state), state, message: null),
     });
 
+    /// <summary>What was typed is not a length.</summary>
+    public static Sentence NotALength(string typed) => Of("NotALength", typed);
+
     internal static Sentence Of(string key, params IReadOnlyList<object?> values) => new(List, key, values);
 }

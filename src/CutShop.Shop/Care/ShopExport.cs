@@ -1,6 +1,8 @@
+using System.Globalization;
 using System.Security.Cryptography;
-using System.Text;
 using System.Text.Json;
+using System.Text;
+using CsvHelper;
 
 namespace CutShop.Shop;
 
@@ -75,20 +77,30 @@ public sealed class ShopExport(ShopPlace place, TimeProvider time)
     private static ExportedTable WriteTable(string part, TableText table, IEnumerable<string> lines)
     {
         using var rows = new StreamWriter(Path.Combine(part, ExportManifest.TableFile(table.Name)), append: false, new UTF8Encoding(false)) { NewLine = "\n" };
-        using var sheet = new StreamWriter(Path.Combine(part, ExportManifest.SheetFile(table.Name)), append: false, new UTF8Encoding(false)) { NewLine = "\r\n" };
+        using var sheet = CsvWriter.ToFile(Path.Combine(part, ExportManifest.SheetFile(table.Name)), SafeCsv.Options);
         // What opens a door stays out of spreadsheets.
         var shown = table.Columns.Where(column => !column.Name.EndsWith("_hash", StringComparison.Ordinal) && column.Name != "stamp").Select(column => column.Name).ToList();
-        sheet.WriteLine(CsvLine.Of(shown));
+        sheet.WriteHeader([.. shown]);
         var count = 0L;
         var hash = ShopDigest.HashOf(lines.Select(line =>
         {
             count++;
             rows.WriteLine(line);
             using var json = JsonDocument.Parse(line);
-            sheet.WriteLine(CsvLine.Of(shown.Select(name => json.RootElement.GetProperty(name).ToString())));
+            foreach (var name in shown)
+                WriteField(sheet, json.RootElement.GetProperty(name));
+            sheet.EndRecord();
             return line;
         }));
         return new(table.Name, count, hash);
+    }
+
+    private static void WriteField(CsvWriter sheet, JsonElement value)
+    {
+        if (value.ValueKind == JsonValueKind.Number)
+            sheet.WriteField(value.GetInt64(), default, CultureInfo.InvariantCulture);
+        else
+            sheet.WriteField(value.ToString());
     }
 
     private List<ExportedPhoto> WritePhotos(string part)

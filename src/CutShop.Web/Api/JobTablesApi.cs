@@ -13,9 +13,6 @@ internal static class JobTablesApi
     private const string ContentType = "text/csv; charset=utf-8; header=present";
     private const string Inches = "F6";
 
-    /// <summary>A text that a spreadsheet would take for a formula gets an apostrophe in front; a number stays a number.</summary>
-    private static readonly CsvWriterOptions Safe = CsvWriterOptions.Default with { Injection = CsvInjection.Escape };
-
     public static void MapJobTables(this RouteGroupBuilder api)
     {
         var jobs = api.MapGroup("/jobs/{number}").WithTags("Tables");
@@ -35,7 +32,7 @@ internal static class JobTablesApi
         if (shelf.Find(number) is not { } job)
             return ApiProblem.NoJob(number);
         using var bytes = new MemoryStream();
-        using (var csv = CsvWriter.Create(bytes, Safe, leaveOpen: true))
+        using (var csv = CsvWriter.Create(bytes, SafeCsv.Options, leaveOpen: true))
             write(csv, job);
         return TypedResults.Bytes(bytes.ToArray(), ContentType);
     }

@@ -1,5 +1,5 @@
 using System.Globalization;
-using System.Text;
+using CsvHelper;
 using CutShop.Shop;
 using CutShop.Takeoff;
 
@@ -11,7 +11,15 @@ internal static class BoardCsv
     /// <summary>Columns: part, of what, figure, value, unit. Lengths are exact millimetres.</summary>
     public static string Of(BoardFigures board)
     {
-        var csv = new StringBuilder("part,of,figure,value,unit\r\n");
+        using var text = new StringWriter(CultureInfo.InvariantCulture);
+        using (var csv = CsvWriter.Create(text, SafeCsv.Options, leaveOpen: true))
+            Write(csv, board);
+        return text.ToString();
+    }
+
+    private static void Write(CsvWriter csv, BoardFigures board)
+    {
+        csv.WriteHeader(["part", "of", "figure", "value", "unit"]);
         foreach (var job in board.Jobs)
         {
             foreach (var (figure, value) in new[]
@@ -19,7 +27,7 @@ internal static class BoardCsv
                 ("pieces waiting", job.Waiting), ("pieces at the bench", job.AtTheBench), ("pieces cut", job.Cut), ("pieces packed", job.Packed),
                 ("posts waiting", job.PostsWaiting), ("posts at the bench", job.PostsAtTheBench), ("posts drilled", job.Drilled),
             })
-                Line(csv, "job", job.Job, figure, value.ToString(CultureInfo.InvariantCulture), "");
+                Line(csv, "job", job.Job, figure, value, "");
             Line(csv, "job", job.Job, "due", Show.Date(job.Due), "date");
             Line(csv, "job", job.Job, "late", job.IsLate ? "yes" : "no", "");
             Line(csv, "job", job.Job, "ready", job.IsReady ? "yes" : "no", "");
@@ -31,15 +39,25 @@ internal static class BoardCsv
             Line(csv, "lot", $"{lot.Lot}, {lot.Rope}", "scrap", Millimetres(lot.Scrap), "mm");
         }
         foreach (var hour in board.Hours)
-            Line(csv, "hour", hour.From.ToString("yyyy-MM-dd'T'HH:mm'Z'", CultureInfo.InvariantCulture), "pieces cut", hour.Pieces.ToString(CultureInfo.InvariantCulture), "");
+            Line(csv, "hour", hour.From.ToString("yyyy-MM-dd'T'HH:mm'Z'", CultureInfo.InvariantCulture), "pieces cut", hour.Pieces, "");
         foreach (var mishap in board.ReCuts)
             Line(csv, "cut again", $"{mishap.Job} {mishap.What}", "reason", mishap.Reason, "");
         foreach (var mishap in board.Damages)
             Line(csv, "post spoiled", $"{mishap.Job} {mishap.What}", "reason", mishap.Reason, "");
-        return csv.ToString();
     }
 
-    private static string Millimetres(Length length) => (length.Nanometres / 1_000_000m).ToString(CultureInfo.InvariantCulture);
+    private static decimal Millimetres(Length length) => length.Nanometres / 1_000_000m;
 
-    private static void Line(StringBuilder csv, params string[] cells) => csv.Append(CsvLine.Of(cells)).Append("\r\n");
+    private static void Line(CsvWriter csv, string part, string of, string figure, string value, string unit) =>
+        csv.WriteRecord([part, of, figure, value, unit]);
+
+    private static void Line(CsvWriter csv, string part, string of, string figure, decimal value, string unit)
+    {
+        csv.WriteField(part);
+        csv.WriteField(of);
+        csv.WriteField(figure);
+        csv.WriteField(value, default, CultureInfo.InvariantCulture);
+        csv.WriteField(unit);
+        csv.EndRecord();
+    }
 }

@@ -132,7 +132,7 @@ public sealed class CutTicketModel(CutBench bench, JobShelf jobs, BenchSettingsS
         var typed = (measured ?? "").Trim();
         var length = PersonUnits.Read(HttpContext, typed);
         if (!length.IsGood)
-            return Answered(new BenchAnswer(Of("NotALength", typed)), $"/cut/{code}", () => Shown(code));
+            return Answered(new BenchAnswer(BenchReplies.NotALength(typed)), $"/cut/{code}", () => Shown(code));
         var answer = await bench.MeasureAsync(piece.Value, length.Value, putAside, Me, RequestKey!, cancel);
         if (!answer.IsDone && bench.Find(piece.Value) is { Next: CutStep.Measure } work && work.ClaimedBy == Me && length.Value < work.Cut)
             return Answered(BenchAnswer.Nothing, $"/cut/{code}?refused={Uri.EscapeDataString(length.Value.ToString())}", () => Shown(code));
