@@ -1,5 +1,5 @@
 using System.CommandLine;
-using CutShop.Shop;
+using CutShop.Shop.Maintenance;
 
 namespace CutShop.Cli;
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
-using CutShop.Shop;
+using CutShop.Shop.Maintenance;
+using CutShop.Shop.Store;
 
 namespace CutShop.Cli;
 

@@ -1,6 +1,6 @@
 using System.CommandLine;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Shop.Maintenance;
+using CutShop.Takeoff.Tables;
 
 namespace CutShop.Cli;
 

@@ -1,5 +1,7 @@
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Shop.Stock;
+using CutShop.Shop.Store;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Tables;
 
 namespace CutShop.Cli;
 
@@ -19,7 +21,7 @@ internal static class DemoCoils
     /// <summary>Hangs the coils up, once however often it is called. There is no 2 in manila, so the lamp pier has something to buy.</summary>
     public static async Task HangAsync(ShopDatabase database, CancellationToken cancel)
     {
-        var stock = new CoilStock(database);
+        var stock = new CoilShelf(database);
         foreach (var (number, coil) in Coils.Index())
         {
             var kind = new RopeKind(coil.Material, LengthText.Parse(coil.Diameter).OrThrow(), RopeKind.ThreeStrand);

@@ -1,6 +1,7 @@
 using System.CommandLine;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Shop.People;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Tables;
 
 namespace CutShop.Cli;
 

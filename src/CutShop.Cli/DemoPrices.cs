@@ -1,5 +1,6 @@
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Shop.Orders;
+using CutShop.Shop.Store;
+using CutShop.Takeoff.Words;
 
 namespace CutShop.Cli;
 

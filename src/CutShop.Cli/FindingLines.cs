@@ -1,4 +1,4 @@
-using CutShop.Shop;
+using CutShop.Shop.Maintenance;
 
 namespace CutShop.Cli;
 

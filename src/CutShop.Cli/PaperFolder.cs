@@ -1,6 +1,8 @@
-using CutShop.Paper;
-using CutShop.Shop;
-using CutShop.Web;
+using CutShop.Paper.Labels;
+using CutShop.Paper.Words;
+using CutShop.Shop.Jobs;
+using CutShop.Shop.Site;
+using CutShop.Web.Jobs;
 
 namespace CutShop.Cli;
 

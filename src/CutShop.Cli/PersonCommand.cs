@@ -1,5 +1,7 @@
 using System.CommandLine;
-using CutShop.Shop;
+using CutShop.Paper.Sheets;
+using CutShop.Shop.People;
+using CutShop.Shop.Store;
 
 namespace CutShop.Cli;
 
@@ -19,8 +21,8 @@ internal static class PersonCommand
             if (RoleNames.Find(parsed.GetRequiredValue(role)) is not { } found)
                 return await RefuseAsync(RoleNames.Unknown(parsed.GetRequiredValue(role)) with { Field = "--role" });
             using var database = options.Open(parsed);
-            var password = People.DrawPassword();
-            return await TellAsync(await new People(database).AddAsync(parsed.GetRequiredValue(name), found, password, Environment.UserName, cancel), password);
+            var password = PeopleShelf.DrawPassword();
+            return await TellAsync(await new PeopleShelf(database).AddAsync(parsed.GetRequiredValue(name), found, password, Environment.UserName, cancel), password);
         });
         return command;
     }
@@ -33,10 +35,10 @@ internal static class PersonCommand
         command.SetAction(async (parsed, cancel) =>
         {
             using var database = options.Open(parsed);
-            var people = new People(database);
+            var people = new PeopleShelf(database);
             if (people.Find(parsed.GetRequiredValue(name)) is not { } person)
                 return await RefuseAsync(new("NAME", parsed.GetRequiredValue(name), CliWords.Say("UnknownName")));
-            var password = People.DrawPassword();
+            var password = PeopleShelf.DrawPassword();
             return await TellAsync(await people.SetPasswordAsync(person.Id, password, Environment.UserName, cancel), password);
         });
         return command;

@@ -1,8 +1,7 @@
 using System.CommandLine;
-using CutShop.Cli;
-using CutShop.Shop;
+using CutShop.Shop.Maintenance;
 
-OwnOnly.FromNowOn();
+PrivateFiles.FromNowOn();
 var root = new RootCommand(CliWords.Say("HelpCutShop"))
 {
     TakeoffCommand.Create(),

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
-using CutShop.Shop;
+using CutShop.Shop.Maintenance;
 
 namespace CutShop.Cli;
 

@@ -1,4 +1,4 @@
-using CutShop.Shop;
+using CutShop.Shop.Jobs;
 
 namespace CutShop.Cli;
 

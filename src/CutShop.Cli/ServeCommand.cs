@@ -1,8 +1,9 @@
 using System.CommandLine;
-using CutShop.Shop;
-using CutShop.Takeoff;
-using CutShop.Web;
-using CutShop.Web.Care;
+using CutShop.Shop.Maintenance;
+using CutShop.Shop.People;
+using CutShop.Takeoff.Tables;
+using CutShop.Web.Host;
+using CutShop.Web.Shared;
 using Microsoft.Extensions.Hosting;
 
 namespace CutShop.Cli;
@@ -37,7 +38,7 @@ internal static class ServeCommand
             var folder = backups.FolderOf(parsed, shop);
             var place = options.PlaceOf(parsed);
             using var alone = Alone(place);
-            OwnOnly.Close(shop, folder);
+            PrivateFiles.Close(shop, folder);
             if (!place.IsOnServer && ShopStart.Refusal(shop, folder, TimeProvider.System) is { } refusal)
                 throw new InvalidDataException(refusal);
             UpgradeCommand.MakeIfDue(place, folder);

@@ -1,7 +1,10 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
-using CutShop.Paper;
-using CutShop.Shop;
+using CutShop.Paper.Words;
+using CutShop.Shop.Maintenance;
+using CutShop.Shop.Site;
+using CutShop.Shop.Store;
+using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Cli;
 

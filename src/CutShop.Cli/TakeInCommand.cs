@@ -1,7 +1,10 @@
 using System.CommandLine;
-using CutShop.Paper;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Paper.Words;
+using CutShop.Shop.Jobs;
+using CutShop.Shop.Site;
+using CutShop.Shop.Store;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Tables;
 
 namespace CutShop.Cli;
 

@@ -1,5 +1,7 @@
 using System.CommandLine;
-using CutShop.Takeoff;
+using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Rules;
+using CutShop.Takeoff.Tables;
 
 namespace CutShop.Cli;
 

@@ -1,4 +1,4 @@
-using CutShop.Shop;
+using CutShop.Shop.Maintenance;
 
 namespace CutShop.Cli;
 
@@ -6,6 +6,6 @@ namespace CutShop.Cli;
 internal static class Trouble
 {
     /// <summary>The trouble in words, or null where an exception is a bug of the program.</summary>
-    public static string? TextOf(Exception exception) => StoreTrouble.Of(exception)?.Text
+    public static string? TextOf(Exception exception) => StorageError.Of(exception)?.Text
         ?? (exception is IOException or UnauthorizedAccessException or InvalidDataException ? exception.Message : null);
 }

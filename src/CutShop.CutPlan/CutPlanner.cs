@@ -1,3 +1,5 @@
+using CutShop.CutPlan.Search;
+
 namespace CutShop.CutPlan;
 
 /// <summary>

@@ -1,4 +1,4 @@
-using CutShop.Takeoff;
+using CutShop.Takeoff.Lengths;
 
 namespace CutShop.CutPlan;
 

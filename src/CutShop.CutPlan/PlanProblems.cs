@@ -1,5 +1,5 @@
 using System.Globalization;
-using CutShop.Takeoff;
+using CutShop.Takeoff.Lengths;
 
 namespace CutShop.CutPlan;
 

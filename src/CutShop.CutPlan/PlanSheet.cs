@@ -1,4 +1,6 @@
-using CutShop.Takeoff;
+using CutShop.CutPlan.Search;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
 
 namespace CutShop.CutPlan;
 

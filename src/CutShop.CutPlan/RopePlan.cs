@@ -1,4 +1,5 @@
-using CutShop.Takeoff;
+using CutShop.CutPlan.Search;
+using CutShop.Takeoff.Lengths;
 
 namespace CutShop.CutPlan;
 

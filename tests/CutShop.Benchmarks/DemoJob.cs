@@ -1,4 +1,4 @@
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Benchmarks;
 

@@ -1,5 +1,3 @@
-using CutShop.Takeoff;
-
 namespace CutShop.CutPlan.Tests;
 
 public sealed class BadRequestTests

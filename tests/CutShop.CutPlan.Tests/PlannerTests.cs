@@ -1,6 +1,6 @@
 using System.Globalization;
-using CutShop.Takeoff;
 using CutShop.Testing.CutPlans;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.CutPlan.Tests;
 

@@ -1,4 +1,5 @@
 using CutShop.Testing.CutPlans;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.CutPlan.Tests;
 
@@ -56,13 +57,13 @@ public sealed class PublishedInstancesTests
     {
         var instance = PublishedInstance.Named("Waescher_TEST0014");
         var request = new CutRequest(
-            [.. instance.Items.Select((item, n) => new WaitingPiece($"P{n}", Takeoff.Length.Millimetre * item))],
+            [.. instance.Items.Select((item, n) => new WaitingPiece($"P{n}", Takeoff.Lengths.Length.Millimetre * item))],
             [],
-            [Takeoff.Length.Millimetre * instance.Capacity],
-            new(Takeoff.Length.Zero, Takeoff.Length.Zero, Takeoff.Length.Zero, Takeoff.Length.Zero));
+            [Takeoff.Lengths.Length.Millimetre * instance.Capacity],
+            new(Takeoff.Lengths.Length.Zero, Takeoff.Lengths.Length.Zero, Takeoff.Lengths.Length.Zero, Takeoff.Lengths.Length.Zero));
         var told = new Told();
         var plan = CutPlanner.Plan(request, new(TimeSpan.FromSeconds(10)), told).Plan;
-        Assert.Contains(told.All, progress => progress.Best.Bought == Takeoff.Length.Millimetre * (23 * instance.Capacity));
+        Assert.Contains(told.All, progress => progress.Best.Bought == Takeoff.Lengths.Length.Millimetre * (23 * instance.Capacity));
         Assert.Equal(23, plan?.ToBuy.Count());
         Assert.NotEqual(PlanAim.Bought, plan!.Proof.FirstOpen);
     }

@@ -1,5 +1,4 @@
 using CsCheck;
-using CutShop.Takeoff;
 
 namespace CutShop.CutPlan.Tests;
 

@@ -2,9 +2,8 @@ using System.Collections;
 using System.Globalization;
 using System.Resources;
 using System.Text.RegularExpressions;
-using CutShop.CutPlan;
 using CutShop.Paper.Tests.Samples;
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Paper.Tests;
 

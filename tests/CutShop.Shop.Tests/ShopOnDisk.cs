@@ -1,4 +1,3 @@
-using CutShop.Takeoff;
 using CutShop.Testing.Stores;
 using Microsoft.Extensions.Time.Testing;
 
@@ -21,7 +20,7 @@ public sealed class ShopOnDisk : IDisposable
 
     public JobShelf Jobs => new(Database);
 
-    public CoilStock Stock => new(Database);
+    public CoilShelf Stock => new(Database);
 
     public static Job Demo(string file) =>
         JobFileReader.Read(File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "demo", file))).Job!;

@@ -1,4 +1,5 @@
 using System.Text;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Takeoff.Tests;
 

@@ -1,4 +1,3 @@
-using CutShop.Shop;
 using Microsoft.Playwright;
 using Cookie = System.Net.Cookie;
 

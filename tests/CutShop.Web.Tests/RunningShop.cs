@@ -1,7 +1,4 @@
 using System.Net;
-using CutShop.Paper;
-using CutShop.Shop;
-using CutShop.Takeoff;
 using CutShop.Testing.Stores;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Routing;
@@ -40,7 +37,7 @@ public sealed class RunningShop : IAsyncDisposable
 
     public JobShelf Jobs => new(Database);
 
-    public Shop.People People => new(Database);
+    public PeopleShelf People => new(Database);
 
     /// <summary>The cookies of <see cref="Client"/>.</summary>
     public CookieContainer OwnersCookies { get; } = new();
@@ -77,7 +74,7 @@ public sealed class RunningShop : IAsyncDisposable
     {
         if (_passwords.TryGetValue(role, out var known))
             return known;
-        var password = Shop.People.DrawPassword();
+        var password = PeopleShelf.DrawPassword();
         var answer = await People.AddAsync(NameOf(role), role, password, "test", TestContext.Current.CancellationToken);
         Assert.True(answer.IsDone);
         return _passwords[role] = password;
@@ -107,7 +104,7 @@ public sealed class RunningShop : IAsyncDisposable
     /// <summary>A client for a program with a new key.</summary>
     public async Task<HttpClient> WithKeyAsync(KeyScope scope)
     {
-        var (answer, key) = await new ApiKeys(Database).MakeAsync($"{ApiKeys.NameOf(scope)} program", scope, "test", TestContext.Current.CancellationToken);
+        var (answer, key) = await new ApiKeyShelf(Database).MakeAsync($"{ApiKeyShelf.NameOf(scope)} program", scope, "test", TestContext.Current.CancellationToken);
         Assert.True(answer.IsDone);
         var client = NewClient();
         client.DefaultRequestHeaders.Authorization = new("Bearer", key);

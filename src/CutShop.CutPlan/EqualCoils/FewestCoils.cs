@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.EqualCoils;
 
 /// <summary>Pieces cut from coils that are all as long.</summary>
 /// <param name="Coils">Sizes cut from each coil.</param>

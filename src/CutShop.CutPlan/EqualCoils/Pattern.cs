@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.EqualCoils;
 
 /// <summary>What is cut from one coil: how many pieces of each size that occurs, sizes by their index in the mix, rising.</summary>
 internal sealed class Pattern : IEquatable<Pattern>

@@ -1,6 +1,6 @@
 using Google.OrTools.LinearSolver;
 
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.EqualCoils;
 
 /// <summary>How a choice of patterns ended.</summary>
 internal enum ChoiceEnd

@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.EqualCoils;
 
 /// <summary>Rounds the linear programme to whole coils, a few at a time, and solves again for what is left.</summary>
 internal static class PatternDive

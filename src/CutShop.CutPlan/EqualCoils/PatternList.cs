@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.EqualCoils;
 
 /// <summary>
 /// All patterns that a plan of so many coils can hold. Prices put a worth on every piece; a coil holds the richest

@@ -1,6 +1,6 @@
 using Google.OrTools.LinearSolver;
 
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.EqualCoils;
 
 /// <summary>
 /// The linear programme over patterns: how often each is cut, in fractions, so that every piece is cut with the fewest

@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.EqualCoils;
 
 /// <summary>Finds the pattern of greatest worth for one coil, exactly: branch and bound, with a table of bounds where asked.</summary>
 internal sealed class PatternSearch(PieceMix mix)

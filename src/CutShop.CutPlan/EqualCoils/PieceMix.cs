@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.EqualCoils;
 
 /// <summary>
 /// Pieces by size, for coils that are all as long: sizes are distinct and fall, all in one whole unit.

@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.EqualCoils;
 
 /// <summary>Quick rules for coils that are all as long; each returns one pattern a coil.</summary>
 internal static class QuickFits

@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.EqualCoils;
 
 /// <summary>Fewest coils by the room that pieces take up (the bound known as L2): sound, and quick.</summary>
 internal static class RoomBound

@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.EqualCoils;
 
 /// <summary>
 /// An upper bound on the worth that a room can hold, from each size in an order to the last. Exact where the table has a

@@ -1,6 +1,6 @@
-using CutShop.Takeoff;
+using CutShop.Takeoff.Lengths;
 
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>What is known of how good a plan for a task can be, aim by aim; grows as it is proved.</summary>
 internal sealed class AimBounds

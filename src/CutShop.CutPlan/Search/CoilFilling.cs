@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>Cuts coils to the sums their roles ask for, shortest coil first, going back where the pieces left do not add up.</summary>
 internal sealed class CoilFilling

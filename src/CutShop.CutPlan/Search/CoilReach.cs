@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>What one coil could be cut to without scrap if all pieces were free for it.</summary>
 /// <param name="IsExact">True where pieces add up to all its room.</param>

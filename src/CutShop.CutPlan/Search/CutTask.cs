@@ -1,6 +1,7 @@
-using CutShop.Takeoff;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
 
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>Pieces that are alike to the search: as long, and bound to the same job's lot.</summary>
 /// <param name="Need">Rope that each uses up, its cut with it, in nanometres.</param>

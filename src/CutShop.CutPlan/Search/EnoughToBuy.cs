@@ -1,4 +1,7 @@
-namespace CutShop.CutPlan;
+using CutShop.CutPlan.EqualCoils;
+using CutShop.Takeoff.Lengths;
+
+namespace CutShop.CutPlan.Search;
 
 /// <summary>A purchase that is known to do, before any smaller one is tried.</summary>
 /// <param name="Purchase">Lengths to buy, longest first.</param>

@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>
 /// Tries every plan for few pieces: each piece, longest first, on each coil, coils alike told apart only by what is on

@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>
 /// Coil by coil, each cut as full as the pieces left allow, by the table of their sums: for tight stock, where the plain

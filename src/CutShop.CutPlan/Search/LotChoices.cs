@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>Which lot each job that wants one may have.</summary>
 internal static class LotChoices

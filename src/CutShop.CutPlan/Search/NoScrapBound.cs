@@ -1,6 +1,6 @@
-using CutShop.Takeoff;
+using CutShop.Takeoff.Lengths;
 
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>
 /// What no plan without scrap can better, from the lengths alone: rope is neither made nor lost, so what is opened and

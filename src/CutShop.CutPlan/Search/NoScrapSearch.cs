@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>
 /// Our own search for a plan without scrap. It goes through the sets of coils that could be opened in the order of the

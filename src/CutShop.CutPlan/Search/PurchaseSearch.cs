@@ -1,6 +1,6 @@
-using CutShop.Takeoff;
+using CutShop.Takeoff.Lengths;
 
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>The best plan found for a request.</summary>
 /// <param name="Task">The coils on hand with the purchase.</param>

@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>Coils that could be bought to make up a shortage, the least rope first.</summary>
 internal static class Purchases

@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>Which lengths a coil's pieces can add up to, and which pieces do.</summary>
 internal sealed class Reach

@@ -1,7 +1,7 @@
-using CutShop.Takeoff;
+using CutShop.Takeoff.Lengths;
 using Google.OrTools.Sat;
 
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>A task as the constraint solver sees it: how many of each kind on each coil, and what is left there.</summary>
 internal sealed class SolverModel

@@ -1,6 +1,6 @@
 using Google.OrTools.Sat;
 
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>
 /// Asks the constraint solver for one aim after another, from the first that is not proved: each answer is held while the

@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>A request in nanometres, before anything is bought.</summary>
 /// <param name="Kinds">Kinds of pieces, by falling need.</param>

@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>Searches one task: quick rules, our own search, every plan where pieces are few, then the solver for what is open.</summary>
 internal sealed class TaskSearch
@@ -99,7 +99,7 @@ internal sealed class TaskSearch
     /// <summary>Where scrap is left, coils cut as full as may be, in orders drawn from seeds.</summary>
     private void Fullest(List<int[]> lots)
     {
-        if (_reach is null || _best is not null && _task.AimsOf(_best).Scrap == Takeoff.Length.Zero)
+        if (_reach is null || _best is not null && _task.AimsOf(_best).Scrap == Takeoff.Lengths.Length.Zero)
             return;
         var clock = _clock.AtMost(_clock.Left / 10);
         for (var draw = 0; draw < FullestDraws && !clock.IsUp; draw++)

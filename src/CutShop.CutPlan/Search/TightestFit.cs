@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>
 /// Best-fit decreasing: longest piece first, into the coil already cut from that it leaves the least of; else the tightest

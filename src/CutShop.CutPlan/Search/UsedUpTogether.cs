@@ -1,4 +1,4 @@
-namespace CutShop.CutPlan;
+namespace CutShop.CutPlan.Search;
 
 /// <summary>
 /// How many offcuts can be used up in one plan. Each of the shortest may have few ways to come out even, and two may want

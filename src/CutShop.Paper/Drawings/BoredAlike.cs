@@ -1,6 +1,6 @@
-using CutShop.Takeoff;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>What a section through a row's bores shows, height aside: two rows with equal values look the same in section.</summary>
 internal sealed class BoredAlike : IEquatable<BoredAlike>

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>Text that came from a job, made safe to print.</summary>
 public static class CleanText

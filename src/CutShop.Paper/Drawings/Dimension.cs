@@ -1,4 +1,4 @@
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>Dimension lines: two extension lines, a line with oblique ticks, and the figure beside it.</summary>
 public static class Dimension
@@ -38,7 +38,7 @@ public static class Dimension
     /// <summary>The same for bold letters.</summary>
     public static double GuessBoldWidth(string text, double size) => text.Length * size * 0.7;
 
-    private static Words Figure(Point from, Point to, Point along, double length, string text)
+    private static DrawnText Figure(Point from, Point to, Point along, double length, string text)
     {
         var turn = Math.Atan2(along.Y, along.X) * 180 / Math.PI;
         var upsideDown = turn is > 90.5 or <= -90.5;

@@ -1,4 +1,4 @@
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>A place on paper, in millimetres from the upper left corner; y grows downward.</summary>
 /// <param name="X">To the right.</param>
@@ -39,7 +39,7 @@ public sealed record Box(double X, double Y, double Width, double Height, Pen Pe
 public sealed record Disc(Point Centre, double Radius, Pen Pen, Fill Fill) : Shape;
 
 /// <summary>A line of text; <paramref name="At"/> is on its base line, <paramref name="Size"/> the letters' size in millimetres.</summary>
-public sealed record Words(
+public sealed record DrawnText(
     Point At, string Text, double Size, TextAnchor Anchor = TextAnchor.Start, bool Bold = false, double TurnDegrees = 0) : Shape;
 
 /// <summary>Which point of a text its place is.</summary>

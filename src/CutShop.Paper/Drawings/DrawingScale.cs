@@ -1,4 +1,4 @@
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>A drawing's scale, one to a whole number.</summary>
 /// <param name="OneTo">How many times smaller than life.</param>

@@ -1,6 +1,8 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>Side views of a line: posts to scale on the ground's slope, the hanging ropes in their true curves, widths and sags.</summary>
 public static class Elevation

@@ -1,6 +1,6 @@
-using CutShop.Takeoff;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>Draws what a rope does at a post, seen from the side.</summary>
 internal static class ElevationAtPost

@@ -1,6 +1,10 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Rules;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>Draws one band of an elevation.</summary>
 internal sealed class ElevationBand(
@@ -33,7 +37,7 @@ internal sealed class ElevationBand(
 
     public Drawing Draw(string title)
     {
-        _shapes.Add(new Words(new(0, 5), title, 3.4, Bold: true));
+        _shapes.Add(new DrawnText(new(0, 5), title, 3.4, Bold: true));
         DrawGround();
         for (var i = band.First; i <= band.Last; i++)
             DrawPost(i);
@@ -72,9 +76,9 @@ internal sealed class ElevationBand(
         _shapes.Add(new Box(x - width / 2, top, width, height, Pen.Outline, Fill.Wood));
         if (post.Shape == PostShape.Round)
             _shapes.Add(new Stroke(new(x, top - 1.5), new(x, top + height + 1.5), Pen.Axis));
-        _shapes.Add(new Words(new(x, top - 2.2), Shortened(post.Mark, 14), MarkSize, TextAnchor.Middle, Bold: true));
+        _shapes.Add(new DrawnText(new(x, top - 2.2), Shortened(post.Mark, 14), MarkSize, TextAnchor.Middle, Bold: true));
         if (post.Turn is { } turn)
-            _shapes.Add(new Words(new(x, top - 6.6), Text.TurnOf(turn.Degrees, turn.Side == TurnSide.Left), SmallSize, TextAnchor.Middle));
+            _shapes.Add(new DrawnText(new(x, top - 6.6), Text.TurnOf(turn.Degrees, turn.Side == TurnSide.Left), SmallSize, TextAnchor.Middle));
     }
 
     private void DrawPiece(Piece piece)
@@ -191,11 +195,11 @@ internal sealed class ElevationBand(
         var height = settings.Figures.Lead(row.Height);
         if (crowded is { } size)
         {
-            _shapes.Add(new Words(new(0, y + size * 0.35), $"{Shortened(row.Mark, 4)} {height}", Math.Min(size, 1.9)));
+            _shapes.Add(new DrawnText(new(0, y + size * 0.35), $"{Shortened(row.Mark, 4)} {height}", Math.Min(size, 1.9)));
             return;
         }
-        _shapes.Add(new Words(new(0, y - 0.4), Shortened(row.Mark, 11), RowSize(row.Mark), Bold: true));
-        _shapes.Add(new Words(new(0, y + 2.8), height, SmallSize));
+        _shapes.Add(new DrawnText(new(0, y - 0.4), Shortened(row.Mark, 11), RowSize(row.Mark), Bold: true));
+        _shapes.Add(new DrawnText(new(0, y + 2.8), height, SmallSize));
     }
 
     private static double RowSize(string mark) => Math.Min(3, 18 / Dimension.GuessBoldWidth(Shortened(mark, 11), 1));
@@ -229,7 +233,7 @@ internal sealed class ElevationBand(
     }
 
     /// <summary>Adds words; where there is no room for letters they are written as small as can be drawn.</summary>
-    private void Say(Words words)
+    private void Say(DrawnText words)
     {
         const double Smallest = 0.5;
         _shapes.Add(words with { Size = Math.Max(words.Size, Smallest) });

@@ -1,6 +1,8 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>A stretch of a line that is drawn in one band of an elevation.</summary>
 /// <param name="First">The index of its first post.</param>

@@ -1,6 +1,7 @@
-using CutShop.Takeoff;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Rules;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>Where the posts of a line stand, unrolled into one plane: inches along the line and up from the first post's foot.</summary>
 /// <param name="Along">Each post's centre, inches from the first.</param>

@@ -1,6 +1,7 @@
-using CutShop.Takeoff;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Rules;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>A line from above: where each post stands, in inches, x to the right and y downward, all zero or more.</summary>
 /// <param name="Line">The line.</param>

@@ -1,6 +1,6 @@
 using PdfSharp.Drawing;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>Puts a drawing on a PDF page, in shades of black. The caller holds <see cref="Lettering.Press"/>.</summary>
 internal static class PdfDrawing
@@ -38,7 +38,7 @@ internal static class PdfDrawing
                 var size = PaperUnits.Points(2 * d.Radius);
                 page.DrawEllipse(PenOf(d.Pen), BrushOf(d.Fill), PaperUnits.Points(d.Centre.X - d.Radius), PaperUnits.Points(d.Centre.Y - d.Radius), size, size);
                 break;
-            case Words w:
+            case DrawnText w:
                 DrawWords(page, w);
                 break;
             default:
@@ -46,7 +46,7 @@ internal static class PdfDrawing
         }
     }
 
-    private static void DrawWords(XGraphics page, Words words)
+    private static void DrawWords(XGraphics page, DrawnText words)
     {
         var text = CleanText.Of(words.Text);
         if (text.Length == 0)

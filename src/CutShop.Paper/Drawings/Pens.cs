@@ -1,4 +1,7 @@
-namespace CutShop.Paper;
+using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Tables;
+
+namespace CutShop.Paper.Drawings;
 
 /// <summary>The line styles of a drawing.</summary>
 public enum Pen

@@ -1,6 +1,8 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>Plans of a job's lines from above, from their sections and turns. Where lines stand to one another is not known, so each has its own place.</summary>
 public static class Plan
@@ -37,11 +39,11 @@ public static class Plan
         if (byHeight.OneTo > scale.OneTo)
             scale = byHeight;
 
-        var shapes = new List<Shape> { new Words(new(0, 5), text["PlanTitle", scale.OneTo], 3.4, Bold: true) };
+        var shapes = new List<Shape> { new DrawnText(new(0, 5), text["PlanTitle", scale.OneTo], 3.4, Bold: true) };
         var y = Head;
         foreach (var path in paths)
         {
-            shapes.Add(new Words(new(0, y + 4), text["LineName", path.Line.Mark], 3, Bold: true));
+            shapes.Add(new DrawnText(new(0, y + 4), text["LineName", path.Line.Mark], 3, Bold: true));
             y += Gap;
             PlanLine.Draw(shapes, path, new Point(Margin, y), scale, bold);
             y += scale.Mm(path.Height) + Below;

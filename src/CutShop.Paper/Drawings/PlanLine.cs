@@ -1,6 +1,7 @@
-using CutShop.Takeoff;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>Draws one line of a plan.</summary>
 internal static class PlanLine
@@ -70,7 +71,7 @@ internal static class PlanLine
         var anchor = dx > 0.5 ? TextAnchor.Start : dx < -0.5 ? TextAnchor.End : TextAnchor.Middle;
         var place = at.Moved(dx * away, dy * away + MarkSize * 0.36 + (Math.Abs(dy) > 0.5 ? Math.Sign(dy) * MarkSize * 0.36 : 0));
         var mark = path.Line.Posts[i].Mark;
-        shapes.Add(new Words(place, mark.Length <= 12 ? mark : mark[..11] + "…", MarkSize, anchor, bold));
+        shapes.Add(new DrawnText(place, mark.Length <= 12 ? mark : mark[..11] + "…", MarkSize, anchor, bold));
     }
 
     private static double Distance(Point a, Point b) => Math.Sqrt((a.X - b.X) * (a.X - b.X) + (a.Y - b.Y) * (a.Y - b.Y));

@@ -1,6 +1,7 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>Drawings of a post for whoever drills it: the drilled faces with heights, and beside them cross-sections through the bores.</summary>
 public static class PostDrawing
@@ -86,7 +87,7 @@ public static class PostDrawing
         void Title(string words, double width)
         {
             titles.Add(words);
-            shapes.Add(new Words(new(x, 4), words, Math.Min(TitleSize, (width - 2) / Dimension.GuessBoldWidth(words, 1)), Bold: true));
+            shapes.Add(new DrawnText(new(x, 4), words, Math.Min(TitleSize, (width - 2) / Dimension.GuessBoldWidth(words, 1)), Bold: true));
         }
     }
 }

@@ -1,6 +1,8 @@
-using CutShop.Takeoff;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>A face of a post with its holes, from the top down.</summary>
 internal sealed record PostFace(Face Face, IReadOnlyList<PostHole> Holes);

@@ -1,6 +1,8 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>Draws a post seen from its drilled faces, to scale, each hole's centre measured from the foot.</summary>
 internal sealed class PostFaces
@@ -68,7 +70,7 @@ internal sealed class PostFaces
     {
         var height = Scale.Mm(_work.Post.Height.Inches);
         NameFace(shapes, _settings.Text.FaceName(face.Face), top.Moved(-Half, 0));
-        shapes.Add(new Words(top.Moved(Half + 3, -2.4), _settings.Text["FromFoot"], SmallSize));
+        shapes.Add(new DrawnText(top.Moved(Half + 3, -2.4), _settings.Text["FromFoot"], SmallSize));
         shapes.Add(new Box(top.X - Half, top.Y, 2 * Half, height, Pen.Outline, Fill.Wood));
         shapes.Add(new Stroke(top.Moved(0, -1.5), top.Moved(0, height + 2), Pen.Axis));
         shapes.Add(new Stroke(top.Moved(-Half - 2, height), top.Moved(Half + 8, height), Pen.Ground));
@@ -86,7 +88,7 @@ internal sealed class PostFaces
         IReadOnlyList<string> lines = split < 0 ? [name] : [name[..split], name[(split + 1)..]];
         var size = Math.Min(Size, room / lines.Max(line => line.Length));
         foreach (var (i, line) in lines.Index())
-            shapes.Add(new Words(at.Moved(0, -5.6 - (lines.Count - 1 - i) * 3.4), line, size, Bold: true));
+            shapes.Add(new DrawnText(at.Moved(0, -5.6 - (lines.Count - 1 - i) * 3.4), line, size, Bold: true));
     }
 
     private double Depth(PostHole hole) => Scale.Mm((_work.Post.Height - hole.Height).Inches);
@@ -122,13 +124,13 @@ internal sealed class PostFaces
         if (crowded is { } small)
         {
             var line = $"{name} {figures.Lead(hole.Height)}";
-            shapes.Add(new Words(at.Moved(0, small * 0.4), line, Fitting(line, small, width)));
+            shapes.Add(new DrawnText(at.Moved(0, small * 0.4), line, Fitting(line, small, width)));
             return;
         }
         var (lead, other) = (figures.Lead(hole.Height), figures.Other(hole.Height));
-        shapes.Add(new Words(at.Moved(0, -1.9), name, Math.Min(SmallSize, width / Dimension.GuessBoldWidth(name, 1)), Bold: true));
-        shapes.Add(new Words(at.Moved(0, 1.7), lead, Fitting(lead, FigureSize, width)));
-        shapes.Add(new Words(at.Moved(0, 4.8), other, Fitting(other, SmallSize, width)));
+        shapes.Add(new DrawnText(at.Moved(0, -1.9), name, Math.Min(SmallSize, width / Dimension.GuessBoldWidth(name, 1)), Bold: true));
+        shapes.Add(new DrawnText(at.Moved(0, 1.7), lead, Fitting(lead, FigureSize, width)));
+        shapes.Add(new DrawnText(at.Moved(0, 4.8), other, Fitting(other, SmallSize, width)));
     }
 
     /// <summary>The letters' size wanted, or the largest at which the text keeps within its width.</summary>

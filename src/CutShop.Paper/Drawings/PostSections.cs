@@ -1,6 +1,8 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>Draws a post cut through its bores: from above, and from the side where a bore is raked. The line arrives from the left.</summary>
 internal static class PostSections
@@ -37,7 +39,7 @@ internal static class PostSections
             void Say(string words, double down, bool bold)
             {
                 var size = Math.Min(SmallSize, (Width - 1) / (bold ? Dimension.GuessBoldWidth(words, 1) : Dimension.GuessWidth(words, 1)));
-                shapes.Add(new Words(new(centre.X, corner.Y + down), words, size, TextAnchor.Middle, bold));
+                shapes.Add(new DrawnText(new(centre.X, corner.Y + down), words, size, TextAnchor.Middle, bold));
             }
         }
     }
@@ -55,6 +57,6 @@ internal static class PostSections
         var anchor = way.X < -0.5 ? TextAnchor.End : way.X > 0.5 ? TextAnchor.Start : TextAnchor.Middle;
         var drop = way.Y > 0.5 ? 3 : way.Y < -0.5 ? 0 : 1.2;
         var room = Math.Abs(way.X) > 0.5 ? Width / 2 - half - 7.3 : Width / 2;
-        shapes.Add(new Words(words.Moved(0, drop), mark, Math.Min(3.2, room / Dimension.GuessBoldWidth(mark, 1)), anchor, Bold: true));
+        shapes.Add(new DrawnText(words.Moved(0, drop), mark, Math.Min(3.2, room / Dimension.GuessBoldWidth(mark, 1)), anchor, Bold: true));
     }
 }

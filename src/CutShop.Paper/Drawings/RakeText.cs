@@ -1,6 +1,7 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>A bore's rake in words: the angle, and whether it climbs or falls toward the post that it looks to.</summary>
 public static class RakeText

@@ -1,6 +1,7 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>An upright cut along a raked bore, seen from the side, uphill or downhill as the line goes to the right.</summary>
 internal static class SectionFromSide

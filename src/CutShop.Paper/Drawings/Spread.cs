@@ -1,4 +1,4 @@
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>Moves labels apart so that none covers another.</summary>
 internal static class Spread

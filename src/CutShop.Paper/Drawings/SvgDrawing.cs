@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>
 /// Writes a drawing as an inline SVG picture. It takes its colour from the text around it, so it works on light and dark
@@ -52,7 +52,7 @@ public static class SvgDrawing
                 svg.Append(CultureInfo.InvariantCulture, $"<circle cx=\"{N(d.Centre.X)}\" cy=\"{N(d.Centre.Y)}\" r=\"{N(d.Radius)}\"");
                 AppendLook(svg, d.Pen, d.Fill).Append("/>\n");
                 break;
-            case Words w:
+            case DrawnText w:
                 AppendWords(svg, w);
                 break;
             default:
@@ -60,7 +60,7 @@ public static class SvgDrawing
         }
     }
 
-    private static void AppendWords(StringBuilder svg, Words words)
+    private static void AppendWords(StringBuilder svg, DrawnText words)
     {
         svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{N(words.At.X)}\" y=\"{N(words.At.Y)}\" font-size=\"{N(words.Size)}\" fill=\"currentColor\"");
         svg.Append(words.Anchor switch { TextAnchor.Middle => " text-anchor=\"middle\"", TextAnchor.End => " text-anchor=\"end\"", _ => "" });

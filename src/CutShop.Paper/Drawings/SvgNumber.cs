@@ -1,4 +1,4 @@
-namespace CutShop.Paper;
+namespace CutShop.Paper.Drawings;
 
 /// <summary>A number as a drawing's SVG has it: at most three digits behind the point, the same in every culture.</summary>
 internal readonly record struct SvgNumber(double Value) : ISpanFormattable

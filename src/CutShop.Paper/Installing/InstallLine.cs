@@ -1,4 +1,4 @@
-namespace CutShop.Paper;
+namespace CutShop.Paper.Installing;
 
 /// <summary>A step of hanging a piece, in words.</summary>
 /// <param name="Text">What is done.</param>

@@ -1,6 +1,10 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Rules;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Installing;
 
 /// <summary>The steps of hanging a piece, in words: for pages and sheets alike.</summary>
 public static class InstallLines

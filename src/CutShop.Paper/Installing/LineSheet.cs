@@ -1,6 +1,10 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Drawings;
+using CutShop.Paper.Sheets;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Installing;
 
 /// <summary>A line on a sheet: its pieces in the order to hang them, and what is bored at its posts.</summary>
 internal static class LineSheet

@@ -1,6 +1,11 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Drawings;
+using CutShop.Paper.Sheets;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Installing;
 
 /// <summary>How one piece is hung, on a sheet: for who has no signal.</summary>
 internal static class PieceSheet

@@ -1,6 +1,10 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Drawings;
+using CutShop.Paper.Sheets;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Rules;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Installing;
 
 /// <summary>
 /// A job's site pack for those without signal: each line, then its pieces in the order to hang them, as one HTML file or a

@@ -1,4 +1,4 @@
-namespace CutShop.Paper;
+namespace CutShop.Paper.Labels;
 
 /// <summary>What may be wrong with the address on labels, although a code can hold it.</summary>
 public enum AddressDoubt

@@ -1,6 +1,9 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Drawings;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Labels;
 
 /// <summary>Draws a piece's label: the square code at the left, and beside it what a person needs when the phone is dead.</summary>
 public static class LabelDrawing
@@ -35,7 +38,7 @@ public static class LabelDrawing
         foreach (var line in lines)
         {
             var (text, size) = Lettering.Fit(line.Text, width, line.Size * scale, line.Size * scale * 0.72, line.Bold);
-            shapes.Add(new Words(new(place.RightMm, y + line.Size * scale), text, size, Bold: line.Bold));
+            shapes.Add(new DrawnText(new(place.RightMm, y + line.Size * scale), text, size, Bold: line.Bold));
             y += line.Step * scale;
         }
     }

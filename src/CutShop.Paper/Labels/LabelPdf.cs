@@ -1,8 +1,11 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Drawings;
+using CutShop.Paper.Sheets;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.Lengths;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Labels;
 
 /// <summary>Writes labels as a PDF, one to a page of exactly the label's size.</summary>
 public static class LabelPdf

@@ -1,4 +1,4 @@
-namespace CutShop.Paper;
+namespace CutShop.Paper.Labels;
 
 /// <summary>The labels in the printer, and the printer's resolution.</summary>
 /// <param name="WidthMm">Width in millimetres, along the text.</param>

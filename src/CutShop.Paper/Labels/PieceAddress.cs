@@ -1,8 +1,9 @@
 using System.Globalization;
 using System.Text;
-using CutShop.Takeoff;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Labels;
 
 /// <summary>
 /// The address of a piece's page: what the square code on a label holds. Scheme, host and <c>/P/CODE</c> are all capitals,

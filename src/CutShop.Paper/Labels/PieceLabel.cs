@@ -1,6 +1,8 @@
-using CutShop.Takeoff;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Labels;
 
 /// <summary>What a label says.</summary>
 /// <param name="Address">The address in the code.</param>

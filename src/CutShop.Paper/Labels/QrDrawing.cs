@@ -1,4 +1,6 @@
-namespace CutShop.Paper;
+using CutShop.Paper.Drawings;
+
+namespace CutShop.Paper.Labels;
 
 /// <summary>Draws a square code as dark rectangles, each run of dark modules in a row in one.</summary>
 internal static class QrDrawing

@@ -1,6 +1,6 @@
 using QRCoder;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Labels;
 
 /// <summary>How much of a square code may be lost before it cannot be read.</summary>
 public enum QrCorrection

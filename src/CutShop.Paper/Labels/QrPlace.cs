@@ -1,7 +1,7 @@
 using System.Globalization;
-using CutShop.Takeoff;
+using CutShop.Takeoff.Lengths;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Labels;
 
 /// <summary>Where a square code goes on a label: its corner and its module, all whole numbers of printer dots.</summary>
 /// <param name="LeftMm">Left edge of the dark area.</param>

@@ -1,6 +1,11 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Drawings;
+using CutShop.Paper.Sheets;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Quotes;
 
 /// <summary>A line of a quote, its amounts written out.</summary>
 /// <param name="What">What it is for.</param>

@@ -1,4 +1,6 @@
-namespace CutShop.Paper;
+using CutShop.Takeoff.Lengths;
+
+namespace CutShop.Paper.Sheets;
 
 /// <summary>Shares a width between columns.</summary>
 internal static class ColumnWidths

@@ -1,7 +1,9 @@
 using System.Globalization;
 using System.Text;
+using CutShop.Paper.Drawings;
+using CutShop.Paper.Words;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Sheets;
 
 /// <summary>Writes sheets as HTML: an article each, or a whole document. No inline style, no script; all text is escaped.</summary>
 public static class HtmlSheets

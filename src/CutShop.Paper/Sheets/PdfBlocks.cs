@@ -1,4 +1,7 @@
-namespace CutShop.Paper;
+using CutShop.Paper.Drawings;
+using CutShop.Paper.Words;
+
+namespace CutShop.Paper.Sheets;
 
 /// <summary>Writes the blocks of a sheet onto its pages.</summary>
 internal static class PdfBlocks
@@ -57,7 +60,7 @@ internal static class PdfBlocks
     internal static void Heading(SheetPages pages, string text, double keepWith)
     {
         pages.Need(HeadingHeight + keepWith);
-        pages.Put([new Words(new(0, 4), text, 3.8, Bold: true)]);
+        pages.Put([new DrawnText(new(0, 4), text, 3.8, Bold: true)]);
         pages.Down(HeadingHeight);
     }
 
@@ -70,8 +73,8 @@ internal static class PdfBlocks
         {
             pages.Need(size * LineHeight);
             if (i == 0 && mark.Length > 0)
-                pages.Put([new Words(new(indent - 2, size), mark, size, TextAnchor.End)]);
-            pages.Put([new Words(new(indent, size), lines[i], size)]);
+                pages.Put([new DrawnText(new(indent - 2, size), mark, size, TextAnchor.End)]);
+            pages.Put([new DrawnText(new(indent, size), lines[i], size)]);
             pages.Down(size * LineHeight);
         }
         pages.Down(0.8);
@@ -88,9 +91,9 @@ internal static class PdfBlocks
         pages.Put(
         [
             new Box(0, 0, pages.Width, Height, Pen.Ground, Fill.None),
-            new Words(new(4, 5.2), block.Label, TextSize),
-            new Words(new(4, 17), figure, size, Bold: true),
-            new Words(new(4, 24.3), block.Other, 6),
+            new DrawnText(new(4, 5.2), block.Label, TextSize),
+            new DrawnText(new(4, 17), figure, size, Bold: true),
+            new DrawnText(new(4, 24.3), block.Other, 6),
         ]);
         pages.Down(Height + Gap);
     }
@@ -109,18 +112,18 @@ internal static class PdfBlocks
         var shapes = new List<Shape>
         {
             new Box(0, 0, pages.Width, height, Pen.Ground, Fill.None),
-            new Words(new(Edge, 4.4), block.Caption, TextSize, Bold: true),
+            new DrawnText(new(Edge, 4.4), block.Caption, TextSize, Bold: true),
         };
         foreach (var (i, figure) in block.Figures.Index())
         {
             var x = Edge + i * column;
             var (text, size) = Lettering.Fit(figure.Figure, column - Edge, Size, Size * 0.5, bold: true);
-            shapes.AddRange([new Words(new(x, 8.2), figure.Label, SmallSize), new Words(new(x, 16.3), text, size, Bold: true)]);
+            shapes.AddRange([new DrawnText(new(x, 8.2), figure.Label, SmallSize), new DrawnText(new(x, 16.3), text, size, Bold: true)]);
             foreach (var (k, line) in others[i].Index())
-                shapes.Add(new Words(new(x, 20.5 + k * SmallSize * LineHeight), line, SmallSize));
+                shapes.Add(new DrawnText(new(x, 20.5 + k * SmallSize * LineHeight), line, SmallSize));
         }
         foreach (var (i, line) in beside.Index())
-            shapes.Add(new Words(new(besideX, 4.4 + i * SmallSize * LineHeight), line, SmallSize));
+            shapes.Add(new DrawnText(new(besideX, 4.4 + i * SmallSize * LineHeight), line, SmallSize));
         pages.Put(shapes);
         pages.Down(height + 2);
     }
@@ -163,11 +166,11 @@ internal static class PdfBlocks
         for (var i = 0; i < row.Length; i++)
         {
             var (label, size) = Lettering.Fit(row[i].Label, widths[i], SmallSize, SmallSize * 0.7);
-            pages.Put([new Words(new(x, SmallSize), label, size)]);
+            pages.Put([new DrawnText(new(x, SmallSize), label, size)]);
             if (row[i].Value is null)
                 pages.Put([new Box(x, SmallSize + 1.6, widths[i], BoxHeight, Pen.Hidden, Fill.None)]);
             for (var k = 0; k < lines[i].Count; k++)
-                pages.Put([new Words(new(x, SmallSize + 1 + TextSize + k * TextSize * LineHeight), lines[i][k], TextSize, Bold: true)]);
+                pages.Put([new DrawnText(new(x, SmallSize + 1 + TextSize + k * TextSize * LineHeight), lines[i][k], TextSize, Bold: true)]);
             x += widths[i] + Gap;
         }
         pages.Down(height + 1.5);
@@ -185,15 +188,15 @@ internal static class PdfBlocks
         {
             new Box(0, 0, pages.Width, height, Pen.Outline, Fill.None),
             new Box(0, 0, 2, height, Pen.None, Fill.Ink),
-            new Words(new(Indent, 5.5), block.Caption, 3.8, Bold: true),
+            new DrawnText(new(Indent, 5.5), block.Caption, 3.8, Bold: true),
         };
         var y = 8.0;
         foreach (var lines in items)
         {
-            shapes.Add(new Words(new(Indent, y + size), "•", size));
+            shapes.Add(new DrawnText(new(Indent, y + size), "•", size));
             foreach (var line in lines)
             {
-                shapes.Add(new Words(new(Indent + Bullet, y + size), line, size));
+                shapes.Add(new DrawnText(new(Indent + Bullet, y + size), line, size));
                 y += size * LineHeight;
             }
             y += 0.6;

@@ -1,6 +1,8 @@
+using CutShop.Paper.Drawings;
+using CutShop.Paper.Words;
 using PdfSharp.Pdf;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Sheets;
 
 /// <summary>Writes sheets as one PDF, each starting on a new page and going on over as many as it needs.</summary>
 public static class PdfSheets

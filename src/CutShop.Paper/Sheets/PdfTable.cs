@@ -1,4 +1,7 @@
-namespace CutShop.Paper;
+using CutShop.Paper.Drawings;
+using CutShop.Takeoff.JobFile;
+
+namespace CutShop.Paper.Sheets;
 
 /// <summary>Writes a table: columns as wide as their text asks, rows never torn, headings again on each page.</summary>
 internal static class PdfTable
@@ -42,7 +45,7 @@ internal static class PdfTable
         {
             var (at, anchor) = i >= figuresFrom ? (x + widths[i], TextAnchor.End) : (x, TextAnchor.Start);
             for (var line = 0; line < wrapped[i].Count; line++)
-                shapes.Add(new Words(new(at, 0.4 + size + line * size * LineHeight), wrapped[i][line], size, anchor, bold));
+                shapes.Add(new DrawnText(new(at, 0.4 + size + line * size * LineHeight), wrapped[i][line], size, anchor, bold));
             x += widths[i] + Between;
         }
         shapes.Add(new Stroke(new(0, height), new(pages.Width, height), rule));

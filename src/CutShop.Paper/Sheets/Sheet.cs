@@ -1,4 +1,7 @@
-namespace CutShop.Paper;
+using CutShop.Paper.Drawings;
+using CutShop.Paper.Words;
+
+namespace CutShop.Paper.Sheets;
 
 /// <summary>A ticket or summary: what every writer prints from. Text in it is plain, never marked up.</summary>
 /// <param name="Title">What the sheet is, such as <c>Cut ticket</c>.</param>

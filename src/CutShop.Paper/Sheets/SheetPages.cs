@@ -1,7 +1,9 @@
+using CutShop.Paper.Drawings;
+using CutShop.Paper.Words;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Sheets;
 
 /// <summary>The pages of one sheet, filled from the top. Places and sizes are millimetres.</summary>
 internal sealed class SheetPages
@@ -94,8 +96,8 @@ internal sealed class SheetPages
                 new Drawing("", "", Width, FootHeight,
                 [
                     new Stroke(new(0, -4), new(Width, -4), Pen.Thin),
-                    new Words(new(0, 0), foot, size),
-                    new Words(new(Width, 0), number, FootSize, TextAnchor.End),
+                    new DrawnText(new(0, 0), foot, size),
+                    new DrawnText(new(Width, 0), number, FootSize, TextAnchor.End),
                 ]),
                 PdfSheets.Margin,
                 y);
@@ -149,14 +151,14 @@ internal sealed class SheetPages
         var (subject, size) = Lettering.Fit(_sheet.Subject, room, SubjectSize, SubjectSize * 0.5, bold: true);
         Put(
         [
-            new Words(new(0, HeadSize), _sheet.Title, HeadSize),
-            new Words(new(0, HeadSize + 8), subject, size, Bold: true),
+            new DrawnText(new(0, HeadSize), _sheet.Title, HeadSize),
+            new DrawnText(new(0, HeadSize + 8), subject, size, Bold: true),
             new Stroke(new(0, 14), new(Width, 14), Pen.Ground),
         ]);
         foreach (var (i, label) in _sheet.SignBoxes.Index())
         {
             var x = room + Between + i * (BoxWidth + Between);
-            Put([new Words(new(x, FootSize), label, FootSize), new Box(x, FootSize + 1, BoxWidth, BoxHeight, Pen.Hidden, Fill.None)]);
+            Put([new DrawnText(new(x, FootSize), label, FootSize), new Box(x, FootSize + 1, BoxWidth, BoxHeight, Pen.Hidden, Fill.None)]);
         }
         Down(17);
     }
@@ -165,14 +167,14 @@ internal sealed class SheetPages
     {
         const double Height = 11;
         var (text, size) = Lettering.Fit(stamp, Width - 8, SubjectSize, SubjectSize * 0.5, bold: true);
-        Put([new Box(0, 0, Width, Height, Pen.Ground, Fill.None), new Words(new(Width / 2, Height / 2 + size * 0.36), text, size, TextAnchor.Middle, Bold: true)]);
+        Put([new Box(0, 0, Width, Height, Pen.Ground, Fill.None), new DrawnText(new(Width / 2, Height / 2 + size * 0.36), text, size, TextAnchor.Middle, Bold: true)]);
         Down(Height + 3);
     }
 
     private void WriteRunningHead()
     {
         var (head, size) = Lettering.Fit($"{_sheet.Title}  {_sheet.Subject}  {_settings.Text["Continued"]}", Width, HeadSize, HeadSize * 0.7, bold: true);
-        Put([new Words(new(0, HeadSize), head, size, Bold: true), new Stroke(new(0, 5.5), new(Width, 5.5), Pen.Outline)]);
+        Put([new DrawnText(new(0, HeadSize), head, size, Bold: true), new Stroke(new(0, 5.5), new(Width, 5.5), Pen.Outline)]);
         Down(9);
     }
 }

@@ -1,6 +1,7 @@
-using CutShop.Takeoff;
+using CutShop.CutPlan;
+using CutShop.Takeoff.Lengths;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Tickets;
 
 /// <summary>Where a cut plan puts a piece: which coil, which place on it, and where its marks are on the coil's length.</summary>
 /// <param name="Coil">The coil's name.</param>

@@ -1,6 +1,11 @@
-using CutShop.Takeoff;
+using CutShop.CutPlan;
+using CutShop.Paper.Sheets;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Tickets;
 
 /// <summary>The ticket for cutting one piece.</summary>
 public static class CutTicket

@@ -1,6 +1,11 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Drawings;
+using CutShop.Paper.Sheets;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Rules;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Tickets;
 
 /// <summary>The ticket for drilling one post: one sheet, its drawing as large as the sheet has room for.</summary>
 public static class DrillTicket

@@ -1,6 +1,8 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Drawings;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Tickets;
 
 /// <summary>Drillings of a post that are set up alike: one bit, one depth, one rake.</summary>
 /// <param name="Drillings">The drillings, at least one.</param>

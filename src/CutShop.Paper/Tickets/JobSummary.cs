@@ -1,6 +1,11 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Drawings;
+using CutShop.Paper.Sheets;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Tickets;
 
 /// <summary>The summary of a job: what to have in stock, what to cut, and how it stands.</summary>
 public static class JobSummary

@@ -1,6 +1,10 @@
-using CutShop.Takeoff;
+using CutShop.Paper.Drawings;
+using CutShop.Paper.Sheets;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Paper;
+namespace CutShop.Paper.Tickets;
 
 /// <summary>The posts of a job in which nothing is bored because the rope is wrapped round them: a line for each, to be ticked by itself.</summary>
 internal static class WrappedPosts

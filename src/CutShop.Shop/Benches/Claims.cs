@@ -1,6 +1,8 @@
-using CutShop.Takeoff;
+using CutShop.Shop.Store;
+using CutShop.Shop.Tickets;
+using CutShop.Takeoff.Words;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Benches;
 
 /// <summary>Who has which ticket of a bench: one ticket a person, handed back by a tap, by itself after a while, or taken over.</summary>
 /// <param name="table">The bench's table of tickets.</param>

@@ -1,7 +1,12 @@
 using System.Globalization;
-using CutShop.Takeoff;
+using CutShop.Shop.Stock;
+using CutShop.Shop.Store;
+using CutShop.Shop.Tickets;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Words;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Benches;
 
 /// <summary>
 /// The cut bench. One piece is given to one cutter; each step is a tap; the measured length decides whether the piece is
@@ -27,7 +32,7 @@ public sealed class CutBench(ShopDatabase database) : TicketBench<CutWork, Piece
         new(TicketStates.CutTickets, TicketStates.HandBackCut, $"steps < {(int)CutStep.Cut}", ", steps = 0, cut_coil_id = NULL, reserved_nm = 0" + Place);
 
     /// <summary>What the cuts of a piece left beside it: offcuts to mark and hang up, and scrap.</summary>
-    public LeftOver LeftOver(PieceCode code) => Database.Read(session => Shop.LeftOver.Of(session, code));
+    public LeftOver LeftOver(PieceCode code) => Database.Read(session => Shop.Benches.LeftOver.Of(session, code));
 
     /// <summary>How many pieces wait, and how many of them an accepted plan gives a coil.</summary>
     public (long Planned, long All) Waiting() => Database.Read(session => session.Value<(long, long)>(
@@ -169,7 +174,7 @@ public sealed class CutBench(ShopDatabase database) : TicketBench<CutWork, Piece
             return BenchAnswer.Refused(BenchReplies.Of(doWait ? "NoPieceCanBeCut" : "NoPieceWaits"));
         }
         // Asked again now that the coil is held: another cutter may have taken of it since the piece was found.
-        if (!session.Dialect.HasOneWriter && CoilStock.Free(session, next.CoilId) < next.Cut + next.Beside)
+        if (!session.Dialect.HasOneWriter && CoilShelf.Free(session, next.CoilId) < next.Cut + next.Beside)
             return BenchAnswer.Refused(BenchReplies.Of("CoilJustTakenFrom", next.CoilMark));
         return BenchAnswer.Of(TryClaim(session, next, who), next.Code.Plain);
     }

@@ -1,6 +1,9 @@
-using CutShop.Takeoff;
+using CutShop.Shop.Store;
+using CutShop.Shop.Tickets;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Benches;
 
 /// <summary>
 /// Which piece is cut next: the earliest due, and among those one of the coil that hangs at this cutter's bench, then of a
@@ -49,7 +52,7 @@ internal static class CutQueue
         new { ticketId });
 
     private static NextCut? First(ShopSession session, string more = "", object? values = null) => session.FirstOrDefault<NextCut>(
-        Columns + Waiting(session.Dialect.JoinAsWritten) + more + Order + session.Dialect.HoldFirstFree("cut_tickets", "coils"), values);
+        Columns + Waiting(session.Dialect.JoinAsWritten) + more + Order + session.Dialect.LockFirstAvailable("cut_tickets", "coils"), values);
 
     private static string Waiting(string join) =>
         $"""

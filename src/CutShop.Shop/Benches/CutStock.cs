@@ -1,6 +1,10 @@
-using CutShop.Takeoff;
+using CutShop.Shop.Stock;
+using CutShop.Shop.Store;
+using CutShop.Shop.Tickets;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Words;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Benches;
 
 /// <summary>What cutting, putting aside and undoing do to the coils. Every inch is accounted for in the rope ledger.</summary>
 internal static class CutStock
@@ -34,11 +38,11 @@ internal static class CutStock
         var trimmedOff = RopeLedger.Add(session, cut.CoilId, RopeLedger.Scrap, longest - measured, cut.Id);
         var piece = isTaken
             ? RopeLedger.Add(session, cut.CoilId, RopeLedger.Piece, measured, cut.Id)
-            : PutAside(session, CoilStock.ById(session, cut.CoilId)!, cut.Id, measured, cut.Keep, who);
+            : PutAside(session, CoilShelf.ById(session, cut.CoilId)!, cut.Id, measured, cut.Keep, who);
         firstUse = (kerf ?? trim ?? trimmedOff ?? piece)!.Value;
         if (cut.Trimmed == 0)
             session.Execute("UPDATE plan_coils SET trimmed = 1 WHERE id = @PlanCoilId", new { cut.PlanCoilId });
-        CoilStock.Take(session, cut.CoilId, cut.Left, cut.Left - longest - cut.Beside, who, isTaken ? HistoryCodes.CutFrom : HistoryCodes.CutFromPutAside);
+        CoilShelf.Take(session, cut.CoilId, cut.Left, cut.Left - longest - cut.Beside, who, isTaken ? HistoryCodes.CutFrom : HistoryCodes.CutFromPutAside);
         return null;
     }
 
@@ -52,18 +56,18 @@ internal static class CutStock
             """,
             new { cut.PlanCoilId }))
             return;
-        var coil = CoilStock.ById(session, cut.CoilId)!;
-        if (coil.Left == Length.Zero || CoilStock.Free(session, coil.Id) < coil.Left || WaitsElsewhere(session, coil.Id))
+        var coil = CoilShelf.ById(session, cut.CoilId)!;
+        if (coil.Left == Length.Zero || CoilShelf.Free(session, coil.Id) < coil.Left || WaitsElsewhere(session, coil.Id))
             return;
         if (coil.Left < cut.Keep)
         {
             RopeLedger.Add(session, coil.Id, RopeLedger.Scrap, coil.Left, cut.Id);
-            CoilStock.Take(session, coil, Length.Zero, who, HistoryCodes.RestScrapped);
+            CoilShelf.Take(session, coil, Length.Zero, who, HistoryCodes.RestScrapped);
             return;
         }
-        var mark = CoilStock.HangOffcut(session, coil, coil.Left, who);
+        var mark = CoilShelf.HangOffcut(session, coil, coil.Left, who);
         RopeLedger.Add(session, coil.Id, RopeLedger.Offcut, coil.Left, cut.Id, IdOf(session, mark));
-        CoilStock.Take(session, coil, Length.Zero, who, HistoryCodes.RestHungUp, details: new { offcut = mark });
+        CoilShelf.Take(session, coil, Length.Zero, who, HistoryCodes.RestHungUp, details: new { offcut = mark });
     }
 
     /// <summary>Turns a piece that was good into an offcut or scrap.</summary>
@@ -78,7 +82,7 @@ internal static class CutStock
     public static string HangUp(ShopSession session, CutWork work, string who)
     {
         var coil = NoPieceNow(session, work);
-        var mark = CoilStock.HangOffcut(session, coil, work.Measured!.Value, who);
+        var mark = CoilShelf.HangOffcut(session, coil, work.Measured!.Value, who);
         RopeLedger.Add(session, coil.Id, RopeLedger.Offcut, work.Measured.Value, work.Id, IdOf(session, mark));
         return mark;
     }
@@ -92,7 +96,7 @@ internal static class CutStock
     public static Sentence? GiveBack(ShopSession session, CutWork work, string who)
     {
         var (coilId, firstUse) = session.Value<(long, long)>("SELECT cut_coil_id, first_use_id FROM cut_tickets WHERE id = @Id", new { work.Id });
-        var coil = CoilStock.ById(session, coilId)!;
+        var coil = CoilShelf.ById(session, coilId)!;
         if (session.Value<bool>(
             "SELECT EXISTS (SELECT 1 FROM rope_uses WHERE coil_id = @coilId AND id > @firstUse AND ticket_id IS DISTINCT FROM @Id GROUP BY ticket_id HAVING sum(nm) <> 0)",
             new { coilId, firstUse, work.Id }))
@@ -101,20 +105,20 @@ internal static class CutStock
             return BenchReplies.Of("CoilTakesNothingBack", coil.Mark, BenchReplies.State(coil.State));
 
         var uses = RopeLedger.Of(session, work.Id, firstUse);
-        foreach (var offcut in uses.Where(use => use.ToCoilId != 0).Select(use => CoilStock.ById(session, use.ToCoilId)!))
+        foreach (var offcut in uses.Where(use => use.ToCoilId != 0).Select(use => CoilShelf.ById(session, use.ToCoilId)!))
         {
-            if (offcut.State != CoilStates.InStock || offcut.Left != offcut.Whole || CoilStock.Free(session, offcut.Id) < offcut.Left || WaitsElsewhere(session, offcut.Id))
+            if (offcut.State != CoilStates.InStock || offcut.Left != offcut.Whole || CoilShelf.Free(session, offcut.Id) < offcut.Left || WaitsElsewhere(session, offcut.Id))
                 return BenchReplies.Of("OffcutUsed", offcut.Mark);
         }
         foreach (var use in uses)
         {
             RopeLedger.Add(session, coilId, use.Kind, Length.FromNanometres(-use.Nm), work.Id, use.ToCoilId == 0 ? null : use.ToCoilId);
             if (use.ToCoilId != 0)
-                TakeOffcutDown(session, CoilStock.ById(session, use.ToCoilId)!, coil, who);
+                TakeOffcutDown(session, CoilShelf.ById(session, use.ToCoilId)!, coil, who);
             if (use.Kind == RopeLedger.Trim)
                 session.Execute("UPDATE plan_coils SET trimmed = 0 WHERE id = (SELECT plan_coil_id FROM cut_tickets WHERE id = @Id)", new { work.Id });
         }
-        CoilStock.Take(session, coil, coil.Left + Length.FromNanometres(uses.Sum(use => use.Nm)), who, HistoryCodes.CutUndone);
+        CoilShelf.Take(session, coil, coil.Left + Length.FromNanometres(uses.Sum(use => use.Nm)), who, HistoryCodes.CutUndone);
         return null;
     }
 
@@ -124,18 +128,18 @@ internal static class CutStock
     {
         var coilId = session.Value<long>("SELECT cut_coil_id FROM cut_tickets WHERE id = @Id", new { work.Id });
         RopeLedger.Add(session, coilId, RopeLedger.Piece, -work.Measured!.Value, work.Id);
-        return CoilStock.ById(session, coilId)!;
+        return CoilShelf.ById(session, coilId)!;
     }
 
     private static long? PutAside(ShopSession session, StockCoil coil, long ticketId, Length length, Length keep, string who) => length < keep
         ? RopeLedger.Add(session, coil.Id, RopeLedger.Scrap, length, ticketId)
-        : RopeLedger.Add(session, coil.Id, RopeLedger.Offcut, length, ticketId, IdOf(session, CoilStock.HangOffcut(session, coil, length, who)));
+        : RopeLedger.Add(session, coil.Id, RopeLedger.Offcut, length, ticketId, IdOf(session, CoilShelf.HangOffcut(session, coil, length, who)));
 
     /// <summary>An offcut that is part of its coil again.</summary>
     private static void TakeOffcutDown(ShopSession session, StockCoil offcut, StockCoil coil, string who)
     {
         RopeLedger.Add(session, offcut.Id, RopeLedger.Correction, offcut.Left);
-        CoilStock.Take(session, offcut, Length.Zero, who, HistoryCodes.OffcutTakenDown, details: new { coil = coil.Mark });
+        CoilShelf.Take(session, offcut, Length.Zero, who, HistoryCodes.OffcutTakenDown, details: new { coil = coil.Mark });
     }
 
     /// <summary>True where pieces that wait are to be cut from the coil.</summary>

@@ -1,6 +1,11 @@
-using CutShop.Takeoff;
+using CutShop.CutPlan;
+using CutShop.Shop.Store;
+using CutShop.Shop.Tickets;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Benches;
 
 /// <summary>A cut ticket as the bench sees it.</summary>
 /// <param name="Id">The ticket.</param>

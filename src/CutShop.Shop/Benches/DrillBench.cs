@@ -1,6 +1,10 @@
-using CutShop.Takeoff;
+using CutShop.Shop.Store;
+using CutShop.Shop.Tickets;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Words;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Benches;
 
 /// <summary>
 /// The drill bench. One post is given to one driller, posts bored alike one after the other; each drilling and each screw hole is a
@@ -149,7 +153,7 @@ public sealed class DrillBench(ShopDatabase database) : TicketBench<DrillWork, (
     /// <summary>The first free ticket of the queue, held.</summary>
     private static (long Id, string Due)? First(ShopSession session, string more = "", object? values = null)
     {
-        var (join, hold) = (session.Dialect.JoinAsWritten, session.Dialect.HoldFirstFree("drill_tickets"));
+        var (join, hold) = (session.Dialect.JoinAsWritten, session.Dialect.LockFirstAvailable("drill_tickets"));
         return session.All<(long, string)>(
             $"""
             SELECT drill_tickets.id, queue_due FROM drill_tickets {join} posts ON posts.id = post_id {join} jobs ON jobs.id = job_id

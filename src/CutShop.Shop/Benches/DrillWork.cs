@@ -1,5 +1,8 @@
+using CutShop.Shop.Store;
+using CutShop.Shop.Tickets;
+using CutShop.Takeoff.JobFile;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Benches;
 
 /// <summary>A drill ticket as the bench sees it.</summary>
 /// <param name="Id">The ticket.</param>

@@ -1,6 +1,9 @@
-using CutShop.Takeoff;
+using CutShop.Shop.Stock;
+using CutShop.Shop.Store;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Benches;
 
 /// <summary>What the cuts of a piece left beside it, for whoever has it in hand.</summary>
 /// <param name="Offcuts">Lengths that became coils of their own and hang untouched, the oldest first.</param>

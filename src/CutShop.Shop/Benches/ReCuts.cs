@@ -1,6 +1,7 @@
-using CutShop.Takeoff;
+using CutShop.Shop.Store;
+using CutShop.Takeoff.Lengths;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Benches;
 
 /// <summary>Counts pieces that are cut again, for the board.</summary>
 internal static class ReCuts

@@ -1,6 +1,8 @@
-using CutShop.Takeoff;
+using CutShop.Shop.Store;
+using CutShop.Shop.Tickets;
+using CutShop.Takeoff.Words;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Benches;
 
 /// <summary>A ticket as its bench sees it.</summary>
 public interface IBenchTicket

@@ -1,4 +1,6 @@
-namespace CutShop.Shop;
+using CutShop.Shop.Tickets;
+
+namespace CutShop.Shop.Jobs;
 
 /// <summary>How far a job has come, in pieces and posts. What a change has dropped does not count.</summary>
 internal static class JobCounts

@@ -1,7 +1,13 @@
 using System.Text.Json;
-using CutShop.Takeoff;
+using CutShop.Shop.Stock;
+using CutShop.Shop.Store;
+using CutShop.Shop.Tickets;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Rules;
+using CutShop.Takeoff.Tables;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Jobs;
 
 /// <summary>How taking a job in went.</summary>
 public enum IntakeOutcome

@@ -1,4 +1,8 @@
-namespace CutShop.Shop;
+using CutShop.Shop.Benches;
+using CutShop.Shop.Store;
+using CutShop.Shop.Tickets;
+
+namespace CutShop.Shop.Jobs;
 
 /// <summary>How releasing or cancelling a job went.</summary>
 public enum ReleaseOutcome
@@ -77,13 +81,13 @@ public sealed class JobRelease(ShopDatabase database)
             return ReleaseOutcome.DoneBefore;
         if (BenchAnswer.NeedsReason(reason) is not null)
             return ReleaseOutcome.NoReason;
-        TicketEnd.OfAllThatWait(session, job.Id, who, reason);
+        TicketClosing.OfAllThatWait(session, job.Id, who, reason);
         var cutTickets = session.All<(long Id, string State)>(
             "SELECT cut_tickets.id, state FROM cut_tickets JOIN pieces ON pieces.id = piece_id WHERE job_id = @Id", new { job.Id });
         var drillTickets = session.All<(long Id, string State)>(
             "SELECT drill_tickets.id, state FROM drill_tickets JOIN posts ON posts.id = post_id WHERE job_id = @Id", new { job.Id });
-        var counts = cutTickets.Sum(ticket => TicketEnd.OfPiece(session, ticket.Id, ticket.State, who, reason) == TicketStates.Surplus ? 1 : 0)
-            + drillTickets.Sum(ticket => TicketEnd.OfPost(session, ticket.Id, ticket.State, who, reason) == TicketStates.Surplus ? 1 : 0);
+        var counts = cutTickets.Sum(ticket => TicketClosing.OfPiece(session, ticket.Id, ticket.State, who, reason) == TicketStates.Surplus ? 1 : 0)
+            + drillTickets.Sum(ticket => TicketClosing.OfPost(session, ticket.Id, ticket.State, who, reason) == TicketStates.Surplus ? 1 : 0);
         session.Execute("UPDATE jobs SET cancelled_at = @Now WHERE id = @Id", new { session.Now, job.Id });
         session.Record(
             "job",

@@ -1,6 +1,6 @@
-using CutShop.Takeoff;
+using CutShop.Takeoff.Words;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Jobs;
 
 /// <summary>What the shop says of jobs and of their changes.</summary>
 public static class JobReplies

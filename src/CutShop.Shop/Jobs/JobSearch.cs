@@ -1,7 +1,8 @@
 using System.Text.Json;
-using CutShop.Takeoff;
+using CutShop.Shop.Store;
+using CutShop.Takeoff.Lengths;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Jobs;
 
 /// <summary>Which jobs a list shows.</summary>
 public enum JobsShown

@@ -1,6 +1,11 @@
-using CutShop.Takeoff;
+using CutShop.CutPlan;
+using CutShop.Shop.Store;
+using CutShop.Shop.Tickets;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Jobs;
 
 /// <summary>Finds stored jobs, from their parts as they were stored: nothing is worked out again.</summary>
 public sealed class JobShelf(ShopDatabase database)

@@ -1,6 +1,8 @@
-using CutShop.Takeoff;
+using CutShop.CutPlan;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Jobs;
 
 /// <summary>A stored job with its takeoff and the codes of its pieces.</summary>
 /// <param name="Takeoff">The takeoff.</param>

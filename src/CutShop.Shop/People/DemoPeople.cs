@@ -1,6 +1,7 @@
 using System.Globalization;
+using CutShop.Shop.Store;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.People;
 
 /// <summary>A person of the demo with new secrets, to be shown once.</summary>
 /// <param name="Person">The person.</param>
@@ -23,17 +24,17 @@ public sealed class DemoPeople(ShopDatabase database)
     /// <returns>The people and their secrets; none where the shop's people are not the demo's.</returns>
     public async Task<IReadOnlyList<DemoPerson>> MakeAsync(CancellationToken cancel = default)
     {
-        var people = new People(database);
+        var people = new PeopleShelf(database);
         if (people.All().Count == 0)
         {
-            var hashes = Names.Select(_ => Secrets.Hash(People.DrawPassword())).ToList();
+            var hashes = Names.Select(_ => Secrets.Hash(PeopleShelf.DrawPassword())).ToList();
             await database.WriteAsync(session => AddWhereNobodyIs(session, hashes), cancel).ConfigureAwait(false);
         }
 
         var made = new List<DemoPerson>();
         foreach (var id in MadeBefore())
         {
-            var (password, pin) = (People.DrawPassword(), People.DrawPin());
+            var (password, pin) = (PeopleShelf.DrawPassword(), PeopleShelf.DrawPin());
             await people.SetPasswordAsync(id, password, Who, cancel).ConfigureAwait(false);
             await people.SetPinAsync(id, pin, Who, cancel).ConfigureAwait(false);
             made.Add(new(people.Find(id)!, password, pin));
@@ -45,7 +46,7 @@ public sealed class DemoPeople(ShopDatabase database)
     {
         if (PersonRows.All(session).Count > 0)
             return false;
-        var ids = Names.Zip(hashes, (one, hash) => People.Add(session, one.Name, one.Role, hash, Who).Id).ToList();
+        var ids = Names.Zip(hashes, (one, hash) => PeopleShelf.Add(session, one.Name, one.Role, hash, Who).Id).ToList();
         StoredSettings.Set(session, (Setting, string.Join(' ', ids.Select(id => id.ToString(CultureInfo.InvariantCulture)))));
         return true;
     }

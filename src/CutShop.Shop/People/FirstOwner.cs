@@ -1,4 +1,6 @@
-namespace CutShop.Shop;
+using CutShop.Shop.Store;
+
+namespace CutShop.Shop.People;
 
 /// <summary>
 /// The first start: where there is no person yet, a one-time link lets whoever reads the console make the owner's account.
@@ -35,7 +37,7 @@ public sealed class FirstOwner(ShopDatabase database)
             {
                 if (!IsOpen(session, token))
                     return PersonAnswer.Refused("link", "", "OpenLink");
-                var answer = People.Add(session, name, Role.Owner, passwordHash, PersonRows.Tidy(name));
+                var answer = PeopleShelf.Add(session, name, Role.Owner, passwordHash, PersonRows.Tidy(name));
                 if (answer.IsDone)
                     EndLink(session);
                 return answer;

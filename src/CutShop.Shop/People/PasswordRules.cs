@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.People;
 
 /// <summary>
 /// Which passwords are too easily guessed: those made of few parts that a guesser tries first. A part is a predictable word, also

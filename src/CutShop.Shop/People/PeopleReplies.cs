@@ -1,7 +1,7 @@
 using System.Globalization;
-using CutShop.Takeoff;
+using CutShop.Takeoff.Words;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.People;
 
 /// <summary>What is accepted of people, tablets and keys, in words.</summary>
 public static class PeopleReplies

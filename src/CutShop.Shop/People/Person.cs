@@ -1,4 +1,6 @@
-namespace CutShop.Shop;
+using CutShop.Shop.Store;
+
+namespace CutShop.Shop.People;
 
 /// <summary>What a person does in the shop. Installers need no role: a label's page is open to anyone.</summary>
 public enum Role

@@ -1,4 +1,6 @@
-namespace CutShop.Shop;
+using CutShop.Shop.Store;
+
+namespace CutShop.Shop.People;
 
 /// <summary>How people stand in the database.</summary>
 internal static class PersonRows

@@ -1,4 +1,4 @@
-namespace CutShop.Shop;
+namespace CutShop.Shop.People;
 
 /// <summary>PINs that many people choose: a run, a pattern, a year, a line on the keypad. Somebody who finds a tablet tries them first.</summary>
 internal static class Pins

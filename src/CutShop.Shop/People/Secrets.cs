@@ -2,11 +2,12 @@ using System.Buffers.Binary;
 using System.Buffers.Text;
 using System.Security.Cryptography;
 using System.Text;
-using CutShop.Takeoff;
+using CutShop.Shop.Store;
+using CutShop.Takeoff.Result;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.Options;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.People;
 
 /// <summary>
 /// Passwords, PINs and tokens. What a person thinks up is hashed slowly with a salt; what is drawn from 256 random bits

@@ -1,4 +1,6 @@
-namespace CutShop.Shop;
+using CutShop.Shop.Store;
+
+namespace CutShop.Shop.People;
 
 /// <summary>Signed-in sessions, each with a random id in its cookie. One that was signed out of is remembered for as long as a copy of its cookie could live.</summary>
 public sealed class Sessions(ShopDatabase database)

@@ -1,4 +1,6 @@
-namespace CutShop.Shop;
+using CutShop.Shop.Store;
+
+namespace CutShop.Shop.People;
 
 /// <summary>How a try to sign in went.</summary>
 public enum SignInOutcome

@@ -1,4 +1,6 @@
-namespace CutShop.Shop;
+using CutShop.Shop.Store;
+
+namespace CutShop.Shop.People;
 
 /// <summary>Where somebody tries to sign in.</summary>
 /// <param name="Name">The place by which tries are counted, such as a network address, a browser or a tablet.</param>

@@ -1,4 +1,6 @@
-namespace CutShop.Shop;
+using CutShop.Shop.Store;
+
+namespace CutShop.Shop.People;
 
 /// <summary>A shared tablet where a PIN is enough to sign in.</summary>
 /// <param name="Id">Row id.</param>

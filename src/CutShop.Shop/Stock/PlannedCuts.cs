@@ -1,6 +1,12 @@
-using CutShop.Takeoff;
+using CutShop.CutPlan;
+using CutShop.Shop.Store;
+using CutShop.Shop.Tickets;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Tables;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Stock;
 
 /// <summary>A piece that is yet to come off a coil, by the accepted plan.</summary>
 /// <param name="Plan">The plan's number.</param>

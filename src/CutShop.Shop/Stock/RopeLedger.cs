@@ -1,6 +1,9 @@
-using CutShop.Takeoff;
+using CutShop.CutPlan.Search;
+using CutShop.Shop.Store;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Stock;
 
 /// <summary>
 /// Where the rope of each coil went, to the nanometre: what came in is what is left and the sum of a coil's lines. Nothing is

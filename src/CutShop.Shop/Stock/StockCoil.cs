@@ -1,6 +1,9 @@
-using CutShop.Takeoff;
+using CutShop.CutPlan.Search;
+using CutShop.Shop.Store;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Words;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Stock;
 
 /// <summary>A coil that came in.</summary>
 /// <param name="Kind">Its rope.</param>

@@ -1,6 +1,6 @@
-using CutShop.Takeoff;
+using CutShop.Takeoff.Words;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Stock;
 
 /// <summary>What the rack and the cut plans answer, in words.</summary>
 public static class StockReplies

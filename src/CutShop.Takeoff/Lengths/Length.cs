@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 
-namespace CutShop.Takeoff;
+namespace CutShop.Takeoff.Lengths;
 
 /// <summary>
 /// A length, exact, in whole nanometres. Negative means downhill or short; most places accept positive lengths only.

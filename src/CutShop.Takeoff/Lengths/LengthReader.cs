@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace CutShop.Takeoff;
+namespace CutShop.Takeoff.Lengths;
 
 /// <summary>The units a length may be written in.</summary>
 internal enum LengthUnit

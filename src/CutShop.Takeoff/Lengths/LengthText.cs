@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace CutShop.Takeoff;
+namespace CutShop.Takeoff.Lengths;
 
 /// <summary>
 /// Lengths as people write them: feet, inches and fractions to 1/64, decimal inches, or millimetres, centimetres and metres.

@@ -1,4 +1,4 @@
-namespace CutShop.Takeoff;
+namespace CutShop.Takeoff.Lengths;
 
 /// <summary>What reading a text gave: a value, or in words what would have been accepted.</summary>
 /// <typeparam name="T">The kind of value.</typeparam>

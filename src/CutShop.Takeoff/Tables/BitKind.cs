@@ -1,4 +1,4 @@
-namespace CutShop.Takeoff;
+namespace CutShop.Takeoff.Tables;
 
 /// <summary>Kinds of bit for a rope's bore.</summary>
 public enum BitKind

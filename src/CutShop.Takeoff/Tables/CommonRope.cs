@@ -1,4 +1,7 @@
-namespace CutShop.Takeoff;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Words;
+
+namespace CutShop.Takeoff.Tables;
 
 /// <summary>Which rope is common on which post (common practice, no source).</summary>
 public static class CommonRope

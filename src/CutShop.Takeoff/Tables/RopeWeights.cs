@@ -1,4 +1,6 @@
-namespace CutShop.Takeoff;
+using CutShop.Takeoff.Lengths;
+
+namespace CutShop.Takeoff.Tables;
 
 /// <summary>A published weight of one size of rope.</summary>
 /// <param name="Diameter">Nominal diameter.</param>

@@ -1,4 +1,7 @@
-namespace CutShop.Takeoff;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Words;
+
+namespace CutShop.Takeoff.Tables;
 
 /// <summary>Kinds of screw.</summary>
 public enum ScrewKind

@@ -1,6 +1,7 @@
 using System.Globalization;
+using CutShop.Takeoff.Lengths;
 
-namespace CutShop.Takeoff;
+namespace CutShop.Takeoff.Tables;
 
 /// <summary>The tables a takeoff looks things up in: rope weights, screws, the rack of bits, and the posts' wood.</summary>
 /// <param name="Weights">Published rope weights.</param>

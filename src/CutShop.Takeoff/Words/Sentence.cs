@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace CutShop.Takeoff;
+namespace CutShop.Takeoff.Words;
 
 /// <summary>Something to say, as a key and values, so that each reader can have it in another language.</summary>
 /// <param name="words">Where the key is found.</param>

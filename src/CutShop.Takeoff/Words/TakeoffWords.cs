@@ -1,4 +1,4 @@
-namespace CutShop.Takeoff;
+namespace CutShop.Takeoff.Words;
 
 /// <summary>
 /// What the takeoff says: its warnings, faces, screws, materials and reasons for a bit; they are in the .resx files beside it. Stored parts

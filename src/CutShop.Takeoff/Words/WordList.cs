@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Resources;
 
-namespace CutShop.Takeoff;
+namespace CutShop.Takeoff.Words;
 
 /// <summary>
 /// The sentences of one part of CutShop, by key, in each language that they are written in. They are kept in the .resx files beside

@@ -1,9 +1,9 @@
 using System.Text.Json.Nodes;
+using CutShop.Web.Shared;
 using Microsoft.AspNetCore.OpenApi;
 using Microsoft.OpenApi;
-using CutShop.Web.Words;
 
-namespace CutShop.Web;
+namespace CutShop.Web.Api;
 
 /// <summary>Describes the API in OpenAPI: bodies, problems, keys and examples that the routes themselves do not tell.</summary>
 internal static class ApiDescription

@@ -1,4 +1,4 @@
-namespace CutShop.Web;
+namespace CutShop.Web.Api;
 
 /// <summary>The examples of the API's description.</summary>
 internal static class ApiExamples

@@ -1,11 +1,11 @@
 using System.Text.Json.Serialization;
-using CutShop.Takeoff;
+using CutShop.Takeoff.JobFile;
+using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.WebUtilities;
-using CutShop.Web.Words;
 
-namespace CutShop.Web;
+namespace CutShop.Web.Api;
 
 /// <summary>One thing wrong with what was sent.</summary>
 /// <param name="Path">Where: a JSON path such as <c>$.lines[0].posts[1].across</c>, or the name of a header or query value.</param>

@@ -1,4 +1,4 @@
-namespace CutShop.Web;
+namespace CutShop.Web.Api;
 
 /// <summary>The HTTP API for programs, described in docs/api.md and at /api/openapi.json.</summary>
 internal static class ApiRoutes

@@ -1,7 +1,7 @@
-using CutShop.Shop;
+using CutShop.Shop.Jobs;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 
-namespace CutShop.Web;
+namespace CutShop.Web.Api;
 
 /// <summary>What the API needs.</summary>
 internal static class ApiServices
@@ -9,7 +9,7 @@ internal static class ApiServices
     public static void AddApi(this IServiceCollection services)
     {
         services.TryAddSingleton<JobIntake>();
-        services.TryAddSingleton<JobNews>();
+        services.TryAddSingleton<JobFeed>();
         services.AddOpenApi(options =>
         {
             options.ShouldInclude = route => ApiRoutes.Serves($"/{route.RelativePath}");

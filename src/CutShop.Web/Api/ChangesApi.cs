@@ -1,8 +1,9 @@
-using CutShop.Shop;
+using CutShop.Shop.Jobs;
+using CutShop.Shop.Store;
+using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
-using CutShop.Web.Words;
 
-namespace CutShop.Web;
+namespace CutShop.Web.Api;
 
 /// <summary>Changes since a cursor.</summary>
 /// <param name="Changes">Lines of the history, in order.</param>
@@ -20,7 +21,7 @@ internal static class ChangesApi
         .WithDescription(HostWords.Say("ApiListChangesAbout"))
         .Tells(400, 410);
 
-    private static Results<Ok<ChangePage>, ProblemHttpResult> List(JobNews news, ShopDatabase database, string? since, string? most)
+    private static Results<Ok<ChangePage>, ProblemHttpResult> List(JobFeed news, ShopDatabase database, string? since, string? most)
     {
         var asked = Cursor.Read(database, since, most);
         if (!asked.IsGood)

@@ -1,9 +1,11 @@
 using System.Globalization;
-using CutShop.Shop;
+using CutShop.Shop.Store;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
-using CutShop.Web.Words;
 
-namespace CutShop.Web;
+namespace CutShop.Web.Api;
 
 /// <summary>
 /// Where a reader of news has got to, and how much it takes at once. A cursor is the history's epoch and a line of it; after a restore

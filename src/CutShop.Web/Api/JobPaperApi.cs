@@ -1,10 +1,15 @@
-using CutShop.Paper;
-using CutShop.Shop;
-using CutShop.Web.OnSite;
+using CutShop.CutPlan;
+using CutShop.Paper.Labels;
+using CutShop.Paper.Sheets;
+using CutShop.Paper.Words;
+using CutShop.Shop.Jobs;
+using CutShop.Shop.Site;
+using CutShop.Takeoff.JobFile;
+using CutShop.Web.Jobs;
+using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
-using CutShop.Web.Words;
 
-namespace CutShop.Web;
+namespace CutShop.Web.Api;
 
 /// <summary>A cut ticket.</summary>
 /// <param name="Run">The piece's run.</param>
@@ -45,7 +50,7 @@ internal static class JobPaperApi
         route.Produces<byte[]>(StatusCodes.Status200OK, Pdf).Tells(404, 422);
 
     private static Results<Ok<TicketList>, FileContentHttpResult, ProblemHttpResult> Tickets(
-        string number, HttpRequest request, JobShelf shelf, JobNews news, PaperSettings settings)
+        string number, HttpRequest request, JobShelf shelf, JobFeed news, PaperSettings settings)
     {
         if (shelf.Find(number) is not { } job)
             return ApiProblem.NoJob(number);

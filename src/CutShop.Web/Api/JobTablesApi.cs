@@ -1,11 +1,13 @@
 using System.Globalization;
 using CsvHelper;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Shop.Jobs;
+using CutShop.Shop.Maintenance;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
+using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
-using CutShop.Web.Words;
 
-namespace CutShop.Web;
+namespace CutShop.Web.Api;
 
 /// <summary>Gives a job's pieces, bores and screws as tables for a spreadsheet (RFC 4180), as docs/csv.md describes them.</summary>
 internal static class JobTablesApi

@@ -1,10 +1,12 @@
 using System.Text.Json;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Shop.Jobs;
+using CutShop.Shop.Store;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Result;
+using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
-using CutShop.Web.Words;
 
-namespace CutShop.Web;
+namespace CutShop.Web.Api;
 
 /// <summary>A job in a list.</summary>
 /// <param name="Number">The job's number.</param>
@@ -45,7 +47,7 @@ internal static class JobsApi
             .Produces<object>(StatusCodes.Status200OK, "application/json").Tells(404);
     }
 
-    private static Results<Ok<JobPage>, ProblemHttpResult> List(JobNews news, ShopDatabase database, string? since, string? most)
+    private static Results<Ok<JobPage>, ProblemHttpResult> List(JobFeed news, ShopDatabase database, string? since, string? most)
     {
         var asked = Cursor.Read(database, since, most);
         if (!asked.IsGood)
@@ -54,7 +56,7 @@ internal static class JobsApi
         return TypedResults.Ok(new JobPage([.. jobs.Select(JobLine.Of)], asked.Next(jobs is [.., var last] ? last.Cursor : null), jobs.Count == asked.Most));
     }
 
-    private static Results<Ok<JobWithFile>, ProblemHttpResult> Find(string number, JobNews news, JobShelf shelf)
+    private static Results<Ok<JobWithFile>, ProblemHttpResult> Find(string number, JobFeed news, JobShelf shelf)
     {
         if (news.Job(number) is not { } line || shelf.Find(number) is not { } job)
             return ApiProblem.NoJob(number);

@@ -1,19 +1,20 @@
 using System.Security.Claims;
 using System.Text.Encodings.Web;
-using CutShop.Shop;
+using CutShop.Shop.People;
+using CutShop.Shop.Store;
+using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.Extensions.Options;
 using Microsoft.Net.Http.Headers;
-using CutShop.Web.Words;
 
-namespace CutShop.Web;
+namespace CutShop.Web.Api;
 
 /// <summary>Nothing to set.</summary>
 internal sealed class KeyOptions : AuthenticationSchemeOptions;
 
 /// <summary>Knows a program by the key in <c>Authorization: Bearer</c>.</summary>
-internal sealed class KeyHandler(IOptionsMonitor<KeyOptions> options, ILoggerFactory logger, UrlEncoder encoder, ApiKeys keys)
+internal sealed class KeyHandler(IOptionsMonitor<KeyOptions> options, ILoggerFactory logger, UrlEncoder encoder, ApiKeyShelf keys)
     : AuthenticationHandler<KeyOptions>(options, logger, encoder)
 {
     public new const string Scheme = "key";
@@ -33,7 +34,7 @@ internal sealed class KeyHandler(IOptionsMonitor<KeyOptions> options, ILoggerFac
             [
                 new(ClaimTypes.NameIdentifier, key.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)),
                 new(ClaimTypes.Name, key.Name),
-                new(ScopeClaim, ApiKeys.NameOf(key.Scope)),
+                new(ScopeClaim, ApiKeyShelf.NameOf(key.Scope)),
             ],
             Scheme);
         return AuthenticateResult.Success(new AuthenticationTicket(new ClaimsPrincipal(identity), Scheme));
@@ -62,9 +63,9 @@ internal static class KeyRights
     public static void AddKeyRights(this AuthorizationBuilder authorization)
     {
         authorization.AddPolicy(Read, rule => rule.AddAuthenticationSchemes(KeyHandler.Scheme)
-            .RequireClaim(KeyHandler.ScopeClaim, ApiKeys.NameOf(KeyScope.Read), ApiKeys.NameOf(KeyScope.TakeIn)));
+            .RequireClaim(KeyHandler.ScopeClaim, ApiKeyShelf.NameOf(KeyScope.Read), ApiKeyShelf.NameOf(KeyScope.TakeIn)));
         authorization.AddPolicy(TakeIn, rule => rule.AddAuthenticationSchemes(KeyHandler.Scheme)
-            .RequireClaim(KeyHandler.ScopeClaim, ApiKeys.NameOf(KeyScope.TakeIn)));
+            .RequireClaim(KeyHandler.ScopeClaim, ApiKeyShelf.NameOf(KeyScope.TakeIn)));
         authorization.AddPolicy(ReadDescription, rule => rule
             .AddAuthenticationSchemes(KeyHandler.Scheme, Microsoft.AspNetCore.Authentication.Cookies.CookieAuthenticationDefaults.AuthenticationScheme)
             .RequireAuthenticatedUser());

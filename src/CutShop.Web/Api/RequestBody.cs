@@ -1,9 +1,9 @@
 using System.Net.Http.Headers;
-using CutShop.Takeoff;
+using CutShop.Takeoff.JobFile;
+using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
-using CutShop.Web.Words;
 
-namespace CutShop.Web;
+namespace CutShop.Web.Api;
 
 /// <summary>Reads the body of a request that brings a file.</summary>
 internal static class RequestBody

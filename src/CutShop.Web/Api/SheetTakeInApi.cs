@@ -1,11 +1,12 @@
 using System.Security.Claims;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Paper.Sheets;
+using CutShop.Shop.Jobs;
+using CutShop.Takeoff.JobFile;
+using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
-using CutShop.Web.Words;
 
-namespace CutShop.Web;
+namespace CutShop.Web.Api;
 
 /// <summary>Takes a job in from a spreadsheet's sheet.</summary>
 internal static class SheetTakeInApi

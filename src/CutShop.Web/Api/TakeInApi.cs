@@ -1,12 +1,12 @@
 using System.Security.Claims;
 using System.Security.Cryptography;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Shop.Jobs;
+using CutShop.Takeoff.JobFile;
+using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
-using CutShop.Web.Words;
 
-namespace CutShop.Web;
+namespace CutShop.Web.Api;
 
 /// <summary>A job as taken in.</summary>
 /// <param name="Number">The job's number.</param>

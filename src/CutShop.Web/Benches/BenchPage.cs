@@ -1,9 +1,10 @@
-using CutShop.Paper;
-using CutShop.Shop;
-using CutShop.Web.Words;
+using CutShop.Paper.Words;
+using CutShop.Shop.Tickets;
+using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
-using static CutShop.Web.Words.BenchWords;
+
+using static CutShop.Web.Benches.BenchWords;
 
 namespace CutShop.Web.Benches;
 

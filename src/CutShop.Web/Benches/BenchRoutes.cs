@@ -1,8 +1,10 @@
 using System.Globalization;
 using System.Text;
-using CutShop.Paper;
-using CutShop.Shop;
-using CutShop.Web.Words;
+using CutShop.Paper.Sheets;
+using CutShop.Shop.Benches;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Tables;
+using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Localization;
 
@@ -37,13 +39,13 @@ internal static class BenchRoutes
             .AddSingleton<DrillBench>()
             .AddSingleton<PackingBench>()
             .AddSingleton<PackingPaper>()
-            .AddSingleton<ScanReading>()
-            .AddSingleton<PlanFit>()
+            .AddSingleton<ScanResolver>()
+            .AddSingleton<StalePlans>()
             .AddSingleton<ShopBoard>()
             .AddSingleton<BenchSettingsShelf>();
     }
 
-    private static RedirectHttpResult Scan(string? text, string? at, ScanReading scans) => scans.Find(text ?? "") switch
+    private static RedirectHttpResult Scan(string? text, string? at, ScanResolver scans) => scans.Find(text ?? "") switch
     {
         { Code: { } code } found when at == "pack" => TypedResults.Redirect($"/pack/{Uri.EscapeDataString(found.Job)}?scan={code.Plain}"),
         { Code: { } code } => TypedResults.Redirect($"/cut/{code.Plain}"),

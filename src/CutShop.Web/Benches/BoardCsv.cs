@@ -1,7 +1,10 @@
 using System.Globalization;
 using CsvHelper;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Shop.Benches;
+using CutShop.Shop.Maintenance;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Web.Shared;
 
 namespace CutShop.Web.Benches;
 

@@ -1,11 +1,17 @@
-using CutShop.Paper;
-using CutShop.Shop;
-using CutShop.Web.OnSite;
+using CutShop.Paper.Labels;
+using CutShop.Paper.Sheets;
+using CutShop.Paper.Tickets;
+using CutShop.Paper.Words;
+using CutShop.Shop.Benches;
+using CutShop.Shop.Jobs;
+using CutShop.Shop.Site;
+using CutShop.Shop.Tickets;
+using CutShop.Web.Shared;
 
 namespace CutShop.Web.Benches;
 
 /// <summary>A job's packing list from what the shop has stored, with the code that leads to its site pack.</summary>
-public sealed class PackingPaper(PackingBench packing, JobShelf jobs, SitePacks packs, LabelAddress label)
+public sealed class PackingPaper(PackingBench packing, JobShelf jobs, SitePackShelf packs, LabelAddress label)
 {
     /// <summary>The list, or null where there is nothing to pack for this job.</summary>
     /// <param name="number">The job's number.</param>

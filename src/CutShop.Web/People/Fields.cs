@@ -1,6 +1,6 @@
-using CutShop.Shop;
+using CutShop.Shop.Store;
 
-namespace CutShop.Web;
+namespace CutShop.Web.People;
 
 /// <summary>How a form ties a field to what is wrong with it.</summary>
 public static class Fields

@@ -1,6 +1,7 @@
-using CutShop.Shop;
+using CutShop.Shop.People;
+using CutShop.Web.Shared;
 
-namespace CutShop.Web;
+namespace CutShop.Web.People;
 
 /// <summary>What the log says of tries to sign in that went wrong: for whoever watches it. A name that nobody has may be a password in the wrong box, so it is not said.</summary>
 internal static partial class SignInLog

@@ -1,6 +1,7 @@
-using CutShop.Shop;
+using CutShop.Shop.People;
+using CutShop.Takeoff.Lengths;
 
-namespace CutShop.Web;
+namespace CutShop.Web.People;
 
 /// <summary>The cookie by which the shop knows an enrolled tablet again.</summary>
 internal static class TabletCookie

@@ -4,7 +4,6 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using CutShop.Benchmarks.Takeoff;
-using CutShop.Shop;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Benchmarks.Against;

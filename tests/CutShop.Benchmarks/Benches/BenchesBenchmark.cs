@@ -1,6 +1,5 @@
 using System.Diagnostics;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Benchmarks.Against;
 using CutShop.Testing.Stores;
 using static CutShop.Benchmarks.Printed;
 

@@ -1,5 +1,3 @@
-using CutShop.Shop;
-
 namespace CutShop.Benchmarks.Benches;
 
 /// <summary>Years of work already done: packed tickets with their history, their requests and their lines of rope.</summary>

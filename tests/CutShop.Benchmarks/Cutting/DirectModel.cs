@@ -1,4 +1,3 @@
-using CutShop.CutPlan;
 using CutShop.Testing.CutPlans;
 using Google.OrTools.Sat;
 

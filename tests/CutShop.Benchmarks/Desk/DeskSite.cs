@@ -1,9 +1,5 @@
 using System.Net;
-using CutShop.Paper;
-using CutShop.Shop;
-using CutShop.Takeoff;
 using CutShop.Testing.Trust;
-using CutShop.Web;
 using Microsoft.AspNetCore.Builder;
 
 namespace CutShop.Benchmarks.Desk;
@@ -62,8 +58,8 @@ internal sealed class DeskSite : IDisposable
 
     private void SignIn()
     {
-        var password = People.DrawPassword();
-        new People(Database).AddAsync(Name, Role.Desk, password, "benchmark").GetAwaiter().GetResult();
+        var password = PeopleShelf.DrawPassword();
+        new PeopleShelf(Database).AddAsync(Name, Role.Desk, password, "benchmark").GetAwaiter().GetResult();
         using var form = new FormUrlEncodedContent(new Dictionary<string, string>
         {
             ["name"] = Name,

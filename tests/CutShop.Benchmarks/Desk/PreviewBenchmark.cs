@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Jobs;
 using CutShop.Testing.Trust;
 using static CutShop.Benchmarks.Printed;

@@ -1,11 +1,6 @@
 using System.Net;
-using CutShop.CutPlan;
-using CutShop.Paper;
-using CutShop.Shop;
-using CutShop.Takeoff;
 using CutShop.Testing.Fuzz;
 using CutShop.Testing.Jobs;
-using CutShop.Web;
 using Microsoft.AspNetCore.Builder;
 
 namespace CutShop.Benchmarks.Fuzz;
@@ -66,7 +61,7 @@ internal sealed class FuzzSite : IAsyncDisposable
         foreach (var file in DemoFiles)
             await new JobIntake(database, ShopTables.Standard).TakeInAsync(JobFileReader.Read(await File.ReadAllBytesAsync(file)).Job!, "fuzz");
         var rope = new RopeKind(RopeMaterial.Polypropylene, Length.Inch + Length.FromSixtyFourths(32), RopeKind.ThreeStrand);
-        await new CoilStock(database).ReceiveAsync(new(rope, "P-1", Length.Foot * 600, "rack"), "fuzz", "coil");
+        await new CoilShelf(database).ReceiveAsync(new(rope, "P-1", Length.Foot * 600, "rack"), "fuzz", "coil");
         var desk = new CutPlanDesk(database);
         var plan = await desk.DraftAsync(rope, dueBy: null, new PlanBudget(TimeSpan.FromSeconds(2), UseSolver: false), "fuzz");
         await desk.AcceptAsync(plan.PlanId, "fuzz");
@@ -76,12 +71,12 @@ internal sealed class FuzzSite : IAsyncDisposable
 
     private async Task SignInAsync()
     {
-        var password = People.DrawPassword();
-        await new People(_database).AddAsync(Name, Role.Owner, password, "fuzz");
+        var password = PeopleShelf.DrawPassword();
+        await new PeopleShelf(_database).AddAsync(Name, Role.Owner, password, "fuzz");
         var form = PageForm.On("/sign-in", await Owner.GetStringAsync(new Uri("/sign-in", UriKind.Relative))).First();
         using var content = new FormUrlEncodedContent([.. form.Fields.Where(field => field.Key == "__RequestVerificationToken"), new("name", Name), new("password", password)]);
         using var answer = await Owner.PostAsync(new Uri("/sign-in", UriKind.Relative), content);
         answer.EnsureSuccessStatusCode();
-        Program.DefaultRequestHeaders.Authorization = new("Bearer", (await new ApiKeys(_database).MakeAsync("fuzz", KeyScope.TakeIn, "fuzz")).Key);
+        Program.DefaultRequestHeaders.Authorization = new("Bearer", (await new ApiKeyShelf(_database).MakeAsync("fuzz", KeyScope.TakeIn, "fuzz")).Key);
     }
 }

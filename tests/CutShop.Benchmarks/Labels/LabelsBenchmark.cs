@@ -1,6 +1,5 @@
 using System.Globalization;
-using CutShop.Paper;
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Rendering;
 
 namespace CutShop.Benchmarks.Labels;

@@ -1,5 +1,4 @@
 using System.Text;
-using CutShop.Takeoff;
 
 namespace CutShop.Benchmarks.OnSite;
 

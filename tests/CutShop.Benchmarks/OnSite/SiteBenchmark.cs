@@ -1,9 +1,6 @@
 using System.Diagnostics;
 using System.Text;
-using CutShop.Paper;
-using CutShop.Shop;
-using CutShop.Takeoff;
-using CutShop.Web;
+using CutShop.Benchmarks.Against;
 using Microsoft.AspNetCore.Builder;
 using static CutShop.Benchmarks.Printed;
 
@@ -51,7 +48,7 @@ internal static class SiteBenchmark
         var job = jobs.Find(LargeJob.Number)!;
         using var phone = new PhoneOnSite(address, "gzip, br");
         using var plain = new PhoneOnSite(address, "");
-        var pack = new SitePacks(database).CodeOfAsync(job.Number, "benchmark").GetAwaiter().GetResult()!.Value;
+        var pack = new SitePackShelf(database).CodeOfAsync(job.Number, "benchmark").GetAwaiter().GetResult()!.Value;
         var piece = $"/p/{job.Codes[0].Plain}";
         return FirstView(phone, plain, piece) & FirstView(phone, plain, piece + "/line") & ServerCost(database, phone, piece) & WholePack(phone, plain, $"/s/{pack.Plain}/pages");
     }

@@ -1,7 +1,5 @@
 using System.Diagnostics;
 using CutShop.Benchmarks.Takeoff;
-using CutShop.Shop;
-using CutShop.Takeoff;
 using CutShop.Testing.Stores;
 using static CutShop.Benchmarks.Printed;
 

@@ -1,6 +1,4 @@
 using System.Diagnostics;
-using CutShop.Shop;
-using CutShop.Takeoff;
 using CutShop.Testing.Stores;
 using static CutShop.Benchmarks.Printed;
 

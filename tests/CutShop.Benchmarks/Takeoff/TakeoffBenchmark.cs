@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Benchmarks.Takeoff;
 

@@ -1,6 +1,4 @@
 using System.Globalization;
-using CutShop.Shop;
-using CutShop.Takeoff;
 using CutShop.Testing.Trust;
 
 namespace CutShop.Benchmarks.Trust;

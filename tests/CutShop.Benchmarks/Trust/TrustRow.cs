@@ -1,5 +1,4 @@
 using CutShop.Testing.Fuzz;
-using CutShop.Testing.Trust;
 
 namespace CutShop.Benchmarks.Trust;
 

@@ -1,5 +1,5 @@
 using CutShop.Paper.Tests.Samples;
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Paper.Tests.Drawings;
 
@@ -54,7 +54,7 @@ public sealed class DrawingBoundsTests
     {
         foreach (var drawing in AllOf(SampleJobs.Takeoff(json), PaperSettings.Default))
         {
-            var boxes = drawing.Shapes.OfType<Words>().Select(w => (Words: w, Box: BoxOf(w))).ToList();
+            var boxes = drawing.Shapes.OfType<DrawnText>().Select(w => (Words: w, Box: BoxOf(w))).ToList();
             for (var i = 0; i < boxes.Count; i++)
             {
                 for (var k = i + 1; k < boxes.Count; k++)
@@ -69,7 +69,7 @@ public sealed class DrawingBoundsTests
     }
 
     /// <summary>The upright box of a text, of its capitals' height; a turned text is taken as upright or as lying.</summary>
-    private static (double Left, double Top, double Right, double Bottom) BoxOf(Words words)
+    private static (double Left, double Top, double Right, double Bottom) BoxOf(DrawnText words)
     {
         var corners = CornersOfWords(words).ToList();
         var tall = words.Size * 0.7;
@@ -93,11 +93,11 @@ public sealed class DrawingBoundsTests
         Polygon p => p.Points,
         Box b => [new(b.X, b.Y), new(b.X + b.Width, b.Y + b.Height)],
         Disc d => [d.Centre.Moved(-d.Radius, -d.Radius), d.Centre.Moved(d.Radius, d.Radius)],
-        Words w => CornersOfWords(w),
+        DrawnText w => CornersOfWords(w),
         _ => throw new NotSupportedException(shape.GetType().Name),
     };
 
-    private static IEnumerable<Point> CornersOfWords(Words words)
+    private static IEnumerable<Point> CornersOfWords(DrawnText words)
     {
         var width = Lettering.Width(CleanText.Of(words.Text), words.Size, words.Bold);
         var start = words.Anchor switch { TextAnchor.Middle => -width / 2, TextAnchor.End => -width, _ => 0 };

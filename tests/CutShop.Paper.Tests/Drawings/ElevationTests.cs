@@ -1,4 +1,5 @@
 using CutShop.Paper.Tests.Samples;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Paper.Tests.Drawings;
 
@@ -41,7 +42,7 @@ public sealed class ElevationTests
         var takeoff = SampleJobs.Takeoff(SampleJobs.LongLine(12));
         var bands = Elevation.Of(takeoff, takeoff.Job.Lines[0], PaperSettings.Default).ToList();
         Assert.Equal(4, bands.Count);
-        var marks = bands.Select(band => band.Shapes.OfType<Words>().Select(w => w.Text).Where(t => t is ['L', >= '0' and <= '9', ..]).ToList()).ToList();
+        var marks = bands.Select(band => band.Shapes.OfType<DrawnText>().Select(w => w.Text).Where(t => t is ['L', >= '0' and <= '9', ..]).ToList()).ToList();
         Assert.Equal(Enumerable.Range(1, 12).Select(i => $"L{i}"), marks.SelectMany(m => m).Distinct());
         for (var i = 1; i < marks.Count; i++)
             Assert.Equal(marks[i - 1][^1], marks[i][0]);
@@ -89,7 +90,7 @@ public sealed class ElevationTests
         foreach (var drawing in Elevation.Of(takeoff, takeoff.Job.Lines[0], PaperSettings.Default))
         {
             var ropes = drawing.Shapes.OfType<Polyline>().Where(line => line.Pen == Pen.Rope && line.Points.Count > 10).ToList();
-            var sags = drawing.Shapes.OfType<Words>().Where(words => words.Text.StartsWith("sag", StringComparison.Ordinal)).ToList();
+            var sags = drawing.Shapes.OfType<DrawnText>().Where(words => words.Text.StartsWith("sag", StringComparison.Ordinal)).ToList();
             Assert.Equal(ropes.Count, sags.Count);
             foreach (var (words, rope) in sags.SelectMany(words => ropes.Select(rope => (words, rope))))
                 Assert.DoesNotContain(rope.Points, point => IsOn(words, point, rope.Width!.Value / 2));
@@ -97,7 +98,7 @@ public sealed class ElevationTests
     }
 
     /// <summary>Whether a point comes as near as that to a text's capitals, in the text's own direction.</summary>
-    private static bool IsOn(Words words, Point point, double near)
+    private static bool IsOn(DrawnText words, Point point, double near)
     {
         var (turn, width) = (words.TurnDegrees * Math.PI / 180, Lettering.Width(words.Text, words.Size));
         var (dx, dy) = (point.X - words.At.X, point.Y - words.At.Y);
@@ -107,5 +108,5 @@ public sealed class ElevationTests
     }
 
     private static HashSet<string> WordsOf(IEnumerable<Drawing> drawings) =>
-        [.. drawings.SelectMany(d => d.Shapes).OfType<Words>().Select(w => w.Text.Replace('\u00A0', ' '))];
+        [.. drawings.SelectMany(d => d.Shapes).OfType<DrawnText>().Select(w => w.Text.Replace('\u00A0', ' '))];
 }

@@ -1,4 +1,5 @@
 using CutShop.Paper.Tests.Samples;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Paper.Tests.Drawings;
 
@@ -30,7 +31,7 @@ public sealed class PlanTests
         Assert.Equal(3, bold.Points.Count);
         Assert.Equal(bold.Points[0].X, bold.Points[2].X, 6);
         Assert.Contains("A-top-2", drawing.Description, StringComparison.Ordinal);
-        Assert.DoesNotContain(drawing.Shapes.OfType<Words>(), w => w.Text == "P1");
+        Assert.DoesNotContain(drawing.Shapes.OfType<DrawnText>(), w => w.Text == "P1");
     }
 
     [Fact]
@@ -38,6 +39,6 @@ public sealed class PlanTests
     {
         var drawing = Assert.Single(Plan.Of(SampleJobs.Takeoff(SampleJobs.LongLine(3000)).Job, PaperSettings.Default));
         Assert.InRange(drawing.Shapes.Count, 5, 200);
-        Assert.Contains(drawing.Shapes.OfType<Words>(), w => w.Text == "L3000");
+        Assert.Contains(drawing.Shapes.OfType<DrawnText>(), w => w.Text == "L3000");
     }
 }

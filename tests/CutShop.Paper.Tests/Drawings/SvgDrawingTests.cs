@@ -1,6 +1,6 @@
 using System.Xml.Linq;
 using CutShop.Paper.Tests.Samples;
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Paper.Tests.Drawings;
 
@@ -29,7 +29,7 @@ public sealed class SvgDrawingTests
     public void Words_from_a_job_stay_words()
     {
         const string Nasty = "</text><script>alert(\"1\")</script>&'\u0001\uD800";
-        var svg = SvgDrawing.Write(new Drawing(Nasty, Nasty, 10, 10, [new Words(new(1, 1), Nasty, 3)]));
+        var svg = SvgDrawing.Write(new Drawing(Nasty, Nasty, 10, 10, [new DrawnText(new(1, 1), Nasty, 3)]));
         var root = XDocument.Parse(svg).Root!;
         Assert.Equal("</text><script>alert(\"1\")</script>&' \uFFFD", root.Element(Svg + "text")!.Value);
         Assert.DoesNotContain("<script", svg, StringComparison.OrdinalIgnoreCase);

@@ -1,6 +1,7 @@
 using CutShop.Paper.Tests.Samples;
+using CutShop.Testing.Fuzz;
 
-namespace CutShop.Paper.Tests;
+namespace CutShop.Paper.Tests.Installing;
 
 public class InstallLinesTests
 {

@@ -1,9 +1,8 @@
 using System.Xml.Linq;
 using CutShop.Paper.Tests.Samples;
-using CutShop.Takeoff;
 using CutShop.Testing.Rendering;
 
-namespace CutShop.Paper.Tests;
+namespace CutShop.Paper.Tests.Installing;
 
 public sealed class SitePaperTests
 {

@@ -1,5 +1,6 @@
-using CutShop.Testing.Rendering;
 using CutShop.Paper.Tests.Samples;
+using CutShop.Testing.Fuzz;
+using CutShop.Testing.Rendering;
 
 namespace CutShop.Paper.Tests.Quotes;
 

@@ -1,5 +1,5 @@
 using System.Text;
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Paper.Tests.Samples;
 

@@ -93,7 +93,7 @@ public sealed class PdfSheetsTests
         Assert.Contains("tall120", Poppler.WordsOf(next), StringComparison.Ordinal);
     }
 
-    private static Drawing Named(double height) => new("", "", 100, height, [new Words(new(0, 5), $"tall{height}", 3)]);
+    private static Drawing Named(double height) => new("", "", 100, height, [new DrawnText(new(0, 5), $"tall{height}", 3)]);
 
     private static NoteBlock Note(string text) => new(text);
 

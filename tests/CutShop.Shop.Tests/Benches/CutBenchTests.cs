@@ -1,4 +1,4 @@
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
 using static CutShop.Shop.Tests.Benches.PlannedShop;
 
 namespace CutShop.Shop.Tests.Benches;
@@ -106,7 +106,7 @@ public sealed class CutBenchTests : IDisposable
         await _shop.CutOffAsync(first);
         Assert.StartsWith("Too short", (await Bench.MeasureAsync(first, Inches("99"), putAside: false, "Cai", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
         Assert.Empty(_shop.Shop.Database.Read(session => session.All<long>("SELECT id FROM re_cuts")));
-        Assert.Empty(new PlanFit(_shop.Shop.Database).Stale());
+        Assert.Empty(new StalePlans(_shop.Shop.Database).Stale());
 
         AssertDone(await Bench.MeasureAsync(first, Inches("99"), putAside: true, "Cai", _shop.Key(), Cancel));
         var offcut = _shop.Shop.Stock.Find("K0002")!;
@@ -115,7 +115,7 @@ public sealed class CutBenchTests : IDisposable
         Assert.Equal(Length.Zero, Bench.LeftOver(first).Scrap);
         Assert.Empty(Bench.LeftOver(second).Offcuts);
         Assert.Equal(("waiting", 0L), (Bench.Find(first)!.State, Bench.Find(first)!.Steps));
-        var stale = Assert.Single(new PlanFit(_shop.Shop.Database).Stale());
+        var stale = Assert.Single(new StalePlans(_shop.Shop.Database).Stale());
         // Left: 204 - 1 - 99 - 3/8 = 103 5/8; still to cut: 100 + 90 + 2 x 3/8.
         Assert.Equal(("accepted", "K0001", Inches("87 1/8")), (stale.State, stale.Coil, stale.Lacking));
         Assert.Equal("short by 1\"", _shop.Shop.Database.Read(session => session.Value<string>("SELECT reason FROM re_cuts")));

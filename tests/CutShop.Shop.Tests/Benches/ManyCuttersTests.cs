@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using CutShop.Takeoff;
 using CutShop.Testing.Stores;
 
 namespace CutShop.Shop.Tests.Benches;

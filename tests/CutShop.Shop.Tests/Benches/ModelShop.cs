@@ -1,5 +1,3 @@
-using CutShop.Takeoff;
-
 namespace CutShop.Shop.Tests.Benches;
 
 /// <summary>What the bench must do, as plainly as it can be said: no database, no plan, no coils.</summary>

@@ -1,5 +1,4 @@
-using CutShop.CutPlan;
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Jobs;
 
 namespace CutShop.Shop.Tests.Benches;
@@ -45,7 +44,7 @@ public sealed class PlannedShop : IDisposable
     }
 
     /// <summary>What jobs and tickets carry that is not what it is counted or copied from.</summary>
-    public IReadOnlyList<CheckFinding> WrongCounts() => Shop.Database.Read(session => KeptCounts.Of(session).ToList());
+    public IReadOnlyList<CheckFinding> WrongCounts() => Shop.Database.Read(session => StoredCounts.Of(session).ToList());
 
     /// <summary>Plans all that waits and accepts it.</summary>
     public async Task<PlanAnswer> PlanAsync()

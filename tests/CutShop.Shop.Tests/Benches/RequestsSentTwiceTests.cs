@@ -1,4 +1,3 @@
-using CutShop.Takeoff;
 using static CutShop.Shop.Tests.Benches.PlannedShop;
 
 namespace CutShop.Shop.Tests.Benches;

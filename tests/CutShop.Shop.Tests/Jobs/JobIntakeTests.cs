@@ -1,4 +1,4 @@
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Jobs;
 
 namespace CutShop.Shop.Tests.Jobs;

@@ -1,6 +1,8 @@
+using CutShop.Shop.Tests.Orders;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Jobs;
 
-namespace CutShop.Shop.Tests;
+namespace CutShop.Shop.Tests.Jobs;
 
 public sealed class JobReleaseTests
 {

@@ -1,6 +1,7 @@
+using CutShop.Shop.Tests.Orders;
 using CutShop.Testing.Jobs;
 
-namespace CutShop.Shop.Tests;
+namespace CutShop.Shop.Tests.Jobs;
 
 public sealed class JobSearchTests
 {

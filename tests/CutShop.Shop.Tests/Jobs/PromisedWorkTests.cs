@@ -1,5 +1,6 @@
 using System.Text;
-using CutShop.Takeoff;
+using CutShop.Shop.Tests.Orders;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Jobs;
 using CutShop.Testing.Trust;
 

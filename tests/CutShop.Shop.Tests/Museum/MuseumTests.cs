@@ -1,4 +1,4 @@
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Jobs;
 using CutShop.Testing.Museum;
 using CutShop.Testing.Stores;

@@ -23,10 +23,10 @@ public sealed class DemoPeopleTests : IDisposable
     [Fact]
     public async Task A_shop_with_people_of_its_own_gets_none_of_the_demos()
     {
-        var answer = await new Shop.People(_shop.Database).AddAsync("Ada", Role.Owner, Shop.People.DrawPassword(), "test", Cancel);
+        var answer = await new PeopleShelf(_shop.Database).AddAsync("Ada", Role.Owner, PeopleShelf.DrawPassword(), "test", Cancel);
         Assert.True(answer.IsDone);
         Assert.Empty(await new DemoPeople(_shop.Database).MakeAsync(Cancel));
-        Assert.Equal("Ada", Assert.Single(new Shop.People(_shop.Database).All()).Name);
+        Assert.Equal("Ada", Assert.Single(new PeopleShelf(_shop.Database).All()).Name);
     }
 
     [Fact]
@@ -42,7 +42,7 @@ public sealed class DemoPeopleTests : IDisposable
                     throw new IOException("The disk is gone.");
             };
             await Assert.ThrowsAsync<IOException>(() => new DemoPeople(_shop.Database).MakeAsync(Cancel));
-            Assert.Empty(new Shop.People(_shop.Database).All());
+            Assert.Empty(new PeopleShelf(_shop.Database).All());
         }
         _shop.Database.BeforeEachWrite = null;
         Assert.Equal(4, (await new DemoPeople(_shop.Database).MakeAsync(Cancel)).Count);

@@ -31,7 +31,7 @@ public sealed class SecretsTests : IDisposable
     public async Task A_password_that_a_guesser_tries_first_is_refused(string password)
     {
         await new LetterheadShelf(_shop.Database).SetAsync(new("Lantern Quay", ""), "test", Cancel);
-        var answer = await new Shop.People(_shop.Database).AddAsync(password.StartsWith("Kj", StringComparison.Ordinal) ? "Kjell" : "Berrin", Role.Desk, password, "test", Cancel);
+        var answer = await new PeopleShelf(_shop.Database).AddAsync(password.StartsWith("Kj", StringComparison.Ordinal) ? "Kjell" : "Berrin", Role.Desk, password, "test", Cancel);
         Assert.Equal("password", answer.Problem?.Field);
     }
 
@@ -45,7 +45,7 @@ public sealed class SecretsTests : IDisposable
     [InlineData("ñandú y colibrí")]
     public async Task A_password_of_several_words_or_a_mix_of_characters_is_taken(string password)
     {
-        var answer = await new Shop.People(_shop.Database).AddAsync("Berrin", Role.Desk, password, "test", Cancel);
+        var answer = await new PeopleShelf(_shop.Database).AddAsync("Berrin", Role.Desk, password, "test", Cancel);
         Assert.Null(answer.Problem);
     }
 
@@ -53,7 +53,7 @@ public sealed class SecretsTests : IDisposable
     public void Every_password_that_the_program_draws_is_taken()
     {
         for (var i = 0; i < 1000; i++)
-            Assert.False(PasswordRules.IsEasy(Shop.People.DrawPassword(), "Berrin", "Lantern Quay"));
+            Assert.False(PasswordRules.IsEasy(PeopleShelf.DrawPassword(), "Berrin", "Lantern Quay"));
     }
 
     [Fact]

@@ -1,5 +1,4 @@
 using CutShop.Shop.Tests.Benches;
-using CutShop.Takeoff;
 using static CutShop.Shop.Tests.Benches.PlannedShop;
 
 namespace CutShop.Shop.Tests.Stock;

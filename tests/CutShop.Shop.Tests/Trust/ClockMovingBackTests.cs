@@ -1,4 +1,4 @@
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Jobs;
 
 namespace CutShop.Shop.Tests.Trust;
@@ -36,8 +36,8 @@ public sealed class ClockMovingBackTests : IDisposable
     [Fact]
     public async Task A_name_that_the_wrong_clock_locked_opens_again()
     {
-        var password = Shop.People.DrawPassword();
-        await new Shop.People(_database).AddAsync("Ada", Role.Owner, password, "test", Cancel);
+        var password = PeopleShelf.DrawPassword();
+        await new PeopleShelf(_database).AddAsync("Ada", Role.Owner, password, "test", Cancel);
         var signIn = new SignIn(_database);
         for (var i = 0; i < SignIn.MostTries; i++)
             await signIn.WithPasswordAsync("Ada", "something else", new("an address", IsKnown: false), Cancel);

@@ -1,6 +1,6 @@
 using CsCheck;
 
-namespace CutShop.Takeoff.Tests;
+namespace CutShop.Takeoff.Tests.Lengths;
 
 /// <summary>Conversions against a library of units that was written elsewhere.</summary>
 public class LengthAgainstUnitsTests

@@ -1,7 +1,7 @@
 using System.Globalization;
 using CsCheck;
 
-namespace CutShop.Takeoff.Tests;
+namespace CutShop.Takeoff.Tests.Lengths;
 
 public class LengthRoundTripTests
 {

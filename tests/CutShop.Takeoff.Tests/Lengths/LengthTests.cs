@@ -1,6 +1,6 @@
 using CsCheck;
 
-namespace CutShop.Takeoff.Tests;
+namespace CutShop.Takeoff.Tests.Lengths;
 
 public class LengthTests
 {

@@ -1,4 +1,4 @@
-namespace CutShop.Takeoff.Tests;
+namespace CutShop.Takeoff.Tests.Tables;
 
 /// <summary>Common practice, no source, on dressed posts: 4x4 is 3 1/2 in, 6x6 5 1/2, 8x8 7 1/2 (7 1/4 is allowed too), 10x10 9 1/2, 12x12 11 1/2.</summary>
 public class CommonRopeTests

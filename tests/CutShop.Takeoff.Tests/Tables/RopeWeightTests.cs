@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace CutShop.Takeoff.Tests;
+namespace CutShop.Takeoff.Tests.Tables;
 
 public class RopeWeightTests
 {

@@ -1,4 +1,4 @@
-using CutShop.CutPlan;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Testing.CutPlans;
 

@@ -1,6 +1,3 @@
-using CutShop.CutPlan;
-using CutShop.Takeoff;
-
 namespace CutShop.Testing.CutPlans;
 
 /// <summary>Cases as a shop has them, drawn from a seed: the same seed, the same case.</summary>

@@ -1,5 +1,3 @@
-using CutShop.Takeoff;
-
 namespace CutShop.Testing.Fuzz;
 
 /// <summary>Codes of pieces mistyped: a symbol wrong, missing, doubled, moved, of another alphabet.</summary>

@@ -1,5 +1,3 @@
-using CutShop.Takeoff;
-
 namespace CutShop.Testing.Fuzz;
 
 /// <summary>What an input did that no input may do, in words; null where it did no harm.</summary>

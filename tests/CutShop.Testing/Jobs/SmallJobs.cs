@@ -1,7 +1,5 @@
 using System.Globalization;
 using System.Text;
-using CutShop.Shop;
-using CutShop.Takeoff;
 
 namespace CutShop.Testing.Jobs;
 

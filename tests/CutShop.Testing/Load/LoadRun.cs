@@ -1,9 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
-using CutShop.CutPlan;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Stores;
 using CutShop.Testing.Trust;
 
@@ -94,8 +92,8 @@ internal sealed class LoadRun : IDisposable
         var tablets = new List<BenchTablet>();
         for (var i = 0; i < _plan.Tablets; i++)
         {
-            var (name, password) = ($"Cutter {i}", People.DrawPassword());
-            await new People(database).AddAsync(name, Role.Cutter, password, "load", cancel);
+            var (name, password) = ($"Cutter {i}", PeopleShelf.DrawPassword());
+            await new PeopleShelf(database).AddAsync(name, Role.Cutter, password, "load", cancel);
             tablets.Add(new(Address, i, _plan.BetweenTaps, _notes, name, password));
         }
         return (tablets, [.. Enumerable.Range(_plan.Tablets, _plan.Phones).Select(i => new SitePhone(Address, i, _plan.BetweenPages, _notes, codes))]);
@@ -109,7 +107,7 @@ internal sealed class LoadRun : IDisposable
             return;
         const int PiecesACoil = 80;
         for (var coil = 0; coil <= pieces / PiecesACoil; coil++)
-            await new CoilStock(database).ReceiveAsync(new(rope, "L-1", Length.Foot * 600, "rack"), "load", $"coil {rope} {coil}", cancel);
+            await new CoilShelf(database).ReceiveAsync(new(rope, "L-1", Length.Foot * 600, "rack"), "load", $"coil {rope} {coil}", cancel);
         var desk = new CutPlanDesk(database);
         var draft = await desk.DraftAsync(rope, dueBy: null, new PlanBudget(TimeSpan.FromSeconds(10), UseSolver: false), "load", cancel: cancel);
         if ((await desk.AcceptAsync(draft.PlanId, "load", cancel)).Problems is [var problem, ..])

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.IO.Compression;
-using CutShop.Shop;
 using CutShop.Testing.Stores;
 using Microsoft.Extensions.Time.Testing;
 

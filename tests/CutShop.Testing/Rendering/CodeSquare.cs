@@ -1,4 +1,4 @@
-using CutShop.Paper;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Testing.Rendering;
 

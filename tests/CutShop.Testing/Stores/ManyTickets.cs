@@ -1,6 +1,3 @@
-using CutShop.Shop;
-using CutShop.Takeoff;
-
 namespace CutShop.Testing.Stores;
 
 /// <summary>Fills a shop with planned tickets by plain SQL, far quicker than taking jobs in and planning them.</summary>

@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using CutShop.Shop;
 using Npgsql;
 
 namespace CutShop.Testing.Stores;

@@ -1,7 +1,6 @@
 using System.Data.Common;
 using System.Globalization;
 using System.Text;
-using CutShop.Shop;
 using Microsoft.Data.Sqlite;
 using Npgsql;
 

@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using CutShop.Shop;
 
 namespace CutShop.Testing.Trust;
 

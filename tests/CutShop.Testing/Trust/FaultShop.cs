@@ -1,7 +1,4 @@
 using System.Globalization;
-using CutShop.CutPlan;
-using CutShop.Shop;
-using CutShop.Takeoff;
 using CutShop.Testing.Jobs;
 
 namespace CutShop.Testing.Trust;
@@ -44,7 +41,7 @@ internal sealed class FaultShop : IDisposable
 
     public CutPlanDesk Plans => new(Database);
 
-    public CoilStock Stock => new(Database);
+    public CoilShelf Stock => new(Database);
 
     public DraftShelf Drafts => new(Database);
 

@@ -1,6 +1,6 @@
 using System.Collections.Concurrent;
 using System.Globalization;
-using CutShop.Shop;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Stores;
 
 namespace CutShop.Testing.Trust;
@@ -112,12 +112,12 @@ internal sealed class KillRun : IDisposable
     private async Task FillAsync(CancellationToken cancel)
     {
         using var database = Open();
-        var (_, key) = await new ApiKeys(database).MakeAsync("kills", KeyScope.TakeIn, "test", cancel);
+        var (_, key) = await new ApiKeyShelf(database).MakeAsync("kills", KeyScope.TakeIn, "test", cancel);
         ApiKeyId = database.Read(session => session.Value<long>("SELECT max(id) FROM api_keys"));
         foreach (var (name, role) in new[] { ("Ana", Role.Cutter), ("Ben", Role.Cutter), ("Cai", Role.Driller), ("Dov", Role.Driller), ("Eva", Role.Desk) })
         {
-            var password = People.DrawPassword();
-            await new People(database).AddAsync(name, role, password, "test", cancel);
+            var password = PeopleShelf.DrawPassword();
+            await new PeopleShelf(database).AddAsync(name, role, password, "test", cancel);
             _clients.Add(role switch
             {
                 Role.Cutter => new Cutter(this, name, password),

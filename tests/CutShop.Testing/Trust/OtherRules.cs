@@ -1,6 +1,3 @@
-using CutShop.Shop;
-using CutShop.Takeoff;
-
 namespace CutShop.Testing.Trust;
 
 /// <summary>

@@ -1,4 +1,4 @@
-using CutShop.Shop;
+using CutShop.Testing.Fuzz;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Testing.Trust;

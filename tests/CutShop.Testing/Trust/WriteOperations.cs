@@ -1,7 +1,5 @@
 using System.Globalization;
-using CutShop.CutPlan;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Jobs;
 
 namespace CutShop.Testing.Trust;
@@ -77,10 +75,10 @@ internal static class WriteOperations
 
     private static IEnumerable<WriteOperation> OfStockAndPlans() =>
     [
-        new("CoilStock.ReceiveAsync", Nothing, async shop => (await shop.Stock.ReceiveAsync(new(FaultShop.Rope, "L2", Length.Foot * 60, "rack 2"), "Ada", Key)).IsDone),
-        new("CoilStock.ReceiveAsync", Nothing, async shop => (await shop.Stock.ReceiveAsync(new(FaultShop.Rope, "L2", Length.Foot * 60, "rack 2", WhenFull: Length.Foot * 600), "Ada", Key)).IsDone),
-        new("CoilStock.AdjustAsync", Nothing, async shop => (await shop.Stock.AdjustAsync("K0001", Length.Foot * 49, Reason, "Ada", Key)).IsDone),
-        new("CoilStock.RetireAsync", Nothing, async shop => (await shop.Stock.RetireAsync("K0001", Reason, "Ada", Key)).IsDone),
+        new("CoilShelf.ReceiveAsync", Nothing, async shop => (await shop.Stock.ReceiveAsync(new(FaultShop.Rope, "L2", Length.Foot * 60, "rack 2"), "Ada", Key)).IsDone),
+        new("CoilShelf.ReceiveAsync", Nothing, async shop => (await shop.Stock.ReceiveAsync(new(FaultShop.Rope, "L2", Length.Foot * 60, "rack 2", WhenFull: Length.Foot * 600), "Ada", Key)).IsDone),
+        new("CoilShelf.AdjustAsync", Nothing, async shop => (await shop.Stock.AdjustAsync("K0001", Length.Foot * 49, Reason, "Ada", Key)).IsDone),
+        new("CoilShelf.RetireAsync", Nothing, async shop => (await shop.Stock.RetireAsync("K0001", Reason, "Ada", Key)).IsDone),
         new("SurplusShelf.HangUpAsync", shop => shop.SurplusAsync(), async shop => (await new SurplusShelf(shop.Database).HangUpAsync(shop.Code, "Ada", Key)).IsDone),
         new("SurplusShelf.ScrapAsync", shop => shop.SurplusAsync(), async shop => (await new SurplusShelf(shop.Database).ScrapAsync(shop.Code, "Ada", Key)).IsDone),
         new("CutPlanDesk.DraftAsync", Nothing, async shop => (await shop.Plans.DraftAsync(FaultShop.Rope, dueBy: null, new PlanBudget(TimeSpan.FromSeconds(10), UseSolver: false), "Ada")).IsDone),
@@ -150,25 +148,25 @@ internal static class WriteOperations
             "Tablets.RemoveAsync",
             async shop => shop.Kept = Text((await new Tablets(shop.Database).EnrolAsync("Bench 2", "Ada")).Answer.Id),
             async shop => (await new Tablets(shop.Database).RemoveAsync(shop.KeptId, "Ada")).IsDone),
-        new("ApiKeys.MakeAsync", Nothing, async shop => (await new ApiKeys(shop.Database).MakeAsync("a program", KeyScope.Read, "Ada")).Answer.IsDone),
+        new("ApiKeyShelf.MakeAsync", Nothing, async shop => (await new ApiKeyShelf(shop.Database).MakeAsync("a program", KeyScope.Read, "Ada")).Answer.IsDone),
         new(
-            "ApiKeys.RevokeAsync",
-            async shop => shop.Kept = Text((await new ApiKeys(shop.Database).MakeAsync("a program", KeyScope.Read, "Ada")).Answer.Id),
-            async shop => (await new ApiKeys(shop.Database).RevokeAsync(shop.KeptId, "Ada")).IsDone),
+            "ApiKeyShelf.RevokeAsync",
+            async shop => shop.Kept = Text((await new ApiKeyShelf(shop.Database).MakeAsync("a program", KeyScope.Read, "Ada")).Answer.Id),
+            async shop => (await new ApiKeyShelf(shop.Database).RevokeAsync(shop.KeptId, "Ada")).IsDone),
         new(
-            "ApiKeys.UseAsync",
-            async shop => shop.Kept = (await new ApiKeys(shop.Database).MakeAsync("a program", KeyScope.Read, "Ada")).Key,
-            async shop => await new ApiKeys(shop.Database).UseAsync(shop.Kept) is not null),
+            "ApiKeyShelf.UseAsync",
+            async shop => shop.Kept = (await new ApiKeyShelf(shop.Database).MakeAsync("a program", KeyScope.Read, "Ada")).Key,
+            async shop => await new ApiKeyShelf(shop.Database).UseAsync(shop.Kept) is not null),
     ];
 
     private static IEnumerable<WriteOperation> OfTheSite() =>
     [
         new("InstalledMarks.MarkAsync", Nothing, async shop => (await new InstalledMarks(shop.Database).MarkAsync(
             shop.Code, new(InstalledState.Installed, InstalledState.NotInstalled, At: null), "site", Key)).Outcome == SiteOutcome.Done),
-        new("Labels.ReplaceAsync", Nothing, async shop => (await new Labels(shop.Database).ReplaceAsync(shop.Code, Reason, "Ada", Key)).IsDone),
-        new("SitePacks.CodeOfAsync", Nothing, async shop => await PacksOf(shop).CodeOfAsync("LQ-1", "Ada") is not null),
+        new("Labels.ReplaceAsync", Nothing, async shop => (await new LabelShelf(shop.Database).ReplaceAsync(shop.Code, Reason, "Ada", Key)).IsDone),
+        new("SitePackShelf.CodeOfAsync", Nothing, async shop => await PacksOf(shop).CodeOfAsync("LQ-1", "Ada") is not null),
         new(
-            "SitePacks.ReplaceAsync",
+            "SitePackShelf.ReplaceAsync",
             async shop => await PacksOf(shop).CodeOfAsync("LQ-1", "Ada"),
             async shop => (await PacksOf(shop).ReplaceAsync("LQ-1", Reason, "Ada", Key)).IsDone),
         new("SiteReports.SendAsync", Nothing, async shop => (await ReportAsync(shop)).Outcome == SiteOutcome.Done),
@@ -176,7 +174,7 @@ internal static class WriteOperations
         new("SiteReports.CloseAsync", ReportCutAsync, async shop => (await new SiteReports(shop.Database).CloseAsync(shop.KeptId, Reason, "Ada", Key)).IsDone),
     ];
 
-    private static SitePacks PacksOf(FaultShop shop) => new(shop.Database);
+    private static SitePackShelf PacksOf(FaultShop shop) => new(shop.Database);
 
     private static Task<SiteReportAnswer> ReportAsync(FaultShop shop) =>
         new SiteReports(shop.Database).SendAsync(shop.Code, new(SiteReportKind.TooShort, "by a hand", Photo: null, At: null), "site", "the report");
@@ -194,7 +192,7 @@ internal static class WriteOperations
         new("ShopTablesShelf.TakeBitOffAsync", Nothing, shop => shop.Tables.TakeBitOffAsync(ShopTables.Standard.Rack.Bits[0], "Ada")),
         new("BenchSettingsShelf.SetAsync", Nothing, async shop => (await new BenchSettingsShelf(shop.Database).SetAsync(new("1/2 in", "1/8 in", "30", "8"), "Ada")).Count == 0),
         new("LetterheadShelf.SetAsync", Nothing, async shop => (await new LetterheadShelf(shop.Database).SetAsync(new("Lantern Quay Rope", "1 Quay"), "Ada")).Count == 0),
-        new("SettingsShelf.SetCuttingAsync", Nothing, async shop => (await new SettingsShelf(shop.Database).SetCuttingAsync(new("1/8 in", "1/8 in", "2 in", "8 ft", "600 ft"), "Ada")).Count == 0),
+        new("CuttingSettingsShelf.SetCuttingAsync", Nothing, async shop => (await new CuttingSettingsShelf(shop.Database).SetCuttingAsync(new("1/8 in", "1/8 in", "2 in", "8 ft", "600 ft"), "Ada")).Count == 0),
     ];
 
     private static string Text(long id) => id.ToString(CultureInfo.InvariantCulture);

@@ -1,6 +1,6 @@
 using System.Net;
-using CutShop.Shop;
 using CutShop.Testing.Trust;
+using CutShop.Web.Tests;
 using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Web.Tests.Api;
@@ -37,7 +37,7 @@ public sealed class ApiKeyTests
         {
             time.SetUtcNow(Morning.AddSeconds(seconds == 60 ? 70 : seconds));
             using (await program.AskAsync("/api/jobs")) { }
-            Assert.Equal(Morning.AddSeconds(kept), Assert.Single(new ApiKeys(shop.Database).All()).LastUsedAt);
+            Assert.Equal(Morning.AddSeconds(kept), Assert.Single(new ApiKeyShelf(shop.Database).All()).LastUsedAt);
         }
     }
 

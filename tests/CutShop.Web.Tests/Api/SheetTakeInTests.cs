@@ -1,8 +1,6 @@
 using System.Net;
 using System.Text;
 using System.Text.Json;
-using CutShop.Shop;
-using CutShop.Takeoff;
 
 namespace CutShop.Web.Tests.Api;
 

@@ -1,8 +1,7 @@
 using System.Globalization;
 using System.Text;
 using CsvHelper;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Api;
 

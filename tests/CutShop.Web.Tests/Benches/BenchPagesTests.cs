@@ -1,4 +1,3 @@
-using CutShop.Shop;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 

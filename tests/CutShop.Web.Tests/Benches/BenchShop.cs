@@ -1,6 +1,5 @@
-using CutShop.CutPlan;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Web.Tests.Orders;
+using CutShop.Web.Tests.Site;
 using Microsoft.Playwright;
 
 namespace CutShop.Web.Tests.Benches;
@@ -16,7 +15,7 @@ internal static class BenchShop
     public static async Task<StoredJob> PlanDemoAsync(this RunningShop shop, string file = NorthWalk)
     {
         var job = await shop.TakeInDemoAsync(file);
-        var stock = new CoilStock(shop.Database);
+        var stock = new CoilShelf(shop.Database);
         var desk = new CutPlanDesk(shop.Database);
         foreach (var rope in job.Takeoff.Pieces.Select(piece => piece.Rope).DistinctBy(rope => (rope.Material, rope.Diameter)))
         {

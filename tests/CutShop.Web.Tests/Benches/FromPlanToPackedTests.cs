@@ -1,5 +1,3 @@
-using CutShop.Shop;
-using CutShop.Takeoff;
 using Microsoft.Playwright;
 
 namespace CutShop.Web.Tests.Benches;
@@ -76,7 +74,7 @@ public sealed class FromPlanToPackedTests(HeadlessBrowser browser)
         Assert.Equal(3, bench.Find(code)!.Steps);
         Assert.Equal(
             ["step 1 of 6", "step 2 of 6", "step 3 of 6"],
-            new JobNews(shop.Database).ChangesSince(0, 1000).Where(change => change.Code == "cut-step-done").Select(change => change.After));
+            new JobFeed(shop.Database).ChangesSince(0, 1000).Where(change => change.Code == "cut-step-done").Select(change => change.After));
     }
 
     [Fact]
@@ -104,7 +102,7 @@ public sealed class FromPlanToPackedTests(HeadlessBrowser browser)
         Assert.Equal(("drilled", 4L), (bench.Find(("LQ-1043", "B1"))!.State, bench.Find(("LQ-1043", "B1"))!.Steps));
         Assert.Equal(
             ["drilled a bore", "drilled a bore", "drilled a screw hole", "drilled, the rope fits, 1 screw hole with it"],
-            new JobNews(shop.Database).ChangesSince(0, 1000).Where(change => change.What.StartsWith("drilled", StringComparison.Ordinal)).Select(change => change.What));
+            new JobFeed(shop.Database).ChangesSince(0, 1000).Where(change => change.What.StartsWith("drilled", StringComparison.Ordinal)).Select(change => change.What));
     }
 
     [Fact]

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
+using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Benches;
 

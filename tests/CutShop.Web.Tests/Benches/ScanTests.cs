@@ -1,5 +1,5 @@
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Web.Tests;
+using CutShop.Web.Tests.Orders;
 
 namespace CutShop.Web.Tests.Benches;
 

@@ -2,10 +2,7 @@ using System.Collections;
 using System.Globalization;
 using System.Resources;
 using System.Text.RegularExpressions;
-using CutShop.Shop;
-using CutShop.Takeoff;
 using CutShop.Testing;
-using CutShop.Web.Words;
 
 namespace CutShop.Web.Tests.Benches;
 

@@ -1,10 +1,10 @@
 using System.Net;
 using System.Net.Http.Headers;
-using CutShop.Shop;
 using CutShop.Testing.Fuzz;
 using CutShop.Web.Tests;
 using CutShop.Web.Tests.Benches;
-using CutShop.Web.Tests.OnSite;
+using CutShop.Web.Tests.Orders;
+using CutShop.Web.Tests.Site;
 
 namespace CutShop.Web.Tests.Fuzz;
 

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
-using CutShop.Takeoff;
 using CutShop.Testing.Museum;
+using CutShop.Web.Tests;
 using Microsoft.AspNetCore.Routing;
 
 namespace CutShop.Web.Tests.Museum;

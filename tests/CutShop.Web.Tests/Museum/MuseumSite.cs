@@ -1,9 +1,5 @@
 using System.Net;
 using System.Text.RegularExpressions;
-using CutShop.Paper;
-using CutShop.Shop;
-using CutShop.Takeoff;
-using CutShop.Web;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;

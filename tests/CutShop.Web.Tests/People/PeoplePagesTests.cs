@@ -1,4 +1,5 @@
-using CutShop.Shop;
+using CutShop.Web.Tests;
+using CutShop.Web.Tests.Site;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
@@ -111,7 +112,7 @@ public sealed class PeoplePagesTests(HeadlessBrowser browser)
     public async Task Axe_finds_nothing_wrong_for_who_is_signed_in(string address)
     {
         await using var shop = await RunningShop.StartAsync();
-        await new ApiKeys(shop.Database).MakeAsync("Order desk program", KeyScope.TakeIn, "test", TestContext.Current.CancellationToken);
+        await new ApiKeyShelf(shop.Database).MakeAsync("Order desk program", KeyScope.TakeIn, "test", TestContext.Current.CancellationToken);
         await Bench.EnrolAsync(shop);
         foreach (var (width, height) in Sizes)
             await LookAsync(await browser.OpenAsync(shop, width, height), address, width);

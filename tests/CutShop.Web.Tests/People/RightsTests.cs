@@ -1,5 +1,5 @@
 using System.Net;
-using CutShop.Shop;
+using CutShop.Web.Tests;
 using Microsoft.AspNetCore.Routing;
 
 namespace CutShop.Web.Tests.People;

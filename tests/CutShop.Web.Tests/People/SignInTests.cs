@@ -1,7 +1,6 @@
 using System.Net;
-using CutShop.Shop;
 using CutShop.Testing.Trust;
-using CutShop.Web.Pages.People;
+using CutShop.Web.Tests;
 using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Web.Tests.People;
@@ -127,7 +126,7 @@ public sealed class SignInTests
             await OnAsync(browser, cutter, "not the password");
         Assert.Contains(SignInModel.Locked, await OnAsync(browser, cutter, await shop.PasswordOfAsync(Role.Cutter)), StringComparison.Ordinal);
 
-        var next = Shop.People.DrawPassword();
+        var next = PeopleShelf.DrawPassword();
         Assert.True((await shop.People.SetPasswordAsync(shop.People.Find(cutter)!.Id, next, "test", TestContext.Current.CancellationToken)).IsDone);
         for (var i = 0; i < SignIn.MostTries; i++)
             await TryAsync(shop, cutter, "not the password");

@@ -1,6 +1,5 @@
 using System.Net;
-using CutShop.Shop;
-using CutShop.Web.Pages.People;
+using CutShop.Web.Tests;
 using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Web.Tests.People;

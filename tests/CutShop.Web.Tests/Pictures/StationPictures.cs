@@ -1,8 +1,9 @@
 using System.Diagnostics;
 using System.Globalization;
-using CutShop.Shop;
 using CutShop.Testing;
 using CutShop.Web.Tests.Benches;
+using CutShop.Web.Tests.Orders;
+using CutShop.Web.Tests.Site;
 using Microsoft.Extensions.Time.Testing;
 using Microsoft.Playwright;
 

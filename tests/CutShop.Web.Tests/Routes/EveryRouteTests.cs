@@ -1,5 +1,4 @@
 using System.Net;
-using CutShop.Shop;
 using CutShop.Web.Tests.Benches;
 
 namespace CutShop.Web.Tests.Routes;
@@ -89,7 +88,7 @@ public sealed class EveryRouteTests
     {
         yield return ("a stranger", null, null);
         foreach (var scope in Enum.GetValues<KeyScope>())
-            yield return ($"a {ApiKeys.NameOf(scope)} key", null, scope);
+            yield return ($"a {ApiKeyShelf.NameOf(scope)} key", null, scope);
         // The owner comes last: what an owner does may end others' work.
         foreach (var role in Enum.GetValues<Role>().OrderByDescending(role => role))
             yield return (RoleNames.NameOf(role), role, null);
@@ -116,8 +115,8 @@ public sealed class EveryRouteTests
     {
         var job = await shop.PlanDemoAsync();
         await shop.TakeInDemoAsync("lq-1043-beach-ramp.json");
-        var pack = await new SitePacks(shop.Database).CodeOfAsync(job.Number, "test", Cancel);
-        var coil = new CoilStock(shop.Database).InHand()[0].Mark;
+        var pack = await new SitePackShelf(shop.Database).CodeOfAsync(job.Number, "test", Cancel);
+        var coil = new CoilShelf(shop.Database).InHand()[0].Mark;
         var post = job.Takeoff.Bores[0].Post.Mark;
         return (route, place) => route.WordFor(place) ?? (place switch
         {

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Net;
 using System.Net.Http.Headers;
-using CutShop.Shop;
 using CutShop.Testing.Trust;
+using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Routes;
 
@@ -78,7 +78,7 @@ internal sealed class RouteCaller(RunningShop shop, Role? role, KeyScope? key) :
     {
         var name = RunningShop.NameOf(person);
         await shop.PasswordOfAsync(person);
-        var (people, password) = (shop.People, Shop.People.DrawPassword());
+        var (people, password) = (shop.People, PeopleShelf.DrawPassword());
         var id = people.Find(name)!.Id;
         await people.SwitchAsync(id, on: true, "test", Cancel);
         await people.ChangeRoleAsync(id, person, "test", Cancel);

@@ -1,6 +1,5 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
-using CutShop.Shop;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -100,7 +99,7 @@ internal sealed partial class SiteRoute
             KeyReads => key is not null || _metadata.GetOrderedMetadata<IAuthorizeData>().Any(data => data.Policy == ReadsDescription),
             KeyTakesIn => key == KeyScope.TakeIn,
             ReadsDescription => key is not null || role is not null,
-            _ => role is { } person && May.RolesOf(policy).Contains(person),
+            _ => role is { } person && Rights.RolesOf(policy).Contains(person),
         });
     }
 

@@ -1,6 +1,5 @@
 using System.Net;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Stock;
 
@@ -19,7 +18,7 @@ public sealed class CoilFormTests
         Assert.True((await shop.People.SetUnitsAsync(shop.People.Find(name)!.Id, millimetresFirst, name, Cancel)).IsDone);
         Assert.Contains(hint, await shop.Client.GetStringAsync(new Uri("/stock", UriKind.Relative), Cancel), StringComparison.Ordinal);
         using (await SendAsync(shop, diameter, "600 ft")) { }
-        var coil = new CoilStock(shop.Database).Find("K0001")!;
+        var coil = new CoilShelf(shop.Database).Find("K0001")!;
         Assert.Equal((Length.FromSixtyFourths(96), Length.Foot * 600), (coil.Kind.Diameter, coil.Whole));
     }
 
@@ -32,12 +31,12 @@ public sealed class CoilFormTests
             Assert.Contains("the unit is missing", await answer.TextAsync(), StringComparison.Ordinal);
         using (var answer = await SendAsync(shop, "1 1/2", "62 ft", whenFull: "600"))
             Assert.Contains("When full: ", await answer.TextAsync(), StringComparison.Ordinal);
-        Assert.Empty(new CoilStock(shop.Database).InHand());
+        Assert.Empty(new CoilShelf(shop.Database).InHand());
         using (await SendAsync(shop, "1 1/2", "600 ft", whenFull: "900 ft")) { }
         foreach (var (left, is585) in new[] { ("585", false), ("585 ft", true) })
         {
             using (await shop.Client.SendFormAsync("/stock/K0001?handler=Adjust", ("RequestKey", FormKey.New() + "-a"), ("Left", left), ("Reason", "frayed"))) { }
-            Assert.Equal(Length.Foot * (is585 ? 585 : 600), new CoilStock(shop.Database).Find("K0001")!.Left);
+            Assert.Equal(Length.Foot * (is585 ? 585 : 600), new CoilShelf(shop.Database).Find("K0001")!.Left);
         }
     }
 
@@ -53,7 +52,7 @@ public sealed class CoilFormTests
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         Assert.Contains(said, page, StringComparison.Ordinal);
         Assert.DoesNotContain('\\', page);
-        Assert.Empty(new CoilStock(shop.Database).InHand());
+        Assert.Empty(new CoilShelf(shop.Database).InHand());
     }
 
     private static Task<HttpResponseMessage> SendAsync(RunningShop shop, string diameter, string length, string whenFull = "") => shop.Client.SendFormAsync(

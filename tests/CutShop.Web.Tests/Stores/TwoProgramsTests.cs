@@ -1,11 +1,10 @@
 using System.Collections.Concurrent;
 using System.Net;
-using CutShop.Shop;
-using CutShop.Takeoff;
 using CutShop.Testing.Stores;
 using CutShop.Testing.Trust;
+using CutShop.Web.Tests;
 
-namespace CutShop.Web.Tests;
+namespace CutShop.Web.Tests.Stores;
 
 /// <summary>Two programs, each a process, serve one shop: one database on a server, and one folder.</summary>
 public sealed class TwoProgramsTests : IDisposable
@@ -26,7 +25,7 @@ public sealed class TwoProgramsTests : IDisposable
     {
         await ManyTickets.FillAsync(_database, Tickets, coils: 16, Cancel);
         foreach (var cutter in Enumerable.Range(0, Cutters))
-            Assert.True((await new Shop.People(_database).AddAsync($"Cutter {cutter}", Role.Cutter, Password, "test", Cancel)).IsDone);
+            Assert.True((await new PeopleShelf(_database).AddAsync($"Cutter {cutter}", Role.Cutter, Password, "test", Cancel)).IsDone);
         var programs = await Task.WhenAll(Enumerable.Range(0, 2).Select(_ => StartAsync()));
         try
         {

@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Text;
-using CutShop.Shop;
-using CutShop.Takeoff;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Stores;
 using CutShop.Testing.Trust;
 

@@ -2,7 +2,6 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Net;
 using System.Text;
-using CutShop.Shop;
 using CutShop.Testing.Stores;
 using CutShop.Testing.Trust;
 
@@ -107,7 +106,7 @@ public sealed class RealDiskTests : IDisposable
         Assert.SkipUnless(await RunAsync("unshare", "-rm", "true") == 0, "This machine lets nobody mount a disk of their own.");
         Directory.CreateDirectory(Disk);
         using var database = ShopDatabase.Open(ShopFolder.DatabaseIn(Seed), TimeProvider.System);
-        return (await new ApiKeys(database).MakeAsync("disk", KeyScope.TakeIn, "test", Cancel)).Key;
+        return (await new ApiKeyShelf(database).MakeAsync("disk", KeyScope.TakeIn, "test", Cancel)).Key;
     }
 
     /// <summary>Mounts the disk where only the command sees it, puts the shop on it, and runs the command.</summary>

@@ -1,9 +1,9 @@
 using System.Collections.Concurrent;
 using System.Net;
-using CutShop.Shop;
 using CutShop.Testing.Stores;
 using CutShop.Testing.Trust;
-using CutShop.Web.Tests.Operations;
+using CutShop.Web.Tests;
+using CutShop.Web.Tests.Host;
 
 namespace CutShop.Web.Tests.Trust;
 
@@ -88,7 +88,7 @@ public sealed class ServerRestartTests : IDisposable
         Assert.Empty(statuses.Keys.Except([HttpStatusCode.Redirect, HttpStatusCode.ServiceUnavailable]));
         Assert.True(statuses.ContainsKey(HttpStatusCode.ServiceUnavailable));
         using var database = ShopDatabase.OpenOnServer(connection, shop.Folder, TimeProvider.System);
-        Assert.Equal(acknowledged.Count, new CoilStock(database).InHand().Count);
+        Assert.Equal(acknowledged.Count, new CoilShelf(database).InHand().Count);
     }
 
     public void Dispose() => _postgres.Dispose();

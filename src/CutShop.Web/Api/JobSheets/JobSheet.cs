@@ -1,4 +1,6 @@
-namespace CutShop.Web;
+using CutShop.Takeoff.JobFile;
+
+namespace CutShop.Web.Api;
 
 /// <summary>A job's sheet as a job file, and where each part of it stands in the sheet.</summary>
 /// <param name="JobFile">The job file, in UTF-8.</param>

@@ -1,7 +1,11 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Tables;
+using CutShop.Web.People;
 
-namespace CutShop.Web;
+namespace CutShop.Web.Api;
 
 /// <summary>
 /// Turns a job's sheet (docs/csv.md) into a job file. It checks only what a job file cannot say; everything else is checked

@@ -1,6 +1,6 @@
 using CsvHelper;
 
-namespace CutShop.Web;
+namespace CutShop.Web.Api;
 
 /// <summary>Reads a sheet's rows and parts them into its three tables: the job, the posts, the rows of rope.</summary>
 internal static class SheetRows

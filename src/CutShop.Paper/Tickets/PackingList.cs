@@ -1,0 +1,85 @@
+using CutShop.Paper.Sheets;
+using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
+
+namespace CutShop.Paper.Tickets;
+
+/// <summary>A piece of rope on a packing list.</summary>
+/// <param name="Piece">The piece.</param>
+/// <param name="Code">Its code.</param>
+/// <param name="Measured">Its length as measured, or null before it is cut.</param>
+/// <param name="Lot">The lot it was cut from; empty before it is cut.</param>
+/// <param name="IsPacked">True where it is in the parcel.</param>
+public sealed record PackedPiece(Piece Piece, PieceCode Code, Length? Measured, string Lot, bool IsPacked)
+{
+    /// <summary>Weight in pounds of the length measured, or null where it is not known.</summary>
+    public double? WeightLb => Measured is { } measured && Piece.WeightLb is { } pounds ? pounds * (measured.Inches / Piece.Cut.Inches) : null;
+}
+
+/// <summary>A post on a packing list.</summary>
+/// <param name="Mark">Its mark.</param>
+/// <param name="IsDrilled">True where it is drilled.</param>
+public sealed record PackedPost(string Mark, bool IsDrilled);
+
+/// <summary>The list that goes with a job's parcel: every piece with its length, weight and lot, and the drilled posts. What is missing comes first.</summary>
+public static class PackingList
+{
+    /// <summary>The list.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="pieces">Its pieces.</param>
+    /// <param name="posts">Its posts.</param>
+    /// <param name="sitePack">The address of its site pack, or null where it has none that can be printed.</param>
+    /// <param name="settings">Units and words.</param>
+    public static Sheet Of(Job job, IReadOnlyList<PackedPiece> pieces, IReadOnlyList<PackedPost> posts, string? sitePack, PaperSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(pieces);
+        ArgumentNullException.ThrowIfNull(posts);
+        ArgumentNullException.ThrowIfNull(settings);
+        var text = settings.Text;
+        var packed = pieces.Where(piece => piece.IsPacked).ToList();
+        var missing = pieces.Where(piece => !piece.IsPacked).Select(piece => piece.Piece.Run).ToList();
+        var undrilled = posts.Where(post => !post.IsDrilled).Select(post => post.Mark).ToList();
+        var blocks = new List<Block> { new FieldsBlock(About(job, packed, pieces, settings)) };
+        if (missing.Count > 0)
+            blocks.Add(new NoteBlock(text["MissingPieces", string.Join(", ", missing)]));
+        if (undrilled.Count > 0)
+            blocks.Add(new NoteBlock(text["UndrilledPosts", string.Join(", ", undrilled)]));
+        blocks.Add(new TableBlock(text["PackedPieces"], text.Parts("PackingColumns"), [.. packed.Select(piece => Row(piece, settings))]));
+        if (posts.Count > undrilled.Count)
+            blocks.Add(new NoteBlock(text["DrilledPosts", string.Join(", ", posts.Where(post => post.IsDrilled).Select(post => post.Mark))]));
+        if (sitePack is not null)
+            blocks.Add(new DrawingBlock(SitePackCode.Of(sitePack, settings)));
+        blocks.Add(new CautionsBlock(text["Cautions"], text.RailingCautions));
+        return new(text["PackingList"], text["JobName", job.Number], text.Foot(job.Number, text["PackingList"]), blocks);
+    }
+
+    private static List<Field> About(Job job, List<PackedPiece> packed, IReadOnlyList<PackedPiece> all, PaperSettings settings)
+    {
+        var text = settings.Text;
+        var length = packed.Aggregate(Length.Zero, (sum, piece) => sum + piece.Measured!.Value);
+        return
+        [
+            new(text["Job"], job.Number),
+            new(text["Customer"], job.Customer),
+            new(text["Due"], CutTicket.DueOf(job.Due, text)),
+            new(text["Pieces"], text["CountOf", packed.Count, all.Count]),
+            new(text["TotalLength"], settings.Figures.LongBoth(length)),
+            new(text["Weight"], text.Pounds(packed.All(piece => piece.WeightLb is not null) ? packed.Sum(piece => piece.WeightLb) : null)),
+            new(text["PackedBy"], null),
+            new(text["CheckedBy"], null),
+        ];
+    }
+
+    private static string[] Row(PackedPiece piece, PaperSettings settings) =>
+    [
+        piece.Piece.Run,
+        piece.Code.ToString(),
+        RopeWords.Of(piece.Piece.Rope, settings),
+        settings.Figures.LongStacked(piece.Measured!.Value),
+        settings.Text.Pounds(piece.WeightLb),
+        piece.Lot,
+    ];
+}

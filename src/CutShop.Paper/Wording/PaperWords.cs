@@ -1,9 +1,0 @@
-using CutShop.Takeoff;
-
-namespace CutShop.Paper;
-
-/// <summary>The words of tickets, drawings, labels, quotes, cut plans, packing lists and site packs; they are in the .resx files beside it.</summary>
-internal static class PaperWords
-{
-    public static WordList List { get; } = new(typeof(PaperWords));
-}

@@ -1,0 +1,138 @@
+using System.Globalization;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Tables;
+using CutShop.Takeoff.Words;
+
+namespace CutShop.Paper.Words;
+
+/// <summary>The words of paper in a language. Marks, codes and figures are the same in each.</summary>
+public sealed partial class PaperText
+{
+    private readonly CultureInfo _language;
+
+    private PaperText(string language) => _language = CultureInfo.GetCultureInfo(language);
+
+    /// <summary>English.</summary>
+    public static PaperText English { get; } = new("en");
+
+    /// <summary>Spanish.</summary>
+    public static PaperText Spanish { get; } = new("es");
+
+    /// <summary>The language's tag, such as <c>en</c>.</summary>
+    public string Language => _language.Name;
+
+    /// <summary>A word or a sentence by its key, with values in its places.</summary>
+    public string this[string key, params IReadOnlyList<object?> values] => PaperWords.List.Say(_language, key, values);
+
+    /// <summary>What the takeoff says, in this language.</summary>
+    public string this[Sentence sentence]
+    {
+        get
+        {
+            ArgumentNullException.ThrowIfNull(sentence);
+            return sentence.In(_language);
+        }
+    }
+
+    /// <summary>What a key has between bars, such as the headings of a table.</summary>
+    public IReadOnlyList<string> Parts(string key) => this[key].Split(" | ");
+
+    /// <summary>What a kind of paper is called.</summary>
+    public string NameOf(PaperKind kind) => this[kind switch
+    {
+        PaperKind.Summary => "Summary",
+        PaperKind.CutTickets => "CutTickets",
+        PaperKind.DrillTickets => "DrillTickets",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, message: null),
+    }];
+
+    /// <summary>The foot of a sheet: where it belongs.</summary>
+    public string Foot(string job, string what)
+    {
+        ArgumentNullException.ThrowIfNull(what);
+        return what.Length == 0 ? this["JobName", job] : $"{this["JobName", job]}  ·  {what}";
+    }
+
+    /// <summary>A weight or a pull in pounds.</summary>
+    public string Pounds(double? pounds) => pounds is { } known ? $"{Figures.Tenths(known)} lb" : this["NotKnown"];
+
+    /// <summary>A rope material.</summary>
+    public string Material(RopeMaterial material) => this[Rope.WordOf(material)];
+
+    /// <summary>A rope: size and material, and its size on the coil where that was measured.</summary>
+    public string RopeName(string material, string diameter, string? measured) =>
+        measured is null ? $"{diameter} {material}" : this["RopeMeasured", diameter, material, measured];
+
+    /// <summary>A post's name.</summary>
+    public string PostName(string mark) => this["PostName", mark];
+
+    /// <summary>From one post to another.</summary>
+    public string FromPostToPost(string first, string last) => this["FromPostToPost", first, last];
+
+    /// <summary>A post's shape.</summary>
+    public string PostShape(PostShape shape) => this[shape == Takeoff.JobFile.PostShape.Square ? "Square" : "Round"];
+
+    /// <summary>A post's shape and size.</summary>
+    public string SizeOfPost(string shape, string across) => this["SizeOfPost", shape, across];
+
+    /// <summary>A turn of the line.</summary>
+    public string TurnOf(decimal degrees, bool left) => this[left ? "TurnsLeft" : "TurnsRight", degrees];
+
+    /// <summary>A face of a post.</summary>
+    public string FaceName(Face face) => this[face.InWords];
+
+    /// <summary>A height above the ground.</summary>
+    public string AboveGround(string height) => this["AboveGround", height];
+
+    /// <summary>A kind of bit.</summary>
+    public string BitKindName(BitKind kind) => this[kind switch
+    {
+        BitKind.ThreadedForstner => "ThreadedForstner",
+        BitKind.Spade => "SpadeBit",
+        BitKind.HoleSaw => "HoleSaw",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, message: null),
+    }];
+
+    /// <summary>What a piece does at a post.</summary>
+    public string AtPost(AtPost at)
+    {
+        ArgumentNullException.ThrowIfNull(at);
+        return at.Kind switch
+        {
+            AtPostKind.Stopped => this["AtPostStopped"],
+            AtPostKind.Through => this["AtPostThrough"],
+            AtPostKind.Corner => this["AtPostCorner"],
+            AtPostKind.Knot => this["AtPostKnot"],
+            AtPostKind.Wrap => this["AtPostWrap", at.Treatment.Turns],
+            _ => throw new ArgumentOutOfRangeException(nameof(at), at.Kind, message: null),
+        };
+    }
+
+    /// <summary>The kind of a bore.</summary>
+    public string BoreKind(AtPostKind kind) => this[kind switch
+    {
+        AtPostKind.Stopped => "BoreStopped",
+        AtPostKind.Through => "BoreThrough",
+        AtPostKind.Corner => "BoreCorner",
+        AtPostKind.Knot => "BoreKnot",
+        AtPostKind.Wrap => "BoreWrap",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, message: null),
+    }];
+
+    /// <summary>A screw; a null one means that none in the catalogue fits, and <paramref name="length"/> is what would.</summary>
+    public string ScrewName(ScrewName? screw, string length) => screw is null ? this["NoScrewFits", length] : this[screw.InWords];
+
+    /// <summary>What a screw is for.</summary>
+    public string Purpose(FixingPurpose purpose) => this[purpose switch
+    {
+        FixingPurpose.End => "ForEnd",
+        FixingPurpose.Line => "ForLine",
+        FixingPurpose.CornerFirst => "ForCornerFirst",
+        FixingPurpose.CornerSecond => "ForCornerSecond",
+        FixingPurpose.Wrap => "ForWrap",
+        _ => throw new ArgumentOutOfRangeException(nameof(purpose), purpose, message: null),
+    }];
+
+    private IReadOnlyList<string> All(params IEnumerable<string> keys) => [.. keys.Select(key => this[key])];
+}

@@ -1,0 +1,55 @@
+using CutShop.Takeoff.Result;
+
+namespace CutShop.Paper.Words;
+
+/// <content>The steps of the work, and its dangers.</content>
+public sealed partial class PaperText
+{
+    /// <summary>The dangers of cutting rope that melts.</summary>
+    public IReadOnlyList<string> CuttingSyntheticCautions => All("HotKnifeBurns", "MeltingRopeFumes", "HotKnifeFire");
+
+    /// <summary>The dangers of cutting rope that grew.</summary>
+    public IReadOnlyList<string> CuttingNaturalCautions => All("NaturalFibreIsCutCold", "StrandsSpringOpen", "FibreDust");
+
+    /// <summary>The dangers of drilling with large bits.</summary>
+    public IReadOnlyList<string> DrillingCautions => All("LargeBitSticks", "EyeProtection", "TreatedTimber");
+
+    /// <summary>The limits of the finished railing.</summary>
+    public IReadOnlyList<string> RailingCautions => All("NoGuard");
+
+    /// <summary>How an end is prepared, by the rope's fibre and by what the end does at its post.</summary>
+    public string EndPreparation(bool natural, AtPostKind kind)
+    {
+        var then = kind switch
+        {
+            AtPostKind.Stopped or AtPostKind.Corner => natural ? "EndBindingEntersBore" : "EndRimEntersBore",
+            AtPostKind.Knot => "EndHasKnotTail",
+            AtPostKind.Wrap => "EndHasTurns",
+            _ => null,
+        };
+        var cut = this[natural ? "EndCutCold" : "EndCutHot"];
+        return then is null ? cut : $"{cut} {this[then]}";
+    }
+
+    /// <summary>The steps of cutting a piece.</summary>
+    public IReadOnlyList<string> CuttingSteps(bool natural, string cutLength, bool hasCode) =>
+    [
+        this["StepPullOff", cutLength],
+        this[natural ? "StepBindMark" : "StepTapeMark"],
+        this[natural ? "StepCutCold" : "StepCutHot"],
+        this["StepMeasureAgain"],
+        this[hasCode ? "StepLabel" : "StepTag"],
+        this["StepCoilUp"],
+    ];
+
+    /// <summary>The steps of drilling a post.</summary>
+    public IReadOnlyList<string> DrillingSteps(bool through, bool raked, bool screws) => All(
+    [
+        "StepMarkFaces",
+        "StepClampPost",
+        .. through ? ["StepBothFaces"] : (string[])[],
+        .. raked ? ["StepRakedBore"] : (string[])[],
+        .. screws ? ["StepScrewHolesLast"] : (string[])[],
+        "StepClearChips",
+    ]);
+}

@@ -1,7 +1,0 @@
-namespace CutShop.Shop;
-
-/// <summary>An installer's tap that marks a piece.</summary>
-/// <param name="Wanted">The state that it is to have.</param>
-/// <param name="Seen">The state that the installer's page showed.</param>
-/// <param name="At">When it was tapped, UTC; null stands for now.</param>
-public sealed record InstalledTap(InstalledState Wanted, InstalledState Seen, DateTimeOffset? At);

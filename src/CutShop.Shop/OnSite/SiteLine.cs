@@ -1,9 +1,0 @@
-using CutShop.Takeoff;
-
-namespace CutShop.Shop;
-
-/// <summary>The line of a label's piece.</summary>
-/// <param name="Piece">The piece of the label.</param>
-/// <param name="Pieces">All pieces of its line as they are now, in the takeoff's order; empty unless the label is good.</param>
-/// <param name="Posts">The work at all its posts, in their order; empty unless the label is good.</param>
-public sealed record SiteLine(SitePiece Piece, IReadOnlyList<LinePiece> Pieces, IReadOnlyList<PostWork> Posts);

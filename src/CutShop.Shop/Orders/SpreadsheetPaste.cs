@@ -1,0 +1,70 @@
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+
+namespace CutShop.Shop.Orders;
+
+/// <summary>
+/// Takes posts and sections out of rows copied from a spreadsheet. A row is a post and the section that follows it; the first
+/// row may name the columns, in any order.
+/// </summary>
+public static class SpreadsheetPaste
+{
+    private static readonly string[] Usual = ["mark", "shape", "across", "height", "turn", "clear", "rise"];
+    private static readonly HashSet<string> Known = [.. Usual, "centres", "sag", "slack"];
+
+    /// <summary>What is accepted, for messages.</summary>
+    public static string Accepted { get; } =
+        $"rows with tabs between the cells, one post a row, at least two and at most {DraftForm.MostPosts}; columns {string.Join(", ", Usual)}, or a first row that names them (also centres, sag, slack)";
+
+    /// <summary>Puts the posts and sections in place of a line's own.</summary>
+    /// <param name="form">The draft.</param>
+    /// <param name="line">Which line.</param>
+    /// <param name="text">What was pasted.</param>
+    /// <returns>The draft, or what is accepted.</returns>
+    public static Parsed<DraftForm> Into(DraftForm form, int line, string text)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        ArgumentNullException.ThrowIfNull(text);
+        var rows = text.Split('\n').Select(row => row.TrimEnd('\r')).Where(row => row.Trim().Length > 0).Select(row => row.Split('\t', StringSplitOptions.TrimEntries)).ToList();
+        if (rows.Count == 0 || line < 0 || line >= form.Lines.Count)
+            return Parsed.Bad<DraftForm>($"Nothing to take; accepted: {Accepted}.");
+
+        var first = rows[0].Select(cell => cell.ToLowerInvariant()).ToArray();
+        var names = Usual;
+        if (first.Contains("mark"))
+        {
+            if (first.FirstOrDefault(name => name.Length > 0 && !Known.Contains(name)) is { } unknown)
+                return Parsed.Bad<DraftForm>($"\"{unknown}\" is no column; accepted: {string.Join(", ", Known)}.");
+            names = first;
+            rows.RemoveAt(0);
+        }
+        if (rows.Count < 2 || form.Posts() - form.Lines[line].Posts.Count + rows.Count > DraftForm.MostPosts)
+            return Parsed.Bad<DraftForm>($"{rows.Count} posts; accepted: {Accepted}.");
+        if (rows.FindIndex(row => row.Length > names.Length) is >= 0 and var wide)
+            return Parsed.Bad<DraftForm>($"Row {wide + 1} has {rows[wide].Length} cells for {names.Length} columns; accepted: {Accepted}.");
+
+        var posts = rows.Select(row => new DraftPost
+        {
+            Mark = Cell(row, "mark"),
+            Shape = Cell(row, "shape") is { Length: > 0 } shape ? shape.ToLowerInvariant() : "square",
+            Across = Cell(row, "across"),
+            Height = Cell(row, "height"),
+            Turn = Cell(row, "turn"),
+        });
+        var sections = rows.SkipLast(1).Select(row => new DraftSection
+        {
+            Spacing = Cell(row, "centres").Length > 0 ? "centres" : "clear",
+            Width = Cell(row, "centres") is { Length: > 0 } centres ? centres : Cell(row, "clear"),
+            Rise = Cell(row, "rise"),
+            Sag = Cell(row, "sag"),
+            Slack = Cell(row, "slack"),
+        });
+        return Parsed.Good(DraftEdits.InLine(form, line, old => old with { Posts = [.. posts], Sections = [.. sections] }));
+
+        string Cell(string[] row, string name)
+        {
+            var at = Array.IndexOf(names, name);
+            return at >= 0 && at < row.Length ? row[at] : "";
+        }
+    }
+}

@@ -1,0 +1,15 @@
+using CutShop.CutPlan.Search;
+using CutShop.Shop.Store;
+
+namespace CutShop.Shop.Site;
+
+/// <summary>A report as an installer sends it.</summary>
+/// <param name="Kind">What is wrong.</param>
+/// <param name="Note">What else there is to say; at most <see cref="LongestNote"/> characters.</param>
+/// <param name="Photo">The name of its stored photo, or null.</param>
+/// <param name="At">When it was tapped, UTC; null stands for now.</param>
+public sealed record NewSiteReport(SiteReportKind Kind, string Note, string? Photo, DateTimeOffset? At)
+{
+    /// <summary>The longest note, in characters.</summary>
+    public const int LongestNote = 500;
+}

@@ -1,0 +1,26 @@
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
+
+namespace CutShop.Shop.Site;
+
+/// <summary>A piece as its label shows it on site: nothing of who ordered it and what it costs.</summary>
+/// <param name="Code">Its code.</param>
+/// <param name="Label">Whether the label counts.</param>
+/// <param name="Job">The job's number.</param>
+/// <param name="Run">Its run.</param>
+/// <param name="Cut">Its cut length.</param>
+/// <param name="Ticket">The state of its cut ticket.</param>
+/// <param name="State">Whether it is installed.</param>
+/// <param name="IsCutAgain">True where another was cut in its place.</param>
+/// <param name="IsJobCancelled">True where its job was cancelled.</param>
+/// <param name="WasCut">True where it was cut, whatever became of it.</param>
+public sealed record SitePiece(
+    PieceCode Code, LabelState Label, string Job, string Run, Length Cut, string Ticket, InstalledState State, bool IsCutAgain, bool IsJobCancelled, bool WasCut)
+{
+    /// <summary>Of its job, what is shown with it: the lines, and the pieces that hang beside it; null unless the label is good.</summary>
+    public JobTakeoff? Takeoff { get; init; }
+
+    /// <summary>The piece; null unless the label is good.</summary>
+    public Piece? Piece { get; init; }
+}

@@ -1,0 +1,166 @@
+using System.Globalization;
+using CutShop.Shop.Store;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Tables;
+
+namespace CutShop.Shop.Stock;
+
+/// <summary>The coils and offcuts on the rack: what comes in, what is corrected, what goes.</summary>
+public sealed class CoilShelf(ShopDatabase database)
+{
+    private const int LongestWord = 60;
+
+    // The sentences in StockReplies name these two limits.
+    private static readonly Length LongestCoil = Length.Metre * 10_000;
+    private static readonly Length ThickestRope = Length.FromInches(12);
+
+    /// <summary>All coils in stock, by rope and then by mark.</summary>
+    public IReadOnlyList<StockCoil> InHand() => database.Read(session => Select(session, $"WHERE coils.state = '{CoilStates.InStock}'", values: null));
+
+    /// <summary>A coil by its mark, in stock or not; null where there is none.</summary>
+    public StockCoil? Find(string mark) => database.Read(session => Find(session, mark));
+
+    /// <summary>Hangs up a coil that came in. Safe to send twice with the same key.</summary>
+    /// <param name="coil">The coil.</param>
+    /// <param name="who">Who received it.</param>
+    /// <param name="requestKey">A key of this request's own.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<StockAnswer> ReceiveAsync(CoilReceived coil, string who, string requestKey, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(coil);
+        return database.WriteAsync(session => Once(session, requestKey, () => Receive(session, coil, who)), cancel);
+    }
+
+    /// <summary>Corrects what is left of a coil, with a reason.</summary>
+    public Task<StockAnswer> AdjustAsync(string mark, Length left, string reason, string who, string requestKey, CancellationToken cancel = default) =>
+        database.WriteAsync(session => Once(session, requestKey, () => Adjust(session, mark, left, reason, who)), cancel);
+
+    /// <summary>Takes a coil off the rack for good, with a reason.</summary>
+    public Task<StockAnswer> RetireAsync(string mark, string reason, string who, string requestKey, CancellationToken cancel = default) =>
+        database.WriteAsync(session => Once(session, requestKey, () => Retire(session, mark, reason, who)), cancel);
+
+    internal static IReadOnlyList<StockCoil> OfKind(ShopSession session, RopeKind kind) => Select(
+        session,
+        $"WHERE coils.state = '{CoilStates.InStock}' AND coils.material = @material AND coils.diameter_nm = @Diameter AND coils.construction = @Construction",
+        new { material = Rope.NameOf(kind.Material), kind.Diameter, kind.Construction });
+
+    internal static StockCoil? ById(ShopSession session, long id) =>
+        Select(session, "WHERE coils.id = @id", new { id }).SingleOrDefault();
+
+    /// <summary>What is left of a coil beside the rope of pieces that are at the bench.</summary>
+    internal static Length Free(ShopSession session, long id) => session.Value<Length>("SELECT free_nm FROM coils_free WHERE id = @id", new { id });
+
+    /// <summary>Takes rope off a coil and says so in the history; a coil with nothing left is used up.</summary>
+    internal static void Take(ShopSession session, StockCoil coil, Length left, string who, HistoryCode what, Reason reason = default, object? details = null) =>
+        Take(session, coil.Id, coil.Left, left, who, what, reason, details);
+
+    /// <summary>The same, of a coil of which no more is known than what was left of it.</summary>
+    internal static void Take(
+        ShopSession session, long id, Length before, Length left, string who, HistoryCode what, Reason reason = default, object? details = null)
+    {
+        var state = left == Length.Zero ? CoilStates.UsedUp : CoilStates.InStock;
+        session.Execute("UPDATE coils SET left_nm = @left, state = @state WHERE id = @id", new { left, state, id });
+        session.Record("coil", id, who, what, reason: reason, beforeLength: before, afterLength: left, details: details);
+    }
+
+    /// <summary>Hangs up an offcut as a coil of its own, with its coil's lot.</summary>
+    internal static string HangOffcut(ShopSession session, StockCoil from, Length length, string who) =>
+        Insert(session, new(from.Kind, from.Lot, length, from.Place), from.Id, who, HistoryCodes.OffcutHungUp, new { coil = from.Mark });
+
+    private static StockAnswer Receive(ShopSession session, CoilReceived coil, string who)
+    {
+        if (!coil.Length.IsPositive || coil.Length > LongestCoil)
+            return Refused("Length", coil.Length);
+        if (!coil.Kind.Diameter.IsPositive || coil.Kind.Diameter > ThickestRope)
+            return Refused("Diameter", coil.Kind.Diameter);
+        if (!IsWord(coil.Lot))
+            return Refused("Lot", coil.Lot, LongestWord);
+        if (!IsWord(coil.Kind.Construction))
+            return Refused("Construction", coil.Kind.Construction, LongestWord);
+        if (coil.Place.Length > LongestWord)
+            return Refused("Place", coil.Place, LongestWord);
+        if (coil.WhenFull is not { } full)
+            return Done(Insert(session, coil, parentId: null, who, HistoryCodes.CoilReceived));
+        if (full <= coil.Length || full > LongestCoil)
+            return Refused("WhenFull", full, coil.Length);
+        var mark = Insert(session, coil with { Length = full }, parentId: null, who, HistoryCodes.CoilReceived);
+        Correct(session, Find(session, mark)!, coil.Length, Reason.Because(HistoryCause.OpenedBefore), who);
+        return Done(mark);
+    }
+
+    private static string Insert(ShopSession session, CoilReceived coil, long? parentId, string who, HistoryCode what, object? details = null)
+    {
+        var next = session.Value<long>("SELECT coalesce(max(id), 0) + 1 FROM coils");
+        var mark = string.Create(CultureInfo.InvariantCulture, $"K{next:0000}");
+        var id = session.Insert(
+            $"""
+            INSERT INTO coils (mark, material, diameter_nm, construction, lot, place, parent_id, whole_nm, left_nm, state, came_at)
+            VALUES (@mark, @material, @Diameter, @Construction, @Lot, @Place, @parentId, @Length, @Length, '{CoilStates.InStock}', @Now)
+            """,
+            new
+            {
+                mark,
+                material = Rope.NameOf(coil.Kind.Material),
+                coil.Kind.Diameter,
+                coil.Kind.Construction,
+                coil.Lot,
+                coil.Place,
+                parentId,
+                coil.Length,
+                session.Now,
+            });
+        session.Record("coil", id, who, what, afterLength: coil.Length, details: details);
+        return mark;
+    }
+
+    private static StockAnswer Adjust(ShopSession session, string mark, Length left, string reason, string who)
+    {
+        if (Find(session, mark) is not { State: CoilStates.InStock } coil)
+            return Refused("CoilMark", mark);
+        if (!left.IsPositive || left > coil.Whole)
+            return Refused("Left", left, coil.Whole);
+        if (!IsWord(reason))
+            return Refused("Reason", reason, LongestWord);
+        Correct(session, coil, left, reason, who);
+        return Done(mark);
+    }
+
+    private static void Correct(ShopSession session, StockCoil coil, Length left, Reason reason, string who)
+    {
+        RopeLedger.Add(session, coil.Id, RopeLedger.Correction, coil.Left - left);
+        Take(session, coil, left, who, HistoryCodes.CoilCorrected, reason);
+    }
+
+    private static StockAnswer Retire(ShopSession session, string mark, string reason, string who)
+    {
+        if (Find(session, mark) is not { State: CoilStates.InStock } coil)
+            return Refused("CoilMark", mark);
+        if (!IsWord(reason))
+            return Refused("Reason", reason, LongestWord);
+        session.Execute("UPDATE coils SET state = @CoilStates.Retired WHERE id = @Id", new { CoilStates.Retired, coil.Id });
+        session.Record("coil", coil.Id, who, HistoryCodes.CoilRetired, CoilStates.InStock, CoilStates.Retired, reason);
+        return Done(mark);
+    }
+
+    private static bool IsWord(string text) => text.Trim().Length is > 0 and <= LongestWord;
+
+    internal static StockAnswer Done(string mark) => new(mark, Problem: null);
+
+    internal static StockAnswer Refused(string key, params IReadOnlyList<object?> values) => new(Mark: "", StockReplies.Reply(key, values));
+
+    internal static StockAnswer Once(ShopSession session, string requestKey, Func<StockAnswer> work) =>
+        RequestLog.Once(session, requestKey, work, answer => answer.IsDone ? answer.Mark : null, Done);
+
+    private static StockCoil? Find(ShopSession session, string mark) =>
+        Select(session, "WHERE coils.mark = @mark", new { mark }).SingleOrDefault();
+
+    private static IReadOnlyList<StockCoil> Select(ShopSession session, string where, object? values) => session.All<StockCoil>(
+        $"""
+        SELECT coils.id, coils.mark, {SqlTypes.RopeOf("coils")} AS kind, coils.lot, coils.place,
+          parent.mark AS "from", coils.whole_nm AS whole, coils.left_nm AS left, coils.state, coils.came_at
+        FROM coils LEFT JOIN coils AS parent ON parent.id = coils.parent_id
+        {where}
+        ORDER BY coils.material, coils.diameter_nm, coils.construction, coils.mark
+        """,
+        values);
+}

@@ -1,0 +1,13 @@
+using System.Globalization;
+using CutShop.Takeoff.Words;
+
+namespace CutShop.Shop.Store;
+
+/// <summary>What is accepted where the shop sets something for itself, in words.</summary>
+public static class SettingsReplies
+{
+    /// <summary>The words.</summary>
+    public static WordList List { get; } = new(typeof(SettingsReplies));
+
+    internal static string Say(string key, params IReadOnlyList<object?> values) => List.Say(CultureInfo.InvariantCulture, key, values);
+}

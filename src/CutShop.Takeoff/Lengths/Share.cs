@@ -1,0 +1,50 @@
+using System.Globalization;
+
+namespace CutShop.Takeoff.Lengths;
+
+/// <summary>A share of something, exact, in whole millionths. Ordering is by size; <c>default</c> is none of it.</summary>
+/// <param name="Millionths">The share in millionths: 12.5 % is 125,000. Range 0 to 1,000,000.</param>
+public readonly record struct Share(int Millionths)
+{
+    private const int One = 1_000_000;
+
+    /// <summary>What a share may look like, for messages.</summary>
+    public const string Accepted = "a share from \"0%\" to \"100%\", with at most four decimals, such as \"12.5%\"";
+
+    /// <summary>None of it.</summary>
+    public static Share None => default;
+
+    /// <summary>A share of whole millionths.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Below none or above all.</exception>
+    public static Share FromMillionths(int millionths)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(millionths);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(millionths, One);
+        return new(millionths);
+    }
+
+    /// <summary>Reads <c>12.5%</c>.</summary>
+    public static Parsed<Share> Parse(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var trimmed = text.Trim();
+        if (trimmed.Length > 16 || !trimmed.EndsWith('%')
+            || !decimal.TryParse(trimmed.AsSpan()[..^1].TrimEnd(), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var percent))
+            return Parsed.Bad<Share>($"accepted: {Accepted}");
+        var millionths = percent * (One / 100);
+        return millionths == decimal.Truncate(millionths) && millionths <= One
+            ? Parsed.Good(new Share((int)millionths))
+            : Parsed.Bad<Share>($"accepted: {Accepted}");
+    }
+
+    /// <summary>The length grown by this share, rounded up to a whole nanometre.</summary>
+    public Length Grow(Length length)
+    {
+        var added = (Int128)length.Nanometres * Millionths;
+        var whole = (added + One - 1) / One;
+        return length + Length.FromNanometres(checked((long)whole));
+    }
+
+    /// <summary>The share as a job file writes it.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Millionths / (One / 100m):0.####}%");
+}

@@ -1,0 +1,74 @@
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Tables;
+
+namespace CutShop.Takeoff.Result;
+
+/// <summary>What holds the pieces and posts of a job together: its lines as they are drawn, the warnings that concern no one post, and its totals.</summary>
+/// <param name="Rope">The rope of every row that has none of its own.</param>
+/// <param name="Allowances">What was added to the geometry.</param>
+/// <param name="Lines">The lines, with all posts, sections and rows.</param>
+/// <param name="Warnings">What can be built but is unwise and concerns no one post; a post has its own.</param>
+/// <param name="Totals">What the job adds up to.</param>
+public sealed record JobFrame(
+    Rope Rope, Allowances Allowances, IReadOnlyList<Line> Lines, IReadOnlyList<Warning> Warnings, JobTotals Totals)
+{
+    /// <summary>The frame of a takeoff.</summary>
+    public static JobFrame Of(JobTakeoff takeoff)
+    {
+        ArgumentNullException.ThrowIfNull(takeoff);
+        var job = takeoff.Job;
+        return new(job.Rope, job.Allowances, job.Lines, [.. takeoff.Warnings.Where(warning => warning.Post is null)], JobTotals.Of([.. PieceWork.Of(takeoff)], takeoff.Bores.Count));
+    }
+
+    /// <summary>The takeoff of a job, from its parts.</summary>
+    /// <param name="head">The job's number, customer, day and whether its rope is of one lot; its rope and lines do not count.</param>
+    /// <param name="pieces">Pieces in the takeoff's order: all, or those that are wanted.</param>
+    /// <param name="posts">Posts, whose bores go to the pieces: all, or those that are wanted.</param>
+    public JobTakeoff ToTakeoff(JobHead head, IReadOnlyList<PieceWork> pieces, IReadOnlyCollection<PostWork> posts)
+    {
+        ArgumentNullException.ThrowIfNull(head);
+        ArgumentNullException.ThrowIfNull(pieces);
+        var bores = posts.SelectMany(post => post.Bores).ToDictionary(bore => (bore.Post.Mark, bore.Run));
+        return new(
+            new Job(head.Number, head.Customer, head.Due, Rope, Allowances, Lines, head.OneLot),
+            [.. pieces.Select(piece => piece.Piece)],
+            [.. pieces.SelectMany(work => work.Piece.AtPosts.Select(at => bores.GetValueOrDefault((at.Post.Mark, work.Piece.Run))).OfType<Bore>())],
+            [.. pieces.SelectMany(piece => piece.Fixings)],
+            [.. Warnings.Concat(posts.SelectMany(post => post.Warnings)).OrderBy(warning => warning.Number)]);
+    }
+}
+
+/// <summary>What a job adds up to.</summary>
+/// <param name="Pieces">Pieces of rope.</param>
+/// <param name="Bores">Bores.</param>
+/// <param name="Screws">Screws.</param>
+/// <param name="Cut">All cut lengths together.</param>
+public sealed record JobTotals(int Pieces, int Bores, int Screws, Length Cut)
+{
+    /// <summary>The totals of pieces and bores.</summary>
+    public static JobTotals Of(IReadOnlyCollection<PieceWork> pieces, int bores)
+    {
+        ArgumentNullException.ThrowIfNull(pieces);
+        return new(
+            pieces.Count,
+            bores,
+            pieces.Sum(work => work.Fixings.Sum(fixing => fixing.Count)),
+            pieces.Aggregate(Length.Zero, (sum, work) => sum + work.Piece.Cut));
+    }
+}
+
+/// <summary>What a job is called by and when it is due: none of it changes a length.</summary>
+/// <param name="Number">The shop's number for the job.</param>
+/// <param name="Customer">Who ordered it; may be empty.</param>
+/// <param name="Due">The day it must leave the shop, or null.</param>
+/// <param name="OneLot">True where all pieces of a rope must come from one lot.</param>
+public sealed record JobHead(string Number, string Customer, DateOnly? Due, bool OneLot)
+{
+    /// <summary>The head of a job.</summary>
+    public static JobHead Of(Job job)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        return new(job.Number, job.Customer, job.Due, job.OneLot);
+    }
+}

@@ -1,0 +1,11 @@
+namespace CutShop.Takeoff.Result;
+
+/// <summary>The rules that a takeoff is worked out by.</summary>
+public static class TakeoffRules
+{
+    /// <summary>
+    /// Their number. It grows by one with each change that can give a job another length, bore, screw or warning; what is stored
+    /// says by which rules it was made.
+    /// </summary>
+    public const int Number = 1;
+}

@@ -1,0 +1,39 @@
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Tables;
+
+namespace CutShop.Takeoff.Rules;
+
+/// <summary>The takeoff of a job, <c>JobTakeoff.Of(job, tables)</c>: every rule of the trade, put together.</summary>
+public static class JobRules
+{
+    extension(JobTakeoff)
+    {
+        /// <summary>Works out what a job needs. The same job and tables always give the same takeoff.</summary>
+        /// <param name="job">The job.</param>
+        /// <param name="tables">Rope weights, screws and bits.</param>
+        public static JobTakeoff Of(Job job, ShopTables tables)
+        {
+            ArgumentNullException.ThrowIfNull(job);
+            ArgumentNullException.ThrowIfNull(tables);
+            var (pieces, bores, fixings, warnings) = (new List<Piece>(), new List<Bore>(), new List<Fixing>(), new List<Warning>());
+            for (var i = 0; i < job.Lines.Count; i++)
+            {
+                var line = job.Lines[i];
+                var (firstPiece, firstFixing) = (pieces.Count, fixings.Count);
+                for (var j = 0; j < line.Rows.Count; j++)
+                {
+                    var row = new RowTakeoff(job, line, line.Rows[j], tables);
+                    foreach (var piece in row.Pieces())
+                    {
+                        pieces.Add(piece);
+                        row.BoreFor(piece, bores);
+                        row.FixFor(piece, fixings);
+                    }
+                }
+                warnings.AddRange(LineWarnings.Of(job, i, pieces[firstPiece..], fixings[firstFixing..], warnings.Count, tables));
+            }
+            return new JobTakeoff(job, pieces, bores, fixings, warnings);
+        }
+    }
+}

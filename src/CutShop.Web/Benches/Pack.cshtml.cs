@@ -1,0 +1,19 @@
+using CutShop.Shop.Benches;
+
+namespace CutShop.Web.Benches;
+
+/// <summary>The jobs that are yet to be packed.</summary>
+public sealed class PackModel(PackingBench packing) : BenchPage
+{
+    /// <summary>The jobs.</summary>
+    public IReadOnlyList<ParcelListed> Jobs { get; private set; } = [];
+
+    /// <summary>A scan that led nowhere, or null.</summary>
+    public string? Lost { get; private set; }
+
+    /// <summary>True where several tickets are marked as that scan says.</summary>
+    public bool IsOfSeveral { get; private set; }
+
+    /// <summary>Shows the jobs.</summary>
+    public void OnGet(string? lost, bool several) => (Lost, IsOfSeveral, Jobs) = (lost, several, packing.Open());
+}

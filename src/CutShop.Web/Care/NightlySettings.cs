@@ -1,9 +1,0 @@
-using CutShop.Shop;
-
-namespace CutShop.Web.Care;
-
-/// <summary>How the server makes backups by itself.</summary>
-/// <param name="Folder">Where they are kept.</param>
-/// <param name="Time">The time of day.</param>
-/// <param name="Keep">Which of them stay.</param>
-public sealed record NightlySettings(string Folder, BackupTime Time, KeepRule Keep);

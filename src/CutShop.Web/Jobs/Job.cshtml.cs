@@ -1,0 +1,52 @@
+using CutShop.Paper.Words;
+using CutShop.Shop.Jobs;
+using CutShop.Shop.Orders;
+using CutShop.Shop.Site;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Words;
+using CutShop.Web.Shared;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace CutShop.Web.Jobs;
+
+/// <summary>One job: its figures, drawings, pieces and paper.</summary>
+public sealed class JobModel(JobShelf jobs, QuoteDesk quotes, SiteReports reports) : PageModel
+{
+    /// <summary>The job.</summary>
+    public StoredJob? Stored { get; private set; }
+
+    /// <summary>Units and words of the drawings.</summary>
+    public PaperSettings Settings => PersonUnits.PaperFor(HttpContext);
+
+    /// <summary>Rope to cut, in all.</summary>
+    public Length TotalRope { get; private set; }
+
+    /// <summary>Its weight in pounds, or null where one piece's is not known.</summary>
+    public double? TotalWeight { get; private set; }
+
+    /// <summary>The quotes that were accepted for it; none for those who may not see prices.</summary>
+    public IReadOnlyList<QuoteListed> Quotes { get; private set; } = [];
+
+    /// <summary>Each warning once, with the places it speaks of.</summary>
+    public IReadOnlyList<(Sentence Says, Sentence Where)> Warnings { get; private set; } = [];
+
+    /// <summary>What installers report of its pieces, the newest first.</summary>
+    public IReadOnlyList<SiteReport> Reports { get; private set; } = [];
+
+    /// <summary>Shows the job.</summary>
+    public IActionResult OnGet(string number)
+    {
+        Stored = jobs.Find(number);
+        if (Stored is null)
+            return NotFound();
+        Reports = reports.OfJob(number);
+        var pieces = Stored.Takeoff.Pieces;
+        TotalRope = pieces.Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut);
+        TotalWeight = pieces.Any(piece => piece.WeightLb is null) ? null : pieces.Sum(piece => piece.WeightLb);
+        Warnings = Warning.Alike(Stored.Takeoff.Warnings);
+        Quotes = Rights.Do(HttpContext, Rights.SeePrices) ? quotes.AcceptedFor(Stored.Number) : [];
+        return Page();
+    }
+}

@@ -1,0 +1,98 @@
+using CutShop.Paper.Jobs;
+using CutShop.Paper.Labels;
+using CutShop.Paper.Sheets;
+using CutShop.Paper.Tickets;
+using CutShop.Paper.Words;
+using CutShop.Shop.Benches;
+using CutShop.Shop.Jobs;
+using CutShop.Shop.Site;
+using CutShop.Shop.Tickets;
+using CutShop.Takeoff.Result;
+using CutShop.Web.Shared;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace CutShop.Web.Jobs;
+
+/// <summary>The addresses of a job's printed paper.</summary>
+public static class PaperRoutes
+{
+    private static readonly Dictionary<string, PaperKind> Kinds = new()
+    {
+        ["summary"] = PaperKind.Summary,
+        ["cut-tickets"] = PaperKind.CutTickets,
+        ["drill-tickets"] = PaperKind.DrillTickets,
+    };
+
+    internal static void MapPaper(this IEndpointRouteBuilder routes)
+    {
+        var jobs = routes.MapGroup("/jobs/{number}");
+        jobs.MapGet("/{kind}.pdf", Pdf);
+        jobs.MapGet("/labels.pdf", Labels);
+        routes.MapGet("/cut/{code}/ticket.pdf", CutTicketPdf);
+        routes.MapGet("/drill/{job}/{post}/ticket.pdf", DrillTicketPdf);
+    }
+
+    /// <summary>The kind of paper by its word in an address, or null.</summary>
+    public static PaperKind? KindOf(string word) => Kinds.TryGetValue(word, out var kind) ? kind : null;
+
+    /// <summary>All paper of a stored job.</summary>
+    public static JobPaper PaperOf(StoredJob job, PaperSettings settings)
+    {
+        var places = job.Pieces.Where(piece => piece.Place is not null).ToDictionary(piece => piece.Run, piece => PlaceOf(piece)!);
+        return new(job.Takeoff, job.Codes, places, settings) { IsCancelled = job.CancelledAt is not null };
+    }
+
+    private static CutPlace? PlaceOf(StoredPiece piece) =>
+        piece.Place is { } place ? new($"{place.Coil}, lot {place.Lot}", place.Position, place.From, place.To) : null;
+
+    /// <summary>One cut ticket, also of a piece that is no longer wanted: then it says so.</summary>
+    private static Results<FileContentHttpResult, NotFound> CutTicketPdf(string code, JobShelf jobs, HttpContext context)
+    {
+        var parsed = PieceCode.Parse(code);
+        if (!parsed.IsGood || jobs.Ticket(parsed.Value) is not { Work: { } work } ticket)
+            return TypedResults.NotFound();
+        var settings = BenchText.PaperFor(context);
+        return TicketPdf(CutTicket.Of(ticket.Head, work.Piece, settings, ticket.Stored.Code, PlaceOf(ticket.Stored)), ticket.Stored.State, settings);
+    }
+
+    /// <summary>One drill ticket, also of a post that is no longer wanted: then it says so.</summary>
+    private static Results<FileContentHttpResult, NotFound> DrillTicketPdf(string job, string post, long? ticket, DrillBench bench, JobShelf jobs, HttpContext context)
+    {
+        var all = bench.AllOf(job, post);
+        if (all.FirstOrDefault(one => ticket is null || one.Id == ticket) is not { } found
+            || bench.PostOf(found).Work is not { } work || jobs.Head(job) is not { } head)
+            return TypedResults.NotFound();
+        var settings = BenchText.PaperFor(context);
+        return TicketPdf(DrillTicket.Of(head, work, settings), found.State, settings);
+    }
+
+    private static FileContentHttpResult TicketPdf(Sheet sheet, string state, PaperSettings settings)
+    {
+        var stamp = state switch
+        {
+            TicketStates.Cancelled => settings.Text["TicketCancelled"],
+            TicketStates.Surplus => settings.Text["TicketSurplus"],
+            _ => null,
+        };
+        return TypedResults.File(PdfSheets.Write(sheet.Foot, [sheet with { Stamp = stamp }], settings), "application/pdf");
+    }
+
+    private static Results<FileContentHttpResult, NotFound> Pdf(string number, string kind, JobShelf jobs, HttpContext context)
+    {
+        if (KindOf(kind) is not { } paper || jobs.Find(number) is not { } job)
+            return TypedResults.NotFound();
+        return TypedResults.File(PaperOf(job, BenchText.PaperFor(context)).Pdf(paper), "application/pdf");
+    }
+
+    private static Results<FileContentHttpResult, NotFound, ProblemHttpResult> Labels(
+        string number, string? piece, JobShelf jobs, LabelAddress address, HttpContext context)
+    {
+        if (jobs.Find(number) is not { } job || (piece is not null && !job.Codes.Any(code => code.Plain == piece)))
+            return TypedResults.NotFound();
+        PieceCode? only = piece is null ? null : PieceCode.Parse(piece).OrThrow();
+        var labels = PaperOf(job, BenchText.PaperFor(context)).Labels(address.Now, LabelStock.Default, only: only);
+        return labels.IsGood
+            ? TypedResults.File(labels.Value, "application/pdf")
+            : TypedResults.Problem(labels.Problem, statusCode: StatusCodes.Status422UnprocessableEntity);
+    }
+}

@@ -1,0 +1,44 @@
+using CutShop.Shop.Jobs;
+using CutShop.Shop.Orders;
+using CutShop.Web.Shared;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+using static CutShop.Web.Jobs.JobWords;
+
+namespace CutShop.Web.Jobs;
+
+/// <summary>Steps of a job that need nothing typed: release, change, copy.</summary>
+[Authorize(Policy = Rights.ManageJobs)]
+public sealed class StepModel(JobShelf jobs, JobRelease release, DraftShelf drafts) : PageModel
+{
+    /// <summary>There is nothing to see here: the job's page has the buttons.</summary>
+    public IActionResult OnGet(string number) => Redirect($"/jobs/{Uri.EscapeDataString(number)}");
+
+    /// <summary>Releases the job to the shop.</summary>
+    public async Task<IActionResult> OnPostReleaseAsync(string number, CancellationToken cancel)
+    {
+        var outcome = await release.ReleaseAsync(number, Who.Of(User), cancel);
+        return outcome == ReleaseOutcome.NoSuchJob ? NotFound() : OnGet(number);
+    }
+
+    /// <summary>Starts a draft that changes the job.</summary>
+    public Task<IActionResult> OnPostChangeAsync(string number, string? key, CancellationToken cancel) => DraftFromAsync(number, key, form => form, cancel);
+
+    /// <summary>Starts a draft like the job, with no number yet.</summary>
+    public Task<IActionResult> OnPostCopyAsync(string number, string? key, CancellationToken cancel) =>
+        DraftFromAsync(number, key, form => form with { Number = "", Due = "" }, cancel);
+
+    private async Task<IActionResult> DraftFromAsync(string number, string? key, Func<DraftForm, DraftForm> change, CancellationToken cancel)
+    {
+        if (!FormKey.IsGood(key))
+            return BadRequest();
+        if (jobs.AsOrdered(number) is not { } job)
+            return NotFound();
+        if (DraftOf.Job(job) is not { } form)
+            return new ContentResult { StatusCode = StatusCodes.Status422UnprocessableEntity, Content = T["TooManyPosts", number, DraftForm.MostPosts] };
+        var id = await drafts.StartAsync(change(form), Who.Of(User), $"draft {key}", cancel);
+        return Redirect($"/drafts/{id}");
+    }
+}

@@ -1,0 +1,29 @@
+using CutShop.CutPlan.Search;
+using CutShop.Paper.Sheets;
+using CutShop.Shop.Jobs;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace CutShop.Web.Jobs;
+
+/// <summary>A job's tickets on screen, to read or to print.</summary>
+public sealed class TicketsModel(JobShelf jobs) : PageModel
+{
+    /// <summary>The job's number.</summary>
+    public string Number { get; private set; } = "";
+
+    /// <summary>The kind of paper, as the address writes it.</summary>
+    public string Kind { get; private set; } = "";
+
+    /// <summary>The sheets.</summary>
+    public IEnumerable<Sheet> Sheets { get; private set; } = [];
+
+    /// <summary>Shows the sheets.</summary>
+    public IActionResult OnGet(string number, string kind)
+    {
+        if (PaperRoutes.KindOf(kind) is not { } paper || jobs.Find(number) is not { } job)
+            return NotFound();
+        (Number, Kind, Sheets) = (number, kind, PaperRoutes.PaperOf(job, BenchText.PaperFor(HttpContext)).Sheets(paper));
+        return Page();
+    }
+}

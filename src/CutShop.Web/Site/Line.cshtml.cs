@@ -1,0 +1,38 @@
+using CutShop.Shop.Site;
+using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Rules;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.OutputCaching;
+
+namespace CutShop.Web.Site;
+
+/// <summary>The line that a label's piece hangs in: its pieces in the order of installation, and its posts to bore on site.</summary>
+[OutputCache(PolicyName = CachedSitePages.Policy)]
+public sealed class LineModel(PieceShelf pieces) : LabelPage
+{
+    /// <summary>The line.</summary>
+    public SiteLine? Found { get; private set; }
+
+    /// <summary>Its pieces in the order to hang them.</summary>
+    public IReadOnlyList<LinePiece> Pieces { get; private set; } = [];
+
+    /// <summary>Its posts at which something is bored or screwed.</summary>
+    public IReadOnlyList<PostWork> Posts { get; private set; } = [];
+
+    /// <summary>How many of the pieces are up.</summary>
+    public int Installed => Pieces.Count(piece => piece.State == InstalledState.Installed);
+
+    /// <summary>Shows the line.</summary>
+    public IActionResult OnGet()
+    {
+        Found = Find(pieces.FindLine, line => line.Piece.Label);
+        if (Found is not { Piece: { Takeoff: not null } })
+            return Found is null ? Page() : Redirect($"/p/{Found.Piece.Code.Plain}/dropped");
+        Pieces = [.. Installation.InOrder(Found.Pieces, one => one.Piece)];
+        Posts = Found.Posts;
+        return Page();
+    }
+
+    /// <summary>The rope that must be in before a piece, or null.</summary>
+    public Piece? FirstRopeOf(Piece piece) => Installation.FirstRopeOf(Found!.Piece.Takeoff!, piece);
+}

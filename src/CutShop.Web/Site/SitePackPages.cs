@@ -1,0 +1,58 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using CutShop.Shop.Site;
+using CutShop.Takeoff.Result;
+
+namespace CutShop.Web.Site;
+
+/// <summary>
+/// Writes all pages of a site pack for a phone to store, a JSON object a line so that it can store each as it comes:
+/// <c>path</c> with <c>html</c> is a page, <c>path</c> with <c>same</c> an address that another page answers, and
+/// <c>pieces</c>, the last, says how many pieces there are and that all has come.
+/// </summary>
+internal sealed class SitePackPages(InternalPages pages)
+{
+    /// <summary>The type of what is written.</summary>
+    public const string ContentType = "application/x-ndjson; charset=utf-8";
+
+    // It is never put into a page, so marks of HTML need not be written as six characters each.
+    private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    /// <summary>Writes the pack, or of one piece what may have changed with it.</summary>
+    /// <param name="reader">Who asks.</param>
+    /// <param name="pack">The pack.</param>
+    /// <param name="only">The one piece, or null for all.</param>
+    /// <param name="to">Where to.</param>
+    public async Task WriteAsync(HttpContext reader, SitePack pack, PieceCode? only, Stream to)
+    {
+        var pieces = only is { } code ? [.. pack.Pieces.Where(piece => piece.Code == code)] : pack.Pieces;
+        var firsts = pack.Pieces.GroupBy(piece => piece.Piece.Line).ToDictionary(line => line.Key, line => line.First().Code);
+        foreach (var path in Paths(pack, pieces, firsts))
+        {
+            if (await pages.ReadAsync(reader, path) is { } html)
+                await LineAsync(new { path, html });
+        }
+        foreach (var piece in pieces.Where(piece => piece.Code != firsts[piece.Piece.Line]))
+            await LineAsync(new { path = SitePaths.Line(piece.Code), same = SitePaths.Line(firsts[piece.Piece.Line]) });
+        await LineAsync(new { pieces = pack.Pieces.Count });
+
+        async Task LineAsync<T>(T line)
+        {
+            await JsonSerializer.SerializeAsync(to, line, Json, reader.RequestAborted);
+            await to.WriteAsync("\n"u8.ToArray(), reader.RequestAborted);
+        }
+    }
+
+    private static IEnumerable<string> Paths(SitePack pack, IReadOnlyList<LinePiece> pieces, Dictionary<string, PieceCode> firsts)
+    {
+        yield return SitePaths.Find;
+        yield return SitePaths.Pack(pack.Code);
+        foreach (var line in pieces.Select(piece => piece.Piece.Line).Distinct())
+            yield return SitePaths.Line(firsts[line]);
+        foreach (var piece in pieces)
+        {
+            yield return SitePaths.Piece(piece.Code);
+            yield return SitePaths.Report(piece.Code);
+        }
+    }
+}

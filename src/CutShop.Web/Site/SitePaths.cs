@@ -1,0 +1,23 @@
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Result;
+
+namespace CutShop.Web.Site;
+
+/// <summary>The paths of the pages for installers.</summary>
+public static class SitePaths
+{
+    /// <summary>Where a code is typed.</summary>
+    public const string Find = "/p";
+
+    /// <summary>A piece.</summary>
+    public static string Piece(PieceCode code) => $"/p/{code.Plain}";
+
+    /// <summary>The line of a piece.</summary>
+    public static string Line(PieceCode code) => $"/p/{code.Plain}/line";
+
+    /// <summary>The form to report a piece.</summary>
+    public static string Report(PieceCode code) => $"/p/{code.Plain}/report";
+
+    /// <summary>A job's site pack.</summary>
+    public static string Pack(PieceCode code) => $"/s/{code.Plain}";
+}

@@ -1,0 +1,76 @@
+using CutShop.Testing.Fuzz;
+using CutShop.Testing.Jobs;
+
+namespace CutShop.Shop.Tests.Orders;
+
+public sealed class DraftLooksTests
+{
+    [Fact]
+    public async Task A_look_shows_what_was_typed_since_and_keeps_none_of_it()
+    {
+        using var shop = new DeskShop();
+        var looks = Looks(shop);
+        var id = await shop.StartAsync(SmallJobs.FourPosts());
+        Assert.Equal("7 1/2 in", Across(looks.Of(id, 1, Typed("lines[0].posts[2].across", "7 1/2"))));
+        Assert.Equal("5 1/2 in", Across(looks.Of(id, 1, Typed("customer", "Pier"))));
+        Assert.Null(looks.Of(id, 1, Typed("lines[0].posts[2].across", "wide"))!.Reading.Takeoff);
+        Assert.Equal("5 1/2 in", Across(looks.Of(id, 1, Typed("customer", "Pier"))));
+        Assert.Equal(DraftFields.ToJson(SmallJobs.FourPosts()), DraftFields.ToJson(shop.Drafts.Find(id)!.Form));
+    }
+
+    [Fact]
+    public async Task A_look_sees_every_change_in_the_shop_and_the_next_day_s_prices()
+    {
+        using var shop = new DeskShop();
+        var looks = Looks(shop);
+        var id = await shop.StartAsync(SmallJobs.FourPosts());
+        Assert.Null(Look().Prices);
+        await shop.KeepPricesAsync(new(2027, 1, 11));
+        await shop.KeepPricesAsync(new(2027, 1, 12), "3");
+        Assert.Equal("2.125", Look().Prices!.Ropes[0].Foot.ToString());
+        shop.Time.Advance(TimeSpan.FromDays(1));
+        Assert.Equal("3.00", Look().Prices!.Ropes[0].Foot.ToString());
+        await shop.Prices.SetCurrencyAsync("US$", "test", DeskShop.Cancel);
+        Assert.Equal("US$", Look().Currency);
+        Assert.Empty(Look().Reading.Problems);
+        foreach (var bit in shop.Tables.Current().Rack.Bits)
+            await shop.Tables.TakeBitOffAsync(bit, "test", DeskShop.Cancel);
+        Assert.Contains(Look().Reading.Problems.SelectMany(field => field.Value), note => note.Text.Contains("bit on the rack", StringComparison.Ordinal));
+
+        DraftLook Look() => looks.Of(id, 1, Typed("lines[0].posts[2].across", "5 1/2"))!;
+    }
+
+    [Fact]
+    public async Task A_look_tells_that_the_job_of_the_number_was_cancelled_whichever_way_the_number_came()
+    {
+        using var shop = new DeskShop();
+        var looks = Looks(shop);
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
+        var id = await shop.StartAsync(SmallJobs.FourPosts() with { Number = "LQ-3002" }, "another");
+        var same = await shop.StartAsync(SmallJobs.FourPosts(), "the same number");
+        Assert.False(looks.Of(same, 1, Typed("customer", "Pier"))!.IsCancelled);
+        await shop.Release.CancelAsync("LQ-3001", "The pier was sold.", "test", DeskShop.Cancel);
+        Assert.True(looks.Of(same, 1, Typed("customer", "Pier"))!.IsCancelled);
+        Assert.False(looks.Of(id, 1, Typed("customer", "Pier"))!.IsCancelled);
+        Assert.True(looks.Of(id, 1, Typed("number", " LQ-3001 "))!.IsCancelled);
+        Assert.False(looks.Of(same, 1, Typed("number", "LQ-3003"))!.IsCancelled);
+    }
+
+    [Fact]
+    public async Task There_is_no_look_at_a_draft_or_a_version_that_is_not_there()
+    {
+        using var shop = new DeskShop();
+        var looks = Looks(shop);
+        var id = await shop.StartAsync(SmallJobs.FourPosts());
+        Assert.NotNull(looks.Of(id, 1, Typed("customer", "Pier")));
+        Assert.Null(looks.Of(id, 2, Typed("customer", "Pier")));
+        Assert.Null(looks.Of(id + 1, 1, Typed("customer", "Pier")));
+        Assert.Null(looks.Of(long.MinValue, 1, Typed("customer", "Pier")));
+    }
+
+    private static DraftLooks Looks(DeskShop shop) => new(shop.Database, shop.Tables, shop.Changing);
+
+    private static Dictionary<string, string> Typed(string field, string text) => new() { [field] = text };
+
+    private static string Across(DraftLook? look) => LengthText.Brief(look!.Reading.Takeoff!.Job.Lines[0].Posts[2].Across);
+}

@@ -1,0 +1,63 @@
+namespace CutShop.Takeoff.Tests.Rules;
+
+public class BoringTests
+{
+    /// <summary>Common practice, no source: 1/16 in over true rope, 3/16 in over natural rope, up to the next 1/16 in.</summary>
+    [Theory]
+    [InlineData(RopeMaterial.Polypropylene, "1 1/2 in", null, "1 9/16 in")]
+    [InlineData(RopeMaterial.Nylon, "2 in", null, "2 1/16 in")]
+    [InlineData(RopeMaterial.Manila, "1 1/2 in", null, "1 11/16 in")]
+    [InlineData(RopeMaterial.Cotton, "1 in", null, "1 3/16 in")]
+    [InlineData(RopeMaterial.Manila, "1 1/2 in", "1 9/16 in", "1 5/8 in")]
+    [InlineData(RopeMaterial.Polyester, "1 1/2 in", "1 7/16 in", "1 1/2 in")]
+    [InlineData(RopeMaterial.Hemp, "1 1/2 in", "1 33/64 in", "1 5/8 in")]
+    [InlineData(RopeMaterial.Polypropylene, "1 33/64 in", null, "1 5/8 in")]
+    [InlineData(RopeMaterial.Polypropylene, "38.1 mm", null, "1 9/16 in")]
+    [InlineData(RopeMaterial.Polypropylene, "38.100001 mm", null, "1 5/8 in")]
+    [InlineData(RopeMaterial.Polyethylene, "40 mm", null, "1 11/16 in")]
+    public void The_bit_is_a_little_over_the_rope(RopeMaterial material, string diameter, string? measured, string bit) =>
+        Assert.Equal(Read(bit), RopeBit.DiameterFor(new Rope(material, Read(diameter), measured is null ? null : Read(measured))));
+
+    /// <summary>W / 2 and 1/8 in; along a 3-4-5 slope W is 5/4 as long.</summary>
+    [Theory]
+    [InlineData("5 1/2 in", 0.0, 2.875)]
+    [InlineData("5 1/2 in", 0.75, 3.5625)]
+    [InlineData("5 1/2 in", -0.75, 3.5625)]
+    [InlineData("3 1/2 in", 0.0, 1.875)]
+    public void Both_halves_of_a_through_bore_break_into_each_other(string across, double slope, double inches) =>
+        Assert.Equal(inches, BoreRules.ThroughDepth(Read(across), slope).Inches, 1e-7);
+
+    [Fact]
+    public void A_stopped_bore_goes_half_way() => Assert.Equal(Read("2 3/4 in"), BoreRules.StoppedDepth(Read("5 1/2 in")));
+
+    /// <summary>(5.5 − 1.5625) / 2 = 1.96875; (3.5 − 2.0625) / 2 = 0.71875.</summary>
+    [Theory]
+    [InlineData("5 1/2 in", "1 9/16 in", "1 31/32 in")]
+    [InlineData("3 1/2 in", "2 1/16 in", "23/32 in")]
+    public void The_side_wall_is_what_the_bit_leaves_on_each_side(string across, string bit, string wall) =>
+        Assert.Equal(Read(wall), BoreRules.SideWall(Read(across), Read(bit)));
+
+    [Theory]
+    [InlineData("1 9/16 in", "1 1/2 in", BitKind.ThreadedForstner, true)]
+    [InlineData("1 1/16 in", "1 in", BitKind.ThreadedForstner, true)]
+    [InlineData("9/16 in", "1/2 in", BitKind.Spade, true)]
+    [InlineData("1 3/4 in", "1 11/16 in", BitKind.HoleSaw, true)]
+    [InlineData("1 1/2 in", "1 7/16 in", BitKind.HoleSaw, true)]
+    [InlineData("2 7/8 in", "2 3/4 in", BitKind.ThreadedForstner, false)]
+    public void The_best_bit_on_the_rack_is_chosen(string bit, string rope, BitKind kind, bool onRack)
+    {
+        var choice = ShopTables.Standard.Rack.Choose(Read(bit), Read(rope));
+        Assert.Equal((kind, onRack), (choice.Kind, choice.OnRack));
+        Assert.NotEmpty(choice.ReasonFor(Read(bit)).ToString());
+    }
+
+    [Fact]
+    public void A_spade_is_for_rope_under_an_inch_and_a_half()
+    {
+        var rack = new BitRack([new(BitKind.Spade, Read("1 9/16 in"))]);
+        Assert.True(rack.Choose(Read("1 9/16 in"), Read("1 31/64 in")).OnRack);
+        Assert.False(rack.Choose(Read("1 9/16 in"), Read("1 1/2 in")).OnRack);
+    }
+
+    private static Length Read(string text) => LengthText.Parse(text).OrThrow();
+}

@@ -1,0 +1,148 @@
+namespace CutShop.Takeoff.Tests.Rules;
+
+/// <summary>Each warning on the last case without it and the first with it. Posts are 5 1/2 in and 42 in high, sections 72 in.</summary>
+public class WarningTests
+{
+    [Fact]
+    public void A_plain_job_has_none() => Assert.Empty(Sample.Takeoff(Sample.Line(Sample.PlainRow)).Warnings);
+
+    /// <summary>With 2 in polypropylene the bit is 2 1/16 in: 3 9/16 in leaves walls of 3/4 in.</summary>
+    [Theory]
+    [InlineData("3 9/16 in", 0)]
+    [InlineData("3 35/64 in", 3)]
+    public void A_side_wall_under_three_quarters_is_thin(string across, int count) =>
+        Assert.Equal(count, Count("thin-wall", Sample.Line(Sample.PlainRow, Rope("polypropylene", "2 in"), across: across)));
+
+    /// <summary>The bit is 1 9/16 in, half of it 25/32: the bore's upper edge may be at 40 7/16 in, its middle at 39 21/32.</summary>
+    [Theory]
+    [InlineData("39 21/32 in", 0)]
+    [InlineData("39 43/64 in", 3)]
+    [InlineData("41 63/64 in", 3)]
+    public void A_bore_within_a_bit_of_the_top_is_near_it(string height, int count) =>
+        Assert.Equal(count, Count("near-top", Sample.Line(Sample.PlainRow.Replace("30 in", height, StringComparison.Ordinal))));
+
+    /// <summary>Two bits of 1 9/16 in and as much wood between them: 3 1/8 in from middle to middle.</summary>
+    [Theory]
+    [InlineData("26 7/8 in", 0)]
+    [InlineData("26 57/64 in", 3)]
+    [InlineData("30 in", 3)]
+    [InlineData("33 7/64 in", 3)]
+    [InlineData("33 1/8 in", 0)]
+    public void Bores_want_a_bit_of_wood_between_them(string height, int count) =>
+        Assert.Equal(count, Count("bores-close", Sample.Line(Sample.PlainRow + ", " + Row("low", height, "\"sag\": \"4 in\""))));
+
+    [Fact]
+    public void Of_three_rows_only_neighbours_are_compared()
+    {
+        var rows = string.Join(", ", Row("a", "30 in", "\"sag\": \"0 in\""), Row("b", "28 in", "\"sag\": \"0 in\""), Row("c", "26 in", "\"sag\": \"0 in\""));
+        var warnings = Sample.Takeoff(Sample.Line(rows, posts: 2)).Warnings.Where(warning => warning.Code == "bores-close");
+        Assert.Equal(["A1/b", "A2/b", "A1/c", "A2/c"], warnings.Select(warning => warning.Where));
+    }
+
+    [Fact]
+    public void A_wrapped_row_has_no_bores_to_be_close_to()
+    {
+        var wrapped = """{ "mark": "low", "height": "29 in", "sag": "4 in", "start": "wrap 1", "finish": "wrap 1", "between": "wrap 1" }""";
+        Assert.Equal(0, Count("bores-close", Sample.Line(Sample.PlainRow + ", " + wrapped)));
+    }
+
+    [Theory]
+    [InlineData("1 1/2 in", 0)]
+    [InlineData("1 31/64 in", 3)]
+    [InlineData("2 in", 0)]
+    [InlineData("2 1/64 in", 3)]
+    public void A_rope_outside_the_common_sizes_is_named_at_each_post(string diameter, int count) =>
+        Assert.Equal(count, Count("rope-for-post", Sample.Line(Sample.PlainRow, Rope("polypropylene", diameter))));
+
+    [Theory]
+    [InlineData("manila", "0%", 1)]
+    [InlineData("manila", "0.0001%", 0)]
+    [InlineData("polypropylene", "0%", 0)]
+    public void Natural_rope_shrinks(string material, string shrink, int count) =>
+        Assert.Equal(count, Count("no-shrink", Sample.Line(Sample.PlainRow, Rope(material, "1 1/2 in")).Replace("\"lines\"", $"\"allowances\": {{ \"shrink\": \"{shrink}\" }}, \"lines\"", StringComparison.Ordinal)));
+
+    [Theory]
+    [InlineData("15 in", 0)]
+    [InlineData("15 1/64 in", 2)]
+    public void A_sag_over_half_the_height_is_deep(string sag, int count) =>
+        Assert.Equal(count, Count("deep-sag", WithSag(sag)));
+
+    /// <summary>The rope is 1 1/2 in thick, so at 29 1/4 in of sag under 30 in it touches.</summary>
+    [Theory]
+    [InlineData("29 15/64 in", 0)]
+    [InlineData("29 1/4 in", 2)]
+    public void A_sag_may_reach_the_ground(string sag, int count) =>
+        Assert.Equal(count, Count("sag-to-ground", WithSag(sag)));
+
+    /// <summary>The row below hangs at 20 − 2 = 18 in, its upper side at 18 3/4; the upper row's underside is 3/4 in under its middle.</summary>
+    [Theory]
+    [InlineData("10 31/64 in", 0)]
+    [InlineData("10 1/2 in", 2)]
+    public void A_sag_may_reach_the_row_below(string sag, int count)
+    {
+        var rows = Sample.PlainRow.Replace("4 in", sag, StringComparison.Ordinal) + ", " + Row("low", "20 in", "\"sag\": \"2 in\"");
+        Assert.Equal(count, Count("sag-to-row-below", Sample.Line(rows)));
+    }
+
+    [Fact]
+    public void A_deep_sag_given_as_slack_is_seen_too() =>
+        Assert.Equal(2, Count("deep-sag", Sample.Line(Row("top", "30 in", "\"slack\": \"20 in\""))));
+
+    [Theory]
+    [InlineData("manila", "2 in", 0)]
+    [InlineData("manila", "2 1/64 in", 1)]
+    [InlineData("nylon", "2 in", 1)]
+    public void A_rope_without_a_published_weight_is_named_once(string material, string diameter, int count) =>
+        Assert.Equal(count, Count("no-weight", Sample.Line(Sample.PlainRow, Rope(material, diameter))));
+
+    [Theory]
+    [InlineData("1 7/8 in", 0)]
+    [InlineData("1 57/64 in", 1)]
+    [InlineData("1 1/8 in", 0)]
+    [InlineData("1 7/64 in", 1)]
+    public void A_measure_far_off_the_nominal_is_doubted(string measured, int count) =>
+        Assert.Equal(count, Count("measured-far-off", Sample.Line(Sample.PlainRow, $$"""{ "material": "manila", "diameter": "1 1/2 in", "measured": "{{measured}}" }""")));
+
+    [Theory]
+    [InlineData("1 1/2 in", 0)]
+    [InlineData("2 3/4 in", 1)]
+    public void A_bit_that_is_not_on_the_rack_is_named(string diameter, int count) =>
+        Assert.Equal(count, Count("bit-not-on-rack", Sample.Line(Sample.PlainRow, Rope("polypropylene", diameter), across: "7 1/2 in")));
+
+    [Theory]
+    [InlineData("A1", "90 left", "turn-at-end", 1)]
+    [InlineData("A2", "90 left", "turn-at-end", 0)]
+    [InlineData("A2", "90 left", "corner-angle", 0)]
+    [InlineData("A2", "45 left", "corner-angle", 1)]
+    public void A_turn_that_does_nothing_or_is_no_right_angle_is_named(string post, string turn, string code, int count) =>
+        Assert.Equal(count, Count(code, Sample.Line(Sample.PlainRow).Replace($"\"mark\": \"{post}\",", $"\"mark\": \"{post}\", \"turn\": \"{turn}\",", StringComparison.Ordinal)));
+
+    /// <summary>4 in rope in 4 5/8 in wants 2 5/16 + 2 = 4 5/16 to 4 5/8 in of reach; with its head sunk a 4 in lag gives 4 1/4 and the next 4 3/4.</summary>
+    [Fact]
+    public void Where_no_screw_fits_the_warning_says_which_would()
+    {
+        var takeoff = Sample.Takeoff(Sample.Line(Sample.PlainRow, Rope("polypropylene", "4 in"), posts: 2, across: "4 5/8 in"));
+        Assert.Equal(
+            ["No screw in the catalogue fits; one that reaches from 4 5/16 in to 4 5/8 in into the post would."],
+            takeoff.Warnings.Where(warning => warning.Code == "no-screw").Select(warning => warning.Text).Distinct());
+        Assert.All(takeoff.Fixings, fixing => Assert.Equal((null, "4 5/16\""), (fixing.Screw, fixing.Length.ToString())));
+    }
+
+    [Fact]
+    public void A_warning_says_where_on_the_site_and_where_in_the_file()
+    {
+        var warning = Assert.Single(Sample.Takeoff(Sample.Line(Row("top", "30 in", "\"sag\": \"16 in\""), posts: 2)).Warnings);
+        Assert.Equal(
+            ("deep-sag", "A1-A2/top", "$.lines[0].rows[0]", "A sag of 16 in is over half of the row's height of 30 in."),
+            (warning.Code, warning.Where, warning.Path, warning.Text));
+    }
+
+    private static int Count(string code, string json) => Sample.Takeoff(json).Warnings.Count(warning => warning.Code == code);
+
+    private static string WithSag(string sag) => Sample.Line(Sample.PlainRow.Replace("4 in", sag, StringComparison.Ordinal));
+
+    private static string Row(string mark, string height, string hang) =>
+        $$"""{ "mark": "{{mark}}", "height": "{{height}}", {{hang}}, "start": "stopped", "finish": "stopped" }""";
+
+    private static string Rope(string material, string diameter) => $$"""{ "material": "{{material}}", "diameter": "{{diameter}}" }""";
+}

@@ -1,0 +1,212 @@
+using CutShop.Web.Tests.Benches;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace CutShop.Web.Tests.Site;
+
+/// <summary>An installer's phone with the network cut.</summary>
+public sealed class WithoutNetworkTests(HeadlessBrowser browser)
+{
+    [Fact]
+    public async Task Scans_marks_and_reports_work_without_a_network_and_reach_the_shop_once_and_in_order()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
+        var page = await OpenStoredAsync(shop, job);
+        await page.Context.SetOfflineAsync(true);
+
+        await ScanAsync(page, job.Codes[1]);
+        await TapAsync(page, "Mark as installed");
+        await ExpectUnsentAsync(page, 1);
+        await ScanAsync(page, job.Codes[0]);
+        await TapAsync(page, "Mark as installed");
+        await TapAsync(page, "Take the mark off: not installed");
+        await ExpectUnsentAsync(page, 3);
+        await page.GotoAsync($"/p/{job.Codes[2].Plain}/report");
+        await page.GetByLabel("damaged").CheckAsync();
+        await page.GetByLabel("Note").FillAsync("Cut through at the second post");
+        await page.GetByLabel("Photo").SetInputFilesAsync(new FilePayload { Name = "photo.png", MimeType = "image/png", Buffer = PackedSite.Photo() });
+        await TapAsync(page, "Send the report");
+        await page.WaitForURLAsync($"**/p/{job.Codes[2].Plain}");
+        await ExpectUnsentAsync(page, 4);
+        Assert.Empty(shop.FromSite());
+
+        await page.Context.SetOfflineAsync(false);
+        await Assertions.Expect(page.Locator("#unsent")).ToBeHiddenAsync(new() { Timeout = 20_000 });
+        string[] done = [$"{job.Pieces[1].Run} installed", $"{job.Pieces[0].Run} installed", $"{job.Pieces[0].Run} not-installed", $"{job.Pieces[2].Run} damaged"];
+        Assert.Equal(done, shop.FromSite());
+        var report = Assert.Single(new SiteReports(shop.Database).Open());
+        Assert.Equal("Cut through at the second post", report.Note);
+        Assert.NotNull(report.Photo);
+
+        // Looked at once more, with a network and without: nothing is sent twice, and the stored page knows.
+        await ScanAsync(page, job.Codes[1]);
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Take the mark off: not installed" })).ToBeVisibleAsync();
+        await page.Context.SetOfflineAsync(true);
+        await ScanAsync(page, job.Codes[1]);
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Take the mark off: not installed" })).ToBeVisibleAsync();
+        Assert.Equal(done, shop.FromSite());
+    }
+
+    [Fact]
+    public async Task What_somebody_else_changed_since_is_shown_and_not_overwritten()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
+        var page = await OpenStoredAsync(shop, job);
+        await page.Context.SetOfflineAsync(true);
+        await ScanAsync(page, job.Codes[0]);
+        await TapAsync(page, "Mark as installed");
+        await ExpectUnsentAsync(page, 1);
+        await shop.MarkAsync(job.Codes[0], InstalledState.Installed);
+        await shop.MarkAsync(job.Codes[0], InstalledState.NotInstalled);
+
+        await page.Context.SetOfflineAsync(false);
+        await Assertions.Expect(page.Locator("#refused")).ToContainTextAsync("Someone else has taken the mark off this piece since", new() { Timeout = 20_000 });
+        Assert.Equal([$"{job.Pieces[0].Run} installed", $"{job.Pieces[0].Run} not-installed"], shop.FromSite());
+        await CheckLooksAsync(page);
+
+        await TapAsync(page, "I have seen it");
+        await Assertions.Expect(page.Locator("#refused")).ToBeHiddenAsync();
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator("#refused")).ToBeHiddenAsync();
+    }
+
+    [Fact]
+    public async Task A_report_that_the_shop_refused_is_put_right_from_what_was_typed()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
+        var page = await OpenStoredAsync(shop, job);
+        await page.GotoAsync($"/p/{job.Codes[2].Plain}/report");
+        await page.GetByLabel("damaged").CheckAsync();
+        await page.GetByLabel("Note").FillAsync("Cut through at the second post");
+        await page.GetByLabel("Photo").SetInputFilesAsync(new FilePayload { Name = "photo.png", MimeType = "image/png", Buffer = "no picture"u8.ToArray() });
+        await TapAsync(page, "Send the report");
+        await Assertions.Expect(page.Locator("#refused")).ToContainTextAsync("not a JPEG, PNG or WebP", new() { Timeout = 20_000 });
+        Assert.Empty(new SiteReports(shop.Database).Open());
+        await CheckLooksAsync(page);
+
+        await page.GetByRole(AriaRole.Link, new() { Name = "Correct the report" }).ClickAsync();
+        await Assertions.Expect(page.GetByLabel("damaged")).ToBeCheckedAsync();
+        await Assertions.Expect(page.GetByLabel("Note")).ToHaveValueAsync("Cut through at the second post");
+        await page.GetByLabel("Photo").SetInputFilesAsync(new FilePayload { Name = "photo.png", MimeType = "image/png", Buffer = PackedSite.Photo() });
+        await TapAsync(page, "Send the report");
+        await page.WaitForURLAsync($"**/p/{job.Codes[2].Plain}?reported=1");
+        await Assertions.Expect(page.Locator("#refused")).ToBeHiddenAsync();
+        var report = Assert.Single(new SiteReports(shop.Database).Open());
+        Assert.Equal("Cut through at the second post", report.Note);
+        Assert.NotNull(report.Photo);
+    }
+
+    [Fact]
+    public async Task An_answer_that_got_lost_is_asked_for_again_and_counts_once()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
+        // Without the worker the page itself sends, so its answers can be lost on the way.
+        var page = await browser.OpenAsStrangerAsync(shop, 390, 844, touch: true);
+        await page.GotoAsync($"/p/{job.Codes[0].Plain}");
+        var lost = 0;
+        var isLost = new TaskCompletionSource();
+        await page.RouteAsync("**/installed", async route =>
+        {
+            if (lost++ > 0)
+            {
+                await route.ContinueAsync();
+                return;
+            }
+            await route.FetchAsync();
+            await route.AbortAsync();
+            isLost.SetResult();
+        });
+        await TapAsync(page, "Mark as installed");
+        await isLost.Task;
+        await ExpectUnsentAsync(page, 1);
+        Assert.Single(shop.FromSite());
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator("#unsent")).ToBeHiddenAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Take the mark off: not installed" })).ToBeVisibleAsync();
+        Assert.Equal(2, lost);
+        Assert.Single(shop.FromSite());
+    }
+
+    [Fact]
+    public async Task What_is_not_stored_says_that_there_is_no_network_and_no_page_of_a_person_is_ever_stored()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
+        var page = await browser.OpenAsync(shop, 390, 844, touch: true, worker: true);
+        await page.GotoAsync("/cut");
+        await page.EvaluateAsync("navigator.serviceWorker.ready");
+        await page.GotoAsync($"/s/{(await shop.PackOfAsync(job)).Plain}");
+        await Assertions.Expect(page.Locator("#pack")).ToContainTextAsync("Stored on this phone", new() { Timeout = 20_000 });
+        await page.GotoAsync("/cut");
+        await page.Context.SetOfflineAsync(true);
+        foreach (var address in new[] { "/cut", "/", "/p/333333333332" })
+        {
+            await page.GotoAsync(address);
+            await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Sin red" })).ToBeVisibleAsync();
+        }
+        await CheckLooksAsync(page);
+        var stored = await page.EvaluateAsync<string[]>(
+            """
+            async () => {
+              const texts = [];
+              for (const name of await caches.keys()) {
+                const cache = await caches.open(name);
+                for (const request of await cache.keys())
+                  if (!request.url.includes("/assets/")) texts.push(await (await cache.match(request)).text());
+              }
+              return texts;
+            }
+            """);
+        Assert.NotEmpty(stored);
+        Assert.DoesNotContain(stored, text => text.Contains("To the shop", StringComparison.Ordinal) || text.Contains(RunningShop.NameOf(Role.Owner), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Typed_codes_and_lines_open_from_the_stored_pack_and_look_right()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
+        var page = await OpenStoredAsync(shop, job);
+        await CheckLooksAsync(page);
+        await page.Context.SetOfflineAsync(true);
+        await page.GotoAsync("/p");
+        await page.GetByLabel("Code on the label").FillAsync(job.Codes[2].ToString().ToLowerInvariant());
+        await TapAsync(page, "Find");
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync(job.Pieces[2].Run);
+        await CheckLooksAsync(page);
+        await page.GetByRole(AriaRole.Link, new() { Name = "The line" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Line A");
+        Assert.EndsWith($"#{job.Codes[2].Plain}", page.Url, StringComparison.Ordinal);
+        await CheckLooksAsync(page);
+    }
+
+    private async Task<IPage> OpenStoredAsync(RunningShop shop, StoredJob job)
+    {
+        var page = await browser.OpenAsStrangerAsync(shop, 390, 844, touch: true, worker: true);
+        await page.GotoAsync($"/s/{(await shop.PackOfAsync(job)).Plain}");
+        await Assertions.Expect(page.Locator("#pack")).ToContainTextAsync($"Stored on this phone: {job.Pieces.Count} pieces", new() { Timeout = 20_000 });
+        return page;
+    }
+
+    /// <summary>Opens what the label's code holds.</summary>
+    private static async Task ScanAsync(IPage page, PieceCode code)
+    {
+        await page.GotoAsync($"/P/{code.Plain}");
+        await Assertions.Expect(page.Locator(".code").First).ToHaveTextAsync(code.ToString());
+    }
+
+    private static Task TapAsync(IPage page, string name) => page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true }).First.TapAsync();
+
+    private static Task ExpectUnsentAsync(IPage page, int count) => Assertions.Expect(page.Locator("#unsent li")).ToHaveCountAsync(count);
+
+    private static async Task CheckLooksAsync(IPage page)
+    {
+        var result = await page.RunAxe();
+        Assert.Empty(result.Violations.Select(violation => $"{page.Url}: {violation.Id}: {violation.Nodes[0].Html}"));
+        Assert.Equal((page.Url, 390), (page.Url, await page.EvaluateAsync<int>("document.documentElement.scrollWidth")));
+    }
+}
