@@ -91,9 +91,9 @@ internal sealed class LineWarnings
     {
         var (rope, where) = (RopeOf(row), $"{_line.Mark}/{_line.Rows[row].Mark}");
         if (rope.IsNatural && _job.Allowances.Shrink == Share.None)
-            Warn("no-shrink", where, "$.allowances.shrink", Say("NoShrinkage", NameOf(rope.Material), Share.None.ToString()));
+            Warn("no-shrink", where, "$.allowances.shrink", Say("NoShrinkage", Rope.WordOf(rope.Material), Share.None.ToString()));
         if (_tables.Weights.PoundsPerFoot(rope) is null)
-            Warn("no-weight", where, RopePath(row), Say("NoWeight", NameOf(rope.Material), LengthText.Brief(rope.Diameter)));
+            Warn("no-weight", where, RopePath(row), Say("NoWeight", Rope.WordOf(rope.Material), LengthText.Brief(rope.Diameter)));
         if (rope.Measured is { } measured && (measured - rope.Diameter).Abs() * 4 > rope.Diameter)
             Warn("measured-far-off", where, RopePath(row) + ".measured", Say("MeasuredFarOff", LengthText.Brief(measured), LengthText.Brief(rope.Diameter)));
 
