@@ -8,18 +8,19 @@ internal static class AllCommand
 {
     private const string Intro =
         """
-        # Measured
+        # Benchmarks
 
-        Ratios against a baseline of the same run, so that they hold on other machines; times are this machine's. Each part is
-        what one subject of `tests/CutShop.Benchmarks` printed. The page is made by
+        For anyone who wants to know how fast CutShop is, and for programmers who measure a change. Ratios compare with a baseline of the same
+        run, so they are valid on other machines; times are this machine's. Each part is what one subject of `tests/CutShop.Benchmarks` printed.
+        This command makes the page:
 
         ```
         dotnet run --project tests/CutShop.Benchmarks -c Release -- all --write docs/benchmarks.md
         ```
 
-        and a single subject by its name, such as `-- takeoff`. How good the cut plans are stands in [cut-plan.md](cut-plan.md), what is
-        lost when machines fail in [trust.md](trust.md): `-- cutting` and `-- trust` measure those. How this version compares with the one of
-        another commit, `-- against COMMIT` measures: see [DEVELOPERS.md](../DEVELOPERS.md).
+        A subject's name, such as `-- takeoff`, measures only that. [cut-plan.md](cut-plan.md) shows how good the cut plans are and
+        [trust.md](trust.md) what is lost when machines fail; `-- cutting` and `-- trust` measure those. `-- against COMMIT` compares this version
+        with that of another commit: see [DEVELOPERS.md](../DEVELOPERS.md).
 
         """;
 
