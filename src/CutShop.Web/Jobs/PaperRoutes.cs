@@ -51,7 +51,7 @@ public static class PaperRoutes
         var parsed = PieceCode.Parse(code);
         if (!parsed.IsGood || jobs.Ticket(parsed.Value) is not { Work: { } work } ticket)
             return TypedResults.NotFound();
-        var settings = BenchText.PaperFor(context);
+        var settings = ReaderLanguage.PaperFor(context);
         return TicketPdf(CutTicket.Of(ticket.Head, work.Piece, settings, ticket.Stored.Code, PlaceOf(ticket.Stored)), ticket.Stored.State, settings);
     }
 
@@ -62,7 +62,7 @@ public static class PaperRoutes
         if (all.FirstOrDefault(one => ticket is null || one.Id == ticket) is not { } found
             || bench.PostOf(found).Work is not { } work || jobs.Head(job) is not { } head)
             return TypedResults.NotFound();
-        var settings = BenchText.PaperFor(context);
+        var settings = ReaderLanguage.PaperFor(context);
         return TicketPdf(DrillTicket.Of(head, work, settings), found.State, settings);
     }
 
@@ -81,7 +81,7 @@ public static class PaperRoutes
     {
         if (KindOf(kind) is not { } paper || jobs.Find(number) is not { } job)
             return TypedResults.NotFound();
-        return TypedResults.File(PaperOf(job, BenchText.PaperFor(context)).Pdf(paper), "application/pdf");
+        return TypedResults.File(PaperOf(job, ReaderLanguage.PaperFor(context)).Pdf(paper), "application/pdf");
     }
 
     private static Results<FileContentHttpResult, NotFound, ProblemHttpResult> Labels(
@@ -90,7 +90,7 @@ public static class PaperRoutes
         if (jobs.Find(number) is not { } job || (piece is not null && !job.Codes.Any(code => code.Plain == piece)))
             return TypedResults.NotFound();
         PieceCode? only = piece is null ? null : PieceCode.Parse(piece).OrThrow();
-        var labels = PaperOf(job, BenchText.PaperFor(context)).Labels(address.Now, LabelStock.Default, only: only);
+        var labels = PaperOf(job, ReaderLanguage.PaperFor(context)).Labels(address.Now, LabelStock.Default, only: only);
         return labels.IsGood
             ? TypedResults.File(labels.Value, "application/pdf")
             : TypedResults.Problem(labels.Problem, statusCode: StatusCodes.Status422UnprocessableEntity);

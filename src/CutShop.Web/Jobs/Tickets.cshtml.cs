@@ -23,7 +23,7 @@ public sealed class TicketsModel(JobShelf jobs) : PageModel
     {
         if (PaperRoutes.KindOf(kind) is not { } paper || jobs.Find(number) is not { } job)
             return NotFound();
-        (Number, Kind, Sheets) = (number, kind, PaperRoutes.PaperOf(job, BenchText.PaperFor(HttpContext)).Sheets(paper));
+        (Number, Kind, Sheets) = (number, kind, PaperRoutes.PaperOf(job, ReaderLanguage.PaperFor(HttpContext)).Sheets(paper));
         return Page();
     }
 }

@@ -39,7 +39,7 @@ public sealed class QuoteModel(QuoteDesk quotes, JobChanging changing, Letterhea
         if (Quote is null)
             return NotFound();
         var head = heads.Current;
-        Sheet = QuoteRoutes.SheetOf(Quote, head, BenchText.PaperFor(HttpContext));
+        Sheet = QuoteRoutes.SheetOf(Quote, head, ReaderLanguage.PaperFor(HttpContext));
         LacksName = head.Name.Length == 0;
         ChangesJob = !Quote.IsAccepted && changing.IsStored(Quote.Takeoff.Job.Number);
         IsCancelled = ChangesJob && changing.IsCancelled(Quote.Takeoff.Job.Number);

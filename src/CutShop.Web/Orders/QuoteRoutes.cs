@@ -29,7 +29,7 @@ internal static class QuoteRoutes
     {
         if (quotes.Find(id) is not { } quote)
             return TypedResults.NotFound();
-        var settings = BenchText.PaperFor(context);
+        var settings = ReaderLanguage.PaperFor(context);
         var sheet = SheetOf(quote, heads.Current, settings);
         return TypedResults.File(PdfSheets.Write(settings.Text["QuoteName", quote.Id], [sheet], settings), "application/pdf");
     }

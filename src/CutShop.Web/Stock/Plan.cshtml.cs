@@ -38,7 +38,7 @@ public sealed class PlanModel(PlanShelf shelf, CutPlanDesk desk) : PageModel
         Stored = shelf.Find(id);
         if (Stored is null)
             return NotFound();
-        Sheet = PlanRoutes.SheetOf(Stored, BenchText.PaperFor(HttpContext));
+        Sheet = PlanRoutes.SheetOf(Stored, ReaderLanguage.PaperFor(HttpContext));
         return Page();
     }
 }

@@ -27,13 +27,13 @@ internal static class PlanRoutes
     {
         if (shelf.Find(id) is not { } plan)
             return TypedResults.NotFound();
-        var settings = BenchText.PaperFor(context);
+        var settings = ReaderLanguage.PaperFor(context);
         var sheet = SheetOf(plan, settings);
         return TypedResults.File(PdfSheets.Write(sheet.Foot, [sheet], settings), "application/pdf");
     }
 
     private static Results<ContentHttpResult, NotFound> Svg(long id, PlanShelf shelf, HttpContext context) =>
         shelf.Find(id) is { } plan
-            ? TypedResults.Content(SvgDrawing.Write(CutPlanPicture.Of(plan.Coils, BenchText.PaperFor(context))), "image/svg+xml")
+            ? TypedResults.Content(SvgDrawing.Write(CutPlanPicture.Of(plan.Coils, ReaderLanguage.PaperFor(context))), "image/svg+xml")
             : TypedResults.NotFound();
 }
