@@ -1,11 +1,12 @@
+using CutShop.Takeoff;
 using Microsoft.Data.Sqlite;
 using Npgsql;
 
 namespace CutShop.Shop;
 
 /// <summary>Why the shop's database cannot be written or read just now, for people: the machine's trouble, not a bug and not theirs.</summary>
-/// <param name="Text">What is wrong and what to do, in a sentence or two.</param>
-public sealed record StoreTrouble(string Text)
+/// <param name="Said">What is wrong and what to do, in a sentence or two.</param>
+public sealed record StoreTrouble(Sentence Said)
 {
     private const int Busy = 5;
     private const int Locked = 6;
@@ -28,6 +29,9 @@ public sealed record StoreTrouble(string Text)
     private const int ReadOnlyDisk = 30;
     private const int NoSpaceOnWindows = 0x70;
 
+    /// <summary>What is wrong and what to do, in English.</summary>
+    public string Text => Said.ToString();
+
     /// <summary>True where the file itself is at fault, and no waiting or making room mends it.</summary>
     public bool IsOfFile { get; private init; }
 
@@ -37,12 +41,12 @@ public sealed record StoreTrouble(string Text)
     /// <summary>True where the answer to the last step of a change may have been lost on its way, so that nobody knows whether it is stored.</summary>
     public bool IsUnsure { get; private init; }
 
-    private static readonly StoreTrouble DiskFull = new("The disk is full. Make room on the shop's machine; then it goes on by itself.");
-    private static readonly StoreTrouble KeptBusy = new("Another program keeps the database busy. Wait a moment and send it again; if it stays, end that program.") { IsOfOthers = true };
-    private static readonly StoreTrouble NoAnswer = new("The database server does not answer. See whether it runs and can be reached; then it goes on by itself.") { IsUnsure = true };
-    private static readonly StoreTrouble DiskReadOnly = new("The shop's folder cannot be written. Give the program the right to write there; then it goes on by itself.");
+    private static readonly StoreTrouble DiskFull = Named("DiskFull");
+    private static readonly StoreTrouble KeptBusy = Named("KeptBusy") with { IsOfOthers = true };
+    private static readonly StoreTrouble NoAnswer = Named("NoAnswer") with { IsUnsure = true };
+    private static readonly StoreTrouble DiskReadOnly = Named("DiskReadOnly");
 
-    /// <summary>The trouble that an exception tells of, or null where it is something else.</summary>
+    /// <summary>The trouble that an exception shows, or null where it is something else.</summary>
     public static StoreTrouble? Of(Exception? exception) => exception switch
     {
         SqliteException e => OfCode(e.SqliteErrorCode),
@@ -50,7 +54,7 @@ public sealed record StoreTrouble(string Text)
         PostgresException { SqlState: NoLockInTime } => KeptBusy,
         PostgresException { SqlState: ServerStops or ServerCrashed or ServerStarts } => NoAnswer,
         NpgsqlException { InnerException: IOException or TimeoutException or System.Net.Sockets.SocketException } => NoAnswer,
-        DamagedPartException e => new($"{e.Message} Run cutshop check, and restore a backup from before the damage: cutshop restore.") { IsOfFile = true },
+        DamagedPartException e => Named("DamagedPart", e.Message) with { IsOfFile = true },
         UnauthorizedAccessException => DiskReadOnly,
         IOException { HResult: var code } when (code & 0xFFFF) is NoSpace or NoSpaceOnWindows => DiskFull,
         IOException { HResult: ReadOnlyDisk } => DiskReadOnly,
@@ -58,14 +62,16 @@ public sealed record StoreTrouble(string Text)
         _ => null,
     };
 
+    private static StoreTrouble Named(string key, params IReadOnlyList<object?> values) => new(new Sentence(CareReplies.List, key, values));
+
     private static StoreTrouble? OfCode(int code) => code switch
     {
         Full => DiskFull,
         ReadOnly => DiskReadOnly,
         Busy or Locked => KeptBusy,
-        InputOutput => new("The disk does not take or give what is asked of it. Look at the disk of the shop's machine, and at the room on it."),
-        Damaged or NoDatabase => new("The database file is damaged. Stop the program and restore a backup: cutshop restore.") { IsOfFile = true },
-        CannotOpen => new("The database file cannot be opened. See whether the shop's folder is there and may be written."),
+        InputOutput => Named("DiskFails"),
+        Damaged or NoDatabase => Named("DatabaseDamaged") with { IsOfFile = true },
+        CannotOpen => Named("CannotOpen"),
         _ => null,
     };
 }

@@ -109,7 +109,7 @@ public sealed class SiteReports(ShopDatabase database)
             return BenchAnswer.Refused(SiteReplies.Of("AlreadyCutAgain"));
         var pieceId = session.Value<long>("SELECT piece_id FROM site_reports WHERE id = @id", new { id });
         if (ReCutting.Again(session, pieceId, report.Kind, who, out var newId) is { } why)
-            return BenchAnswer.Refused(FormattableString.Invariant(why));
+            return BenchAnswer.Refused(why);
         session.Execute("UPDATE site_reports SET re_cut_id = @newId WHERE id = @id", new { newId, id });
         session.Record("site report", id, who, HistoryCodes.ReportCutAgain, after: report.Run, reason: Reason.Because(HistoryCause.OnSite(report.Kind)));
         return BenchAnswer.Given(Find(session, id)!.ReCut!.Value.Plain);

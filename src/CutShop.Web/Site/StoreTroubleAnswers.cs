@@ -52,7 +52,7 @@ internal sealed partial class StoreTroubleAnswers(RequestDelegate next, ILogger<
           <header class="top"><a class="name" href="/">CutShop</a></header>
           <main id="content">
             <h1>{Html(T["NotStored"])}</h1>
-            <p>{Html(T[trouble.Text])}</p>
+            <p>{Html(T[trouble.Said])}</p>
             <p>{Html(T[stored])}</p>
           </main>
         </body>
