@@ -82,7 +82,7 @@ public sealed class CutPlanDeskTests : IDisposable
         var draft = await DraftAsync();
         await _shop.Stock.AdjustAsync("K0001", Length.Foot * 40, "ten feet were frayed", "Ada", "a1", Cancel);
         var answer = await Desk.AcceptAsync(draft.PlanId, "Ada", Cancel);
-        Assert.Equal(["Coil K0001 had 50' 0\" and now has 40' 0\"."], answer.Problems);
+        Assert.Equal(["Coil K0001 had 50' 0\" and now has 40' 0\"."], answer.Problems.Select(problem => problem.ToString()));
         Assert.Null(Piece("LQ-1").Place);
         Assert.Equal("draft", Plans.Find(draft.PlanId)!.State);
     }
@@ -95,7 +95,7 @@ public sealed class CutPlanDeskTests : IDisposable
         var first = await DraftAsync();
         var second = await DraftAsync();
         Assert.True((await Desk.AcceptAsync(first.PlanId, "Ada", Cancel)).IsDone);
-        Assert.Equal([$"Plan {first.PlanId} was accepted for this rope in the meantime."], (await Desk.AcceptAsync(second.PlanId, "Ben", Cancel)).Problems);
+        Assert.Equal([$"Plan {first.PlanId} was accepted for this rope in the meantime."], (await Desk.AcceptAsync(second.PlanId, "Ben", Cancel)).Problems.Select(problem => problem.ToString()));
         Assert.True((await Desk.AcceptAsync(first.PlanId, "Ada", Cancel)).IsDone);
     }
 
@@ -111,7 +111,7 @@ public sealed class CutPlanDeskTests : IDisposable
 
         var refused = await Desk.AcceptAsync(stale.PlanId, "Ada", Cancel);
         // 600 - 1 - 200 - 3/8 = 398 5/8 in.
-        Assert.Equal(["Coil K0001 had 50' 0\" and now has 33' 2 5/8\".", "Piece A-top-1 of LQ-2 is cut."], refused.Problems);
+        Assert.Equal(["Coil K0001 had 50' 0\" and now has 33' 2 5/8\".", "Piece A-top-1 of LQ-2 is cut."], refused.Problems.Select(problem => problem.ToString()));
 
         var fresh = await DraftAsync();
         Assert.True((await Desk.AcceptAsync(fresh.PlanId, "Ada", Cancel)).IsDone);
@@ -139,7 +139,7 @@ public sealed class CutPlanDeskTests : IDisposable
         await HangAsync("5 ft");
         await TakeInAsync("LQ-1", "94 1/2 in");
         var answer = await DraftAsync();
-        Assert.Contains(Piece("LQ-1").Code.Plain, Assert.Single(answer.Problems), StringComparison.Ordinal);
+        Assert.Contains(Piece("LQ-1").Code.Plain, Assert.Single(answer.Problems).ToString(), StringComparison.Ordinal);
         Assert.Equal(0, _shop.Count("cut_plans"));
     }
 
@@ -152,7 +152,7 @@ public sealed class CutPlanDeskTests : IDisposable
         var answer = await Desk.DraftAsync(Poly, new DateOnly(2027, 3, 5), Budget, "Ada", cancel: Cancel);
         Assert.Equal(["LQ-1"], Plans.Find(answer.PlanId)!.Pieces.Values.Select(piece => piece.Job));
         var none = await Desk.DraftAsync(Poly, new DateOnly(2027, 3, 1), Budget, "Ada", cancel: Cancel);
-        Assert.Equal(["No piece of 1 1/2 in polypropylene, three-strand waits that is due by 2027-03-01."], none.Problems);
+        Assert.Equal(["No piece of 1 1/2 in polypropylene, three-strand waits that is due by 2027-03-01."], none.Problems.Select(problem => problem.ToString()));
     }
 
     [Fact]
