@@ -12,8 +12,8 @@ internal sealed class SqliteStore : ShopDatabase
     private readonly SemaphoreSlim _gate = new(1, 1);
     private readonly string _connectionString;
     private readonly ChangeWatch _changes;
-    private readonly ConcurrentStack<KeptStatements> _readers = []; // kept open between reads; whoever reads takes the last one used, whose pages are in memory
-    private KeptStatements? _writer; // kept open between writes, and used only inside the gate
+    private readonly ConcurrentStack<CachedStatements> _readers = []; // kept open between reads; whoever reads takes the last one used, whose pages are in memory
+    private CachedStatements? _writer; // kept open between writes, and used only inside the gate
 
     private SqliteStore(string path, TimeProvider time)
         : base(System.IO.Path.GetDirectoryName(path)!, time)
@@ -57,7 +57,7 @@ internal sealed class SqliteStore : ShopDatabase
     public override T Read<T>(Func<ShopSession, T> work)
     {
         ArgumentNullException.ThrowIfNull(work);
-        var reader = _readers.TryPop(out var kept) ? kept : new KeptStatements(Connect());
+        var reader = _readers.TryPop(out var kept) ? kept : new CachedStatements(Connect());
         try
         {
             using var transaction = reader.BeginRead();
@@ -91,7 +91,7 @@ internal sealed class SqliteStore : ShopDatabase
         try
         {
             Meter.Waited(Stopwatch.GetElapsedTime(asked));
-            _writer ??= new KeptStatements(Connect());
+            _writer ??= new CachedStatements(Connect());
             using var transaction = _writer.BeginWrite();
             var session = new ShopSession(_writer, transaction, Dialect.Sqlite, Time, BeforeEachWrite);
             var result = work(session);

@@ -5,8 +5,8 @@ using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop;
 
-/// <summary>A command that borrows the kept statement of its text, and gives it back when it is disposed.</summary>
-internal sealed class KeptCommand(KeptStatements statements) : DbCommand
+/// <summary>A command that borrows the cached statement of its text, and gives it back when it is disposed.</summary>
+internal sealed class CachedCommand(CachedStatements statements) : DbCommand
 {
     private SqliteCommand? _command;
     private DbTransaction? _transaction;
