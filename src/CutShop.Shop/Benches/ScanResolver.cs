@@ -56,14 +56,14 @@ public sealed class ScanResolver(ShopDatabase database)
             $"""
             SELECT number, code FROM jobs JOIN pieces ON job_id = jobs.id
             WHERE dropped_at IS NULL AND ({sql.AreAlike("number || ' ' || run", "@scan")}
-               OR ({sql.AreAlike("run", "@scan")} AND EXISTS (SELECT 1 FROM cut_tickets WHERE piece_id = pieces.id AND state IN ('{TicketStates.Waiting}', '{TicketStates.AtTheBench}'))))
+               OR ({sql.AreAlike("run", "@scan")} AND EXISTS (SELECT 1 FROM cut_tickets WHERE piece_id = pieces.id AND state IN ({TicketStates.ToDo}))))
             LIMIT 2
             """,
             new { scan });
         var posts = session.All<(string Job, string Post)>(
             $"""
             SELECT number, mark FROM jobs JOIN posts ON job_id = jobs.id JOIN drill_tickets ON post_id = posts.id
-            WHERE {sql.AreAlike("number || ' ' || mark", "@scan")} OR ({sql.AreAlike("mark", "@scan")} AND drill_tickets.state IN ('{TicketStates.Waiting}', '{TicketStates.AtTheBench}'))
+            WHERE {sql.AreAlike("number || ' ' || mark", "@scan")} OR ({sql.AreAlike("mark", "@scan")} AND drill_tickets.state IN ({TicketStates.ToDo}))
             LIMIT 2
             """,
             new { scan });

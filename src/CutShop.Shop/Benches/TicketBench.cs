@@ -44,10 +44,9 @@ public abstract class TicketBench<TWork, TMark>
     /// <summary>What was finished last, the newest first.</summary>
     public IReadOnlyList<TWork> Latest(int most = 10) => Database.Read(session => Latest(session, most));
 
-    /// <summary>Gives the next ticket: the one that this person has already, else the first of the queue. The outcome is the ticket's address.</summary>
-    /// <param name="who">Who asks.</param>
-    /// <param name="requestKey">A key of this request's own: sent twice it counts once.</param>
-    /// <param name="cancel">Stops before anything is stored.</param>
+    /// <summary>
+    /// Gives the next ticket: the one that this person has already, else the first of the queue. The outcome is the ticket's address.
+    /// </summary>
     public Task<BenchAnswer> NextAsync(string who, string requestKey, CancellationToken cancel = default) => Claims.NextAsync(
         Database,
         who,
@@ -58,10 +57,6 @@ public abstract class TicketBench<TWork, TMark>
         cancel);
 
     /// <summary>Gives a certain ticket that waits, as when it is scanned.</summary>
-    /// <param name="mark">The ticket.</param>
-    /// <param name="who">Who asks.</param>
-    /// <param name="requestKey">A key of this request's own: sent twice it counts once.</param>
-    /// <param name="cancel">Stops before anything is stored.</param>
     public Task<BenchAnswer> TakeAsync(TMark mark, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
         mark,
         requestKey,
@@ -73,27 +68,14 @@ public abstract class TicketBench<TWork, TMark>
         cancel);
 
     /// <summary>Hands a ticket back to the queue, while nothing is done that cannot be done again.</summary>
-    /// <param name="mark">The ticket.</param>
-    /// <param name="who">Who hands it back.</param>
-    /// <param name="requestKey">A key of this request's own: sent twice it counts once.</param>
-    /// <param name="cancel">Stops before anything is stored.</param>
     public Task<BenchAnswer> HandBackAsync(TMark mark, string who, string requestKey, CancellationToken cancel = default) =>
         ForAsync(mark, requestKey, (session, work) => Claims.HandBack(session, work.Id, who), cancel);
 
     /// <summary>Takes a ticket over from the person who has it; the steps done stay done.</summary>
-    /// <param name="mark">The ticket.</param>
-    /// <param name="who">Who takes it.</param>
-    /// <param name="requestKey">A key of this request's own: sent twice it counts once.</param>
-    /// <param name="cancel">Stops before anything is stored.</param>
     public Task<BenchAnswer> TakeOverAsync(TMark mark, string who, string requestKey, CancellationToken cancel = default) =>
         ForAsync(mark, requestKey, (session, work) => Claims.TakeOver(session, work.Id, who), cancel);
 
     /// <summary>Undoes what was recorded by mistake, within the shift and with a reason: the ticket waits with nothing done.</summary>
-    /// <param name="mark">The ticket.</param>
-    /// <param name="reason">Why.</param>
-    /// <param name="who">Who undoes it.</param>
-    /// <param name="requestKey">A key of this request's own: sent twice it counts once.</param>
-    /// <param name="cancel">Stops before anything is stored.</param>
     public Task<BenchAnswer> UndoAsync(TMark mark, string reason, string who, string requestKey, CancellationToken cancel = default) => WithReasonAsync(
         mark, reason, requestKey, (session, work) => Undo(session, work, BenchSettingsShelf.Read(session).Shift, reason, who), cancel);
 

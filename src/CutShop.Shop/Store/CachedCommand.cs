@@ -5,7 +5,7 @@ using Microsoft.Data.Sqlite;
 
 namespace CutShop.Shop.Store;
 
-/// <summary>A command that borrows the kept statement of its text, and gives it back when it is disposed.</summary>
+/// <summary>A command that borrows the cached statement of its text, and gives it back when it is disposed.</summary>
 internal sealed class CachedCommand(CachedStatements statements) : DbCommand
 {
     private SqliteCommand? _command;

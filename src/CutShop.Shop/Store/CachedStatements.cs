@@ -6,15 +6,15 @@ using Microsoft.Data.Sqlite;
 namespace CutShop.Shop.Store;
 
 /// <summary>
-/// A connection that keeps the statements that SQLite has made ready, so that a text that comes again is not read and planned
-/// again. Used by one at a time.
+/// A connection that caches the statements that SQLite has prepared, so that a text that comes again is not read and planned
+/// again. Used by one at a time. Without it a piece claimed and completed at the bench takes half as much processor time again.
 /// </summary>
 internal sealed class CachedStatements(SqliteConnection connection) : DbConnection
 {
     /// <summary>More texts than the program has; what is built from parts cannot fill the memory.</summary>
-    private const int MostKept = 500;
+    private const int MostCached = 500;
 
-    private readonly Dictionary<string, SqliteCommand> _kept = [];
+    private readonly Dictionary<string, SqliteCommand> _cached = [];
 
     /// <inheritdoc/>
     [AllowNull]
@@ -52,14 +52,14 @@ internal sealed class CachedStatements(SqliteConnection connection) : DbConnecti
     public override void ChangeDatabase(string databaseName) => connection.ChangeDatabase(databaseName);
 
     /// <summary>Takes the command of a text; nobody else has it until it is given back.</summary>
-    internal SqliteCommand Take(string text) => _kept.Remove(text, out var command) ? command : connection.Command(text);
+    internal SqliteCommand Take(string text) => _cached.Remove(text, out var command) ? command : connection.Command(text);
 
     /// <summary>Gives a command back for the next time.</summary>
     internal void GiveBack(SqliteCommand command)
     {
         command.Parameters.Clear();
         command.Transaction = null;
-        if (_kept.Count == MostKept || !_kept.TryAdd(command.CommandText, command))
+        if (_cached.Count == MostCached || !_cached.TryAdd(command.CommandText, command))
             command.Dispose();
     }
 
@@ -74,9 +74,9 @@ internal sealed class CachedStatements(SqliteConnection connection) : DbConnecti
     {
         if (disposing)
         {
-            foreach (var command in _kept.Values)
+            foreach (var command in _cached.Values)
                 command.Dispose();
-            _kept.Clear();
+            _cached.Clear();
             connection.Dispose();
         }
         base.Dispose(disposing);

@@ -7,7 +7,10 @@ using Dapper;
 
 namespace CutShop.Shop.Store;
 
-/// <summary>How our values stand in columns: lengths as nanometres, dates and UTC times as ISO 8601 text, codes as their symbols, money as ten-thousandths, yes and no as 1 and 0; a kind of rope has three columns.</summary>
+/// <summary>
+/// How our values are stored: lengths as nanometres, dates and UTC times as ISO 8601 text, codes as their symbols, money as
+/// ten-thousandths, yes and no as 1 and 0; a kind of rope has three columns.
+/// </summary>
 internal static class SqlTypes
 {
     private const string TimeFormat = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
