@@ -20,7 +20,7 @@ public static class Installation
 
     /// <summary>
     /// The steps of hanging a piece. The end that cannot be made longer or shorter is fixed first, so that a wrap or a knot
-    /// at the other takes up what the site differs; where both are alike, it is the one that comes first along the line.
+    /// at the other takes up any difference on site; where both are alike, it is the one that comes first along the line.
     /// </summary>
     /// <param name="takeoff">The job's takeoff.</param>
     /// <param name="piece">A piece of it.</param>
