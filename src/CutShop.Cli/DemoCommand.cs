@@ -39,11 +39,20 @@ internal static class DemoCommand
             await DemoPrices.KeepAsync(database, cancel);
             if (parsed.GetValue(noSite))
                 return Exit.Done;
-            foreach (var hand in await new DemoPeople(database).MakeAsync(cancel))
-                Console.WriteLine($"{RoleNames.NameOf(hand.Person.Role),-8} {hand.Person.Name,-6} password {hand.Password}   PIN on an enrolled tablet {hand.Pin}");
-            return await ServeCommand.ServeAsync(new(database, ShopTables.Standard, settings, address), parsed.GetRequiredValue(listen), cancel);
+            var people = await new DemoPeople(database).MakeAsync(cancel);
+            return await ServeCommand.ServeAsync(new(database, ShopTables.Standard, settings, address), parsed.GetRequiredValue(listen), cancel, site => Welcome(site, people));
         });
         return command;
+    }
+
+    /// <summary>The last thing on the screen, where nobody misses it.</summary>
+    private static void Welcome(string site, IReadOnlyList<DemoPerson> people)
+    {
+        var rule = new string('=', 88);
+        Console.WriteLine($"\n{rule}\n\n  OPEN      {site}\n");
+        foreach (var one in people)
+            Console.WriteLine($"  SIGN IN   {RoleNames.NameOf(one.Person.Role),-8} {one.Person.Name,-8} password {one.Password}    PIN on an enrolled tablet {one.Pin}");
+        Console.WriteLine($"\n{rule}\n");
     }
 
     private static IEnumerable<Job> Jobs()
