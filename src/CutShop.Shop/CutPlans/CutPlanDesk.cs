@@ -22,7 +22,7 @@ public sealed class CutPlanDesk(ShopDatabase database)
         ArgumentNullException.ThrowIfNull(kind);
         var (request, pieceIds, afterPlan) = database.Read(session => Gather(session, kind, dueBy));
         if (request.Pieces.Count == 0)
-            return Refused($"No piece of {kind} waits{(dueBy is { } day ? $" that is due by {day:yyyy-MM-dd}" : "")}.");
+            return Refused($"No piece of {kind} waits{(dueBy is { } day ? $" that is due by {IsoDate.Text(day)}" : "")}.");
         var result = await Task.Run(() => CutPlanner.Plan(request, budget, progress, cancel), CancellationToken.None).ConfigureAwait(false);
         if (result.Plan is not { } plan)
             return new(PlanId: 0, [.. result.Problems.Select(problem => $"{problem.Path}: {problem.Value}: {problem.Text}")]);

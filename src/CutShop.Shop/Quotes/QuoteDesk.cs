@@ -62,7 +62,7 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
         session.Record("quote", id, who, HistoryCodes.QuoteAccepted, "open", "accepted");
     }
 
-    private static string StoodUntil(DateOnly day) => $"This quote stood until {day:yyyy-MM-dd}. Make a new one from the draft.";
+    private static string StoodUntil(DateOnly day) => $"This quote stood until {IsoDate.Text(day)}. Make a new one from the draft.";
 
     private DeskAnswer Make(ShopSession session, long draftId, long version, string who)
     {
