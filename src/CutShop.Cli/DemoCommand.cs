@@ -40,11 +40,20 @@ internal static class DemoCommand
             await DemoPrices.KeepAsync(database, cancel);
             if (parsed.GetValue(noSite))
                 return Exit.Done;
-            foreach (var hand in await new DemoPeople(database).MakeAsync(cancel))
-                Console.WriteLine(CliWords.Say("DemoPerson", RoleNames.NameOf(hand.Person.Role), hand.Person.Name, hand.Password, hand.Pin));
-            return await ServeCommand.ServeAsync(new(database, ShopTables.Standard, settings, address), parsed.GetRequiredValue(listen), cancel);
+            var people = await new DemoPeople(database).MakeAsync(cancel);
+            return await ServeCommand.ServeAsync(new(database, ShopTables.Standard, settings, address), parsed.GetRequiredValue(listen), cancel, site => Welcome(site, people));
         });
         return command;
+    }
+
+    /// <summary>The last thing on the screen, where nobody misses it.</summary>
+    private static void Welcome(string site, IReadOnlyList<DemoPerson> people)
+    {
+        var rule = new string('=', 88);
+        Console.WriteLine($"\n{rule}\n\n{CliWords.Say("DemoOpen", site)}\n");
+        foreach (var one in people)
+            Console.WriteLine(CliWords.Say("DemoPerson", RoleNames.NameOf(one.Person.Role), one.Person.Name, one.Password, one.Pin));
+        Console.WriteLine($"\n{rule}\n");
     }
 
     private static IEnumerable<Job> Jobs()

@@ -68,13 +68,14 @@ internal static class ServeCommand
     };
 
     /// <summary>Runs the site until it is stopped; what is being answered then is finished first.</summary>
-    public static async Task<int> ServeAsync(ShopSiteSettings settings, string listen, CancellationToken cancel)
+    public static async Task<int> ServeAsync(ShopSiteSettings settings, string listen, CancellationToken cancel, Action<string>? welcome = null)
     {
         await using var site = ShopSite.Build(settings, listen);
         await site.StartAsync(cancel);
         Console.WriteLine(CliWords.Say("Pages", string.Join(' ', site.Urls)));
         if (await new FirstOwner(settings.Database).DrawLinkAsync(cancel) is { } token)
             Console.WriteLine(CliWords.Say("FirstOwner", site.Urls.First().TrimEnd('/'), token));
+        welcome?.Invoke(site.Urls.First());
         await site.WaitForShutdownAsync(cancel);
         return Exit.Done;
     }

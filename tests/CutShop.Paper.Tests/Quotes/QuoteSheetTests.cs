@@ -1,12 +1,11 @@
 using CutShop.Paper.Tests.Samples;
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Rendering;
 
 namespace CutShop.Paper.Tests.Quotes;
 
 public sealed class QuoteSheetTests
 {
-    private static readonly QuoteFigures Figures = new(
+    internal static readonly QuoteFigures Figures = new(
         7,
         new(2026, 11, 25),
         new(2026, 12, 25),
