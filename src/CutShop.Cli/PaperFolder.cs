@@ -1,7 +1,6 @@
 using CutShop.Paper.Labels;
 using CutShop.Paper.Words;
 using CutShop.Shop.Jobs;
-using CutShop.Shop.Site;
 using CutShop.Web.Jobs;
 
 namespace CutShop.Cli;

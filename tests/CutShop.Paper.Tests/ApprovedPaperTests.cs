@@ -1,6 +1,6 @@
 using CutShop.Paper.Tests.Samples;
-using CutShop.Takeoff;
 using CutShop.Testing;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Paper.Tests;
 

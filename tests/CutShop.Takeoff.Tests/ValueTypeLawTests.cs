@@ -1,9 +1,6 @@
 using System.Globalization;
 using System.Reflection;
 using System.Runtime.CompilerServices;
-using CutShop.CutPlan;
-using CutShop.Paper;
-using CutShop.Shop;
 
 namespace CutShop.Takeoff.Tests;
 

@@ -1,5 +1,4 @@
 using CutShop.Shop.People;
-using CutShop.Shop.Site;
 using CutShop.Shop.Store;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Result;

@@ -3,7 +3,6 @@ using CutShop.Paper.Labels;
 using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
 using CutShop.Shop.Jobs;
-using CutShop.Shop.Site;
 using CutShop.Takeoff.JobFile;
 using CutShop.Web.Jobs;
 using CutShop.Web.Shared;

@@ -5,7 +5,6 @@ using CutShop.Paper.Tickets;
 using CutShop.Paper.Words;
 using CutShop.Shop.Benches;
 using CutShop.Shop.Jobs;
-using CutShop.Shop.Site;
 using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Result;
 using CutShop.Web.Shared;

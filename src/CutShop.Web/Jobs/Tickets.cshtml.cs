@@ -1,6 +1,7 @@
 using CutShop.CutPlan.Search;
 using CutShop.Paper.Sheets;
 using CutShop.Shop.Jobs;
+using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 

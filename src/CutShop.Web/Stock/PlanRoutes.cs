@@ -3,6 +3,7 @@ using CutShop.Paper.Sheets;
 using CutShop.Paper.Tickets;
 using CutShop.Paper.Words;
 using CutShop.Shop.Stock;
+using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace CutShop.Web.Stock;
