@@ -17,7 +17,7 @@ public sealed class PeopleModel(PeopleShelf people, TimeProvider time) : PageMod
     public string? Name { get; private set; }
 
     /// <summary>The role chosen.</summary>
-    public Role? Role { get; private set; } = Role.Cutter;
+    public Role? Role { get; private set; } = CutShop.Shop.People.Role.Cutter;
 
     /// <summary>What is wrong, or null.</summary>
     public FieldProblem? Problem { get; private set; }
