@@ -1,5 +1,3 @@
-using CutShop.Takeoff;
-
 namespace CutShop.Shop;
 
 /// <summary>Adds up how the shop stands.</summary>
