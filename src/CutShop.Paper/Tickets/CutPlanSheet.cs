@@ -40,7 +40,7 @@ public static class CutPlanSheet
         {
             new FieldsBlock(
             [
-                new(text["PlanState"], text[head.State switch { "draft" => "PlanDraft", "accepted" => "PlanAccepted", "replaced" => "PlanReplaced", _ => head.State }]),
+                new(text["PlanState"], StateOf(head.State, text)),
                 new(text["PlanProof"], head.Proof),
                 new(text["PlanPieces"], Figures.Count(coils.Sum(coil => coil.Pieces.Count))),
                 new(text["PlanScrap"], figures.LongBoth(coils.Aggregate(Length.Zero, (sum, coil) => sum + coil.Scrap))),
@@ -65,6 +65,14 @@ public static class CutPlanSheet
         var length = settings.Figures.LongBoth(coil.Start);
         return coil.Lot.Length == 0 ? $"{coil.Coil}: {length}" : settings.Text["CoilOfLot", coil.Coil, coil.Lot, length];
     }
+
+    private static string StateOf(string state, PaperText text) => state switch
+    {
+        "draft" => text["PlanDraft"],
+        "accepted" => text["PlanAccepted"],
+        "replaced" => text["PlanReplaced"],
+        _ => throw new ArgumentOutOfRangeException(nameof(state), state, message: null),
+    };
 
     private static string[] Row(int index, CutPiece piece, PlanPieceName name, PaperSettings settings)
     {
