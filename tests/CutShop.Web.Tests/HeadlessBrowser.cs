@@ -6,7 +6,7 @@ using Cookie = System.Net.Cookie;
 
 namespace CutShop.Web.Tests;
 
-/// <summary>One headless Chromium for all browser tests; each test opens a context of its own.</summary>
+/// <summary>One Chromium without a window for all browser tests; each test opens a context of its own, which is closed with its shop.</summary>
 public sealed class HeadlessBrowser : IAsyncLifetime
 {
     private static readonly string[] Flags =
@@ -21,7 +21,7 @@ public sealed class HeadlessBrowser : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         _playwright = await Playwright.CreateAsync();
-        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = Flags });
+        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium-headless-shell", Args = Flags });
     }
 
     /// <summary>A new page on a shop, at a screen's size, signed in as the person of a role.</summary>
@@ -43,6 +43,7 @@ public sealed class HeadlessBrowser : IAsyncLifetime
             HasTouch = touch,
             ServiceWorkers = worker ? ServiceWorkerPolicy.Allow : ServiceWorkerPolicy.Block,
         });
+        shop.CloseFirst(() => context.CloseAsync());
         return await context.NewPageAsync();
     }
 
