@@ -20,6 +20,8 @@ public sealed class HeadlessBrowser : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
+        // A busy machine takes longer than the usual five seconds; what is there at once is waited for no longer.
+        Assertions.SetDefaultExpectTimeout(30_000);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium-headless-shell", Args = Flags });
     }
