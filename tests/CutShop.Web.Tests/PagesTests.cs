@@ -6,7 +6,7 @@ using Microsoft.Playwright;
 
 namespace CutShop.Web.Tests;
 
-public sealed class PagesTests(HeadlessBrowser browser)
+public sealed class PagesTests(HeadlessBrowser browser, PagesTests.NorthWalkShop walk) : IClassFixture<PagesTests.NorthWalkShop>
 {
     [Fact]
     public async Task A_page_that_is_not_there_says_so_with_the_right_status()
@@ -57,13 +57,12 @@ public sealed class PagesTests(HeadlessBrowser browser)
     [InlineData("/p", 390, 844)]
     public async Task Axe_finds_nothing_wrong_and_no_page_is_wider_than_its_screen(string address, int width, int height)
     {
-        await using var shop = await RunningShop.StartAsync();
-        await shop.TakeInDemoAsync("lq-1042-north-walk.json");
-        var page = await browser.OpenAsync(shop, width, height);
+        var page = await browser.OpenAsync(walk.Shop, width, height);
         Assert.Equal(200, (await page.GotoAsync(address))!.Status);
         var result = await page.RunAxe();
         Assert.Empty(result.Violations.Select(violation => $"{violation.Id}: {violation.Nodes[0].Html}"));
         Assert.Equal(width, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        await page.Context.CloseAsync();
     }
 
     [Theory]
@@ -93,5 +92,11 @@ public sealed class PagesTests(HeadlessBrowser browser)
         await page.GetByLabel("Code on the label").FillAsync(code.ToLowerInvariant().Replace("-", " ", StringComparison.Ordinal));
         await page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("C-rope-1: from C1 to C6");
+    }
+
+    /// <summary>A shop with one job.</summary>
+    public sealed class NorthWalkShop : SharedShop
+    {
+        protected override Task FillAsync(RunningShop shop) => shop.TakeInDemoAsync("lq-1042-north-walk.json");
     }
 }

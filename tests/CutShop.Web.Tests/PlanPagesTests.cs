@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 
 namespace CutShop.Web.Tests;
 
-public sealed class PlanPagesTests(HeadlessBrowser browser)
+public sealed class PlanPagesTests(HeadlessBrowser browser, PlanPagesTests.PlannedShop planned) : IClassFixture<PlanPagesTests.PlannedShop>
 {
     [Fact]
     public async Task A_coil_is_hung_up_a_plan_is_made_and_accepted_and_the_tickets_know_their_coil()
@@ -63,15 +63,23 @@ public sealed class PlanPagesTests(HeadlessBrowser browser)
     [InlineData("/settings/cutting", 390, 844)]
     public async Task Axe_finds_nothing_wrong_and_no_page_is_wider_than_its_screen(string address, int width, int height)
     {
-        await using var shop = await RunningShop.StartAsync();
-        await shop.TakeInDemoAsync("lq-1042-north-walk.json");
-        var kind = new RopeKind(RopeMaterial.Polypropylene, LengthText.Parse("1 1/2 in").OrThrow(), RopeKind.ThreeStrand);
-        await new CoilShelf(shop.Database).ReceiveAsync(new(kind, "P-2611", Length.Foot * 600, "rack 1"), "test", "r1", TestContext.Current.CancellationToken);
-        await new CutPlanDesk(shop.Database).DraftAsync(kind, dueBy: null, new(TimeSpan.FromSeconds(10)), "test", cancel: TestContext.Current.CancellationToken);
-        var page = await browser.OpenAsync(shop, width, height);
+        var page = await browser.OpenAsync(planned.Shop, width, height);
         Assert.Equal(200, (await page.GotoAsync(address))!.Status);
         var result = await page.RunAxe();
         Assert.Empty(result.Violations.Select(violation => $"{violation.Id}: {violation.Nodes[0].Html}"));
         Assert.Equal(width, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        await page.Context.CloseAsync();
+    }
+
+    /// <summary>A shop with one job, a coil for it, and a plan that is not accepted.</summary>
+    public sealed class PlannedShop : SharedShop
+    {
+        protected override async Task FillAsync(RunningShop shop)
+        {
+            await shop.TakeInDemoAsync("lq-1042-north-walk.json");
+            var kind = new RopeKind(RopeMaterial.Polypropylene, LengthText.Parse("1 1/2 in").OrThrow(), RopeKind.ThreeStrand);
+            await new CoilStock(shop.Database).ReceiveAsync(new(kind, "P-2611", Length.Foot * 600, "rack 1"), "test", "r1", TestContext.Current.CancellationToken);
+            await new CutPlanDesk(shop.Database).DraftAsync(kind, dueBy: null, new(TimeSpan.FromSeconds(10)), "test", cancel: TestContext.Current.CancellationToken);
+        }
     }
 }

@@ -9,9 +9,13 @@ namespace CutShop.Web.Tests;
 /// <summary>A whole shop on a free port with a database of its own, gone when disposed.</summary>
 public sealed class RunningShop : IAsyncDisposable
 {
+    /// <summary>One password a role for all shops: a password is hashed slowly.</summary>
+    private static readonly Dictionary<Role, (string Password, string Hash)> Passwords = Enum.GetValues<Role>().ToDictionary(role => role, _ => Hashed(Shop.People.DrawPassword()));
+
     private readonly TestStore _store;
     private readonly Dictionary<Role, string> _passwords = [];
     private readonly List<HttpClient> _clients = [];
+    private readonly List<Func<Task>> _closeFirst = [];
     private WebApplication _site;
 
     private RunningShop(TestStore store, ShopDatabase database, WebApplication site)
@@ -74,8 +78,8 @@ public sealed class RunningShop : IAsyncDisposable
     {
         if (_passwords.TryGetValue(role, out var known))
             return known;
-        var password = PeopleShelf.DrawPassword();
-        var answer = await People.AddAsync(NameOf(role), role, password, "test", TestContext.Current.CancellationToken);
+        var (password, hash) = Passwords[role];
+        var answer = await Database.WriteAsync(session => Shop.People.Add(session, NameOf(role), role, hash, "test"), TestContext.Current.CancellationToken);
         Assert.True(answer.IsDone);
         return _passwords[role] = password;
     }
@@ -133,8 +137,13 @@ public sealed class RunningShop : IAsyncDisposable
     public static Task<byte[]> DemoFileAsync(string file) =>
         File.ReadAllBytesAsync(Path.Combine(AppContext.BaseDirectory, "demo", file), TestContext.Current.CancellationToken);
 
+    /// <summary>What ends before the shop does, such as a browser that would ask a site that is gone for news, again and again.</summary>
+    public void CloseFirst(Func<Task> close) => _closeFirst.Add(close);
+
     public async ValueTask DisposeAsync()
     {
+        foreach (var close in _closeFirst)
+            await close();
         foreach (var client in _clients)
             client.Dispose();
         await _site.DisposeAsync();
@@ -148,6 +157,8 @@ public sealed class RunningShop : IAsyncDisposable
         Assert.NotEqual("/sign-in", answer.Headers.Location?.OriginalString ?? answer.RequestMessage!.RequestUri!.AbsolutePath);
         return client;
     }
+
+    private static (string Password, string Hash) Hashed(string password) => (password, Secrets.Hash(password));
 
     private static async Task<WebApplication> RunAsync(ShopDatabase database, string address)
     {

@@ -9,7 +9,7 @@ namespace CutShop.Web.Shared;
 /// <summary>Who is signed in, and signing in and out.</summary>
 public static class SignedIn
 {
-    public const string SignInPath = "/sign-in";
+    internal const string SignInPath = "/sign-in";
 
     internal const string WayClaim = "way";
     internal const string ByPassword = "password";

@@ -11,13 +11,15 @@ public sealed class ShopDatabaseTests : IDisposable
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    [FileOnlyFact]
+    [Fact]
     public void A_new_database_is_whole_strict_and_in_write_ahead_mode()
     {
-        Assert.Equal("ok", _shop.Database.Read(session => session.Value<string>("PRAGMA integrity_check")));
-        Assert.Equal("wal", _shop.Database.Read(session => session.Value<string>("PRAGMA journal_mode")));
-        Assert.Equal(1, _shop.Database.Read(session => session.Value<long>("PRAGMA foreign_keys")));
-        Assert.Empty(_shop.Database.Read(session => session.All<string>(
+        using var store = TestStore.InFile();
+        using var database = store.Open();
+        Assert.Equal("ok", database.Read(session => session.Value<string>("PRAGMA integrity_check")));
+        Assert.Equal("wal", database.Read(session => session.Value<string>("PRAGMA journal_mode")));
+        Assert.Equal(1, database.Read(session => session.Value<long>("PRAGMA foreign_keys")));
+        Assert.Empty(database.Read(session => session.All<string>(
             "SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND strict = 0 AND name NOT LIKE 'sqlite_%'")));
     }
 

@@ -12,18 +12,22 @@ namespace CutShop.Testing.Stores;
 /// </summary>
 public sealed class TestStore : IDisposable
 {
-    private readonly string? _connection;
+    /// <summary>A new shop's file, made by the migrations once; as a server has a template.</summary>
+    private static readonly Lazy<byte[]> NewFile = new(MakeNewFile);
 
-    /// <summary>A place of the kind that the test run asks for.</summary>
+    private readonly string? _connection;
+    private readonly bool _isCopy;
+
+    /// <summary>A place of the kind that the test run asks for, with the tables of a new shop.</summary>
     public TestStore()
-        : this(IsOnServer ? PostgresServer.NewDatabase() : null)
+        : this(IsOnServer ? PostgresServer.NewDatabase() : null, isCopy: !IsOnServer)
     {
     }
 
-    private TestStore(string? connection)
+    private TestStore(string? connection, bool isCopy = false)
     {
         Folder = Directory.CreateTempSubdirectory("cutshop-").FullName;
-        _connection = connection;
+        (_connection, _isCopy) = (connection, isCopy);
     }
 
     /// <summary>True where this run's shops are on a server.</summary>
@@ -43,7 +47,7 @@ public sealed class TestStore : IDisposable
     /// <summary>The connection string, where the database is on a server.</summary>
     public string Connection => _connection ?? throw new InvalidOperationException("This shop is a file.");
 
-    /// <summary>A database file, whatever the test run asks for.</summary>
+    /// <summary>A database file in which no table is made yet, whatever the test run asks for.</summary>
     public static TestStore InFile() => new(connection: null);
 
     /// <summary>A place on a server, whatever the test run asks for.</summary>
@@ -53,9 +57,12 @@ public sealed class TestStore : IDisposable
     public static TestStore OnServerWithoutTables() => new(PostgresServer.NewBareDatabase());
 
     /// <summary>Opens the database, which may be open already.</summary>
-    public ShopDatabase Open(TimeProvider? time = null) => _connection is null
-        ? ShopDatabase.Open(DatabaseFile, time ?? TimeProvider.System)
-        : ShopDatabase.OpenOnServer(_connection, Folder, time ?? TimeProvider.System);
+    public ShopDatabase Open(TimeProvider? time = null)
+    {
+        if (_isCopy && !File.Exists(DatabaseFile))
+            File.WriteAllBytes(DatabaseFile, NewFile.Value);
+        return _connection is null ? ShopDatabase.Open(DatabaseFile, time ?? TimeProvider.System) : ShopDatabase.OpenOnServer(_connection, Folder, time ?? TimeProvider.System);
+    }
 
     /// <summary>Everything in the database, as text.</summary>
     public string Dump()
@@ -79,6 +86,13 @@ public sealed class TestStore : IDisposable
         if (_connection is not null)
             PostgresServer.Drop(_connection);
         Directory.Delete(Folder, recursive: true);
+    }
+
+    private static byte[] MakeNewFile()
+    {
+        using var store = InFile();
+        store.Open().Dispose();
+        return File.ReadAllBytes(store.DatabaseFile);
     }
 
 #pragma warning disable CA2100 // The names come from the schema.

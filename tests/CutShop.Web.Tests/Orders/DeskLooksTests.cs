@@ -3,7 +3,7 @@ using Microsoft.Playwright;
 
 namespace CutShop.Web.Tests.Orders;
 
-public sealed class DeskLooksTests(HeadlessBrowser browser)
+public sealed class DeskLooksTests(HeadlessBrowser browser, DeskLooksTests.FilledShop filled) : IClassFixture<DeskLooksTests.FilledShop>
 {
     private static readonly (int Width, int Height)[] Screens = [(1280, 800), (820, 1180), (390, 844)];
 
@@ -17,10 +17,9 @@ public sealed class DeskLooksTests(HeadlessBrowser browser)
     [MemberData(nameof(Addresses))]
     public async Task Axe_finds_nothing_wrong_and_the_page_fits_the_screen_at_every_size(string address)
     {
-        await using var shop = await FilledShopAsync();
         foreach (var (width, height) in Screens)
         {
-            var page = await browser.OpenAsync(shop, width, height);
+            var page = await browser.OpenAsync(filled.Shop, width, height);
             var errors = new List<string>();
             page.Console += (_, message) =>
             {
@@ -46,8 +45,7 @@ public sealed class DeskLooksTests(HeadlessBrowser browser)
     [InlineData("/settings")]
     public async Task Everything_to_press_or_type_in_is_at_least_48_pixels_tall(string address)
     {
-        await using var shop = await FilledShopAsync();
-        var page = await browser.OpenAsync(shop, 820, 1180, touch: true);
+        var page = await browser.OpenAsync(filled.Shop, 820, 1180, touch: true);
         await page.GotoAsync(address);
         var small = await page.EvaluateAsync<string[]>(
             """
@@ -56,6 +54,7 @@ public sealed class DeskLooksTests(HeadlessBrowser browser)
               .map(el => `${el.tagName} ${el.id || el.textContent.trim()} ${el.getBoundingClientRect().height}`)
             """);
         Assert.Empty(small);
+        await page.Context.CloseAsync();
     }
 
     [Fact]
@@ -79,17 +78,18 @@ public sealed class DeskLooksTests(HeadlessBrowser browser)
     }
 
     /// <summary>A shop with a job, prices, a good draft, a bad one, one that changes the job, and a quote.</summary>
-    private static async Task<RunningShop> FilledShopAsync()
+    public sealed class FilledShop : SharedShop
     {
-        var shop = await RunningShop.StartAsync();
-        await shop.KeepPricesAsync();
-        await shop.TakeInDemoAsync("lq-1042-north-walk.json");
-        var good = await shop.DraftAsync();
-        await shop.DraftAsync(form => form with { Number = "", Rope = new() { Material = "manila", Diameter = "thick" }, Lines = [form.Lines[0] with { Mark = "" }] });
-        var changing = DraftOf.Job(shop.Jobs.Find("LQ-1042")!.Takeoff.Job)!;
-        await shop.DraftAsync(_ => DraftEdits.AddPost(changing, 0, 3));
-        Assert.Equal("1", await shop.QuoteAsync(good));
-        await new LetterheadShelf(shop.Database).SetAsync(new("Lantern Quay Ropes", "Quay 1\nLantern Quay"), "test", TestContext.Current.CancellationToken);
-        return shop;
+        protected override async Task FillAsync(RunningShop shop)
+        {
+            await shop.KeepPricesAsync();
+            await shop.TakeInDemoAsync("lq-1042-north-walk.json");
+            var good = await shop.DraftAsync();
+            await shop.DraftAsync(form => form with { Number = "", Rope = new() { Material = "manila", Diameter = "thick" }, Lines = [form.Lines[0] with { Mark = "" }] });
+            var changing = DraftOf.Job(shop.Jobs.Find("LQ-1042")!.Takeoff.Job)!;
+            await shop.DraftAsync(_ => DraftEdits.AddPost(changing, 0, 3));
+            Assert.Equal("1", await shop.QuoteAsync(good));
+            await new LetterheadShelf(shop.Database).SetAsync(new("Lantern Quay Ropes", "Quay 1\nLantern Quay"), "test", TestContext.Current.CancellationToken);
+        }
     }
 }

@@ -5,7 +5,7 @@ using Microsoft.Playwright;
 
 namespace CutShop.Web.Tests.People;
 
-public sealed class PeoplePagesTests(HeadlessBrowser browser)
+public sealed class PeoplePagesTests(HeadlessBrowser browser, PeoplePagesTests.StaffedShop staffed) : IClassFixture<PeoplePagesTests.StaffedShop>
 {
     [Fact]
     public async Task The_owner_adds_a_cutter_who_signs_in_with_the_password_shown_once()
@@ -69,8 +69,7 @@ public sealed class PeoplePagesTests(HeadlessBrowser browser)
     [InlineData("40a1")]
     public async Task A_pin_that_anyone_would_guess_is_not_taken(string pin)
     {
-        await using var shop = await RunningShop.StartAsync();
-        var answer = await shop.People.SetPinAsync(shop.People.Find(RunningShop.NameOf(Role.Owner))!.Id, pin, "test", TestContext.Current.CancellationToken);
+        var answer = await staffed.Shop.People.SetPinAsync(staffed.Shop.People.Find(RunningShop.NameOf(Role.Owner))!.Id, pin, "test", TestContext.Current.CancellationToken);
         Assert.Equal("pin", answer.Problem!.Field);
     }
 
@@ -111,11 +110,12 @@ public sealed class PeoplePagesTests(HeadlessBrowser browser)
     [InlineData("/sign-out")]
     public async Task Axe_finds_nothing_wrong_for_who_is_signed_in(string address)
     {
-        await using var shop = await RunningShop.StartAsync();
-        await new ApiKeyShelf(shop.Database).MakeAsync("Order desk program", KeyScope.TakeIn, "test", TestContext.Current.CancellationToken);
-        await Bench.EnrolAsync(shop);
         foreach (var (width, height) in Sizes)
-            await LookAsync(await browser.OpenAsync(shop, width, height), address, width);
+        {
+            var page = await browser.OpenAsync(staffed.Shop, width, height);
+            await LookAsync(page, address, width);
+            await page.Context.CloseAsync();
+        }
     }
 
     [Fact]
@@ -160,6 +160,16 @@ public sealed class PeoplePagesTests(HeadlessBrowser browser)
         await page.GetByLabel("PIN").FillAsync("4071");
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).TapAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Jobs");
+    }
+
+    /// <summary>A shop with a key and an enrolled tablet.</summary>
+    public sealed class StaffedShop : SharedShop
+    {
+        protected override async Task FillAsync(RunningShop shop)
+        {
+            await new ApiKeys(shop.Database).MakeAsync("Order desk program", KeyScope.TakeIn, "test", TestContext.Current.CancellationToken);
+            await Bench.EnrolAsync(shop);
+        }
     }
 
     private static (int Width, int Height)[] Sizes { get; } = [(1280, 800), (390, 844)];
