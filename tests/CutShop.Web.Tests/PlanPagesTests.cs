@@ -78,7 +78,7 @@ public sealed class PlanPagesTests(HeadlessBrowser browser, PlanPagesTests.Plann
         {
             await shop.TakeInDemoAsync("lq-1042-north-walk.json");
             var kind = new RopeKind(RopeMaterial.Polypropylene, LengthText.Parse("1 1/2 in").OrThrow(), RopeKind.ThreeStrand);
-            await new CoilStock(shop.Database).ReceiveAsync(new(kind, "P-2611", Length.Foot * 600, "rack 1"), "test", "r1", TestContext.Current.CancellationToken);
+            await new CoilShelf(shop.Database).ReceiveAsync(new(kind, "P-2611", Length.Foot * 600, "rack 1"), "test", "r1", TestContext.Current.CancellationToken);
             await new CutPlanDesk(shop.Database).DraftAsync(kind, dueBy: null, new(TimeSpan.FromSeconds(10)), "test", cancel: TestContext.Current.CancellationToken);
         }
     }

@@ -10,7 +10,7 @@ namespace CutShop.Web.Tests;
 public sealed class RunningShop : IAsyncDisposable
 {
     /// <summary>One password a role for all shops: a password is hashed slowly.</summary>
-    private static readonly Dictionary<Role, (string Password, string Hash)> Passwords = Enum.GetValues<Role>().ToDictionary(role => role, _ => Hashed(Shop.People.DrawPassword()));
+    private static readonly Dictionary<Role, (string Password, string Hash)> Passwords = Enum.GetValues<Role>().ToDictionary(role => role, _ => Hashed(PeopleShelf.DrawPassword()));
 
     private readonly TestStore _store;
     private readonly Dictionary<Role, string> _passwords = [];
@@ -79,7 +79,7 @@ public sealed class RunningShop : IAsyncDisposable
         if (_passwords.TryGetValue(role, out var known))
             return known;
         var (password, hash) = Passwords[role];
-        var answer = await Database.WriteAsync(session => Shop.People.Add(session, NameOf(role), role, hash, "test"), TestContext.Current.CancellationToken);
+        var answer = await Database.WriteAsync(session => PeopleShelf.Add(session, NameOf(role), role, hash, "test"), TestContext.Current.CancellationToken);
         Assert.True(answer.IsDone);
         return _passwords[role] = password;
     }

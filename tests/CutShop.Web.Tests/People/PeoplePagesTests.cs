@@ -167,7 +167,7 @@ public sealed class PeoplePagesTests(HeadlessBrowser browser, PeoplePagesTests.S
     {
         protected override async Task FillAsync(RunningShop shop)
         {
-            await new ApiKeys(shop.Database).MakeAsync("Order desk program", KeyScope.TakeIn, "test", TestContext.Current.CancellationToken);
+            await new ApiKeyShelf(shop.Database).MakeAsync("Order desk program", KeyScope.TakeIn, "test", TestContext.Current.CancellationToken);
             await Bench.EnrolAsync(shop);
         }
     }
