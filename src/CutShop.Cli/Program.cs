@@ -1,3 +1,4 @@
+using CutShop.Cli;
 using System.CommandLine;
 using CutShop.Shop.Maintenance;
 
