@@ -1,5 +1,3 @@
-using CutShop.Takeoff;
-
 namespace CutShop.Shop;
 
 /// <summary>A draft with all that the order desk is shown of it.</summary>
