@@ -80,7 +80,7 @@ public static class DraftEdits
 
         DraftRow Renamed(DraftRow row) => row with
         {
-            At = string.Join(", ", DraftJobFile.Overrides(row.At).Select(at => $"{renamed.GetValueOrDefault(at.Mark, at.Mark)}: {at.Treatment}")),
+            At = string.Join(", ", DraftSource.Overrides(row.At).Select(at => $"{renamed.GetValueOrDefault(at.Mark, at.Mark)}: {at.Treatment}")),
         };
     }
 

@@ -1,230 +1,148 @@
-using System.Buffers;
-using System.Collections;
 using System.Globalization;
 using System.Text.Json;
-using System.Text.Json.Serialization.Metadata;
+using CutShop.Takeoff;
 
 namespace CutShop.Shop.Orders;
 
 /// <summary>A draft as a flat list of fields and back: <c>lines[0].posts[1].across</c> and the text typed there.</summary>
 public static class DraftFields
 {
-    private const int LargestIndex = 2 * DraftForm.MostPosts;
     private const int LongestText = 500;
-    private const int DeepestName = 4; // lines[0].rows[0].rope.diameter
 
-    private static readonly JsonSerializerOptions Json = Known(new(JsonSerializerDefaults.Web));
+    private static readonly FieldsOf<DraftForm> Job = new(
+        new("number", form => form.Number, (form, text) => form with { Number = text }),
+        new("customer", form => form.Customer, (form, text) => form with { Customer = text }),
+        new("due", form => form.Due, (form, text) => form with { Due = text }),
+        new("unit", form => form.Unit, (form, text) => form with { Unit = text }),
+        new("oneLot", form => form.OneLot, (form, text) => form with { OneLot = text }),
+        new("rope.material", form => form.Rope.Material, (form, text) => form with { Rope = form.Rope with { Material = text } }),
+        new("rope.diameter", form => form.Rope.Diameter, (form, text) => form with { Rope = form.Rope with { Diameter = text } }),
+        new("rope.measured", form => form.Rope.Measured, (form, text) => form with { Rope = form.Rope with { Measured = text } }),
+        new("allowances.shrink", form => form.Allowances.Shrink, (form, text) => form with { Allowances = form.Allowances with { Shrink = text } }),
+        new("allowances.perPiece", form => form.Allowances.PerPiece, (form, text) => form with { Allowances = form.Allowances with { PerPiece = text } }),
+        new("allowances.roundUp", form => form.Allowances.RoundUp, (form, text) => form with { Allowances = form.Allowances with { RoundUp = text } }));
+
+    private static readonly FieldsOf<DraftLine> Line = new(
+        new TextField<DraftLine>("mark", line => line.Mark, (line, text) => line with { Mark = text }));
+
+    private static readonly FieldsOf<DraftPost> Post = new(
+        new("mark", post => post.Mark, (post, text) => post with { Mark = text }),
+        new("shape", post => post.Shape, (post, text) => post with { Shape = text }),
+        new("across", post => post.Across, (post, text) => post with { Across = text }),
+        new("height", post => post.Height, (post, text) => post with { Height = text }),
+        new("turn", post => post.Turn, (post, text) => post with { Turn = text }));
+
+    private static readonly FieldsOf<DraftSection> Section = new(
+        new("spacing", section => section.Spacing, (section, text) => section with { Spacing = text }),
+        new("width", section => section.Width, (section, text) => section with { Width = text }),
+        new("rise", section => section.Rise, (section, text) => section with { Rise = text }),
+        new("sag", section => section.Sag, (section, text) => section with { Sag = text }),
+        new("slack", section => section.Slack, (section, text) => section with { Slack = text }));
+
+    private static readonly FieldsOf<DraftRow> Row = new(
+        new("mark", row => row.Mark, (row, text) => row with { Mark = text }),
+        new("height", row => row.Height, (row, text) => row with { Height = text }),
+        new("sag", row => row.Sag, (row, text) => row with { Sag = text }),
+        new("slack", row => row.Slack, (row, text) => row with { Slack = text }),
+        new("start", row => row.Start, (row, text) => row with { Start = text }),
+        new("finish", row => row.Finish, (row, text) => row with { Finish = text }),
+        new("between", row => row.Between, (row, text) => row with { Between = text }),
+        new("at", row => row.At, (row, text) => row with { At = text }),
+        new("rope.material", row => row.Rope.Material, (row, text) => row with { Rope = row.Rope with { Material = text } }),
+        new("rope.diameter", row => row.Rope.Diameter, (row, text) => row with { Rope = row.Rope with { Diameter = text } }),
+        new("rope.measured", row => row.Rope.Measured, (row, text) => row with { Rope = row.Rope with { Measured = text } }));
 
     /// <summary>The draft as JSON text, as it is stored.</summary>
-    public static string ToJson(DraftForm form) => JsonSerializer.Serialize(form, Json);
+    public static string ToJson(DraftForm form) => JsonSerializer.Serialize(form, JsonSerializerOptions.Web);
 
     /// <summary>The draft from its stored text.</summary>
-    public static DraftForm FromJson(string json) => JsonSerializer.Deserialize<DraftForm>(json, Json)!;
+    public static DraftForm FromJson(string json) => JsonSerializer.Deserialize<DraftForm>(json, JsonSerializerOptions.Web)!;
 
     /// <summary>Every field with its text, in the order of the form.</summary>
     public static IReadOnlyList<KeyValuePair<string, string>> Of(DraftForm form)
     {
-        var json = new Utf8JsonReader(JsonSerializer.SerializeToUtf8Bytes(form, Json));
-        json.Read();
-        var fields = new List<KeyValuePair<string, string>>();
-        Walk(ref json, "", fields);
-        return fields;
+        ArgumentNullException.ThrowIfNull(form);
+        return [.. Job.Of(form, ""), .. form.Lines.SelectMany((line, i) => OfLine(line, string.Create(CultureInfo.InvariantCulture, $"lines[{i}].")))];
     }
 
     /// <summary>The draft that a form's fields make. Names that are no field of a draft are passed over; gaps in a list close up.</summary>
     public static DraftForm Read(IEnumerable<KeyValuePair<string, string>> fields)
     {
         ArgumentNullException.ThrowIfNull(fields);
-        var root = new Branch();
-        foreach (var (name, text) in fields)
-        {
-            if (name.AsSpan().Count('.') < DeepestName)
-                root.Put(name, Kept(text));
-        }
-        var json = new ArrayBufferWriter<byte>();
-        using (var writer = new Utf8JsonWriter(json))
-            root.Write(writer);
-        try
-        {
-            return JsonSerializer.Deserialize<DraftForm>(json.WrittenSpan, Json)!;
-        }
-        catch (JsonException)
-        {
-            // A text where a list belongs: no form of ours sends that.
-            return new DraftForm();
-        }
+        var typed = fields.Select(field => (Place: JobPlace.Find(field.Key) ?? default, Text: Kept(field.Value))).Where(field => field.Place.Field is not null).ToLookup(field => field.Place.Line);
+        return Filled(Job, typed[null]) with { Lines = [.. typed.Where(line => line.Key is not null).OrderBy(line => line.Key).Select(ReadLine)] };
     }
 
     /// <summary>A draft with other text in some of its fields. Names that are no field of it are passed over.</summary>
     public static DraftForm With(DraftForm form, IEnumerable<KeyValuePair<string, string>> texts)
     {
         ArgumentNullException.ThrowIfNull(texts);
-        return texts.Aggregate(form, (changed, field) => (DraftForm)With(changed, field.Key, Kept(field.Value)));
+        return texts.Aggregate(form, (changed, field) => JobPlace.Find(field.Key) is { } place ? With(changed, place, Kept(field.Value)) : changed);
     }
 
-    /// <summary>The text of one field; null where the name is no field of the draft.</summary>
-    public static string? TextAt(DraftForm form, string field)
+    /// <summary>The text of one field; null where the draft has no such field.</summary>
+    public static string? TextAt(DraftForm form, JobPlace place)
     {
-        object? part = form;
-        foreach (var range in field.AsSpan().Split('.'))
+        ArgumentNullException.ThrowIfNull(form);
+        if (place.Line is not { } index)
+            return Job.TextAt(form, NameIn(place));
+        if (form.Lines.ElementAtOrDefault(index) is not { } line)
+            return null;
+        return place.Part switch
         {
-            if (part is null || !TrySplit(field.AsSpan()[range], out var name, out var index) || Find(part, name) is not { } member)
-                return null;
-            part = member.Get!(part);
-            if (index is { } at)
-                part = part is IList list && at < list.Count ? list[at] : null;
-        }
-        return part as string;
+            LinePart.Post => TextAt(Post, line.Posts, place),
+            LinePart.Section => TextAt(Section, line.Sections, place),
+            LinePart.Row => TextAt(Row, line.Rows, place),
+            _ => Line.TextAt(line, NameIn(place)),
+        };
     }
+
+    private static DraftForm With(DraftForm form, JobPlace place, string text)
+    {
+        if (place.Line is not { } index)
+            return Job.With(form, NameIn(place), text);
+        if (TextAt(form, place) is not { } old || old == text)
+            return form;
+        return DraftEdits.InLine(form, index, line => place.Part switch
+        {
+            LinePart.Post => line with { Posts = With(Post, line.Posts, place, text) },
+            LinePart.Section => line with { Sections = With(Section, line.Sections, place, text) },
+            LinePart.Row => line with { Rows = With(Row, line.Rows, place, text) },
+            _ => Line.With(line, NameIn(place), text),
+        });
+    }
+
+    private static IEnumerable<KeyValuePair<string, string>> OfLine(DraftLine line, string prefix) =>
+        [.. Line.Of(line, prefix), .. OfAll(Post, line.Posts, prefix + "posts"), .. OfAll(Section, line.Sections, prefix + "sections"), .. OfAll(Row, line.Rows, prefix + "rows")];
+
+    private static IEnumerable<KeyValuePair<string, string>> OfAll<T>(FieldsOf<T> fields, IReadOnlyList<T> parts, string list)
+        where T : class, new() => parts.SelectMany((part, i) => fields.Of(part, string.Create(CultureInfo.InvariantCulture, $"{list}[{i}].")));
+
+    private static DraftLine ReadLine(IEnumerable<(JobPlace Place, string Text)> typed)
+    {
+        var parts = typed.ToLookup(field => field.Place.Part);
+        return Filled(Line, parts[LinePart.None]) with
+        {
+            Posts = ReadAll(Post, parts[LinePart.Post]),
+            Sections = ReadAll(Section, parts[LinePart.Section]),
+            Rows = ReadAll(Row, parts[LinePart.Row]),
+        };
+    }
+
+    private static List<T> ReadAll<T>(FieldsOf<T> fields, IEnumerable<(JobPlace Place, string Text)> typed)
+        where T : class, new() => [.. typed.GroupBy(field => field.Place.Index).OrderBy(part => part.Key).Select(part => Filled(fields, part))];
+
+    private static T Filled<T>(FieldsOf<T> fields, IEnumerable<(JobPlace Place, string Text)> typed)
+        where T : class, new() => fields.Filled(typed.Select(field => (NameIn(field.Place), field.Text)));
+
+    private static string? TextAt<T>(FieldsOf<T> fields, IReadOnlyList<T> parts, JobPlace place)
+        where T : class, new() => parts.ElementAtOrDefault(place.Index) is { } part ? fields.TextAt(part, NameIn(place)) : null;
+
+    private static List<T> With<T>(FieldsOf<T> fields, IReadOnlyList<T> parts, JobPlace place, string text)
+        where T : class, new() => [.. parts.Select((part, i) => i == place.Index ? fields.With(part, NameIn(place), text) : part)];
+
+    /// <summary>A field's name in its part.</summary>
+    private static string NameIn(JobPlace place) => place.Group is null ? place.Field ?? "" : $"{place.Group}.{place.Field}";
 
     private static string Kept(string text) => text.Length <= LongestText ? text : text[..LongestText];
-
-    /// <summary>A copy of a part of a draft with another text at a path below it; the part itself where there is no such field.</summary>
-    private static object With(object part, ReadOnlySpan<char> path, string text)
-    {
-        var dot = path.IndexOf('.');
-        if (!TrySplit(dot < 0 ? path : path[..dot], out var name, out var index) || Find(part, name) is not { } member)
-            return part;
-        var old = member.Get!(part)!;
-        var below = dot < 0 ? default : path[(dot + 1)..];
-        var changed = (old, index) switch
-        {
-            (string, null) when dot < 0 => text,
-            (string, _) => old,
-            (IList list, { } at) when at < list.Count && dot >= 0 => WithElement(member.PropertyType, list, at, With(list[at]!, below, text)),
-            (not IList, null) when dot >= 0 => With(old, below, text),
-            _ => old,
-        };
-        return Equals(changed, old) ? part : WithMember(part, member, changed);
-    }
-
-    private static object WithMember(object part, JsonPropertyInfo member, object changed)
-    {
-        var type = Json.GetTypeInfo(part.GetType());
-        var copy = type.CreateObject!();
-        foreach (var one in type.Properties)
-            one.Set!(copy, one == member ? changed : one.Get!(part));
-        return copy;
-    }
-
-    private static Array WithElement(Type listType, IList list, int at, object changed)
-    {
-        var copy = Array.CreateInstance(listType.GetGenericArguments()[0], list.Count);
-        list.CopyTo(copy, 0);
-        copy.SetValue(changed, at);
-        return copy;
-    }
-
-    private static JsonPropertyInfo? Find(object part, ReadOnlySpan<char> name)
-    {
-        foreach (var member in Json.GetTypeInfo(part.GetType()).Properties)
-        {
-            if (name.SequenceEqual(member.Name))
-                return member;
-        }
-        return null;
-    }
-
-    /// <summary>Parts <c>posts[1]</c>; false where the text is neither that nor a bare name.</summary>
-    private static bool TrySplit(ReadOnlySpan<char> part, out ReadOnlySpan<char> name, out int? index)
-    {
-        var open = part.IndexOf('[');
-        name = open < 0 ? part : part[..open];
-        index = null;
-        if (open >= 0)
-        {
-            if (!part.EndsWith("]") || !int.TryParse(part[(open + 1)..^1], NumberStyles.None, CultureInfo.InvariantCulture, out var number))
-                return false;
-            index = number;
-        }
-        return name.Length > 0;
-    }
-
-    /// <summary>Goes through the value that the reader stands at, and leaves it at the value's end.</summary>
-    private static void Walk(ref Utf8JsonReader json, string path, List<KeyValuePair<string, string>> fields)
-    {
-        switch (json.TokenType)
-        {
-            case JsonTokenType.StartObject:
-                while (json.Read() && json.TokenType == JsonTokenType.PropertyName)
-                {
-                    var name = json.GetString()!;
-                    json.Read();
-                    Walk(ref json, path.Length == 0 ? name : $"{path}.{name}", fields);
-                }
-                break;
-            case JsonTokenType.StartArray:
-                for (var i = 0; json.Read() && json.TokenType != JsonTokenType.EndArray; i++)
-                    Walk(ref json, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}]"), fields);
-                break;
-            default:
-                fields.Add(new(path, json.GetString()!));
-                break;
-        }
-    }
-
-    private static JsonSerializerOptions Known(JsonSerializerOptions options)
-    {
-        options.MakeReadOnly(populateMissingResolver: true);
-        return options;
-    }
-
-    /// <summary>Names on their way to becoming an object or a list.</summary>
-    private sealed class Branch
-    {
-        private readonly Dictionary<string, object> _named = [];
-        private readonly Dictionary<string, object>.AlternateLookup<ReadOnlySpan<char>> _byName;
-        private SortedDictionary<int, Branch>? _numbered;
-
-        public Branch() => _byName = _named.GetAlternateLookup<ReadOnlySpan<char>>();
-
-        public void Put(ReadOnlySpan<char> path, string text)
-        {
-            var dot = path.IndexOf('.');
-            var part = dot < 0 ? path : path[..dot];
-            if (!TrySplit(part, out var name, out var index) || index > LargestIndex)
-                return;
-            if (dot < 0)
-            {
-                if (index is null)
-                    _byName[name] = text;
-                return;
-            }
-            Below(name, index).Put(path[(dot + 1)..], text);
-        }
-
-        public void Write(Utf8JsonWriter json)
-        {
-            if (_numbered is not null)
-            {
-                json.WriteStartArray();
-                foreach (var element in _numbered.Values)
-                    element.Write(json);
-                json.WriteEndArray();
-                return;
-            }
-            json.WriteStartObject();
-            foreach (var (name, value) in _named)
-            {
-                json.WritePropertyName(name);
-                if (value is Branch branch)
-                    branch.Write(json);
-                else
-                    json.WriteStringValue((string)value);
-            }
-            json.WriteEndObject();
-        }
-
-        private Branch Below(ReadOnlySpan<char> name, int? index)
-        {
-            if (!_byName.TryGetValue(name, out var next) || next is not Branch branch)
-                _byName[name] = branch = new Branch();
-            if (index is not { } at)
-                return branch;
-            branch._numbered ??= [];
-            if (!branch._numbered.TryGetValue(at, out var element))
-                branch._numbered[at] = element = new Branch();
-            return element;
-        }
-    }
 }

@@ -31,13 +31,12 @@ public sealed class DraftReading
     /// <summary>Beside a field there is room for a few examples, and a bare number may have the draft's unit.</summary>
     private const string AcceptedLength = "a length such as 6' 2 3/8, 74 3/8 in or 1890 mm";
 
-    private static readonly HashSet<string>.AlternateLookup<ReadOnlySpan<char>> Lengths =
-        new HashSet<string> { "diameter", "measured", "perPiece", "roundUp", "across", "height", "width", "rise", "sag", "slack" }.GetAlternateLookup<ReadOnlySpan<char>>();
+    private static readonly HashSet<string> Lengths = ["diameter", "measured", "perPiece", "roundUp", "across", "height", "width", "rise", "sag", "slack"];
 
     private readonly DraftForm _form;
     private readonly Dictionary<string, FieldNote?> _echoes = []; // by what was typed: posts and sections are mostly alike
 
-    private DraftReading(DraftForm form, JobTakeoff? takeoff, IReadOnlyDictionary<string, IReadOnlyList<FieldNote>> problems, int errors)
+    private DraftReading(DraftForm form, JobTakeoff? takeoff, IReadOnlyDictionary<JobPlace, IReadOnlyList<FieldNote>> problems, int errors)
     {
         _form = form;
         Takeoff = takeoff;
@@ -48,27 +47,23 @@ public sealed class DraftReading
     /// <summary>The job's takeoff, or null where there is any error.</summary>
     public JobTakeoff? Takeoff { get; }
 
-    /// <summary>Errors and warnings by field. A note on a group has the group's name, such as <c>lines[0].rows[1]</c>; the job's own is empty.</summary>
-    public IReadOnlyDictionary<string, IReadOnlyList<FieldNote>> Problems { get; }
+    /// <summary>Errors and warnings by field of the form; a note on a group of fields has the group's place.</summary>
+    public IReadOnlyDictionary<JobPlace, IReadOnlyList<FieldNote>> Problems { get; }
 
     /// <summary>How many errors.</summary>
     public int Errors { get; }
 
     /// <summary>Reads a draft the way a job file is read, and puts each problem and warning at its field.</summary>
-    /// <param name="form">What was typed.</param>
-    /// <param name="tables">The tables to take it off with.</param>
-    /// <param name="memory">What was read before of a draft much like it, or null.</param>
-    public static DraftReading Of(DraftForm form, ShopTables tables, JobFileMemory? memory = null)
+    public static DraftReading Of(DraftForm form, ShopTables tables)
     {
         ArgumentNullException.ThrowIfNull(form);
-        var reading = JobFileReader.Read(DraftJobFile.Write(form), memory);
+        var reading = JobReader.Read(DraftSource.Of(form));
         var takeoff = reading.Job is { } job ? JobTakeoff.Of(job, tables) : null;
-        var places = new Lazy<NotePlaces>(() => new(DraftFields.Of(form).Select(field => field.Key)));
         var errors = reading.Problems.Select(problem => (
-            Field: places.Value.Of(problem.Path),
-            Note: new FieldNote(NoteKind.Error, Capital(problem.Text.Replace(LengthText.Accepted, AcceptedLength, StringComparison.Ordinal)))));
+            Field: DraftSource.FieldOf(problem.Place),
+            Note: new FieldNote(NoteKind.Error, Capital(problem.Text.Replace(LengthText.Accepted.ToString(), AcceptedLength, StringComparison.Ordinal)))));
         var warnings = (takeoff?.Warnings ?? [])
-            .GroupBy(warning => (Field: places.Value.Of(warning.Path), warning.Says))
+            .GroupBy(warning => (Field: DraftSource.FieldOf(JobPlace.Find(warning.Path) ?? JobPlace.Job), warning.Says))
             .Select(same => (same.Key.Field, Note: new FieldNote(NoteKind.Warning, $"{same.Key.Says} ({Warning.Places(same)})")));
         var problems = errors.Concat(warnings)
             .GroupBy(problem => problem.Field, problem => problem.Note)
@@ -77,16 +72,19 @@ public sealed class DraftReading
     }
 
     /// <summary>All notes of a field, with what was understood of a length; none where there are none.</summary>
-    public IReadOnlyList<FieldNote> At(string field)
+    /// <param name="field">The field's name, such as <c>lines[0].posts[1].across</c>, or a group's; the job's own is empty.</param>
+    public IReadOnlyList<FieldNote> At(string field) => JobPlace.Find(field) is { } place ? At(place) : [];
+
+    /// <summary>The same of a place.</summary>
+    public IReadOnlyList<FieldNote> At(JobPlace field)
     {
-        ArgumentNullException.ThrowIfNull(field);
         var problems = Problems.GetValueOrDefault(field, []);
         return EchoAt(field) is { } echo ? [.. problems, echo] : problems;
     }
 
-    private FieldNote? EchoAt(string field)
+    private FieldNote? EchoAt(JobPlace field)
     {
-        if (!Lengths.Contains(field.AsSpan(field.LastIndexOf('.') + 1)) || DraftFields.TextAt(_form, field) is not { Length: > 0 } typed)
+        if (!Lengths.Contains(field.Field ?? "") || DraftFields.TextAt(_form, field) is not { Length: > 0 } typed)
             return null;
         if (!_echoes.TryGetValue(typed, out var echo))
             _echoes[typed] = echo = TypedLength.Echo(typed, _form.Unit) is { Length: > 0 } text ? new(NoteKind.Echo, text) : null;

@@ -11,22 +11,22 @@ public static class QuestionMistakes
 {
     private const int MostAQuestion = 3;
 
-    private static readonly Dictionary<string, string> Questions = new()
+    private static readonly Dictionary<(LinePart Part, string? Group, string? Field), string> Questions = new()
     {
-        ["number"] = "number",
-        ["customer"] = "customer",
-        ["due"] = "due",
-        ["rope.material"] = "material",
-        ["rope.diameter"] = "diameter",
-        ["posts.shape"] = "shape",
-        ["posts.across"] = "across",
-        ["posts.height"] = "postHeight",
-        ["sections.width"] = "width",
-        ["rows.height"] = "rows",
-        ["rows.sag"] = "sag",
-        ["rows.start"] = "ends",
-        ["rows.finish"] = "ends",
-        ["rows.between"] = "between",
+        [(LinePart.None, null, "number")] = "number",
+        [(LinePart.None, null, "customer")] = "customer",
+        [(LinePart.None, null, "due")] = "due",
+        [(LinePart.None, "rope", "material")] = "material",
+        [(LinePart.None, "rope", "diameter")] = "diameter",
+        [(LinePart.Post, null, "shape")] = "shape",
+        [(LinePart.Post, null, "across")] = "across",
+        [(LinePart.Post, null, "height")] = "postHeight",
+        [(LinePart.Section, null, "width")] = "width",
+        [(LinePart.Row, null, "height")] = "rows",
+        [(LinePart.Row, null, "sag")] = "sag",
+        [(LinePart.Row, null, "start")] = "ends",
+        [(LinePart.Row, null, "finish")] = "ends",
+        [(LinePart.Row, null, "between")] = "between",
     };
 
     /// <summary>The mistakes by the name of their question; none where the draft can be made.</summary>
@@ -34,20 +34,14 @@ public static class QuestionMistakes
     /// <param name="tables">Rope weights, screws and bits.</param>
     public static IReadOnlyDictionary<string, IReadOnlyList<FieldNote>> Of(DraftForm form, ShopTables tables)
     {
-        var typed = DraftFields.Of(form).ToDictionary();
         return DraftReading.Of(form, tables).Problems
-            .Where(field => typed.TryGetValue(field.Key, out var text) && !string.IsNullOrWhiteSpace(text) && Questions.ContainsKey(Kind(field.Key)))
+            .Where(field => !string.IsNullOrWhiteSpace(DraftFields.TextAt(form, field.Key)) && Questions.ContainsKey(Kind(field.Key)))
             .GroupBy(field => Questions[Kind(field.Key)], field => field.Value.Where(note => note.Kind == NoteKind.Error))
             .Select(question => (question.Key, Mistakes: question.SelectMany(notes => notes).Distinct().Take(MostAQuestion).ToList()))
             .Where(question => question.Mistakes.Count > 0)
             .ToDictionary(question => question.Key, question => (IReadOnlyList<FieldNote>)question.Mistakes);
     }
 
-    /// <summary>A field without its place: <c>posts.across</c> for <c>lines[0].posts[3].across</c>.</summary>
-    private static string Kind(string field)
-    {
-        const string line = "lines[0].";
-        var (open, close) = (field.LastIndexOf('['), field.LastIndexOf(']'));
-        return field.StartsWith(line, StringComparison.Ordinal) && open >= line.Length ? field[line.Length..open] + field[(close + 1)..] : field;
-    }
+    /// <summary>A field without the indexes of its place.</summary>
+    private static (LinePart, string?, string?) Kind(JobPlace field) => (field.Part, field.Group, field.Field);
 }

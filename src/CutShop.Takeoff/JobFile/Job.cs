@@ -24,6 +24,9 @@ public sealed record Job(
     /// <summary>The most places in a job where a row meets a post.</summary>
     public const int MostCrossings = 1_000_000;
 
+    /// <summary>The longest name of a customer, in characters.</summary>
+    public const int LongestCustomer = 200;
+
     /// <summary>The posts of all lines, in order.</summary>
     public IEnumerable<Post> Posts => Lines.SelectMany(line => line.Posts);
 }

@@ -1,24 +1,21 @@
-using System.Globalization;
-using CutShop.Takeoff.Lengths;
-using CutShop.Takeoff.Tables;
-
 namespace CutShop.Takeoff.JobFile;
 
 /// <summary>What makes a job impossible although each of its fields is right: doubled marks, too many posts, bores that no post can hold.</summary>
-internal static class JobChecks
+/// <param name="job">Takes the problems.</param>
+internal sealed class JobChecks(FieldReader job)
 {
     /// <summary>Reports every impossibility; fields already reported are null and left alone.</summary>
-    public static void Check(IReadOnlyList<LineDraft> lines, Rope? jobRope, List<JobProblem> problems)
+    public void Check(LineDraft[] lines, Rope? jobRope)
     {
-        var posts = lines.Sum(line => (long)line.Posts.Count);
+        var posts = lines.Sum(line => (long)line.Posts.Length);
         if (posts > Job.MostPosts)
-            problems.Add(new("$.lines", "", $"{posts} posts in all; accepted: at most {Job.MostPosts}"));
+            job.ProblemAt(JobPlace.Job["lines"], value: null, "TooManyPosts", posts, Job.MostPosts);
 
-        CheckMarks(lines.Select(line => (line.Mark, line.Fields)), "line of this job");
-        CheckMarks(lines.SelectMany(line => line.Posts).Select(post => (post.Mark, post.Fields)), "post of this job");
+        CheckMarks(lines.Length, lines.Select((line, i) => (line.Mark, i, 0)), (line, _) => lines[line].Part, "SameMarkOfLine");
+        CheckMarks((int)posts, lines.SelectMany((line, i) => line.Posts.Select((post, p) => (post.Mark, i, p))), (line, post) => lines[line].PostAt(post), "SameMarkOfPost");
         foreach (var line in lines)
         {
-            CheckMarks(line.Rows.Select(row => (row.Mark, row.Fields)), "row of this line");
+            CheckMarks(line.Rows.Length, line.Rows.Select((row, i) => (row.Mark, 0, i)), (_, row) => line.Rows[row].Part, "SameMarkOfRow");
             CheckSections(line);
             foreach (var row in line.Rows)
             {
@@ -28,70 +25,74 @@ internal static class JobChecks
         }
     }
 
-    private static void CheckMarks(IEnumerable<(string? Mark, JsonFields Fields)> marked, string what)
+    private void CheckMarks(int count, IEnumerable<(string? Mark, int Line, int Index)> marked, Func<int, int, Part> partAt, string problem)
     {
-        var first = new Dictionary<string, JsonPlace>(StringComparer.Ordinal);
-        foreach (var (mark, fields) in marked)
+        var first = new Dictionary<string, (int Line, int Index)>(count, StringComparer.Ordinal);
+        foreach (var (mark, line, index) in marked)
         {
-            if (mark is not null && !first.TryAdd(mark, fields.Place))
-                fields.Problem("mark", $"the mark of another {what} too, at {first[mark]}; accepted: each mark once");
+            if (mark is not null && !first.TryAdd(mark, (line, index)))
+                Problem(partAt(line, index), "mark", problem, partAt(first[mark].Line, first[mark].Index).Place.ToString());
         }
     }
 
-    private static void CheckSections(LineDraft line)
+    private void CheckSections(LineDraft line)
     {
-        for (var i = 0; i < Math.Min(line.Sections.Count, line.Posts.Count - 1); i++)
+        for (var i = 0; i < Math.Min(line.Sections.Length, line.Posts.Length - 1); i++)
         {
-            var section = line.Sections[i];
-            if (section is not { Spacing: SpacingKind.Centres, Width: { } width }
+            if (line.Sections[i].Centres is not { } centres
                 || line.Posts[i].Across is not { } before || line.Posts[i + 1].Across is not { } after)
                 continue;
             var halves = (before + after) / 2;
-            if (width <= halves)
-                section.Fields.Problem("centres", $"the posts would touch; accepted: above {halves}, half of both posts");
+            if (centres <= halves)
+                Problem(line.SectionAt(i), "centres", "PostsTouch", halves.ToString());
         }
     }
 
-    private static void CheckHang(LineDraft line, RowDraft row)
+    private void CheckHang(LineDraft line, RowDraft row)
     {
-        if (!row.Hang.IsGiven && row.Fields.IsObject && !line.Sections.All(section => section.Hang.IsGiven))
-            row.Fields.Problem("sag", "missing; accepted: sag or slack, here or in every section of the line");
+        if (!row.Hang.IsGiven && row.Part.HasFields && !line.Sections.All(section => section.HasHang))
+            Problem(row.Part, "sag", "MissingHang");
     }
 
-    private static void CheckPosts(LineDraft line, RowDraft row, Rope? rope)
+    private void CheckPosts(LineDraft line, RowDraft row, Rope? rope)
     {
         CheckHeight(line, row, rope);
         if (rope is null)
             return;
         var bit = RopeBit.DiameterFor(rope);
-        foreach (var post in BoredPosts(line, row).Where(post => post.Across is { } across && bit >= across))
-            post.Fields.Problem("across", $"row {Name(row.Mark, row.Fields)} needs a {LengthText.Inches(bit)} bit here; accepted: a post wider than the bit");
+        foreach (var i in BoredPosts(line, row))
+        {
+            if (line.Posts[i].Across is { } across && bit >= across)
+                Problem(line.PostAt(i), "across", "PostTooNarrow", Name(row.Mark, row.Part), LengthText.Inches(bit));
+        }
     }
 
     /// <summary>One mistyped height is one problem, however many posts it is wrong at.</summary>
-    private static void CheckHeight(LineDraft line, RowDraft row, Rope? rope)
+    private void CheckHeight(LineDraft line, RowDraft row, Rope? rope)
     {
         if (row.Height is not { } height)
             return;
-        var low = line.Posts.Where(post => post.Height is { } top && height >= top).ToList();
+        var low = Enumerable.Range(0, line.Posts.Length).Where(i => line.Posts[i].Height is { } top && height >= top).ToList();
         if (low.Count > 0)
-            row.Fields.Problem("height", $"not below the top of post {Names(low)}; accepted: under {low.Min(post => post.Height!.Value)}");
+            Problem(row.Part, "height", "NotBelowTheTop", Names(line, low), low.Min(i => line.Posts[i].Height!.Value).ToString());
         if (rope is null)
             return;
         var bit = RopeBit.DiameterFor(rope);
-        var bored = BoredPosts(line, row).ToList();
-        if (height <= bit / 2 && bored.Count > 0)
-            row.Fields.Problem("height", $"the {LengthText.Inches(bit)} bore of post {Names(bored)} would cut into the ground; accepted: above {bit / 2}");
+        if (height <= bit / 2 && BoredPosts(line, row).ToList() is { Count: > 0 } bored)
+            Problem(row.Part, "height", "BoreInTheGround", LengthText.Inches(bit), Names(line, bored), (bit / 2).ToString());
     }
 
-    private static IEnumerable<PostDraft> BoredPosts(LineDraft line, RowDraft row) =>
-        line.Posts.Where((_, i) => row.Treatments[i] is { Kind: not TreatmentKind.Wrap });
+    private void Problem(Part part, string name, string key, params IReadOnlyList<object?> values) =>
+        job.ProblemAt(part.Place[name], part.Find(name), key, values);
 
-    private static string Names(List<PostDraft> posts)
+    private static IEnumerable<int> BoredPosts(LineDraft line, RowDraft row) =>
+        Enumerable.Range(0, line.Posts.Length).Where(i => row.Treatments[i] is { Kind: not TreatmentKind.Wrap });
+
+    private static object Names(LineDraft line, List<int> posts)
     {
-        var first = Name(posts[0].Mark, posts[0].Fields);
-        return posts.Count == 1 ? first : string.Create(CultureInfo.InvariantCulture, $"{first} and {posts.Count - 1} more");
+        var first = Name(line.Posts[posts[0]].Mark, line.PostAt(posts[0]));
+        return posts.Count == 1 ? first : JobFileWords.Say("More", first, posts.Count - 1);
     }
 
-    private static string Name(string? mark, JsonFields fields) => mark ?? fields.Place.ToString();
+    private static string Name(string? mark, Part part) => mark ?? part.Place.ToString();
 }

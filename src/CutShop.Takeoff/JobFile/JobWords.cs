@@ -6,70 +6,78 @@ namespace CutShop.Takeoff.JobFile;
 /// <summary>The words of a job file, each read in one place: treatments, turns, marks, materials, shapes.</summary>
 internal static class JobWords
 {
-    public const string AcceptedTurn = "a turn above 0 and under 180 degrees, such as \"90 left\" or \"22.5 right\"";
-    public const string AcceptedMark = "a text of 1 to 40 characters without control characters or spaces at its ends";
-    public const string AcceptedNumber = "a text of 1 to 40 characters without control characters, slashes, or spaces at its ends";
-    public const string AcceptedWrap = "\"wrap N\" with N turns in halves up to 1000, such as \"wrap 2\" or \"wrap 2.5\"";
+    public static readonly Sentence AcceptedText = JobFileWords.Say("AText");
+    public static readonly Sentence AcceptedDate = JobFileWords.Say("ADate");
+    public static readonly Sentence AcceptedTurn = JobFileWords.Say("ATurn");
+    public static readonly Sentence AcceptedMark = JobFileWords.Say("AMark");
+    public static readonly Sentence AcceptedNumber = JobFileWords.Say("ANumber");
+    public static readonly Sentence AcceptedWrap = JobFileWords.Say("AWrap");
+    public static readonly Sentence AcceptedAtEnd = JobFileWords.Say("AnEnd", AcceptedWrap);
+    public static readonly Sentence AcceptedBetween = JobFileWords.Say("Between", AcceptedWrap);
     private const int LongestMark = 40;
+    private const int LongestWords = 32;
 
-    public static Dictionary<string, PostShape> Shapes { get; } = new()
+    public static WordChoice<PostShape> Shapes { get; } = new(new Dictionary<string, PostShape>
     {
         ["square"] = PostShape.Square,
         ["round"] = PostShape.Round,
-    };
+    });
+
+    public static WordChoice<RopeMaterial> Materials { get; } = new(Rope.Materials);
 
     public static Parsed<Turn> ParseTurn(string text)
     {
-        var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        if (text.Length > 32 || words.Length != 2
-            || !decimal.TryParse(words[0], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var degrees)
-            || degrees is <= 0 or >= 180)
-            return Parsed.Bad<Turn>($"accepted: {AcceptedTurn}");
-        return words[1] switch
-        {
-            "left" => Parsed.Good(new Turn(degrees, TurnSide.Left)),
-            "right" => Parsed.Good(new Turn(degrees, TurnSide.Right)),
-            _ => Parsed.Bad<Turn>($"accepted: {AcceptedTurn}"),
-        };
+        if (Words(text) is [var number, ("left" or "right") and var side]
+            && decimal.TryParse(number, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var degrees)
+            && degrees is > 0 and < 180)
+            return Parsed.Good(new Turn(degrees, side == "left" ? TurnSide.Left : TurnSide.Right));
+        return Bad<Turn>(AcceptedTurn);
     }
 
-    public static Parsed<Treatment> ParseTreatment(string text)
+    /// <summary>What a row does at its first or last post.</summary>
+    public static Parsed<Treatment> ParseAtEnd(string text) => ParseTreatment(text) switch
     {
-        var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        return (text.Length > 32 ? [] : words) switch
-        {
-            ["bored"] => Parsed.Good(Treatment.Bored),
-            ["stopped"] => Parsed.Good(Treatment.Stopped),
-            ["knot"] => Parsed.Good(Treatment.Knot),
-            ["wrap", var turns] => ParseWrap(turns, WrapSide.Outside),
-            ["wrap", var turns, "outside"] => ParseWrap(turns, WrapSide.Outside),
-            ["wrap", var turns, "inside"] => ParseWrap(turns, WrapSide.Inside),
-            _ => Parsed.Bad<Treatment>($"accepted: bored, stopped, knot or {AcceptedWrap}"),
-        };
-    }
+        { Kind: TreatmentKind.Bored } => Parsed.Bad<Treatment>(JobFileWords.Say("CannotEndSo", AcceptedAtEnd)),
+        { } treatment => Parsed.Good(treatment),
+        null => Bad<Treatment>(AcceptedAtEnd),
+    };
+
+    /// <summary>What a row does at a post between.</summary>
+    public static Parsed<Treatment> ParseBetween(string text) => ParseTreatment(text) switch
+    {
+        { Kind: TreatmentKind.Bored or TreatmentKind.Wrap } treatment => Parsed.Good(treatment),
+        { } => Parsed.Bad<Treatment>(JobFileWords.Say("CannotEndBetween", AcceptedBetween)),
+        null => Bad<Treatment>(AcceptedBetween),
+    };
 
     public static Parsed<DateOnly> ParseDate(string text) =>
-        IsoDate.Find(text) is { } date
-            ? Parsed.Good(date)
-            : Parsed.Bad<DateOnly>("accepted: a date as year-month-day, such as \"2027-03-12\"");
+        IsoDate.Find(text) is { } date ? Parsed.Good(date) : Parsed.Bad<DateOnly>(JobFileWords.Say("ADateSuchAs"));
 
-    /// <summary>What is wrong with a mark, or null.</summary>
-    public static string? ProblemWithMark(string mark) =>
-        mark.Length is 0 or > LongestMark || mark.Any(OneLine.BreaksLine) || char.IsWhiteSpace(mark[0]) || char.IsWhiteSpace(mark[^1])
-            ? $"accepted: {AcceptedMark}"
-            : null;
+    public static bool IsMark(string mark) =>
+        mark.Length is > 0 and <= LongestMark && !OneLine.BreaksAnywhere(mark) && !char.IsWhiteSpace(mark[0]) && !char.IsWhiteSpace(mark[^1]);
 
-    /// <summary>What is wrong with a job's number, or null. It names files and addresses, so it has no slashes.</summary>
-    public static string? ProblemWithNumber(string number) =>
-        ProblemWithMark(number) is not null || number.Contains('/') || number.Contains('\\') || number is "." or ".."
-            ? $"accepted: {AcceptedNumber}"
-            : null;
+    /// <summary>Whether a text can be a job's number. It names files and addresses, so it has no slashes.</summary>
+    public static bool IsNumber(string number) =>
+        IsMark(number) && !number.Contains('/') && !number.Contains('\\') && number is not ("." or "..");
 
-    private static Parsed<Treatment> ParseWrap(string turns, WrapSide side)
+    private static Treatment? ParseTreatment(string text) => Words(text) switch
     {
-        if (decimal.TryParse(turns, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
-            && number is > 0 and <= Treatment.MostTurns && number * 2 == decimal.Truncate(number * 2))
-            return Parsed.Good(Treatment.Wrap((int)(number * 2), side));
-        return Parsed.Bad<Treatment>($"accepted: {AcceptedWrap}");
-    }
+        ["bored"] => Treatment.Bored,
+        ["stopped"] => Treatment.Stopped,
+        ["knot"] => Treatment.Knot,
+        ["wrap", var turns] => ParseWrap(turns, WrapSide.Outside),
+        ["wrap", var turns, "outside"] => ParseWrap(turns, WrapSide.Outside),
+        ["wrap", var turns, "inside"] => ParseWrap(turns, WrapSide.Inside),
+        _ => null,
+    };
+
+    private static Treatment? ParseWrap(string turns, WrapSide side) =>
+        decimal.TryParse(turns, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
+        && number is > 0 and <= Treatment.MostTurns && number * 2 == decimal.Truncate(number * 2)
+            ? Treatment.Wrap((int)(number * 2), side)
+            : null;
+
+    private static string[] Words(string text) => text.Length > LongestWords ? [] : text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+
+    private static Parsed<T> Bad<T>(Sentence accepted) => Parsed.Bad<T>(JobFileWords.Say("Accepted", accepted));
 }

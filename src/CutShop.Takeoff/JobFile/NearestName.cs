@@ -6,20 +6,20 @@ internal static class NearestName
     private const int LongestCompared = 40;
     private const int MostCompared = 200;
 
-    /// <summary>A hint such as <c>; did you mean 'across'?</c>, or nothing where no name is near.</summary>
-    public static string Hint(string typed, IEnumerable<string> known)
+    /// <summary>The nearest name, or null where none is near.</summary>
+    public static string? Find(string typed, IEnumerable<string> known)
     {
         if (typed.Length > LongestCompared)
-            return "";
+            return null;
         var lower = typed.ToLowerInvariant();
-        var (nearest, least) = ("", Math.Min(Math.Max(3, (typed.Length / 3) + 1), typed.Length));
+        var (nearest, least) = ((string?)null, Math.Min(Math.Max(3, (typed.Length / 3) + 1), typed.Length));
         foreach (var name in known.Take(MostCompared))
         {
             var distance = Distance(lower, name.ToLowerInvariant());
             if (distance < least)
                 (nearest, least) = (name, distance);
         }
-        return nearest.Length > 0 ? $"; did you mean '{nearest}'?" : "";
+        return nearest;
     }
 
     /// <summary>Insertions, deletions and replacements that turn one word into the other (Levenshtein's distance).</summary>

@@ -114,7 +114,12 @@ public readonly record struct Length : IComparable<Length>
     }
 
     /// <summary>True where the length is a whole number of <paramref name="step"/>.</summary>
-    public bool IsWhole(Length step) => Nanometres % step.Nanometres == 0;
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="step"/> is not positive.</exception>
+    public bool IsWhole(Length step)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(step.Nanometres, nameof(step));
+        return Nanometres % step.Nanometres == 0;
+    }
 
     /// <inheritdoc/>
     public int CompareTo(Length other) => Nanometres.CompareTo(other.Nanometres);

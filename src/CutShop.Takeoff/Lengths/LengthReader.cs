@@ -16,13 +16,17 @@ internal enum LengthUnit
 internal readonly record struct Measure(decimal Nanometres, LengthUnit Unit, bool IsWhole);
 
 /// <summary>Walks once over a length's text; every step takes what it can and leaves the rest.</summary>
-internal sealed class LengthReader(string text)
+/// <param name="text">The text, in plain marks.</param>
+/// <param name="units">The unit words.</param>
+internal ref struct LengthReader(ReadOnlySpan<char> text, Dictionary<string, LengthUnit>.AlternateLookup<ReadOnlySpan<char>> units)
 {
     /// <summary>Digits that fit a decimal with room for the unit's factor, and enough for any length in millimetres to the nanometre.</summary>
     private const int MostDigits = 19;
 
+    private readonly ReadOnlySpan<char> _text = text;
+    private readonly Dictionary<string, LengthUnit>.AlternateLookup<ReadOnlySpan<char>> _units = units;
     private int _at;
-    private string? _problem;
+    private Sentence? _problem;
 
     /// <summary>True where nothing but spaces is left.</summary>
     public bool AtEnd
@@ -30,29 +34,28 @@ internal sealed class LengthReader(string text)
         get
         {
             SkipSpaces();
-            return _at == text.Length;
+            return _at == _text.Length;
         }
     }
 
     /// <summary>Why the last step failed, or that the rest was not understood.</summary>
-    public string Problem(string accepted) =>
-        _problem is not null ? $"{_problem}; accepted: {accepted}"
-        : AtEnd ? $"unfinished; accepted: {accepted}"
-        : $"'{OneLine.Of(text[_at..].Trim())}' is not understood; accepted: {accepted}";
+    public Sentence Problem() => LengthWords.Say(
+        "Accept",
+        _problem ?? (AtEnd ? LengthWords.Say("Unfinished") : LengthWords.Say("NotUnderstood", OneLine.Of(_text[_at..].Trim().ToString()))),
+        LengthText.Accepted);
 
     /// <summary>Takes one character if it is next.</summary>
     public bool Take(char wanted)
     {
-        if (AtEnd || text[_at] != wanted)
+        if (AtEnd || _text[_at] != wanted)
             return false;
         _at++;
         return true;
     }
 
     /// <summary>Reads <c>5</c>, <c>5.25</c>, <c>3/8</c> or <c>5 3/8</c> and its unit; null, with a problem noted, where it is not that.</summary>
-    /// <param name="units">The unit words.</param>
     /// <param name="bareUnit">The unit of a number that has none, or null where it must have one.</param>
-    public Measure? ReadMeasure(Dictionary<string, LengthUnit> units, LengthUnit? bareUnit = null)
+    public Measure? ReadMeasure(LengthUnit? bareUnit = null)
     {
         if (ReadNumber() is not { } number)
             return null;
@@ -62,27 +65,28 @@ internal sealed class LengthReader(string text)
         {
             // The number read was the numerator.
             if (!number.IsPlainInteger || ReadDenominator(number.Value) is not { } lower)
-                return Fail("a fraction of an inch is a proper one in halves, quarters, eighths, 16ths, 32nds or 64ths");
+                return Fail("ProperFraction");
             (numerator, denominator, number) = ((int)number.Value, lower, default);
         }
         else if (number.IsPlainInteger && NextIsDigit())
         {
             if (ReadNumber() is not { IsPlainInteger: true } upper || !NextIs('/') || ReadDenominator(upper.Value) is not { } lower)
-                return Fail("a fraction of an inch is a proper one in halves, quarters, eighths, 16ths, 32nds or 64ths");
+                return Fail("ProperFraction");
             (numerator, denominator) = ((int)upper.Value, lower);
         }
 
-        if ((AtEnd && bareUnit is not null ? bareUnit : ReadUnit(units)) is not { } unit)
+        if ((AtEnd && bareUnit is not null ? bareUnit : ReadUnit()) is not { } unit)
             return null;
         if (denominator > 1 && unit is not (LengthUnit.Inch or LengthUnit.Foot))
-            return Fail("fractions go with inches; write metric lengths with decimals");
+            return Fail("DecimalsForMetric");
 
         var size = InNanometres(unit);
         // Every 64th of a foot or an inch is a whole number of nanometres, so this division is exact.
-        return new(number.Value * size + numerator * (size / denominator), unit, number.IsPlainInteger && denominator == 1);
+        var fraction = numerator * (size / denominator);
+        return new(number.IsPlainInteger && number.Value < int.MaxValue ? ((long)number.Value * size) + fraction : (number.Value * size) + fraction, unit, number.IsPlainInteger && denominator == 1);
     }
 
-    private static decimal InNanometres(LengthUnit unit) => unit switch
+    private static long InNanometres(LengthUnit unit) => unit switch
     {
         LengthUnit.Inch => Length.Inch.Nanometres,
         LengthUnit.Foot => Length.Foot.Nanometres,
@@ -98,7 +102,7 @@ internal sealed class LengthReader(string text)
         var start = _at;
         SkipDigits();
         var plain = _at > start;
-        if (_at < text.Length && text[_at] == '.' && _at + 1 < text.Length && char.IsAsciiDigit(text[_at + 1]))
+        if (_at < _text.Length && _text[_at] == '.' && _at + 1 < _text.Length && char.IsAsciiDigit(_text[_at + 1]))
         {
             plain = false;
             _at++;
@@ -106,15 +110,16 @@ internal sealed class LengthReader(string text)
         }
         if (_at == start)
         {
-            Fail("a number is missing");
+            Fail("NoNumber");
             return null;
         }
         if (_at - start - (plain ? 0 : 1) > MostDigits)
         {
-            Fail("too many digits");
+            Fail("TooManyDigits");
             return null;
         }
-        return (decimal.Parse(text.AsSpan(start, _at - start), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture), plain);
+        var digits = _text[start.._at];
+        return plain ? (ulong.Parse(digits, NumberStyles.None, CultureInfo.InvariantCulture), plain) : (decimal.Parse(digits, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture), plain);
     }
 
     private int? ReadDenominator(decimal numerator)
@@ -125,62 +130,62 @@ internal sealed class LengthReader(string text)
             : null;
     }
 
-    private LengthUnit? ReadUnit(Dictionary<string, LengthUnit> units)
+    private LengthUnit? ReadUnit()
     {
         SkipSpaces();
         var start = _at;
-        if (_at < text.Length && text[_at] is '\'' or '"')
+        if (_at < _text.Length && _text[_at] is '\'' or '"')
         {
             _at++;
-            if (text[start] == '\'' && _at < text.Length && text[_at] == '\'')
+            if (_text[start] == '\'' && _at < _text.Length && _text[_at] == '\'')
                 _at++;
         }
         else
         {
-            while (_at < text.Length && (char.IsAsciiLetter(text[_at]) || text[_at] == '.'))
+            while (_at < _text.Length && (char.IsAsciiLetter(_text[_at]) || _text[_at] == '.'))
                 _at++;
         }
         if (_at == start)
         {
-            _problem = AtEnd ? "the unit is missing" : null;
+            _problem = AtEnd ? LengthWords.Say("NoUnit") : null;
             return null;
         }
-        if (units.TryGetValue(text[start.._at], out var unit))
+        if (_units.TryGetValue(_text[start.._at], out var unit))
         {
             _problem = null;
             return unit;
         }
-        Fail($"'{text[start.._at]}' is not a unit of length");
+        Fail("NotAUnit", _text[start.._at].ToString());
         return null;
     }
 
     private bool NextIs(char wanted)
     {
         SkipSpaces();
-        return _at < text.Length && text[_at] == wanted;
+        return _at < _text.Length && _text[_at] == wanted;
     }
 
     private bool NextIsDigit()
     {
         SkipSpaces();
-        return _at < text.Length && char.IsAsciiDigit(text[_at]);
+        return _at < _text.Length && char.IsAsciiDigit(_text[_at]);
     }
 
     private void SkipSpaces()
     {
-        while (_at < text.Length && text[_at] == ' ')
+        while (_at < _text.Length && _text[_at] == ' ')
             _at++;
     }
 
     private void SkipDigits()
     {
-        while (_at < text.Length && char.IsAsciiDigit(text[_at]))
+        while (_at < _text.Length && char.IsAsciiDigit(_text[_at]))
             _at++;
     }
 
-    private Measure? Fail(string problem)
+    private Measure? Fail(string key, params IReadOnlyList<object?> values)
     {
-        _problem = problem;
+        _problem = LengthWords.Say(key, values);
         return null;
     }
 }

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text;
 
@@ -12,10 +13,10 @@ public static class LengthText
     /// <summary>The longest text that is read as a length.</summary>
     public const int LongestText = 64;
 
-    /// <summary>What a length may look like, for messages.</summary>
-    public const string Accepted = "a length with its unit, such as \"72 in\", \"5 1/2 in\", \"6 ft 0 in\", \"6' 2 3/8\" or \"1828.8 mm\"";
+    /// <summary>Characters that are read as plainer ones.</summary>
+    private static readonly SearchValues<char> Typeset = SearchValues.Create("’′‘”″“−–⁄\u00A0\u2009\u202F\t½¼¾⅛⅜⅝⅞");
 
-    private static readonly Dictionary<string, LengthUnit> Units = new(StringComparer.OrdinalIgnoreCase)
+    private static readonly Dictionary<string, LengthUnit>.AlternateLookup<ReadOnlySpan<char>> Units = new Dictionary<string, LengthUnit>(StringComparer.OrdinalIgnoreCase)
     {
         ["in"] = LengthUnit.Inch,
         ["in."] = LengthUnit.Inch,
@@ -31,7 +32,10 @@ public static class LengthText
         ["mm"] = LengthUnit.Millimetre,
         ["cm"] = LengthUnit.Centimetre,
         ["m"] = LengthUnit.Metre,
-    };
+    }.GetAlternateLookup<ReadOnlySpan<char>>();
+
+    /// <summary>What a length may look like, for messages.</summary>
+    public static Sentence Accepted { get; } = LengthWords.Say("ALength");
 
     /// <summary>
     /// Reads a length. The unit must be there; after feet a bare number is inches. A fraction is a proper one with a
@@ -44,36 +48,36 @@ public static class LengthText
     {
         ArgumentNullException.ThrowIfNull(text);
         if (text.Length > LongestText)
-            return Parsed.Bad<Length>($"longer than {LongestText} characters; accepted: {Accepted}");
+            return Bad("LongerThan", LongestText, Accepted);
 
-        var reader = new LengthReader(PlainMarks(text));
+        var reader = new LengthReader(PlainMarks(text), Units);
         var negative = reader.Take('-');
         if (negative && !allowNegative)
-            return Parsed.Bad<Length>($"a negative length is not accepted here; accepted: {Accepted}");
-        if (reader.ReadMeasure(Units) is not { } first)
-            return Parsed.Bad<Length>(reader.Problem(Accepted));
+            return Bad("NegativeLength", Accepted);
+        if (reader.ReadMeasure() is not { } first)
+            return Parsed.Bad<Length>(reader.Problem());
 
         var total = first.Nanometres;
         if (first.Unit == LengthUnit.Foot && !reader.AtEnd)
         {
             if (!first.IsWhole)
-                return Parsed.Bad<Length>($"whole feet before inches, please; accepted: {Accepted}");
+                return Bad("WholeFeet", Accepted);
             reader.Take('-');
-            if (reader.ReadMeasure(Units, bareUnit: LengthUnit.Inch) is not { } inches)
-                return Parsed.Bad<Length>(reader.Problem(Accepted));
+            if (reader.ReadMeasure(bareUnit: LengthUnit.Inch) is not { } inches)
+                return Parsed.Bad<Length>(reader.Problem());
             if (inches.Unit != LengthUnit.Inch)
-                return Parsed.Bad<Length>($"only inches go after feet; accepted: {Accepted}");
+                return Bad("OnlyInchesAfterFeet", Accepted);
             if (inches.Nanometres >= Length.Foot.Nanometres)
-                return Parsed.Bad<Length>($"after feet the inches must be under 12; accepted: {Accepted}");
+                return Bad("InchesUnderTwelve", Accepted);
             total += inches.Nanometres;
         }
 
         if (!reader.AtEnd)
-            return Parsed.Bad<Length>(reader.Problem(Accepted));
+            return Parsed.Bad<Length>(reader.Problem());
         if (total != decimal.Truncate(total))
-            return Parsed.Bad<Length>("finer than a nanometre; write fewer decimals, or a fraction of an inch to 1/64");
+            return Bad("FinerThanANanometre");
         if (total > long.MaxValue)
-            return Parsed.Bad<Length>("longer than any length this program can hold");
+            return Bad("TooLong");
         return Parsed.Good(Length.FromNanometres((long)(negative ? -total : total)));
     }
 
@@ -153,9 +157,13 @@ public static class LengthText
         return whole == 0 && !showZero ? fraction : string.Create(CultureInfo.InvariantCulture, $"{whole} {fraction}");
     }
 
+    private static Parsed<Length> Bad(string key, params IReadOnlyList<object?> values) => Parsed.Bad<Length>(LengthWords.Say(key, values));
+
     /// <summary>Curly and slanted marks, no-break spaces and one-character fractions as their plain forms.</summary>
     private static string PlainMarks(string text)
     {
+        if (!text.AsSpan().ContainsAny(Typeset))
+            return text;
         var plain = new StringBuilder(text.Length);
         foreach (var c in text)
         {

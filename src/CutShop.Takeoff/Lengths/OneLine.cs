@@ -25,6 +25,17 @@ internal static class OneLine
     /// <summary>True for control characters and for the two separators at which some readers break lines.</summary>
     public static bool BreaksLine(char c) => char.IsControl(c) || c is '\u2028' or '\u2029';
 
+    /// <summary>True where one of those characters is in a text.</summary>
+    public static bool BreaksAnywhere(ReadOnlySpan<char> text)
+    {
+        foreach (var c in text)
+        {
+            if (BreaksLine(c))
+                return true;
+        }
+        return false;
+    }
+
     private static string CutShort(string text)
     {
         if (text.Length <= LongestShown)

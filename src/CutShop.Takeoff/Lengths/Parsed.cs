@@ -1,25 +1,43 @@
 namespace CutShop.Takeoff.Lengths;
 
-/// <summary>What reading a text gave: a value, or in words what would have been accepted.</summary>
+/// <summary>What reading a text gave: a value, or what is wrong and what would have been accepted.</summary>
 /// <typeparam name="T">The kind of value.</typeparam>
-/// <param name="Value">The value; meaningless where there is a problem.</param>
-/// <param name="Problem">What is wrong and what is accepted, or null where the value is good.</param>
-public readonly record struct Parsed<T>(T Value, string? Problem)
+public readonly record struct Parsed<T>
 {
+    private readonly T _value;
+
+    internal Parsed(T value, Sentence? reason) => (_value, Reason) = (value, reason);
+
+    /// <summary>What is wrong and what is accepted, or null where there is a value.</summary>
+    public Sentence? Reason { get; }
+
+    /// <summary>The reason in English, or null where there is a value.</summary>
+    public string? Problem => Reason?.ToString();
+
     /// <summary>True where there is a value.</summary>
-    public bool IsGood => Problem is null;
+    public bool IsGood => Reason is null;
+
+    /// <summary>The value.</summary>
+    /// <exception cref="InvalidOperationException">There is a problem: ask <see cref="IsGood"/> first.</exception>
+    public T Value => IsGood ? _value : throw new InvalidOperationException($"There is no value: {Problem}");
 
     /// <summary>The value.</summary>
     /// <exception cref="FormatException">There is none; the message says what is accepted.</exception>
-    public T OrThrow() => Problem is null ? Value : throw new FormatException(Problem);
+    public T OrThrow() => IsGood ? _value : throw new FormatException(Problem);
+
+    /// <summary>The value's text, or the reason.</summary>
+    public override string ToString() => Problem ?? $"{_value}";
 }
 
 /// <summary>Makes <see cref="Parsed{T}"/> values.</summary>
 public static class Parsed
 {
     /// <summary>A good value.</summary>
-    public static Parsed<T> Good<T>(T value) => new(value, null);
+    public static Parsed<T> Good<T>(T value) => new(value, reason: null);
 
     /// <summary>No value, and why.</summary>
-    public static Parsed<T> Bad<T>(string problem) => new(default!, problem);
+    public static Parsed<T> Bad<T>(Sentence reason) => new(default!, reason);
+
+    /// <summary>No value, and why, in words that no list has.</summary>
+    public static Parsed<T> Bad<T>(string problem) => Bad<T>(LengthWords.Say("Said", problem));
 }

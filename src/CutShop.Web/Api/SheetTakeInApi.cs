@@ -29,7 +29,7 @@ internal static class SheetTakeInApi
         var sheet = JobSheetReader.Read(bytes);
         if (sheet.Problems.Count > 0)
             return Wrong(sheet.Problems);
-        var reading = JobFileReader.Read(sheet.JobFile);
+        var reading = JobReader.Read(sheet.Job);
         return reading.Job is { } job
             ? await TakeInApi.StoreAsync(job, bytes, request, user, intake, cancel)
             : Wrong([.. reading.Problems.Select(wrong => InCell(wrong, sheet))]);
@@ -37,7 +37,7 @@ internal static class SheetTakeInApi
 
     private static ProblemPlace InCell(JobProblem problem, JobSheet sheet)
     {
-        var cell = sheet.CellOf(problem.Path);
+        var cell = sheet.CellOf(problem.Place);
         return new(problem.Path, problem.Value, problem.Text, cell.Line, cell.Column);
     }
 

@@ -17,7 +17,7 @@ internal static class DeskServices
         services.AddSingleton<JobChanging>();
         services.AddSingleton<JobsAgainstRules>();
         services.AddSingleton<DraftShelf>();
-        services.AddSingleton<DraftLooks>();
+        services.AddSingleton<DraftPreviews>();
         services.AddSingleton<DraftIntake>();
         services.AddSingleton<PriceBook>();
         services.AddSingleton<QuoteDesk>();

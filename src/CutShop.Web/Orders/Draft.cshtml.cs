@@ -13,7 +13,7 @@ namespace CutShop.Web.Orders;
 [RequestFormLimits(ValueCountLimit = 20_000)]
 [Authorize(Policy = Rights.ManageJobs)]
 public sealed class DraftModel(
-    DraftShelf drafts, DraftLooks looks, QuoteDesk quotes, DraftIntake intake, JobChanging changing) : PageModel
+    DraftShelf drafts, DraftPreviews previews, QuoteDesk quotes, DraftIntake intake, JobChanging changing) : PageModel
 {
     /// <summary>The draft as stored.</summary>
     public Draft Draft { get; private set; } = null!;
@@ -99,7 +99,7 @@ public sealed class DraftModel(
     private IActionResult Previewed(string part, long id, long version)
     {
         var typed = Request.Form.ToDictionary(pair => pair.Key, pair => pair.Value.ToString());
-        return looks.Of(id, version, typed) is { } look ? Partial(part, Viewed(look, [.. typed.Keys])) : NotFound();
+        return previews.Of(id, version, typed) is { } preview ? Partial(part, Viewed(preview, [.. typed.Keys])) : NotFound();
     }
 
     private async Task<IActionResult> StepAsync(Draft draft, string[] step, CancellationToken cancel)
@@ -173,13 +173,13 @@ public sealed class DraftModel(
 
     private PageResult Show(Draft draft, DraftForm form)
     {
-        (Draft, View) = (draft, Viewed(looks.Of(form), []));
+        (Draft, View) = (draft, Viewed(previews.Of(form), []));
         Quotes = quotes.OfDraft(draft.Id);
         ChangesJob = changing.IsStored(form.Number.Trim());
         return Page();
     }
 
-    private DraftView Viewed(DraftLook look, HashSet<string> changed) => new(look, PersonUnits.PaperFor(HttpContext), changed, At());
+    private DraftView Viewed(DraftPreview preview, HashSet<string> changed) => new(preview, PersonUnits.PaperFor(HttpContext), changed, At());
 
     /// <summary>The field that somebody types in or has chosen to look at.</summary>
     private string? At() => Request.HasFormContentType ? Request.Form["at"] : Request.Query["at"];

@@ -1,13 +1,3 @@
-using System.Globalization;
-using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.RegularExpressions;
-using CutShop.Paper.Drawings;
-using CutShop.Paper.Sheets;
-using CutShop.Takeoff.JobFile;
-using CutShop.Takeoff.Result;
-using CutShop.Web.Shared;
-using Microsoft.AspNetCore.Html;
 
 namespace CutShop.Web.Orders;
 
@@ -15,10 +5,10 @@ namespace CutShop.Web.Orders;
 /// <param name="LineIndex">The line's place among the draft's lines.</param>
 /// <param name="Bands">The line's elevation.</param>
 /// <param name="Band">The posts it goes from and to.</param>
-public sealed partial record DraftStretch(int LineIndex, LineBands Bands, Band Band)
+public sealed record DraftStretch(int LineIndex, LineBands Bands, Band Band)
 {
     /// <summary>Its first post as a field of the draft's form, which stands for the stretch in addresses and choices.</summary>
-    public string Field => string.Create(CultureInfo.InvariantCulture, $"lines[{LineIndex}].posts[{Band.First}]");
+    public string Field => new JobPlace(LineIndex, LinePart.Post, Band.First).Name;
 
     /// <summary>The stretch in words.</summary>
     public string Name => $"Line {Line.Mark}, post {Line.Posts[Band.First].Mark} to {Line.Posts[Band.Last].Mark}";
@@ -34,26 +24,15 @@ public sealed partial record DraftStretch(int LineIndex, LineBands Bands, Band B
 
     /// <summary>The stretch that a field speaks of: that of its post or section, else the first of its line, else the first of all.</summary>
     /// <param name="all">All stretches of the job.</param>
-    /// <param name="field">A field of the form or the beginning of its name, such as <c>lines[0].posts[12].across</c>; null for none.</param>
+    /// <param name="field">A field of the form, or a part such as <c>lines[0].posts[12]</c>; null for none.</param>
     public static DraftStretch At(IReadOnlyList<DraftStretch> all, string? field)
     {
         ArgumentNullException.ThrowIfNull(all);
-        var place = Place().Match(field ?? "");
-        var line = place.Success ? Index(place.Groups["line"]) : 0;
-        var index = place.Groups["index"] is { Success: true } group ? Index(group) : 0;
-        return all.LastOrDefault(stretch => stretch.LineIndex == line && stretch.Band.First <= index && index <= stretch.Band.Last)
-            ?? all.FirstOrDefault(stretch => stretch.LineIndex == line)
+        var place = JobPlace.Find(field) ?? JobPlace.Job;
+        var index = place.Part is LinePart.Post or LinePart.Section ? place.Index : 0;
+        return all.LastOrDefault(stretch => stretch.LineIndex == (place.Line ?? 0) && stretch.Band.First <= index && index <= stretch.Band.Last)
+            ?? all.FirstOrDefault(stretch => stretch.LineIndex == place.Line)
             ?? all[0];
-    }
-
-    /// <summary>The options of a list to choose a stretch from. Written by hand: a long line has many, and they come with each keystroke.</summary>
-    public static IHtmlContent Choices(IReadOnlyList<DraftStretch> all, DraftStretch chosen)
-    {
-        ArgumentNullException.ThrowIfNull(all);
-        var html = new StringBuilder();
-        foreach (var stretch in all)
-            html.Append("<option value=\"").Append(stretch.Field).Append(stretch == chosen ? "\" selected>" : "\">").Append(HtmlEncoder.Default.Encode(stretch.Name)).Append("</option>");
-        return new HtmlString(html.ToString());
     }
 
     /// <summary>What hangs in the stretch: each piece with its sections there, row by row.</summary>
@@ -67,9 +46,4 @@ public sealed partial record DraftStretch(int LineIndex, LineBands Bands, Band B
                 .Skip(Band.First - piece.First)
                 .Select(section => (piece, section)));
     }
-
-    private static int Index(Group digits) => int.Parse(digits.ValueSpan, CultureInfo.InvariantCulture);
-
-    [GeneratedRegex(@"^lines\[(?<line>\d{1,6})\](?:\.(?:posts|sections)\[(?<index>\d{1,6})\])?", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
-    private static partial Regex Place();
 }

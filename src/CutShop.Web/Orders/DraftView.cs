@@ -10,30 +10,30 @@ using CutShop.Web.Shared;
 namespace CutShop.Web.Orders;
 
 /// <summary>A draft with all that its page shows of it.</summary>
-/// <param name="Look">What was typed, what was understood, and the shop's prices.</param>
+/// <param name="Preview">What was typed, what was understood, and the shop's prices.</param>
 /// <param name="Paper">Units and words of drawings.</param>
 /// <param name="Changed">The fields that were typed in since the page has them; empty for the page itself.</param>
 /// <param name="At">The field that somebody types in or has chosen to look at; null for none.</param>
-public sealed record DraftView(DraftLook Look, PaperSettings Paper, IReadOnlySet<string> Changed, string? At)
+public sealed record DraftView(DraftPreview Preview, PaperSettings Paper, IReadOnlySet<string> Changed, string? At)
 {
     /// <summary>What was typed.</summary>
-    public DraftForm Form => Look.Form;
+    public DraftForm Form => Preview.Form;
 
     /// <summary>What was understood.</summary>
-    public DraftReading Reading => Look.Reading;
+    public DraftReading Reading => Preview.Reading;
 
     /// <summary>The price by today's list; null where there is no list or no readable job.</summary>
-    public Priced? Priced { get; } = Look.Reading.Takeoff is { } takeoff && Look.Prices is { } prices ? Pricing.Of(takeoff, prices) : null;
+    public Priced? Priced { get; } = Preview.Reading.Takeoff is { } takeoff && Preview.Prices is { } prices ? Pricing.Of(takeoff, prices) : null;
 
     /// <summary>The notes of a field.</summary>
     public IReadOnlyList<FieldNote> NotesAt(string field) => Reading.At(field);
 
     /// <summary>The stretches of its lines, which are drawn one at a time; none while there is an error.</summary>
-    public IReadOnlyList<DraftStretch> Stretches { get; } = Look.Reading.Takeoff is { } drawn ? DraftStretch.Of(drawn.Job) : [];
+    public IReadOnlyList<DraftStretch> Stretches { get; } = Preview.Reading.Takeoff is { } drawn ? DraftStretch.Of(drawn.Job) : [];
 
     /// <summary>Errors and warnings with their fields, the errors first.</summary>
-    public IReadOnlyList<(string Field, FieldNote Note)> Problems { get; } =
-        [.. Look.Reading.Problems.SelectMany(pair => pair.Value.Select(note => (pair.Key, note))).OrderByDescending(pair => pair.note.Kind)];
+    public IReadOnlyList<(JobPlace Field, FieldNote Note)> Problems { get; } =
+        [.. Preview.Reading.Problems.SelectMany(pair => pair.Value.Select(note => (pair.Key, note))).OrderByDescending(pair => pair.note.Kind)];
 
     /// <summary>
     /// The notes that the page's script puts beside their fields: every error and warning, and what was understood of the fields that
@@ -41,15 +41,15 @@ public sealed record DraftView(DraftLook Look, PaperSettings Paper, IReadOnlySet
     /// </summary>
     public IEnumerable<(string Field, IReadOnlyList<FieldNote> Notes)> NotesToPut =>
         (Changed.Contains("unit") ? DraftFields.Of(Form).Select(typed => typed.Key) : Changed)
-        .Union(Reading.Problems.Keys)
+        .Union(Reading.Problems.Keys.Select(place => place.Name))
         .Select(name => (Field: name, Notes: NotesAt(name)))
         .Where(noted => noted.Notes.Count > 0);
 
     /// <summary>The rope of all pieces; none while there is an error.</summary>
-    public Length Rope { get; } = (Look.Reading.Takeoff?.Pieces ?? []).Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut);
+    public Length Rope { get; } = (Preview.Reading.Takeoff?.Pieces ?? []).Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut);
 
     /// <summary>Its weight in pounds, or null where it is not known.</summary>
-    public double? WeightLb { get; } = Look.Reading.Takeoff is { } weighed && weighed.Pieces.All(piece => piece.WeightLb is not null) ? weighed.Pieces.Sum(piece => piece.WeightLb) : null;
+    public double? WeightLb { get; } = Preview.Reading.Takeoff is { } weighed && weighed.Pieces.All(piece => piece.WeightLb is not null) ? weighed.Pieces.Sum(piece => piece.WeightLb) : null;
 
     /// <summary>What the job comes to in one line, which breaks between the figures.</summary>
     public string Totals => string.Join(
@@ -63,7 +63,7 @@ public sealed record DraftView(DraftLook Look, PaperSettings Paper, IReadOnlySet
         }.Select((figure, i) => (i == 0 ? "" : "· ") + figure).Select(figure => figure.Replace(' ', '\u00A0')));
 
     /// <summary>One line that says how the draft stands.</summary>
-    public string Standing => Look.IsCancelled ? JobChanging.WasCancelled(Form.Number.Trim()).ToString() : Reading.Errors switch
+    public string Standing => Preview.IsCancelled ? JobChanging.WasCancelled(Form.Number.Trim()).ToString() : Reading.Errors switch
     {
         0 => Problems.Count == 0 ? "Ready" : $"Ready, {Problems.Count} to think twice about",
         1 => "1 thing to put right",

@@ -1,13 +1,8 @@
-using System.Globalization;
-using System.Text.RegularExpressions;
-using CutShop.Shop.Orders;
-using CutShop.Takeoff.JobFile;
-using CutShop.Takeoff.Tables;
 
 namespace CutShop.Web.Orders;
 
 /// <summary>Fields of a draft in the desk's words: <c>Line A, post A2, across</c>.</summary>
-public static partial class FieldWords
+public static class FieldWords
 {
     private static readonly Dictionary<string, string> Names = new()
     {
@@ -28,44 +23,31 @@ public static partial class FieldWords
         ["at"] = "single posts",
     };
 
-    /// <summary>The field's name in words.</summary>
-    public static string Of(DraftForm form, string field)
+    /// <summary>The name of a field or a group in words.</summary>
+    public static string Of(DraftForm form, string field) => JobPlace.Find(field) is { } place ? Of(form, place) : field;
+
+    /// <summary>The same of a place.</summary>
+    public static string Of(DraftForm form, JobPlace field)
     {
         ArgumentNullException.ThrowIfNull(form);
-        ArgumentNullException.ThrowIfNull(field);
-        if (field.Length == 0)
-            return "The job";
-        var words = new List<string>();
-        DraftLine? line = null;
-        foreach (var part in field.Split('.'))
-        {
-            var numbered = Numbered().Match(part);
-            if (!numbered.Success)
+        var line = field.Line is { } index ? form.Lines.ElementAtOrDefault(index) : null;
+        string?[] words =
+        [
+            field.Line is null ? null : $"Line {line?.Mark}",
+            field.Part switch
             {
-                words.Add(Names.GetValueOrDefault(part, part));
-                continue;
-            }
-            var index = int.Parse(numbered.Groups["index"].ValueSpan, CultureInfo.InvariantCulture);
-            if (numbered.Groups["name"].ValueSpan is "lines")
-            {
-                line = form.Lines.ElementAtOrDefault(index);
-                words.Add($"Line {line?.Mark}");
-            }
-            else
-            {
-                words.Add(InLine(line, numbered.Groups["name"].Value, index));
-            }
-        }
-        return string.Join(", ", words);
+                LinePart.Post => $"post {MarkOf(field.Index)}",
+                LinePart.Section => $"section {MarkOf(field.Index)} – {MarkOf(field.Index + 1)}",
+                LinePart.Row => $"row {line?.Rows.ElementAtOrDefault(field.Index)?.Mark}",
+                _ => null,
+            },
+            Name(field.Group),
+            Name(field.Field),
+        ];
+        return field == JobPlace.Job ? "The job" : string.Join(", ", words.Where(word => word is not null));
+
+        string? MarkOf(int post) => line?.Posts.ElementAtOrDefault(post)?.Mark;
     }
 
-    private static string InLine(DraftLine? line, string name, int index) => name switch
-    {
-        "posts" => $"post {line?.Posts.ElementAtOrDefault(index)?.Mark}",
-        "sections" => $"section {line?.Posts.ElementAtOrDefault(index)?.Mark} – {line?.Posts.ElementAtOrDefault(index + 1)?.Mark}",
-        _ => $"row {line?.Rows.ElementAtOrDefault(index)?.Mark}",
-    };
-
-    [GeneratedRegex(@"^(?<name>\w+)\[(?<index>\d{1,6})\]$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
-    private static partial Regex Numbered();
+    private static string? Name(string? field) => field is null ? null : Names.GetValueOrDefault(field, field);
 }

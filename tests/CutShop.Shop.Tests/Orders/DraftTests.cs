@@ -42,7 +42,7 @@ public sealed class DraftTests
         var form = SmallJobs.FourPosts();
         foreach (var (name, text) in DraftFields.Of(form))
         {
-            Assert.Equal(text, DraftFields.TextAt(form, name));
+            Assert.Equal(text, DraftFields.TextAt(form, JobPlace.Find(name)!.Value));
             Assert.Equal(DraftFields.Of(form).Select(field => field.Key == name ? new(name, "other") : field), DraftFields.Of(DraftFields.With(form, [new(name, "other")])));
         }
     }
@@ -61,7 +61,7 @@ public sealed class DraftTests
         var form = DraftFields.Read([new("number", "LQ-1"), new(name, text)]);
         Assert.True(form.Number is "LQ-1" or "");
         Assert.Same(form, DraftFields.With(form, [new(name, text)]));
-        Assert.Null(DraftFields.TextAt(SmallJobs.FourPosts(), name));
+        Assert.Null(DraftFields.TextAt(SmallJobs.FourPosts(), JobPlace.Find(name) ?? JobPlace.Job));
     }
 
     [Theory]
@@ -103,7 +103,7 @@ public sealed class DraftTests
                 },
             ],
         };
-        var errors = DraftReading.Of(form, ShopTables.Standard).Problems.Where(pair => pair.Value.Any(note => note.Kind == NoteKind.Error)).Select(pair => pair.Key);
+        var errors = DraftReading.Of(form, ShopTables.Standard).Problems.Where(pair => pair.Value.Any(note => note.Kind == NoteKind.Error)).Select(pair => pair.Key.Name);
         Assert.Equal(
             [
                 "lines[0].posts[1].mark", "lines[0].posts[2].turn", "lines[0].rows[0].slack", "lines[0].rows[1].at", "lines[0].rows[1].sag",

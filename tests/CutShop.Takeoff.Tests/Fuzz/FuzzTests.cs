@@ -12,23 +12,6 @@ public sealed class FuzzTests
     public void No_job_file_however_broken_does_harm() => Gen.Int.Sample(seed => Assert.Null(Harm.OfJobFile(Files.Make(seed))), iter: 5_000);
 
     [Fact]
-    public void A_job_file_reads_the_same_whatever_was_read_before_and_is_remembered()
-    {
-        var memory = new Takeoff.JobFileMemory();
-        Gen.Int.Sample(
-            seed =>
-            {
-                var file = Files.Make(seed);
-                var (afresh, remembering) = (Takeoff.JobFileReader.Read(file), Takeoff.JobFileReader.Read(file, memory));
-                Assert.Equal(afresh.Problems, remembering.Problems);
-                Assert.Equal(Written(afresh), Written(remembering));
-            },
-            iter: 3_000);
-
-        static string? Written(Takeoff.JobFileReading reading) => reading.Job is { } job ? Takeoff.JobFileWriter.Write(job) : null;
-    }
-
-    [Fact]
     public void No_text_read_as_a_length_does_harm() => Gen.Int.Sample(seed => Assert.Null(Harm.OfLength(LengthStrings.Make(seed))), iter: 50_000);
 
     [Fact]

@@ -136,9 +136,9 @@ public sealed class TakeInApiTests
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         Assert.Equal("application/problem+json", answer.Content.Headers.ContentType!.MediaType);
         var told = (await answer.JsonAsync()).GetProperty("problems").EnumerateArray()
-            .Select(problem => new JobProblem(problem.TextAt("path")!, problem.TextAt("value")!, problem.TextAt("text")!)).ToList();
+            .Select(problem => (problem.TextAt("path")!, problem.TextAt("value")!, problem.TextAt("text")!)).ToList();
         Assert.True(told.Count > 2);
-        Assert.Equal(JobFileReader.Read(body).Problems, told);
+        Assert.Equal(JobFileReader.Read(body).Problems.Select(problem => (problem.Path, problem.Value, problem.Text)), told);
     }
 
     [Theory]

@@ -1,22 +1,19 @@
-using CutShop.Takeoff.JobFile;
-
 namespace CutShop.Web.Api;
 
-/// <summary>A job's sheet as a job file, and where each part of it stands in the sheet.</summary>
-/// <param name="JobFile">The job file, in UTF-8.</param>
-/// <param name="Problems">What is wrong with the sheet itself; a sheet with a problem has no job file worth reading.</param>
-/// <param name="Places">The cell of each JSON path.</param>
-internal sealed record JobSheet(byte[] JobFile, IReadOnlyList<ProblemPlace> Problems, IReadOnlyDictionary<string, SheetCell> Places)
+
+/// <summary>A job's sheet as a source of a job, and where each part of it is in the sheet.</summary>
+/// <param name="Job">The job as the sheet has it.</param>
+/// <param name="Problems">What is wrong with the sheet itself; a sheet with a problem has no job worth reading.</param>
+/// <param name="Cells">The cell of each place.</param>
+internal sealed record JobSheet(JobValue Job, IReadOnlyList<ProblemPlace> Problems, IReadOnlyDictionary<JobPlace, SheetCell> Cells)
 {
-    /// <summary>The cell that a JSON path speaks of, or the nearest thing above it that stands in a cell.</summary>
-    public SheetCell CellOf(string path)
+    /// <summary>The cell of a place, or of the nearest thing that holds it and has one.</summary>
+    public SheetCell CellOf(JobPlace place)
     {
-        for (var cut = path; cut.Length > 0; cut = cut[..Math.Max(0, cut.LastIndexOfAny(['.', '[']))])
-        {
-            if (Places.TryGetValue(cut, out var cell))
-                return cell;
-        }
-        return new(1, 1);
+        SheetCell cell;
+        while (!Cells.TryGetValue(place, out cell))
+            place = place.Above;
+        return cell;
     }
 }
 

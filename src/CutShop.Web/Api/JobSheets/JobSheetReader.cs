@@ -1,20 +1,16 @@
-using System.Text.Json;
-using System.Text.Json.Nodes;
-using CutShop.Takeoff.JobFile;
-using CutShop.Takeoff.Lengths;
-using CutShop.Takeoff.Tables;
-using CutShop.Web.People;
 
 namespace CutShop.Web.Api;
 
+using Named = KeyValuePair<string, JobValue?>;
+
 /// <summary>
-/// Turns a job's sheet (docs/csv.md) into a job file. It checks only what a job file cannot say; everything else is checked
-/// where job files are, and told by line and column.
+/// Reads a job's sheet (docs/csv.md) into values of a job. It checks only what no other source of a job can have wrong; everything
+/// else is checked where all jobs are read, and reported by line and column.
 /// </summary>
 internal sealed class JobSheetReader
 {
     private readonly List<ProblemPlace> _problems = [];
-    private readonly Dictionary<string, SheetCell> _places = new() { ["$"] = new(1, 1) };
+    private readonly Dictionary<JobPlace, SheetCell> _cells = new() { [JobPlace.Job] = new(1, 1) };
 
     private JobSheetReader()
     {
@@ -27,11 +23,10 @@ internal sealed class JobSheetReader
         var tables = SheetRows.Read(bytes, reader._problems);
         var job = reader.Job(tables.GetValueOrDefault(SheetRows.JobTable));
         var lines = reader.Lines(tables.GetValueOrDefault(SheetRows.PostTable), tables.GetValueOrDefault(SheetRows.RopeTable));
-        job["lines"] = lines;
-        return new(JsonSerializer.SerializeToUtf8Bytes(job), reader._problems, reader._places);
+        return new(JobValue.OfFields([.. job, new("lines", JobValue.OfList(lines, line => line.Value()))]), reader._problems, reader._cells);
     }
 
-    private JsonObject Job(SheetTable? table)
+    private List<Named> Job(SheetTable? table)
     {
         if (table is null || table.Rows.Count != 1)
         {
@@ -40,41 +35,37 @@ internal sealed class JobSheetReader
             return [];
         }
         var row = table.Rows[0];
-        var job = Fields(table, row, "$", ("number", "number"), ("customer", "customer"), ("due", "due"));
-        job["rope"] = Rope(table, row, "$.rope") ?? [];
-        if (Cell(table, row, "one lot") is { Length: > 0 } oneLot)
-        {
-            _places["$.oneLot"] = Place(table, row, "one lot");
-            job["oneLot"] = oneLot.ToLowerInvariant() switch { "yes" => true, "no" => false, _ => oneLot };
-        }
-        job["allowances"] = Fields(table, row, "$.allowances", ("shrink", "shrink"), ("per piece", "perPiece"), ("round up", "roundUp"));
-        return job;
+        return
+        [
+            .. Fields(table, row, JobPlace.Job, ("number", "number"), ("customer", "customer"), ("due", "due")),
+            new("rope", JobValue.OfFields(Rope(table, row, JobPlace.Job["rope"]))),
+            .. Fields(table, row, JobPlace.Job, ("one lot", "oneLot")).Select(field => new Named(field.Key, YesOrNo(field.Value!))),
+            new("allowances", JobValue.OfFields(Fields(table, row, JobPlace.Job["allowances"], ("shrink", "shrink"), ("per piece", "perPiece"), ("round up", "roundUp")))),
+        ];
     }
 
-    private JsonArray Lines(SheetTable? posts, SheetTable? ropes)
+    private List<SheetLine> Lines(SheetTable? posts, SheetTable? ropes)
     {
-        var lines = new JsonArray();
-        var order = new Dictionary<string, int>();
+        var lines = new OrderedDictionary<string, SheetLine>();
         foreach (var (mark, row) in WithLine(posts))
         {
-            if (order.TryAdd(mark, lines.Count))
+            if (!lines.TryGetValue(mark, out var line))
             {
-                var path = $"$.lines[{lines.Count}]";
-                _places[path] = _places[$"{path}.mark"] = Place(posts!, row, "line");
-                lines.Add(new JsonObject { ["mark"] = mark, ["posts"] = new JsonArray(), ["sections"] = new JsonArray(), ["rows"] = new JsonArray() });
+                lines.Add(mark, line = new(mark, new(lines.Count)));
+                _cells[line.Place] = _cells[line.Place["mark"]] = Cell(posts!, row, "line");
             }
-            AddPost(lines[order[mark]]!.AsObject(), $"$.lines[{order[mark]}]", posts!, row);
+            AddPost(line, posts!, row);
         }
-        foreach (var line in lines)
-            DropLastSection(line!.AsObject(), $"$.lines[{line!.GetElementIndex()}]");
+        foreach (var line in lines.Values)
+            DropLastSection(line);
         foreach (var (mark, row) in WithLine(ropes))
         {
-            if (order.TryGetValue(mark, out var index))
-                AddRope(lines[index]!.AsObject(), $"$.lines[{index}]", ropes!, row);
+            if (lines.TryGetValue(mark, out var line))
+                AddRope(line, ropes!, row);
             else
                 Problem(ropes!, row, "line", mark, "accepted: a line that has posts");
         }
-        return lines;
+        return [.. lines.Values];
     }
 
     /// <summary>The rows with their line; an empty cell means the line above.</summary>
@@ -83,95 +74,109 @@ internal sealed class JobSheetReader
         var mark = "";
         foreach (var row in table?.Rows ?? [])
         {
-            if (Cell(table!, row, "line") is { Length: > 0 } given)
+            if (Text(table!, row, "line") is { Length: > 0 } given)
                 mark = given;
             yield return (mark, row);
         }
     }
 
-    private void AddPost(JsonObject line, string path, SheetTable table, SheetRow row)
+    private void AddPost(SheetLine line, SheetTable table, SheetRow row)
     {
-        var posts = line["posts"]!.AsArray();
-        posts.Add(Fields(
-            table, row, $"{path}.posts[{posts.Count}]", ("post", "mark"), ("shape", "shape"), ("across", "across"), ("height", "height"), ("turn", "turn")));
-        var sections = line["sections"]!.AsArray();
-        sections.Add(Fields(
-            table, row, $"{path}.sections[{sections.Count}]", ("clear", "clear"), ("centres", "centres"), ("rise", "rise"), ("sag", "sag"), ("slack", "slack")));
+        line.Posts.Add(JobValue.OfFields(Fields(
+            table, row, line.Place["posts"][line.Posts.Count], ("post", "mark"), ("shape", "shape"), ("across", "across"), ("height", "height"), ("turn", "turn"))));
+        line.Sections.Add(Fields(
+            table, row, line.Place["sections"][line.Sections.Count], ("clear", "clear"), ("centres", "centres"), ("rise", "rise"), ("sag", "sag"), ("slack", "slack")));
     }
 
-    /// <summary>A section stands in the row of its first post, so the last post has none.</summary>
-    private void DropLastSection(JsonObject line, string path)
+    /// <summary>A section is in the row of its first post, so the last post has none.</summary>
+    private void DropLastSection(SheetLine line)
     {
-        var sections = line["sections"]!.AsArray();
-        var last = sections[^1]!.AsObject();
-        foreach (var (name, value) in last)
+        var last = line.Sections.Count - 1;
+        foreach (var (name, value) in line.Sections[last])
         {
-            var cell = _places[$"{path}.sections[{sections.Count - 1}].{name}"];
-            _problems.Add(new(path, value!.ToString(), "accepted: nothing here, since no section follows the last post of a line", cell.Line, cell.Column));
+            var cell = _cells[line.Place["sections"][last][name]];
+            _problems.Add(new(line.Place.ToString(), value!.Text!, "accepted: nothing here, since no section follows the last post of a line", cell.Line, cell.Column));
         }
-        sections.RemoveAt(sections.Count - 1);
+        line.Sections.RemoveAt(last);
     }
 
-    private void AddRope(JsonObject line, string path, SheetTable table, SheetRow row)
+    private void AddRope(SheetLine line, SheetTable table, SheetRow row)
     {
-        var rows = line["rows"]!.AsArray();
-        var place = $"{path}.rows[{rows.Count}]";
-        var rope = Fields(
-            table, row, place, ("row", "mark"), ("height", "height"), ("sag", "sag"), ("slack", "slack"), ("start", "start"), ("finish", "finish"), ("between", "between"));
-        if (Rope(table, row, $"{place}.rope") is { } own)
-            rope["rope"] = own;
-        if (Cell(table, row, "at") is { Length: > 0 } at)
-        {
-            _places[$"{place}.at"] = Place(table, row, "at");
-            rope["at"] = At(at, table, row);
-        }
-        rows.Add(rope);
+        var place = line.Place["rows"][line.Rows.Count];
+        var own = Rope(table, row, place["rope"]);
+        line.Rows.Add(JobValue.OfFields(
+            [
+                .. Fields(table, row, place, ("row", "mark"), ("height", "height"), ("sag", "sag"), ("slack", "slack"), ("start", "start"), ("finish", "finish"), ("between", "between")),
+                .. Fields(table, row, place, ("at", "at")).Select(field => new Named(field.Key, At(field.Value!.Text!, table, row))),
+                new("rope", own.Count > 0 ? JobValue.OfFields(own) : null),
+            ]));
     }
 
     /// <summary>Single posts, such as <c>A4: wrap 2; A5: stopped</c>.</summary>
-    private JsonObject At(string text, SheetTable table, SheetRow row)
+    private JobValue At(string text, SheetTable table, SheetRow row)
     {
-        var posts = new JsonObject();
+        var posts = new OrderedDictionary<string, JobValue?>();
         foreach (var part in text.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
         {
             var colon = part.LastIndexOf(':');
-            if (colon < 1 || !posts.TryAdd(part[..colon].TrimEnd(), part[(colon + 1)..].Trim()))
+            if (colon < 1 || !posts.TryAdd(part[..colon].TrimEnd(), JobValue.OfText(part[(colon + 1)..].Trim())))
                 Problem(table, row, "at", part, "accepted: each post once, such as \"A4: wrap 2; A5: bored\"");
         }
-        return posts;
+        return JobValue.OfFields(posts);
     }
 
-    private JsonObject? Rope(SheetTable table, SheetRow row, string path)
+    private static JobValue YesOrNo(JobValue typed) => typed.Text!.ToLowerInvariant() switch
     {
-        var rope = Fields(table, row, path, ("material", "material"), ("diameter", "diameter"), ("measured", "measured"));
-        return rope.Count > 0 ? rope : null;
-    }
+        "yes" => JobValue.Yes,
+        "no" => JobValue.No,
+        _ => typed,
+    };
 
-    /// <summary>The cells that are not empty, under their names in a job file; every cell's place is kept.</summary>
-    private JsonObject Fields(SheetTable table, SheetRow row, string path, params ReadOnlySpan<(string Column, string Name)> fields)
+    private List<Named> Rope(SheetTable table, SheetRow row, JobPlace place) =>
+        Fields(table, row, place, ("material", "material"), ("diameter", "diameter"), ("measured", "measured"));
+
+    /// <summary>The cells that are not empty, under their names in a job; every cell's place is kept.</summary>
+    private List<Named> Fields(SheetTable table, SheetRow row, JobPlace place, params ReadOnlySpan<(string Column, string Name)> fields)
     {
-        var made = new JsonObject();
-        _places.TryAdd(path, new(row.Line, 1));
+        var made = new List<Named>();
+        _cells.TryAdd(place, new(row.Line, 1));
         foreach (var (column, name) in fields)
         {
             if (!table.Columns.ContainsKey(column))
                 continue;
-            _places[$"{path}.{name}"] = Place(table, row, column);
-            if (Cell(table, row, column) is { Length: > 0 } text)
-                made[name] = text;
+            _cells[place[name]] = Cell(table, row, column);
+            if (Text(table, row, column) is { Length: > 0 } text)
+                made.Add(new(name, JobValue.OfText(text)));
         }
         return made;
     }
 
     private void Problem(SheetTable table, SheetRow row, string column, string value, string text)
     {
-        var cell = Place(table, row, column);
+        var cell = Cell(table, row, column);
         _problems.Add(new("$", value, text, cell.Line, cell.Column));
     }
 
-    private static SheetCell Place(SheetTable table, SheetRow row, string column) =>
+    private static SheetCell Cell(SheetTable table, SheetRow row, string column) =>
         new(row.Line, table.Columns.TryGetValue(column, out var index) ? index + 1 : 1);
 
-    private static string Cell(SheetTable table, SheetRow row, string column) =>
+    private static string Text(SheetTable table, SheetRow row, string column) =>
         table.Columns.TryGetValue(column, out var index) ? row[index] : "";
+
+    private sealed record SheetLine(string Mark, JobPlace Place)
+    {
+        public List<JobValue> Posts { get; } = [];
+
+        public List<List<Named>> Sections { get; } = [];
+
+        public List<JobValue> Rows { get; } = [];
+
+        public JobValue Value() => JobValue.OfFields(
+            [
+                new("mark", JobValue.OfText(Mark)),
+                new("posts", JobValue.OfList(Posts, post => post)),
+                new("sections", JobValue.OfList(Sections, JobValue.OfFields)),
+                new("rows", JobValue.OfList(Rows, row => row)),
+            ]);
+    }
 }

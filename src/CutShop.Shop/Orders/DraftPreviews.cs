@@ -1,0 +1,37 @@
+namespace CutShop.Shop;
+
+/// <summary>A draft with all that the order desk is shown of it.</summary>
+/// <param name="Form">What was typed.</param>
+/// <param name="Reading">What was understood.</param>
+/// <param name="Prices">The prices that count today, or null.</param>
+/// <param name="Currency">The sign before amounts.</param>
+/// <param name="IsCancelled">True where the job of its number was cancelled, so that nothing can come of it.</param>
+public sealed record DraftPreview(DraftForm Form, DraftReading Reading, PriceList? Prices, string Currency, bool IsCancelled);
+
+/// <summary>Shows drafts while they are typed.</summary>
+public sealed class DraftPreviews(ShopDatabase database, ShopTablesShelf tables)
+{
+    /// <summary>
+    /// A version of a draft with what was typed since in some of its fields; null where there is no such draft, or the version is too old
+    /// to be kept.
+    /// </summary>
+    public DraftPreview? Of(long id, long version, IReadOnlyDictionary<string, string> typed)
+    {
+        ArgumentNullException.ThrowIfNull(typed);
+        return database.Read(session => DraftShelf.FormOf(session, id, version) is { } form ? Of(session, DraftFields.With(form, typed)) : null);
+    }
+
+    /// <summary>A form as it is.</summary>
+    public DraftPreview Of(DraftForm form)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        return database.Read(session => Of(session, form));
+    }
+
+    private DraftPreview Of(ShopSession session, DraftForm form) => new(
+        form,
+        DraftReading.Of(form, tables.Current(session)),
+        PriceBook.On(session, session.Today),
+        PriceBook.Currency(session),
+        JobChanging.IsCancelled(session, form.Number.Trim()));
+}

@@ -1,0 +1,10 @@
+namespace CutShop.Takeoff;
+
+/// <summary>What is said of a job file that is wrong.</summary>
+public static class JobFileWords
+{
+    /// <summary>The sentences.</summary>
+    public static WordList List { get; } = new(typeof(JobFileWords));
+
+    internal static Sentence Say(string key, params IReadOnlyList<object?> values) => new(List, key, values);
+}

@@ -1,0 +1,10 @@
+namespace CutShop.Takeoff;
+
+/// <summary>What is said of a text that is no length or no share.</summary>
+public static class LengthWords
+{
+    /// <summary>The sentences.</summary>
+    public static WordList List { get; } = new(typeof(LengthWords));
+
+    internal static Sentence Say(string key, params IReadOnlyList<object?> values) => new(List, key, values);
+}

@@ -1,0 +1,76 @@
+using CutShop.Takeoff;
+using CutShop.Trust;
+
+namespace CutShop.Shop.Tests;
+
+public sealed class DraftPreviewsTests
+{
+    [Fact]
+    public async Task A_preview_shows_what_was_typed_since_and_keeps_none_of_it()
+    {
+        using var shop = new DeskShop();
+        var previews = Previews(shop);
+        var id = await shop.StartAsync(SmallJobs.FourPosts());
+        Assert.Equal("7 1/2 in", Across(previews.Of(id, 1, Typed("lines[0].posts[2].across", "7 1/2"))));
+        Assert.Equal("5 1/2 in", Across(previews.Of(id, 1, Typed("customer", "Pier"))));
+        Assert.Null(previews.Of(id, 1, Typed("lines[0].posts[2].across", "wide"))!.Reading.Takeoff);
+        Assert.Equal("5 1/2 in", Across(previews.Of(id, 1, Typed("customer", "Pier"))));
+        Assert.Equal(DraftFields.ToJson(SmallJobs.FourPosts()), DraftFields.ToJson(shop.Drafts.Find(id)!.Form));
+    }
+
+    [Fact]
+    public async Task A_preview_sees_every_change_in_the_shop_and_the_next_day_s_prices()
+    {
+        using var shop = new DeskShop();
+        var previews = Previews(shop);
+        var id = await shop.StartAsync(SmallJobs.FourPosts());
+        Assert.Null(Seen().Prices);
+        await shop.KeepPricesAsync(new(2027, 1, 11));
+        await shop.KeepPricesAsync(new(2027, 1, 12), "3");
+        Assert.Equal("2.125", Seen().Prices!.Ropes[0].Foot.ToString());
+        shop.Time.Advance(TimeSpan.FromDays(1));
+        Assert.Equal("3.00", Seen().Prices!.Ropes[0].Foot.ToString());
+        await shop.Prices.SetCurrencyAsync("US$", "test", DeskShop.Cancel);
+        Assert.Equal("US$", Seen().Currency);
+        Assert.Empty(Seen().Reading.Problems);
+        foreach (var bit in shop.Tables.Current().Rack.Bits)
+            await new RackOfBits(shop.Database, shop.Tables).TakeOffAsync(bit, "test", DeskShop.Cancel);
+        Assert.Contains(Seen().Reading.Problems.SelectMany(field => field.Value), note => note.Text.Contains("bit on the rack", StringComparison.Ordinal));
+
+        DraftPreview Seen() => previews.Of(id, 1, Typed("lines[0].posts[2].across", "5 1/2"))!;
+    }
+
+    [Fact]
+    public async Task A_preview_says_that_the_job_of_the_number_was_cancelled_whichever_way_the_number_came()
+    {
+        using var shop = new DeskShop();
+        var previews = Previews(shop);
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
+        var id = await shop.StartAsync(SmallJobs.FourPosts() with { Number = "LQ-3002" }, "another");
+        var same = await shop.StartAsync(SmallJobs.FourPosts(), "the same number");
+        Assert.False(previews.Of(same, 1, Typed("customer", "Pier"))!.IsCancelled);
+        await shop.Release.CancelAsync("LQ-3001", "The pier was sold.", "test", DeskShop.Cancel);
+        Assert.True(previews.Of(same, 1, Typed("customer", "Pier"))!.IsCancelled);
+        Assert.False(previews.Of(id, 1, Typed("customer", "Pier"))!.IsCancelled);
+        Assert.True(previews.Of(id, 1, Typed("number", " LQ-3001 "))!.IsCancelled);
+        Assert.False(previews.Of(same, 1, Typed("number", "LQ-3003"))!.IsCancelled);
+    }
+
+    [Fact]
+    public async Task There_is_no_preview_of_a_draft_or_a_version_that_is_not_there()
+    {
+        using var shop = new DeskShop();
+        var previews = Previews(shop);
+        var id = await shop.StartAsync(SmallJobs.FourPosts());
+        Assert.NotNull(previews.Of(id, 1, Typed("customer", "Pier")));
+        Assert.Null(previews.Of(id, 2, Typed("customer", "Pier")));
+        Assert.Null(previews.Of(id + 1, 1, Typed("customer", "Pier")));
+        Assert.Null(previews.Of(long.MinValue, 1, Typed("customer", "Pier")));
+    }
+
+    private static DraftPreviews Previews(DeskShop shop) => new(shop.Database, shop.Tables);
+
+    private static Dictionary<string, string> Typed(string field, string text) => new() { [field] = text };
+
+    private static string Across(DraftPreview? preview) => LengthText.Brief(preview!.Reading.Takeoff!.Job.Lines[0].Posts[2].Across);
+}
