@@ -1,4 +1,8 @@
-namespace CutShop.Shop;
+using CutShop.Shop.Jobs;
+using CutShop.Shop.Stock;
+using CutShop.Shop.Store;
+
+namespace CutShop.Shop.Orders;
 
 /// <summary>A draft with all that the order desk is shown of it.</summary>
 /// <param name="Form">What was typed.</param>

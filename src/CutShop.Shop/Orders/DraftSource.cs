@@ -1,6 +1,8 @@
-using CutShop.Takeoff;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Tables;
 
-namespace CutShop.Shop;
+namespace CutShop.Shop.Orders;
 
 /// <summary>
 /// A draft as a source of a job. It judges nothing: what was typed is given as it is, with its unit where the draft supplies one. A

@@ -1,4 +1,4 @@
-namespace CutShop.Shop;
+namespace CutShop.Shop.Orders;
 
 /// <summary>One text field of a part of a draft.</summary>
 /// <param name="Name">Its name; that of a field in a group has the group's before it, as <c>rope.diameter</c>.</param>

@@ -1,4 +1,7 @@
-namespace CutShop.Takeoff;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Words;
+
+namespace CutShop.Takeoff.JobFile;
 
 /// <summary>
 /// Reads the fields of one part of a job after another: of the job itself, a line, a post. Going to a part reports a value that has no

@@ -1,3 +1,6 @@
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Tables;
+
 namespace CutShop.Takeoff.JobFile;
 
 /// <summary>What makes a job impossible although each of its fields is right: doubled marks, too many posts, bores that no post can hold.</summary>

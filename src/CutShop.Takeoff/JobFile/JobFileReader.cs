@@ -1,8 +1,6 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.Unicode;
-using CutShop.Takeoff.Lengths;
-using CutShop.Takeoff.Tables;
 
 namespace CutShop.Takeoff.JobFile;
 

@@ -1,4 +1,6 @@
-namespace CutShop.Takeoff;
+using CutShop.Takeoff.Words;
+
+namespace CutShop.Takeoff.JobFile;
 
 /// <summary>What is said of a job file that is wrong.</summary>
 public static class JobFileWords

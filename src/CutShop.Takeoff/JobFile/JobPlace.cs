@@ -1,7 +1,8 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using CutShop.Takeoff.Lengths;
 
-namespace CutShop.Takeoff;
+namespace CutShop.Takeoff.JobFile;
 
 /// <summary>The lists that a line has.</summary>
 public enum LinePart

@@ -1,3 +1,5 @@
+using CutShop.Takeoff.Words;
+
 namespace CutShop.Takeoff.JobFile;
 
 /// <summary>One thing wrong with a job.</summary>

@@ -1,4 +1,8 @@
-namespace CutShop.Takeoff;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Tables;
+using CutShop.Takeoff.Words;
+
+namespace CutShop.Takeoff.JobFile;
 
 /// <summary>
 /// Reads a job from the values of any source. Never throws on bad input: every problem is reported with its place, the value and what

@@ -1,7 +1,8 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using CutShop.Takeoff.Lengths;
 
-namespace CutShop.Takeoff;
+namespace CutShop.Takeoff.JobFile;
 
 /// <summary>What a value of a job is, whatever it was read from.</summary>
 public enum JobValueKind

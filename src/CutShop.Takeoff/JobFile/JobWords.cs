@@ -1,5 +1,7 @@
 using System.Globalization;
 using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Tables;
+using CutShop.Takeoff.Words;
 
 namespace CutShop.Takeoff.JobFile;
 

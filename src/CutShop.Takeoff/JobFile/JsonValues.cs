@@ -1,8 +1,9 @@
 using System.Buffers;
 using System.Text;
 using System.Text.Json;
+using CutShop.Takeoff.Lengths;
 
-namespace CutShop.Takeoff;
+namespace CutShop.Takeoff.JobFile;
 
 /// <summary>The values of a JSON text, found in one pass over its bytes; a text is decoded only when it is asked for.</summary>
 internal sealed class JsonValues : IDisposable

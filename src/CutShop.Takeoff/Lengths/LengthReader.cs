@@ -1,4 +1,5 @@
 using System.Globalization;
+using CutShop.Takeoff.Words;
 
 namespace CutShop.Takeoff.Lengths;
 

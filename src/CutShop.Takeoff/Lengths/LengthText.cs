@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Globalization;
 using System.Text;
+using CutShop.Takeoff.Words;
 
 namespace CutShop.Takeoff.Lengths;
 

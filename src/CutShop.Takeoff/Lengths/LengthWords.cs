@@ -1,4 +1,6 @@
-namespace CutShop.Takeoff;
+using CutShop.Takeoff.Words;
+
+namespace CutShop.Takeoff.Lengths;
 
 /// <summary>What is said of a text that is no length or no share.</summary>
 public static class LengthWords

@@ -1,3 +1,5 @@
+using CutShop.Takeoff.Words;
+
 namespace CutShop.Takeoff.Lengths;
 
 /// <summary>What reading a text gave: a value, or what is wrong and what would have been accepted.</summary>

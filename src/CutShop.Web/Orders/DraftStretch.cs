@@ -1,3 +1,7 @@
+using CutShop.Paper.Drawings;
+using CutShop.Paper.Sheets;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Result;
 
 namespace CutShop.Web.Orders;
 

@@ -3,6 +3,7 @@ using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
 using CutShop.Shop.Jobs;
 using CutShop.Shop.Orders;
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Tables;
 using CutShop.Web.Shared;

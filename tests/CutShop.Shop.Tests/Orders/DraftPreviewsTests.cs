@@ -1,7 +1,7 @@
-using CutShop.Takeoff;
-using CutShop.Trust;
+using CutShop.Testing.Fuzz;
+using CutShop.Testing.Jobs;
 
-namespace CutShop.Shop.Tests;
+namespace CutShop.Shop.Tests.Orders;
 
 public sealed class DraftPreviewsTests
 {

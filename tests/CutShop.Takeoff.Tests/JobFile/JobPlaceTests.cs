@@ -1,4 +1,4 @@
-namespace CutShop.Takeoff.Tests;
+namespace CutShop.Takeoff.Tests.JobFile;
 
 public sealed class JobPlaceTests
 {

@@ -1,4 +1,4 @@
-namespace CutShop.Takeoff.Tests;
+namespace CutShop.Takeoff.Tests.Lengths;
 
 public sealed class ParsedTests
 {

@@ -1,3 +1,5 @@
+using CutShop.Takeoff.JobFile;
+
 namespace CutShop.Web.Api;
 
 

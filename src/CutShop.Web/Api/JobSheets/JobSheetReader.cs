@@ -1,3 +1,7 @@
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Tables;
+using CutShop.Web.People;
 
 namespace CutShop.Web.Api;
 
