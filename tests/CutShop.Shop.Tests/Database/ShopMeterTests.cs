@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using System.Diagnostics.Metrics;
-using CutShop.Shop.Tests.Benches;
 using CutShop.Takeoff;
 using CutShop.Testing.Stores;
 

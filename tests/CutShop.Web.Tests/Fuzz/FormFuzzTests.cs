@@ -2,7 +2,6 @@ using System.Net;
 using System.Net.Http.Headers;
 using CutShop.Shop;
 using CutShop.Testing.Fuzz;
-using CutShop.Web.Tests;
 using CutShop.Web.Tests.Benches;
 using CutShop.Web.Tests.OnSite;
 

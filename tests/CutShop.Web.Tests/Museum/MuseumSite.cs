@@ -3,7 +3,6 @@ using System.Text.RegularExpressions;
 using CutShop.Paper;
 using CutShop.Shop;
 using CutShop.Takeoff;
-using CutShop.Web;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
