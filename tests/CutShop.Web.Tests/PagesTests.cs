@@ -6,7 +6,7 @@ using Microsoft.Playwright;
 
 namespace CutShop.Web.Tests;
 
-public sealed class PagesTests(HeadlessBrowser browser, PagesTests.NorthWalkShop walk) : IClassFixture<PagesTests.NorthWalkShop>
+public sealed class PagesTests(HeadlessBrowser browser, PagesTests.NorthWalkShop looked) : IClassFixture<PagesTests.NorthWalkShop>
 {
     [Fact]
     public async Task A_page_that_is_not_there_says_so_with_the_right_status()
@@ -57,7 +57,7 @@ public sealed class PagesTests(HeadlessBrowser browser, PagesTests.NorthWalkShop
     [InlineData("/p", 390, 844)]
     public async Task Axe_finds_nothing_wrong_and_no_page_is_wider_than_its_screen(string address, int width, int height)
     {
-        var page = await browser.OpenAsync(walk.Shop, width, height);
+        var page = await browser.OpenAsync(looked.Shop, width, height);
         Assert.Equal(200, (await page.GotoAsync(address))!.Status);
         var result = await page.RunAxe();
         Assert.Empty(result.Violations.Select(violation => $"{violation.Id}: {violation.Nodes[0].Html}"));

@@ -11,7 +11,11 @@ public abstract class SharedShop : IAsyncLifetime
         await FillAsync(Shop);
     }
 
-    public ValueTask DisposeAsync() => Shop.DisposeAsync();
+    public async ValueTask DisposeAsync()
+    {
+        GC.SuppressFinalize(this);
+        await Shop.DisposeAsync();
+    }
 
     /// <summary>Puts in what there is to look at.</summary>
     protected abstract Task FillAsync(RunningShop shop);
