@@ -45,7 +45,7 @@ internal sealed class FaultShop : IDisposable
 
     public DraftShelf Drafts => new(Database);
 
-    public People People => new(Database);
+    public PeopleShelf People => new(Database);
 
     /// <summary>The piece of LQ-1.</summary>
     public PieceCode Code { get; private set; }
