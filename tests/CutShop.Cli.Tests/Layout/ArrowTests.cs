@@ -1,4 +1,3 @@
-using System.Reflection;
 using ArchUnitNET.Domain;
 using ArchUnitNET.Loader;
 
@@ -9,7 +8,7 @@ public sealed class ArrowTests
 {
     private static readonly string[] Projects = ["CutShop.Takeoff", "CutShop.CutPlan", "CutShop.Shop", "CutShop.Paper", "CutShop.Web"];
 
-    private static readonly Lazy<Architecture> Program = new(() => new ArchLoader().LoadAssemblies([.. Projects.Select(Assembly.Load)]).Build());
+    private static readonly Lazy<Architecture> Program = new(() => new ArchLoader().LoadAssemblies([.. Projects.Select(System.Reflection.Assembly.Load)]).Build());
 
     [Fact]
     public void The_table_of_arrows_has_no_circle()

@@ -9,7 +9,7 @@ public sealed class LabelsTests : IDisposable
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    private Labels Labels => new(_shop.Shop.Database);
+    private LabelShelf Labels => new(_shop.Shop.Database);
 
     private PieceShelf Pieces => new(_shop.Shop.Database);
 

@@ -26,10 +26,10 @@ public sealed class FuzzTests
     [Fact]
     public void The_inputs_are_of_both_sorts_taken_and_refused()
     {
-        var lengths = Enumerable.Range(0, 5_000).Count(seed => Takeoff.LengthText.Parse(LengthStrings.Make(seed)).IsGood);
+        var lengths = Enumerable.Range(0, 5_000).Count(seed => LengthText.Parse(LengthStrings.Make(seed)).IsGood);
         Assert.InRange(lengths, 100, 4_900);
-        var files = Enumerable.Range(0, 1_000).Count(seed => Takeoff.JobFileReader.Read(Files.Make(seed)).Job is not null);
+        var files = Enumerable.Range(0, 1_000).Count(seed => JobFileReader.Read(Files.Make(seed)).Job is not null);
         Assert.InRange(files, 10, 990);
-        Assert.Contains(Enumerable.Range(0, 1_000), seed => Takeoff.PieceCode.Parse(CodeStrings.Make(seed).Typed).IsGood);
+        Assert.Contains(Enumerable.Range(0, 1_000), seed => PieceCode.Parse(CodeStrings.Make(seed).Typed).IsGood);
     }
 }

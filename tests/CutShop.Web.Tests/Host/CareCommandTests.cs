@@ -181,7 +181,7 @@ public sealed class CareCommandTests : IDisposable
     [Fact]
     public async Task A_second_server_on_one_file_does_not_start_and_other_commands_go_on_beside_the_first()
     {
-        using var shop = await Operations.ServedShop.StartAsync();
+        using var shop = await ServedShop.StartAsync();
         var (exit, said) = await RunAsync("serve", "--shop", shop.Folder, "--listen", "http://127.0.0.1:0");
         Assert.Equal(1, exit);
         Assert.Contains("A server is already running on", said, StringComparison.Ordinal);
@@ -195,7 +195,7 @@ public sealed class CareCommandTests : IDisposable
     [UnsupportedOSPlatform("windows")]
     public async Task What_the_program_writes_is_for_its_own_user_whatever_is_usual_and_what_older_ones_left_is_closed()
     {
-        using (var shop = await Operations.ServedShop.StartAsync())
+        using (var shop = await ServedShop.StartAsync())
         {
             var file = Path.Combine(AppContext.BaseDirectory, "demo", "lq-1043-beach-ramp.json");
             Assert.Equal(0, (await RunAsync("take-in", file, "--shop", shop.Folder)).Exit);

@@ -53,7 +53,7 @@ public sealed class LogTests
         await shop.SetUpAsync("Berrin", Password);
         using (await shop.Client.SendFormAsync("/sign-out")) { }
         shop.Client.DefaultRequestHeaders.Add("X-Forwarded-For", "203.0.113.7");
-        for (var i = 0; i < Shop.SignIn.MostTries + 1; i++)
+        for (var i = 0; i < CutShop.Shop.People.SignIn.MostTries + 1; i++)
             using (await shop.Client.SendFormAsync("/sign-in", ("name", "berrin"), ("password", WrongPassword))) { }
         using (await shop.Client.SendFormAsync("/sign-in", ("name", Password), ("password", "Berrin"))) { }
         var events = shop.Server.Said.Where(line => line.StartsWith('{')).Select(line => JsonDocument.Parse(line).RootElement).ToList();

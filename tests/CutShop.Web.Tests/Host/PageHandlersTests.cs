@@ -75,7 +75,7 @@ public sealed class PageHandlersTests
         var page = await answer.TextAsync();
         Assert.Contains("Construction: \"plaited\" is not known", page, StringComparison.Ordinal);
         Assert.DoesNotContain("Seconds: from", page, StringComparison.Ordinal);
-        using var other = await shop.Client.SendFormAsync("/plans", ("material", "Polypropylene"), ("diameter", "1 1/2 in"), ("construction", Shop.RopeKind.ThreeStrand), ("seconds", "0"));
+        using var other = await shop.Client.SendFormAsync("/plans", ("material", "Polypropylene"), ("diameter", "1 1/2 in"), ("construction", RopeKind.ThreeStrand), ("seconds", "0"));
         page = await other.TextAsync();
         Assert.Contains("Seconds: from 1 to 120.", page, StringComparison.Ordinal);
         Assert.DoesNotContain("is not known", page, StringComparison.Ordinal);

@@ -53,7 +53,7 @@ internal sealed partial class MuseumSite : IAsyncDisposable
         if (_program is null)
         {
             _program = NewClient();
-            var (_, key) = await new ApiKeys(_database).MakeAsync("who looks at the museum", KeyScope.Read, Owner);
+            var (_, key) = await new ApiKeyShelf(_database).MakeAsync("who looks at the museum", KeyScope.Read, Owner);
             _program.DefaultRequestHeaders.Authorization = new("Bearer", key);
         }
         return await _program.SendAsync(Get(address));

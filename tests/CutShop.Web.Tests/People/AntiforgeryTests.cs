@@ -41,7 +41,7 @@ public sealed class AntiforgeryTests
     public async Task Another_persons_token_is_refused()
     {
         await using var shop = await RunningShop.StartAsync();
-        var cutter = await shop.SignInAsync(Shop.Role.Cutter);
+        var cutter = await shop.SignInAsync(CutShop.Shop.People.Role.Cutter);
         var token = PageText.TokenIn(await cutter.GetStringAsync(new Uri("/me", UriKind.Relative), TestContext.Current.CancellationToken));
         using var form = new FormUrlEncodedContent([KeyValuePair.Create("name", "Intruder"), KeyValuePair.Create("role", "owner"), KeyValuePair.Create("__RequestVerificationToken", token)]);
         using var answer = await shop.Client.PostAsync(new Uri("/people", UriKind.Relative), form, TestContext.Current.CancellationToken);

@@ -65,7 +65,7 @@ public sealed class SiteFormsTests
     public async Task A_mistyped_and_an_unknown_code_are_404_with_a_field_and_say_the_same_whatever_is_sent()
     {
         await using var shop = await RunningShop.StartAsync();
-        var unknown = Takeoff.PieceCode.Draw().Plain;
+        var unknown = PieceCode.Draw().Plain;
         foreach (var address in new[] { "/p/XXXX", $"/p/{unknown}", $"/p/{unknown}/line", $"/p/{unknown}/measure", $"/p/{unknown}/report", $"/p/{unknown}/dropped", $"/p/{unknown}/installed" })
         {
             using var page = await shop.Stranger.AskAsync(address);
