@@ -1,8 +1,7 @@
 using CutShop.Takeoff;
+using Named = System.Collections.Generic.KeyValuePair<string, CutShop.Takeoff.JobValue?>;
 
 namespace CutShop.Web;
-
-using Named = KeyValuePair<string, JobValue?>;
 
 /// <summary>
 /// Reads a job's sheet (docs/csv.md) into values of a job. It checks only what no other source of a job can have wrong; everything
