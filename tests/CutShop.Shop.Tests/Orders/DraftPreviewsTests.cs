@@ -34,7 +34,7 @@ public sealed class DraftPreviewsTests
         Assert.Equal("US$", Seen().Currency);
         Assert.Empty(Seen().Reading.Problems);
         foreach (var bit in shop.Tables.Current().Rack.Bits)
-            await new RackOfBits(shop.Database, shop.Tables).TakeOffAsync(bit, "test", DeskShop.Cancel);
+            await shop.Tables.TakeBitOffAsync(bit, "test", DeskShop.Cancel);
         Assert.Contains(Seen().Reading.Problems.SelectMany(field => field.Value), note => note.Text.Contains("bit on the rack", StringComparison.Ordinal));
 
         DraftPreview Seen() => previews.Of(id, 1, Typed("lines[0].posts[2].across", "5 1/2"))!;

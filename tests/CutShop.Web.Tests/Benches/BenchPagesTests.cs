@@ -83,7 +83,7 @@ public sealed class BenchPagesTests(HeadlessBrowser browser)
         var code = page.Url[^12..];
         var piece = job.Pieces.Single(one => one.Code.Plain == code);
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Hecho: sacar y marcar" })).ToBeVisibleAsync();
-        await Assertions.Expect(page.Locator(".figure-cut .huge")).ToHaveTextAsync(CutShop.Takeoff.LengthText.Unbroken(CutShop.Takeoff.LengthText.FeetInches(piece.Cut)));
+        await Assertions.Expect(page.Locator(".figure-cut .huge")).ToHaveTextAsync(LengthText.Unbroken(LengthText.FeetInches(piece.Cut)));
         await page.GetByRole(AriaRole.Link, new() { Name = "English" }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Done: pull and mark" })).ToBeVisibleAsync();
     }

@@ -96,7 +96,7 @@ public sealed partial class SitePackTests
     {
         await using var shop = await RunningShop.StartAsync();
         var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
-        using var owner = await shop.SignInAsync(CutShop.Shop.Role.Desk, follow: false);
+        using var owner = await shop.SignInAsync(CutShop.Shop.People.Role.Desk, follow: false);
         using var led = await owner.AskAsync("/jobs/LQ-1042/site-pack");
         var pack = await shop.PackOfAsync(job);
         Assert.Equal($"/s/{pack.Plain}", led.Headers.Location!.OriginalString);

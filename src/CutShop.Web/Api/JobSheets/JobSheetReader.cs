@@ -1,11 +1,6 @@
-using CutShop.Takeoff.JobFile;
-using CutShop.Takeoff.Lengths;
-using CutShop.Takeoff.Tables;
-using CutShop.Web.People;
+using Named = System.Collections.Generic.KeyValuePair<string, CutShop.Takeoff.JobFile.JobValue?>;
 
 namespace CutShop.Web.Api;
-
-using Named = KeyValuePair<string, JobValue?>;
 
 /// <summary>
 /// Reads a job's sheet (docs/csv.md) into values of a job. It checks only what no other source of a job can have wrong; everything
