@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Net;
 using System.Text.Json;
 using CutShop.Testing;
+using CutShop.Testing.Stores;
 using CutShop.Testing.Trust;
 
 namespace CutShop.Cli.Tests;

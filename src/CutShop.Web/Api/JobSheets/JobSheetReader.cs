@@ -1,3 +1,8 @@
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Tables;
+using CutShop.Web.People;
+
 using Named = System.Collections.Generic.KeyValuePair<string, CutShop.Takeoff.JobFile.JobValue?>;
 
 namespace CutShop.Web.Api;
