@@ -1,5 +1,5 @@
-using CutShop.Cli;
 using System.CommandLine;
+using CutShop.Cli;
 using CutShop.Shop.Maintenance;
 
 PrivateFiles.FromNowOn();
