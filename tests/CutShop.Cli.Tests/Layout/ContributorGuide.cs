@@ -37,6 +37,6 @@ internal static partial class ContributorGuide
         return folder;
     }
 
-    [GeneratedRegex("`([^`]+)`")]
+    [GeneratedRegex("`([^`]+)`", RegexOptions.NonBacktracking)]
     private static partial Regex CodeSpan();
 }
