@@ -16,7 +16,7 @@ internal static partial class ContributorGuide
 
     /// <summary>Each question that the guide answers, with the paths that answer it.</summary>
     public static IReadOnlyList<(string Question, IReadOnlyList<string> Paths)> Answers { get; } =
-        [.. Rows("## Where is").Skip(1).Select(cells => (cells[0], (IReadOnlyList<string>)[.. CodeSpan().Matches(cells[^1]).Select(found => found.Groups[1].Value)]))];
+        [.. Rows("## Where is").Skip(1).Select(cells => (cells[0], (IReadOnlyList<string>)[.. CodeSpan().Matches(cells[^1]).Select(found => found.Groups["path"].Value)]))];
 
     private static IEnumerable<string> Split(string cell) =>
         cell.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Where(name => char.IsAsciiLetterUpper(name[0]));
@@ -37,6 +37,6 @@ internal static partial class ContributorGuide
         return folder;
     }
 
-    [GeneratedRegex("`([^`]+)`", RegexOptions.NonBacktracking)]
+    [GeneratedRegex("`(?<path>[^`]+)`", RegexOptions.NonBacktracking | RegexOptions.ExplicitCapture)]
     private static partial Regex CodeSpan();
 }
