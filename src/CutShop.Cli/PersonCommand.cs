@@ -1,4 +1,5 @@
 using System.CommandLine;
+using CutShop.Paper.Sheets;
 using CutShop.Shop.People;
 using CutShop.Shop.Store;
 

@@ -4,6 +4,7 @@ using CutShop.Paper.Words;
 using CutShop.Shop.Maintenance;
 using CutShop.Shop.Site;
 using CutShop.Shop.Store;
+using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Cli;
 

@@ -1,4 +1,5 @@
 using CutShop.CutPlan.Search;
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 
 namespace CutShop.CutPlan;

@@ -1,3 +1,4 @@
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 
 namespace CutShop.CutPlan;

@@ -1,3 +1,4 @@
+using CutShop.CutPlan.Search;
 using CutShop.Takeoff.Lengths;
 
 namespace CutShop.CutPlan;

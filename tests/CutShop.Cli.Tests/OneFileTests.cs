@@ -33,7 +33,7 @@ public sealed class OneFileTests : IDisposable
         var address = string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{FreePort.Find()}");
         using var server = await ServerProcess.StartAsync(Start(program, "serve", "--shop", Path.Combine(_folder, "shop"), "--listen", address, "--backup-at", "never"));
         using var client = new HttpClient { BaseAddress = server.Address };
-        foreach (var page in new[] { "/health", "/sign-in" })
+        foreach (var page in new[] { "/health/ready", "/sign-in" })
         {
             using var answer = await client.GetAsync(new Uri(page, UriKind.Relative), Cancel);
             Assert.Equal(HttpStatusCode.OK, answer.StatusCode);

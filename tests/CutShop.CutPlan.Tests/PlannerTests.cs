@@ -1,5 +1,6 @@
 using System.Globalization;
 using CutShop.Testing.CutPlans;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.CutPlan.Tests;
 

@@ -1,4 +1,5 @@
 using CutShop.Testing.CutPlans;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.CutPlan.Tests;
 

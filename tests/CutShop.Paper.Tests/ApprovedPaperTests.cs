@@ -1,5 +1,6 @@
 using CutShop.Paper.Tests.Samples;
 using CutShop.Testing;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Paper.Tests;
 

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Resources;
 using System.Text.RegularExpressions;
 using CutShop.Paper.Tests.Samples;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Paper.Tests;
 
@@ -15,7 +16,7 @@ public sealed partial class SpanishPaperTests
 
     [Fact]
     public void Every_word_of_paper_and_takeoff_is_another_in_spanish() =>
-        Assert.Equal(Same.Order(), WordsOf(typeof(PaperText).Assembly, "CutShop.Paper.PaperWords").Concat(WordsOf(typeof(Sentence).Assembly, "CutShop.Takeoff.TakeoffWords")).Order());
+        Assert.Equal(Same.Order(), WordsOf(typeof(PaperText).Assembly, typeof(PaperWords).FullName!).Concat(WordsOf(typeof(Sentence).Assembly, typeof(TakeoffWords).FullName!)).Order());
 
     [Fact]
     public void A_sheet_in_spanish_holds_no_english_sentence()

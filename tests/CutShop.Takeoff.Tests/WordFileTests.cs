@@ -34,8 +34,11 @@ public sealed partial class WordFileTests
         var keys = Read(list).Select(word => word.Key).ToList();
         Assert.Equal(keys.Order(StringComparer.Ordinal).Distinct(), keys);
         Assert.All(keys, key => Assert.Matches("^[A-Z][A-Za-z0-9]*$", key));
-        Assert.All(keys, key => Assert.Contains($"\"{key}\"", Code.Value, StringComparison.Ordinal));
+        Assert.All(keys, key => Assert.True(IsUsed(key), $"Nothing uses {key}."));
     }
+
+    /// <summary>A key is used as a text, within a statement, as the name of the code of the history that it words, or with a number put to it.</summary>
+    private static bool IsUsed(string key) => new[] { $"\"{key}\"", $"'{key}'", $"HistoryCode {key} ", $"\"{key.TrimEnd([.. "123456"])}{{" }.Any(use => Code.Value.Contains(use, StringComparison.Ordinal));
 
     /// <summary>Paper asks for its words by key, and nothing but this would find one that is misspelt.</summary>
     [Fact]

@@ -1,3 +1,4 @@
+using CutShop.Web.Tests.Orders;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 

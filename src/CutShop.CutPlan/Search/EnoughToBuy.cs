@@ -1,4 +1,5 @@
 using CutShop.CutPlan.EqualCoils;
+using CutShop.Takeoff.Lengths;
 
 namespace CutShop.CutPlan.Search;
 

@@ -1,3 +1,6 @@
+using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Tables;
+
 namespace CutShop.Paper.Drawings;
 
 /// <summary>The line styles of a drawing.</summary>

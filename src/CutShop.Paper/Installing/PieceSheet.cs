@@ -1,6 +1,7 @@
 using CutShop.Paper.Drawings;
 using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 

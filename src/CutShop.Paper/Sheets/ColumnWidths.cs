@@ -1,3 +1,5 @@
+using CutShop.Takeoff.Lengths;
+
 namespace CutShop.Paper.Sheets;
 
 /// <summary>Shares a width between columns.</summary>

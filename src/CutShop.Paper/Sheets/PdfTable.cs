@@ -1,4 +1,5 @@
 using CutShop.Paper.Drawings;
+using CutShop.Takeoff.JobFile;
 
 namespace CutShop.Paper.Sheets;
 

@@ -1,4 +1,5 @@
 using CutShop.Paper.Drawings;
+using CutShop.Paper.Words;
 
 namespace CutShop.Paper.Sheets;
 

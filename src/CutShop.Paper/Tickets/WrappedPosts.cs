@@ -1,3 +1,4 @@
+using CutShop.Paper.Drawings;
 using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
 using CutShop.Takeoff.JobFile;

@@ -1,5 +1,7 @@
 using CutShop.Shop.Store;
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Benches;
 

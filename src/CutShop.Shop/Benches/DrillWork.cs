@@ -1,5 +1,6 @@
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
+using CutShop.Takeoff.JobFile;
 
 namespace CutShop.Shop.Benches;
 

@@ -1,3 +1,4 @@
+using CutShop.CutPlan;
 using CutShop.Shop.Stock;
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;

@@ -1,3 +1,4 @@
+using CutShop.CutPlan;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 

@@ -1,3 +1,4 @@
+using CutShop.CutPlan.Search;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using CutShop.CutPlan.Search;
 using CutShop.Shop.Orders;
 using CutShop.Shop.Stock;
 using CutShop.Shop.Store;

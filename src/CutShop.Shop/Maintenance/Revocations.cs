@@ -1,5 +1,6 @@
 using CutShop.Shop.People;
 using CutShop.Shop.Store;
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Result;
 
 namespace CutShop.Shop.Maintenance;

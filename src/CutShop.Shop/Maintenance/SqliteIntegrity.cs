@@ -1,4 +1,5 @@
 using CutShop.Shop.Store;
+using CutShop.Takeoff.JobFile;
 
 namespace CutShop.Shop.Maintenance;
 

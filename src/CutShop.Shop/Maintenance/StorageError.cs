@@ -1,4 +1,3 @@
-using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Words;
 using Microsoft.Data.Sqlite;
@@ -64,7 +63,7 @@ public sealed record StorageError(Sentence Said)
         _ => null,
     };
 
-    private static StorageError Named(string key, params IReadOnlyList<object?> values) => new(new Sentence(CareReplies.List, key, values));
+    private static StorageError Named(string key, params IReadOnlyList<object?> values) => new(new Sentence(StorageErrorWords.List, key, values));
 
     private static StorageError? OfCode(int code) => code switch
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using CutShop.Takeoff.JobFile;
 
 namespace CutShop.Shop.Orders;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Orders;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Orders;
 

@@ -1,4 +1,6 @@
 using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Orders;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CutShop.Shop.Store;
 using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Tables;
 using CutShop.Takeoff.Words;
 
@@ -71,9 +72,10 @@ public sealed record PriceForm(
 
         T Take<T>(string field, Parsed<T> parsed)
         {
-            if (!parsed.IsGood)
-                problems[field] = OrderReplies.Of(parsed.Problem!);
-            return parsed.Value;
+            if (parsed.IsGood)
+                return parsed.Value;
+            problems[field] = parsed.Reason!;
+            return default!;
         }
     }
 

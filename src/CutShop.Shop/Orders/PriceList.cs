@@ -1,5 +1,6 @@
 using CutShop.Shop.Store;
 using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Orders;

@@ -1,3 +1,4 @@
+using CutShop.CutPlan.Search;
 using CutShop.Shop.Store;
 
 namespace CutShop.Shop.Site;

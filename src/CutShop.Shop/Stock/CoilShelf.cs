@@ -137,7 +137,7 @@ public sealed class CoilShelf(ShopDatabase database)
             return Refused("CoilMark", mark);
         if (!IsWord(reason))
             return Refused("Reason", reason, LongestWord);
-        session.Execute("UPDATE coils SET state = @CoilStates.Retired WHERE id = @Id", new { CoilStates.Retired, coil.Id });
+        session.Execute($"UPDATE coils SET state = '{CoilStates.Retired}' WHERE id = @Id", new { coil.Id });
         session.Record("coil", coil.Id, who, HistoryCodes.CoilRetired, CoilStates.InStock, CoilStates.Retired, reason);
         return Done(mark);
     }

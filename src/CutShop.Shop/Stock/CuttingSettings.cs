@@ -1,4 +1,5 @@
 using CutShop.CutPlan;
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Shop.Stock;

@@ -55,11 +55,10 @@ public sealed class CuttingSettingsShelf(ShopDatabase database)
         Length Read(string field, string text, Length least, Length most)
         {
             var parsed = LengthText.Parse(text);
-            if (!parsed.IsGood)
-                problems.Add(new(field, text, parsed.Problem!));
-            else if (parsed.Value < least || parsed.Value > most)
-                problems.Add(new(field, text, SettingsReplies.Say("FromTo", least, most)));
-            return parsed.Value;
+            if (parsed is { IsGood: true, Value: var length } && length >= least && length <= most)
+                return length;
+            problems.Add(new(field, text, parsed.Problem ?? SettingsReplies.Say("FromTo", least, most)));
+            return default;
         }
     }
 

@@ -1,3 +1,5 @@
+using CutShop.Shop.Orders;
+
 namespace CutShop.Shop.Stock;
 
 /// <summary>The states of a cut plan.</summary>

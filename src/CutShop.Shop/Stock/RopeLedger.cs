@@ -1,5 +1,7 @@
+using CutShop.CutPlan.Search;
 using CutShop.Shop.Store;
 using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 
 namespace CutShop.Shop.Stock;
 

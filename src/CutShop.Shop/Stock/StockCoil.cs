@@ -1,3 +1,4 @@
+using CutShop.CutPlan.Search;
 using CutShop.Shop.Store;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Words;

@@ -1,3 +1,5 @@
+using CutShop.Takeoff.Lengths;
+
 namespace CutShop.Shop.Store;
 
 /// <summary>The steps of cutting a piece, in order.</summary>

@@ -1,3 +1,5 @@
+using CutShop.CutPlan.Search;
+
 namespace CutShop.Shop.Store;
 
 /// <summary>The words of <see cref="SiteReportKind"/> as forms send and tables keep them.</summary>

@@ -1,3 +1,4 @@
+using CutShop.Shop.Jobs;
 using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Shop.Store;

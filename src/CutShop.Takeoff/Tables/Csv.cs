@@ -1,3 +1,5 @@
+using CutShop.Takeoff.JobFile;
+
 namespace CutShop.Takeoff.Tables;
 
 /// <summary>Reads the program's own tables: commas, a header line, no quotes; lines that start with # are notes.</summary>

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using CutShop.Paper.Sheets;
 using CutShop.Takeoff.JobFile;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -49,7 +50,7 @@ internal static class ApiProblem
         OfFile("JobFile", [.. problems.Take(MostListed).Select(problem => new ProblemPlace(problem.Path, problem.Value, problem.Text))], problems.Count);
 
     /// <summary>The problem of a file that could not be read: how many places are wrong, and the first of them.</summary>
-    /// <param name="what">JobFile or Sheet, as the keys of the sentences end.</param>
+    /// <param name="what">JobFile or Sheet.</param>
     /// <param name="first">The first places.</param>
     /// <param name="count">How many there are.</param>
     public static ProblemHttpResult OfFile(string what, IReadOnlyList<ProblemPlace> first, int count) => Of(
@@ -57,10 +58,13 @@ internal static class ApiProblem
         Counted(what, first.Count, count),
         first);
 
-    private static string Counted(string what, int listed, int count) =>
-        count == 1 ? HostWords.Say($"ApiOneWrong{what}")
-        : count == listed ? HostWords.Say($"ApiSomeWrong{what}", count)
-        : $"{HostWords.Say($"ApiSomeWrong{what}", count)} {HostWords.Say("ApiFirstListed", listed)}";
+    private static string Counted(string what, int listed, int count)
+    {
+        var (one, some) = what == "Sheet" ? ("ApiOneWrongSheet", "ApiSomeWrongSheet") : ("ApiOneWrongJobFile", "ApiSomeWrongJobFile");
+        return count == 1 ? HostWords.Say(one)
+            : count == listed ? HostWords.Say(some, count)
+            : $"{HostWords.Say(some, count)} {HostWords.Say("ApiFirstListed", listed)}";
+    }
 
     /// <summary>The problem of a job that is not there.</summary>
     public static ProblemHttpResult NoJob(string number) =>

@@ -1,5 +1,7 @@
 using System.Globalization;
 using CutShop.Shop.Store;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
 

@@ -1,7 +1,9 @@
+using CutShop.CutPlan;
 using CutShop.Paper.Labels;
 using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
 using CutShop.Shop.Jobs;
+using CutShop.Takeoff.JobFile;
 using CutShop.Web.Jobs;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;

@@ -1,4 +1,5 @@
 using System.Security.Claims;
+using CutShop.Paper.Sheets;
 using CutShop.Shop.Jobs;
 using CutShop.Takeoff.JobFile;
 using CutShop.Web.Shared;

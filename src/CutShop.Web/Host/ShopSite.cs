@@ -23,7 +23,11 @@ public static class ShopSite
     public static WebApplication Build(ShopSiteSettings settings, params string[] listenOn)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ApplicationName = typeof(ShopSite).Assembly.GetName().Name });
+        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions
+        {
+            ApplicationName = typeof(ShopSite).Assembly.GetName().Name,
+            Args = ["--hostBuilder:reloadConfigOnChange=false"], // settings are read when it starts; a watched file takes a handle of which a machine has few
+        });
         builder.WebHost.UseUrls(listenOn);
         builder.WebHost.ConfigureKestrel(options =>
         {
@@ -86,7 +90,7 @@ public static class ShopSite
             services.AddSingleton(nightly).AddHostedService<NightlyBackups>();
         services.AddBenches();
         services.AddOnSite();
-        services.AddRazorPages().AddApplicationPart(typeof(ShopSite).Assembly).AddMvcOptions(options =>
+        services.AddRazorPages(options => options.RootDirectory = "/").AddApplicationPart(typeof(ShopSite).Assembly).AddMvcOptions(options =>
         {
             options.Filters.Add<NulCharacters>(NulCharacters.Order);
             options.Filters.Add<PageHandlers>();

@@ -1,9 +1,8 @@
+using System.Globalization;
 using System.Net;
 using CutShop.Shop.Maintenance;
 using CutShop.Web.Api;
 using CutShop.Web.Shared;
-
-using static CutShop.Web.Shared.HostWords;
 
 namespace CutShop.Web.Host;
 
@@ -14,6 +13,8 @@ namespace CutShop.Web.Host;
 internal sealed partial class StorageErrorAnswers(RequestDelegate next, ILogger<StorageErrorAnswers> logger)
 {
     private const string RetryAfterSeconds = "10";
+
+    private static readonly PageText T = new(StorageErrorWords.List);
 
     public async Task InvokeAsync(HttpContext context)
     {
@@ -29,7 +30,7 @@ internal sealed partial class StorageErrorAnswers(RequestDelegate next, ILogger<
             context.Response.Headers.RetryAfter = RetryAfterSeconds;
             if (ApiRoutes.Serves(context.Request.Path))
             {
-                await ApiProblem.Of(StatusCodes.Status503ServiceUnavailable, $"{trouble.Text} {HostWords.Say(stored)}").ExecuteAsync(context);
+                await ApiProblem.Of(StatusCodes.Status503ServiceUnavailable, $"{trouble.Text} {StorageErrorWords.List.Say(CultureInfo.InvariantCulture, stored)}").ExecuteAsync(context);
                 return;
             }
             context.Response.StatusCode = StatusCodes.Status503ServiceUnavailable;
@@ -45,7 +46,7 @@ internal sealed partial class StorageErrorAnswers(RequestDelegate next, ILogger<
         <head>
           <meta charset="utf-8">
           <meta name="viewport" content="width=device-width, initial-scale=1">
-          <title>{Html(T["TitleOfPage", T["NotStored"]])}</title>
+          <title>{Html(T["NotStored"])} · CutShop</title>
           <link rel="icon" href="{Assets.Address("mark.svg")}" type="image/svg+xml">
           <link rel="stylesheet" href="{Assets.Address("site.css")}">
         </head>

@@ -1,5 +1,6 @@
 using CutShop.Shop.Jobs;
 using CutShop.Shop.Orders;
+using CutShop.Shop.Store;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;

@@ -1,3 +1,4 @@
+using CutShop.CutPlan.Search;
 using CutShop.Paper.Sheets;
 using CutShop.Shop.Jobs;
 using CutShop.Web.Shared;

@@ -1,4 +1,5 @@
 using CutShop.Paper.Drawings;
+using CutShop.Paper.Sheets;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Result;
 

@@ -1,5 +1,6 @@
 using CutShop.Shop.Orders;
 using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Tables;
 
 namespace CutShop.Web.Orders;
 

@@ -1,4 +1,5 @@
 using CutShop.Shop.People;
+using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Web.People;
 

@@ -1,4 +1,5 @@
 using CutShop.Shop.Store;
+using CutShop.Web.People;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;

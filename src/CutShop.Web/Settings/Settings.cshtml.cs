@@ -1,3 +1,4 @@
+using CutShop.Shop.People;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc.RazorPages;

@@ -1,4 +1,5 @@
 using CutShop.Shop.Store;
+using CutShop.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 

@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Web.Shared;
 

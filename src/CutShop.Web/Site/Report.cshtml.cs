@@ -1,3 +1,4 @@
+using CutShop.CutPlan.Search;
 using CutShop.Shop.Maintenance;
 using CutShop.Shop.Site;
 using CutShop.Shop.Store;

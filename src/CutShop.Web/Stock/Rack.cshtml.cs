@@ -1,3 +1,4 @@
+using CutShop.CutPlan.Search;
 using CutShop.Shop.Orders;
 using CutShop.Shop.Stock;
 using CutShop.Takeoff.Lengths;

@@ -1,3 +1,5 @@
+using CutShop.Testing.Fuzz;
+
 namespace CutShop.Benchmarks.Against;
 
 /// <summary>

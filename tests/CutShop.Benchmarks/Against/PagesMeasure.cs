@@ -1,4 +1,5 @@
 using System.Globalization;
+using CutShop.Benchmarks.Cutting;
 using CutShop.Benchmarks.Fuzz;
 using CutShop.Benchmarks.Takeoff;
 

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Trust;
 
 namespace CutShop.Benchmarks.Against;

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using CutShop.Benchmarks.Against;
 using CutShop.Testing.Stores;
 using static CutShop.Benchmarks.Printed;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Rendering;
 
 namespace CutShop.Benchmarks.Labels;

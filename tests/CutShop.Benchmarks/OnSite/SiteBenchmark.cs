@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text;
+using CutShop.Benchmarks.Against;
 using Microsoft.AspNetCore.Builder;
 using static CutShop.Benchmarks.Printed;
 

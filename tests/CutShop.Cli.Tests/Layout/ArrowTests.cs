@@ -46,15 +46,27 @@ public sealed class ArrowTests
     private static IEnumerable<IType> OwnTypes() => Program.Value.Types.Where(type =>
         Projects.Any(project => type.Namespace.FullName == project || type.Namespace.FullName.StartsWith(project + ".", StringComparison.Ordinal)));
 
-    /// <summary>Which folder uses which other one of its project, and some of the types by which it does.</summary>
+    /// <summary>Which folder uses which other one of its project, and some of the types or files by which it does.</summary>
     private static IEnumerable<(string From, string To, string Types)> Uses() => OwnTypes()
-        .SelectMany(type => type.Dependencies.Select(dependency => (From: FolderOf(type), To: FolderOf(dependency.Target), Types: $"{type.Name} -> {dependency.Target.Name}")))
+        .SelectMany(type => type.Dependencies.Where(dependency => dependency.Target is not GenericParameter)
+            .Select(dependency => (From: FolderOf(type), To: FolderOf(dependency.Target), Types: $"{type.Name} -> {dependency.Target.Name}")))
+        .Concat(Imports())
         .Where(use => use.From is not null && use.To is not null && use.From != use.To && ProjectOf(use.From) == ProjectOf(use.To))
         .GroupBy(use => (use.From, use.To))
         .Select(same => (same.Key.From!, same.Key.To!.Split('/')[1], string.Join(", ", same.Select(use => use.Types).Distinct(StringComparer.Ordinal).Take(8))));
 
+    /// <summary>What files name: a constant of another folder leaves no trace in the compiled program.</summary>
+    private static IEnumerable<(string? From, string? To, string Types)> Imports() =>
+        from folder in ContributorGuide.Arrows.Keys
+        from file in Directory.EnumerateFiles(Path.Combine(ContributorGuide.Root, "src", folder), "*.cs", SearchOption.AllDirectories)
+        from line in File.ReadLines(file)
+        where line.StartsWith("using CutShop.", StringComparison.Ordinal)
+        let used = line["using ".Length..^1].Split('.')
+        where used.Length == 3
+        select ((string?)folder, (string?)$"{used[0]}.{used[1]}/{used[2]}", Path.GetFileName(file));
+
     private static string? FolderOf(IType type) =>
-        Projects.FirstOrDefault(project => type.Namespace.FullName.StartsWith(project + ".", StringComparison.Ordinal)) is { } project
+        Projects.FirstOrDefault(project => type.Namespace?.FullName.StartsWith(project + ".", StringComparison.Ordinal) == true) is { } project
             ? $"{project}/{type.Namespace.FullName[(project.Length + 1)..]}"
             : null;
 

@@ -1,5 +1,6 @@
 using System.Xml.Linq;
 using CutShop.Paper.Tests.Samples;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Paper.Tests.Drawings;
 

@@ -1,4 +1,5 @@
 using CutShop.Paper.Tests.Samples;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Rendering;
 
 namespace CutShop.Paper.Tests.Labels;

@@ -1,3 +1,5 @@
+using CutShop.Testing.Fuzz;
+
 namespace CutShop.Paper.Tests.Labels;
 
 public sealed class QrModulesTests

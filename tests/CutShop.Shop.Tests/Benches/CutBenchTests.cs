@@ -1,3 +1,4 @@
+using CutShop.Testing.Fuzz;
 using static CutShop.Shop.Tests.Benches.PlannedShop;
 
 namespace CutShop.Shop.Tests.Benches;

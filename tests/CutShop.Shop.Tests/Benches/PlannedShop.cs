@@ -1,3 +1,4 @@
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Jobs;
 
 namespace CutShop.Shop.Tests.Benches;

@@ -1,4 +1,5 @@
 using CutShop.Shop.Tests.Orders;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Jobs;
 
 namespace CutShop.Shop.Tests.Jobs;

@@ -1,3 +1,4 @@
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Trust;
 using Microsoft.Extensions.Time.Testing;
 

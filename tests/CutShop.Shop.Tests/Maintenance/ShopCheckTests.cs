@@ -1,3 +1,4 @@
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Stores;
 
 namespace CutShop.Shop.Tests.Maintenance;

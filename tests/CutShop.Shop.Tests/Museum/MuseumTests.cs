@@ -1,3 +1,4 @@
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Jobs;
 using CutShop.Testing.Museum;
 using CutShop.Testing.Stores;

@@ -1,3 +1,5 @@
+using CutShop.Testing.Fuzz;
+
 namespace CutShop.Shop.Tests.Orders;
 
 public sealed class QuestionMistakesTests

@@ -1,3 +1,5 @@
+using CutShop.Testing.Fuzz;
+
 namespace CutShop.Shop.Tests.Stock;
 
 public sealed class CoilShelfTests : IDisposable

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Jobs;
 using CutShop.Testing.Trust;
 

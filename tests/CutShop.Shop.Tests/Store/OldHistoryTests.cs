@@ -1,3 +1,4 @@
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Stores;
 using Dapper;
 using Microsoft.Data.Sqlite;
@@ -112,7 +113,7 @@ public sealed class OldHistoryTests
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    private static string OldShop => Path.Combine(AppContext.BaseDirectory, "Database", "OldShop");
+    private static string OldShop => Path.Combine(AppContext.BaseDirectory, "Store", "OldShop");
 
     [Theory]
     [InlineData(false)]

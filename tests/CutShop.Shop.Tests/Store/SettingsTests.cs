@@ -1,3 +1,5 @@
+using CutShop.Testing.Fuzz;
+
 namespace CutShop.Shop.Tests.Store;
 
 public sealed class SettingsTests : IDisposable

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Diagnostics.Metrics;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Stores;
 
 namespace CutShop.Shop.Tests.Store;

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using CsCheck;
 using CutShop.Takeoff.Tests.Rules;
+using CutShop.Testing.Fuzz;
 using Json.Schema;
 
 namespace CutShop.Takeoff.Tests.JobFile;

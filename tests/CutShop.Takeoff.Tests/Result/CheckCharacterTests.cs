@@ -1,3 +1,5 @@
+using CutShop.Testing.Fuzz;
+
 namespace CutShop.Takeoff.Tests.Result;
 
 public sealed class CheckCharacterTests

@@ -1,5 +1,6 @@
 using System.Globalization;
 using CsCheck;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Takeoff.Tests.Result;
 

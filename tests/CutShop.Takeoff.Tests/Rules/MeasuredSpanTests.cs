@@ -1,4 +1,5 @@
 using CsCheck;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Takeoff.Tests.Rules;
 

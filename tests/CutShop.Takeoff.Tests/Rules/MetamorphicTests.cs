@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using CsCheck;
+using CutShop.Testing.Fuzz;
 
 namespace CutShop.Takeoff.Tests.Rules;
 

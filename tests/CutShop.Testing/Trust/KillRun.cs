@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Globalization;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Stores;
 
 namespace CutShop.Testing.Trust;

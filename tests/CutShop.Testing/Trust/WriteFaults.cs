@@ -1,3 +1,4 @@
+using CutShop.Testing.Fuzz;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Testing.Trust;

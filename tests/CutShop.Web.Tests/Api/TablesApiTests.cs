@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using CsvHelper;
+using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Api;
 

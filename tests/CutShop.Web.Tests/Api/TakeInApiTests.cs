@@ -1,5 +1,7 @@
 using System.Net;
 using System.Text;
+using CutShop.Testing.Fuzz;
+using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Api;
 

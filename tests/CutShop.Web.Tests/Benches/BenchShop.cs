@@ -1,3 +1,5 @@
+using CutShop.Web.Tests.Orders;
+using CutShop.Web.Tests.Site;
 using Microsoft.Playwright;
 
 namespace CutShop.Web.Tests.Benches;

@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
+using CutShop.Testing.Fuzz;
+using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Benches;
 

@@ -1,3 +1,4 @@
+using CutShop.Web.Tests;
 using CutShop.Web.Tests.Orders;
 
 namespace CutShop.Web.Tests.Benches;

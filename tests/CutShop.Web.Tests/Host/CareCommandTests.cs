@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Runtime.Versioning;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Museum;
 using CutShop.Testing.Stores;
 using CutShop.Testing.Trust;

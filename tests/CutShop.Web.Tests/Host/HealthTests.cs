@@ -1,5 +1,6 @@
 using System.Net;
 using CutShop.Testing.Stores;
+using CutShop.Web.Tests;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Web.Tests.Host;

@@ -1,4 +1,6 @@
 using System.Net;
+using CutShop.Testing.Fuzz;
+using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Host;
 

@@ -2,6 +2,8 @@ using System.Net;
 using System.Text;
 using System.Text.Json;
 using CutShop.Testing.Trust;
+using CutShop.Web.Tests;
+using CutShop.Web.Tests.People;
 
 namespace CutShop.Web.Tests.Host;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
 using CutShop.Testing.Museum;
+using CutShop.Web.Tests;
 using Microsoft.AspNetCore.Routing;
 
 namespace CutShop.Web.Tests.Museum;

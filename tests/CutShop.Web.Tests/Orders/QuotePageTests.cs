@@ -1,3 +1,5 @@
+using CutShop.Web.Tests;
+
 namespace CutShop.Web.Tests.Orders;
 
 public sealed class QuotePageTests

@@ -1,3 +1,5 @@
+using CutShop.Web.Tests;
+
 namespace CutShop.Web.Tests.People;
 
 /// <summary>A tablet at a bench.</summary>

@@ -1,4 +1,5 @@
 using System.Net;
+using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.People;
 

@@ -1,3 +1,5 @@
+using CutShop.Web.Tests;
+using CutShop.Web.Tests.Site;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 

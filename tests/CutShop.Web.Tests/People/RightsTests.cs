@@ -1,4 +1,5 @@
 using System.Net;
+using CutShop.Web.Tests;
 using Microsoft.AspNetCore.Routing;
 
 namespace CutShop.Web.Tests.People;

@@ -1,5 +1,6 @@
 using System.Net;
 using CutShop.Testing.Trust;
+using CutShop.Web.Tests;
 using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Web.Tests.People;

@@ -1,4 +1,5 @@
 using System.Net;
+using CutShop.Web.Tests;
 using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Web.Tests.People;

@@ -1,5 +1,6 @@
 using System.IO.Compression;
 using System.Net;
+using CutShop.Web.Tests;
 using CutShop.Web.Tests.Benches;
 
 namespace CutShop.Web.Tests.Site;

@@ -1,4 +1,5 @@
 using System.Net;
+using CutShop.Web.Tests;
 using CutShop.Web.Tests.Benches;
 
 namespace CutShop.Web.Tests.Site;

@@ -1,5 +1,7 @@
 using System.Net;
 using System.Text.Json;
+using CutShop.Testing.Fuzz;
+using CutShop.Web.Tests;
 using CutShop.Web.Tests.Benches;
 using SkiaSharp;
 

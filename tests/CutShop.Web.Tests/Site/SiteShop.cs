@@ -1,4 +1,5 @@
 using System.Net.Http.Headers;
+using CutShop.Testing.Fuzz;
 using CutShop.Web.Tests.Benches;
 
 namespace CutShop.Web.Tests.Site;

@@ -1,7 +1,9 @@
 using System.Net;
 using System.Text;
 using System.Text.Json;
+using CutShop.Testing.Fuzz;
 using CutShop.Testing.Stores;
+using CutShop.Web.Tests;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Web.Tests.Trust;

@@ -1,8 +1,10 @@
+using CutShop.CutPlan.Search;
 using CutShop.Shop.Orders;
+using CutShop.Takeoff.Lengths;
 using Microsoft.AspNetCore.Html;
 using Microsoft.AspNetCore.Razor.TagHelpers;
 
-namespace CutShop.Web.Orders;
+namespace CutShop.Web.Shared;
 
 /// <summary>A field of the order desk: its label, its box or list, and beside it what was understood and what is wrong.</summary>
 [HtmlTargetElement("field", TagStructure = TagStructure.WithoutEndTag)]
