@@ -1,5 +1,4 @@
 using System.CommandLine;
-using CutShop.Paper.Sheets;
 using CutShop.Shop.People;
 using CutShop.Shop.Store;
 

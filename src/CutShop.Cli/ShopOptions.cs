@@ -4,7 +4,6 @@ using CutShop.Paper.Words;
 using CutShop.Shop.Maintenance;
 using CutShop.Shop.Site;
 using CutShop.Shop.Store;
-using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Cli;
 

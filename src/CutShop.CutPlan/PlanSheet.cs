@@ -1,5 +1,4 @@
 using CutShop.CutPlan.Search;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 
 namespace CutShop.CutPlan;

@@ -1,4 +1,3 @@
-using CutShop.CutPlan.Search;
 using CutShop.Takeoff.Lengths;
 
 namespace CutShop.CutPlan;

@@ -1,6 +1,5 @@
 using CsCheck;
 using CutShop.Testing.CutPlans;
-using CutShop.Testing.Fuzz;
 
 namespace CutShop.CutPlan.Tests;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using CutShop.Testing.CutPlans;
-using CutShop.Testing.Fuzz;
 
 namespace CutShop.CutPlan.Tests;
 

@@ -1,5 +1,4 @@
 using CutShop.Testing.CutPlans;
-using CutShop.Testing.Fuzz;
 
 namespace CutShop.CutPlan.Tests;
 

@@ -1,6 +1,5 @@
 using CutShop.Paper.Tests.Samples;
 using CutShop.Testing;
-using CutShop.Testing.Fuzz;
 
 namespace CutShop.Paper.Tests;
 

@@ -3,7 +3,6 @@ using System.Globalization;
 using System.Resources;
 using System.Text.RegularExpressions;
 using CutShop.Paper.Tests.Samples;
-using CutShop.Testing.Fuzz;
 
 namespace CutShop.Paper.Tests;
 

@@ -1,4 +1,3 @@
-using CutShop.Web.Tests.Orders;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 

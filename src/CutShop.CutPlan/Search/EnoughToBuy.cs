@@ -1,5 +1,4 @@
 using CutShop.CutPlan.EqualCoils;
-using CutShop.Takeoff.Lengths;
 
 namespace CutShop.CutPlan.Search;
 

@@ -1,5 +1,3 @@
-using CutShop.Takeoff.Result;
-
 namespace CutShop.Paper.Drawings;
 
 /// <summary>A font that paper needs is not on this machine. The message names it, where it was looked for and how to get it.</summary>

@@ -1,6 +1,3 @@
-using CutShop.Takeoff.Result;
-using CutShop.Takeoff.Tables;
-
 namespace CutShop.Paper.Drawings;
 
 /// <summary>The line styles of a drawing.</summary>

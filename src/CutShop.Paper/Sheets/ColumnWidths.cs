@@ -1,5 +1,3 @@
-using CutShop.Takeoff.Lengths;
-
 namespace CutShop.Paper.Sheets;
 
 /// <summary>Shares a width between columns.</summary>

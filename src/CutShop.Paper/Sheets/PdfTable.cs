@@ -1,5 +1,4 @@
 using CutShop.Paper.Drawings;
-using CutShop.Takeoff.JobFile;
 
 namespace CutShop.Paper.Sheets;
 

@@ -1,5 +1,4 @@
 using CutShop.Paper.Drawings;
-using CutShop.Paper.Words;
 
 namespace CutShop.Paper.Sheets;
 

@@ -1,4 +1,3 @@
-using CutShop.CutPlan;
 using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Paper.Tickets;

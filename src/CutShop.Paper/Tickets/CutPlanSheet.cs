@@ -1,9 +1,7 @@
 using CutShop.CutPlan;
 using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
-using CutShop.Takeoff.Tables;
 
 namespace CutShop.Paper.Tickets;
 

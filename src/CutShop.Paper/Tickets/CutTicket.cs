@@ -1,7 +1,5 @@
-using CutShop.CutPlan;
 using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 

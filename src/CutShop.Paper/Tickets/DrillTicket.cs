@@ -3,7 +3,6 @@ using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Result;
-using CutShop.Takeoff.Rules;
 
 namespace CutShop.Paper.Tickets;
 

@@ -1,4 +1,3 @@
-using CutShop.Paper.Drawings;
 using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
 using CutShop.Takeoff.JobFile;

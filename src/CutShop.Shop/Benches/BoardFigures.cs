@@ -1,7 +1,5 @@
 using CutShop.Shop.Store;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
-using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Benches;
 

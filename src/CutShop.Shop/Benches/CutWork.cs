@@ -1,7 +1,5 @@
-using CutShop.CutPlan;
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 

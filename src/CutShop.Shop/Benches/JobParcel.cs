@@ -1,5 +1,4 @@
 using CutShop.Shop.Tickets;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 

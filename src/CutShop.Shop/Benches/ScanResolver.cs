@@ -1,6 +1,5 @@
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Words;
 

@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using System.Text;
-using CutShop.CutPlan.Search;
 using CutShop.Shop.Tickets;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;

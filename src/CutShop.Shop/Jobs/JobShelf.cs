@@ -1,4 +1,3 @@
-using CutShop.CutPlan;
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
 using CutShop.Takeoff.JobFile;

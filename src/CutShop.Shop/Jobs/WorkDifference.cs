@@ -1,4 +1,3 @@
-using CutShop.CutPlan.Search;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using CutShop.CutPlan.Search;
 using CutShop.Shop.Orders;
 using CutShop.Shop.Stock;
 using CutShop.Shop.Store;

@@ -1,6 +1,5 @@
 using CutShop.Shop.People;
 using CutShop.Shop.Store;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Result;
 
 namespace CutShop.Shop.Maintenance;

@@ -1,5 +1,4 @@
 using CutShop.Shop.Store;
-using CutShop.Takeoff.JobFile;
 
 namespace CutShop.Shop.Maintenance;
 

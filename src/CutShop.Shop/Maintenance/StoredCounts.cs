@@ -1,8 +1,5 @@
-using CutShop.CutPlan.Search;
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
-using CutShop.Takeoff.JobFile;
-using CutShop.Takeoff.Result;
 
 namespace CutShop.Shop.Maintenance;
 

@@ -4,7 +4,6 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using CutShop.Shop.Store;
-using CutShop.Takeoff.JobFile;
 using Dapper;
 using Microsoft.Data.Sqlite;
 

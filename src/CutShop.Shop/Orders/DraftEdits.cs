@@ -1,5 +1,4 @@
 using System.Globalization;
-using CutShop.Takeoff.JobFile;
 
 namespace CutShop.Shop.Orders;
 

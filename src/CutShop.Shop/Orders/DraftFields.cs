@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
 using CutShop.Takeoff.JobFile;
-using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Orders;
 

@@ -1,6 +1,3 @@
-using CutShop.Takeoff.JobFile;
-using CutShop.Takeoff.Tables;
-
 namespace CutShop.Shop.Orders;
 
 // A job as it is being typed. Every member is the text of one field, just as it was typed; empty where nothing was.

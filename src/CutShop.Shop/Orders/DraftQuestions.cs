@@ -1,6 +1,5 @@
 using System.Globalization;
 using CutShop.Takeoff.Lengths;
-using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Orders;
 

@@ -1,6 +1,4 @@
 using CutShop.Takeoff.JobFile;
-using CutShop.Takeoff.Lengths;
-using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Orders;
 

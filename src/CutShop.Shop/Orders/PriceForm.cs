@@ -1,7 +1,6 @@
 using System.Globalization;
 using CutShop.Shop.Store;
 using CutShop.Takeoff.Lengths;
-using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Tables;
 using CutShop.Takeoff.Words;
 

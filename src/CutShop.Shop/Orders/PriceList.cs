@@ -1,6 +1,5 @@
 using CutShop.Shop.Store;
 using CutShop.Takeoff.Lengths;
-using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Orders;

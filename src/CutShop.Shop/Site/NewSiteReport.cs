@@ -1,4 +1,3 @@
-using CutShop.CutPlan.Search;
 using CutShop.Shop.Store;
 
 namespace CutShop.Shop.Site;

@@ -1,6 +1,5 @@
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 

@@ -1,6 +1,4 @@
-using CutShop.CutPlan.Search;
 using CutShop.Shop.Tickets;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Result;
 
 namespace CutShop.Shop.Site;

@@ -1,5 +1,4 @@
 using CutShop.CutPlan;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Shop.Stock;

@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using CutShop.CutPlan;
-using CutShop.CutPlan.Search;
 using CutShop.Shop.Store;
 
 namespace CutShop.Shop.Stock;

@@ -1,8 +1,6 @@
 using CutShop.CutPlan;
-using CutShop.CutPlan.Search;
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 

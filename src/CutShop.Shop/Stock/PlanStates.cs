@@ -1,5 +1,3 @@
-using CutShop.Shop.Orders;
-
 namespace CutShop.Shop.Stock;
 
 /// <summary>The states of a cut plan.</summary>

@@ -1,10 +1,7 @@
-using CutShop.CutPlan;
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
-using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Stock;
 

@@ -1,7 +1,5 @@
-using CutShop.CutPlan.Search;
 using CutShop.Shop.Store;
 using CutShop.Takeoff.Lengths;
-using CutShop.Takeoff.Result;
 
 namespace CutShop.Shop.Stock;
 

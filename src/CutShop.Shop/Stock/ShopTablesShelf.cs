@@ -1,6 +1,4 @@
-using CutShop.CutPlan.Search;
 using CutShop.Shop.Store;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Tables;
 

@@ -1,4 +1,3 @@
-using CutShop.CutPlan.Search;
 using CutShop.Shop.Store;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Words;

@@ -1,5 +1,3 @@
-using CutShop.Takeoff.Lengths;
-
 namespace CutShop.Shop.Store;
 
 /// <summary>The steps of cutting a piece, in order.</summary>

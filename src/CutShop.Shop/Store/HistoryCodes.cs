@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using CutShop.Shop.Stock;
 using CutShop.Takeoff.Lengths;
 
 using static CutShop.Shop.Store.HistoryWords;

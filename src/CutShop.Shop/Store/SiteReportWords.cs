@@ -1,5 +1,3 @@
-using CutShop.CutPlan.Search;
-
 namespace CutShop.Shop.Store;
 
 /// <summary>The words of <see cref="SiteReportKind"/> as forms send and tables keep them.</summary>

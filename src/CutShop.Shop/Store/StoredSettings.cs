@@ -1,4 +1,3 @@
-using CutShop.Shop.Jobs;
 using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Shop.Store;

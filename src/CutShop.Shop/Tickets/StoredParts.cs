@@ -1,8 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
-using CutShop.Shop.Orders;
 using CutShop.Shop.Store;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Result;
 
 namespace CutShop.Shop.Tickets;

@@ -3,7 +3,6 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
-using CutShop.Takeoff.Rules;
 using CutShop.Takeoff.Tables;
 using CutShop.Takeoff.Words;
 

@@ -1,5 +1,3 @@
-using CutShop.Takeoff.JobFile;
-
 namespace CutShop.Takeoff.Tables;
 
 /// <summary>Reads the program's own tables: commas, a header line, no quotes; lines that start with # are notes.</summary>

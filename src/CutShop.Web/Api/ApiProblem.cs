@@ -1,5 +1,4 @@
 using System.Text.Json.Serialization;
-using CutShop.Paper.Sheets;
 using CutShop.Takeoff.JobFile;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;

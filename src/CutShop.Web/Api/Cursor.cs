@@ -1,7 +1,5 @@
 using System.Globalization;
 using CutShop.Shop.Store;
-using CutShop.Takeoff.JobFile;
-using CutShop.Takeoff.Lengths;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
 

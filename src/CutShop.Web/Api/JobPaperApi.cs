@@ -1,9 +1,7 @@
-using CutShop.CutPlan;
 using CutShop.Paper.Labels;
 using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
 using CutShop.Shop.Jobs;
-using CutShop.Takeoff.JobFile;
 using CutShop.Web.Jobs;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;

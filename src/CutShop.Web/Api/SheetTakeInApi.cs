@@ -1,5 +1,4 @@
 using System.Security.Claims;
-using CutShop.Paper.Sheets;
 using CutShop.Shop.Jobs;
 using CutShop.Takeoff.JobFile;
 using CutShop.Web.Shared;

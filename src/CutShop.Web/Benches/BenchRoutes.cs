@@ -2,8 +2,6 @@ using System.Globalization;
 using System.Text;
 using CutShop.Paper.Sheets;
 using CutShop.Shop.Benches;
-using CutShop.Takeoff.JobFile;
-using CutShop.Takeoff.Tables;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Localization;

@@ -1,6 +1,4 @@
-using CutShop.CutPlan.Search;
 using CutShop.Shop.Benches;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Tables;

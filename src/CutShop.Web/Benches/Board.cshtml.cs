@@ -1,7 +1,5 @@
 using System.Globalization;
-using CutShop.Paper.Words;
 using CutShop.Shop.Benches;
-using CutShop.Takeoff.Result;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace CutShop.Web.Benches;

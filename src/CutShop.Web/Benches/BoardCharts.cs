@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Text;
-using CutShop.Paper.Drawings;
 using CutShop.Shop.Benches;
-using CutShop.Takeoff.Tables;
 
 namespace CutShop.Web.Benches;
 

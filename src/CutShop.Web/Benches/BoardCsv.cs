@@ -2,7 +2,6 @@ using System.Globalization;
 using CsvHelper;
 using CutShop.Shop.Benches;
 using CutShop.Shop.Maintenance;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Web.Shared;
 

@@ -3,7 +3,6 @@ using CutShop.Paper.Installing;
 using CutShop.Paper.Words;
 using CutShop.Shop.Benches;
 using CutShop.Shop.Tickets;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Result;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Mvc;

@@ -1,6 +1,5 @@
 using CutShop.Shop.Jobs;
 using CutShop.Shop.Orders;
-using CutShop.Shop.Store;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;

@@ -5,7 +5,6 @@ using CutShop.Shop.Jobs;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
-using CutShop.Takeoff.Tables;
 
 using static CutShop.Web.Jobs.JobWords;
 

@@ -1,4 +1,3 @@
-using CutShop.CutPlan.Search;
 using CutShop.Paper.Sheets;
 using CutShop.Shop.Jobs;
 using CutShop.Web.Shared;

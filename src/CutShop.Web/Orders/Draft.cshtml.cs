@@ -1,7 +1,6 @@
 using System.Globalization;
 using CutShop.Shop.Jobs;
 using CutShop.Shop.Orders;
-using CutShop.Takeoff.JobFile;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;

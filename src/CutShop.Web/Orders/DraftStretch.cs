@@ -1,5 +1,4 @@
 using CutShop.Paper.Drawings;
-using CutShop.Paper.Sheets;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Result;
 

@@ -1,11 +1,9 @@
 using System.Globalization;
-using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
 using CutShop.Shop.Jobs;
 using CutShop.Shop.Orders;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
-using CutShop.Takeoff.Tables;
 using CutShop.Web.Shared;
 
 namespace CutShop.Web.Orders;

@@ -1,6 +1,5 @@
 using CutShop.Shop.Orders;
 using CutShop.Takeoff.JobFile;
-using CutShop.Takeoff.Tables;
 
 namespace CutShop.Web.Orders;
 

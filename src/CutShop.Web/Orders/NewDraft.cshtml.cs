@@ -1,7 +1,5 @@
-using CutShop.Paper.Drawings;
 using CutShop.Shop.Orders;
 using CutShop.Shop.Stock;
-using CutShop.Takeoff.Lengths;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;

@@ -1,6 +1,5 @@
 using CutShop.Shop.Orders;
 using CutShop.Shop.Store;
-using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Words;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Authorization;

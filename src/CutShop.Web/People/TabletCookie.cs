@@ -1,5 +1,4 @@
 using CutShop.Shop.People;
-using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Web.People;
 

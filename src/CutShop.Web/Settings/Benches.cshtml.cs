@@ -1,6 +1,5 @@
 using System.Globalization;
 using CutShop.Shop.Benches;
-using CutShop.Web.People;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;

@@ -1,5 +1,4 @@
 using CutShop.Shop.Stock;
-using CutShop.Web.People;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;

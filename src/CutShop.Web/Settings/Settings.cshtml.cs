@@ -1,4 +1,3 @@
-using CutShop.Shop.People;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc.RazorPages;

@@ -1,5 +1,4 @@
 using CutShop.Shop.Store;
-using CutShop.Web.People;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 

@@ -1,6 +1,4 @@
-using CutShop.CutPlan.Search;
 using CutShop.Shop.Orders;
-using CutShop.Takeoff.Lengths;
 using Microsoft.AspNetCore.Html;
 using Microsoft.AspNetCore.Razor.TagHelpers;
 

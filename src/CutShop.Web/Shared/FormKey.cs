@@ -1,5 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Web.Shared;
 

@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Net;
 using System.Threading.RateLimiting;
-using CutShop.Shop.People;
-using CutShop.Takeoff.Result;
 
 namespace CutShop.Web.Shared;
 

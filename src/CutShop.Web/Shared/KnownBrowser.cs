@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using CutShop.Shop.People;
-using CutShop.Takeoff.Lengths;
 using Microsoft.AspNetCore.DataProtection;
 
 namespace CutShop.Web.Shared;

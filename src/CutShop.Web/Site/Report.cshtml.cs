@@ -1,4 +1,3 @@
-using CutShop.CutPlan.Search;
 using CutShop.Shop.Maintenance;
 using CutShop.Shop.Site;
 using CutShop.Shop.Store;

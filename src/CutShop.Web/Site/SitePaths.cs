@@ -1,4 +1,3 @@
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Result;
 
 namespace CutShop.Web.Site;

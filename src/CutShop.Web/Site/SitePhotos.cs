@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using CutShop.Shop.Store;
-using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Words;
 using CutShop.Web.Shared;
 

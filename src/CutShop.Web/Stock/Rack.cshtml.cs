@@ -1,4 +1,3 @@
-using CutShop.CutPlan.Search;
 using CutShop.Shop.Orders;
 using CutShop.Shop.Stock;
 using CutShop.Takeoff.Lengths;

@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Reflection;
-using CutShop.Testing.Fuzz;
 using static CutShop.Benchmarks.Printed;
 
 namespace CutShop.Benchmarks.Against;

@@ -1,5 +1,3 @@
-using CutShop.Testing.Fuzz;
-
 namespace CutShop.Benchmarks.Against;
 
 /// <summary>

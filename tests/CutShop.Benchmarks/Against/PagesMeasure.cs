@@ -1,5 +1,4 @@
 using System.Globalization;
-using CutShop.Benchmarks.Cutting;
 using CutShop.Benchmarks.Fuzz;
 using CutShop.Benchmarks.Takeoff;
 

@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Trust;
 
 namespace CutShop.Benchmarks.Against;

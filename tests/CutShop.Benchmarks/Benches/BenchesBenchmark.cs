@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using CutShop.Benchmarks.Against;
 using CutShop.Testing.Stores;
 using static CutShop.Benchmarks.Printed;
 

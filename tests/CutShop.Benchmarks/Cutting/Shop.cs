@@ -1,9 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
-using CutShop.Benchmarks.Against;
 using CutShop.Testing.CutPlans;
-using CutShop.Testing.Fuzz;
 
 namespace CutShop.Benchmarks.Cutting;
 

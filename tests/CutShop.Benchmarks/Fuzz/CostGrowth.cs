@@ -2,8 +2,6 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Net.Http.Headers;
 using System.Text;
-using CutShop.Benchmarks.Against;
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Jobs;
 
 namespace CutShop.Benchmarks.Fuzz;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Rendering;
 
 namespace CutShop.Benchmarks.Labels;

@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Text;
-using CutShop.Benchmarks.Against;
 using Microsoft.AspNetCore.Builder;
 using static CutShop.Benchmarks.Printed;
 

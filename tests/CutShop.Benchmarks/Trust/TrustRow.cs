@@ -1,5 +1,3 @@
-using CutShop.Testing.Fuzz;
-
 namespace CutShop.Benchmarks.Trust;
 
 /// <summary>A row of the table of trust: what was done to the program, how often, and what came of it.</summary>

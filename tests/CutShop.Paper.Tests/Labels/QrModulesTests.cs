@@ -1,5 +1,3 @@
-using CutShop.Testing.Fuzz;
-
 namespace CutShop.Paper.Tests.Labels;
 
 public sealed class QrModulesTests

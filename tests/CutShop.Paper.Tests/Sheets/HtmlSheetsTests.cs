@@ -1,6 +1,5 @@
 using System.Xml.Linq;
 using CutShop.Paper.Tests.Samples;
-using CutShop.Testing.Fuzz;
 
 namespace CutShop.Paper.Tests.Sheets;
 

@@ -1,7 +1,6 @@
 using System.Text.RegularExpressions;
 using CsCheck;
 using CutShop.Paper.Tests.Samples;
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Rendering;
 
 namespace CutShop.Paper.Tests.Tickets;

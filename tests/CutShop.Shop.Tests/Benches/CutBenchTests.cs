@@ -1,4 +1,3 @@
-using CutShop.Testing.Fuzz;
 using static CutShop.Shop.Tests.Benches.PlannedShop;
 
 namespace CutShop.Shop.Tests.Benches;

@@ -1,5 +1,4 @@
 using CutShop.Shop.Tests.Orders;
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Jobs;
 
 namespace CutShop.Shop.Tests.Jobs;

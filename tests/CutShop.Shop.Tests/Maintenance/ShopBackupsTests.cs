@@ -1,4 +1,3 @@
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Trust;
 using Microsoft.Extensions.Time.Testing;
 

@@ -1,4 +1,3 @@
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Stores;
 
 namespace CutShop.Shop.Tests.Maintenance;

@@ -1,5 +1,3 @@
-using CutShop.Testing.Fuzz;
-
 namespace CutShop.Shop.Tests.Orders;
 
 public sealed class QuestionMistakesTests

@@ -1,5 +1,3 @@
-using CutShop.Testing.Fuzz;
-
 namespace CutShop.Shop.Tests.Stock;
 
 public sealed class CoilShelfTests : IDisposable

@@ -1,4 +1,3 @@
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Stores;
 using Dapper;
 using Microsoft.Data.Sqlite;

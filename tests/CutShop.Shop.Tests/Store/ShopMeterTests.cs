@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using System.Diagnostics.Metrics;
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Stores;
 
 namespace CutShop.Shop.Tests.Store;

@@ -1,7 +1,6 @@
 using System.Text.Json;
 using CsCheck;
 using CutShop.Takeoff.Tests.Rules;
-using CutShop.Testing.Fuzz;
 using Json.Schema;
 
 namespace CutShop.Takeoff.Tests.JobFile;

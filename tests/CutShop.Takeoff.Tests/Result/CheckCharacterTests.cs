@@ -1,5 +1,3 @@
-using CutShop.Testing.Fuzz;
-
 namespace CutShop.Takeoff.Tests.Result;
 
 public sealed class CheckCharacterTests

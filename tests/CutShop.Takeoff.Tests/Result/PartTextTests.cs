@@ -4,7 +4,6 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using CsCheck;
 using CutShop.Takeoff.Tests.Rules;
-using CutShop.Testing.Fuzz;
 
 namespace CutShop.Takeoff.Tests.Result;
 

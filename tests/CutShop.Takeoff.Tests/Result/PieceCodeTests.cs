@@ -1,6 +1,5 @@
 using System.Globalization;
 using CsCheck;
-using CutShop.Testing.Fuzz;
 
 namespace CutShop.Takeoff.Tests.Result;
 

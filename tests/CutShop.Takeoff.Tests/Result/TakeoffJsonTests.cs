@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.Json;
 using CsCheck;
 using CutShop.Takeoff.Tests.Rules;
-using CutShop.Testing.Fuzz;
 
 namespace CutShop.Takeoff.Tests.Result;
 

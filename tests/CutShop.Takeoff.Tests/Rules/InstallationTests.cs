@@ -1,5 +1,4 @@
 using CsCheck;
-using CutShop.Testing.Fuzz;
 
 namespace CutShop.Takeoff.Tests.Rules;
 

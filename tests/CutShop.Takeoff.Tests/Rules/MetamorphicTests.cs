@@ -1,7 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using CsCheck;
-using CutShop.Testing.Fuzz;
 
 namespace CutShop.Takeoff.Tests.Rules;
 

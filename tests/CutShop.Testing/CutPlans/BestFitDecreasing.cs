@@ -1,5 +1,3 @@
-using CutShop.Testing.Fuzz;
-
 namespace CutShop.Testing.CutPlans;
 
 /// <summary>The plain rule that cut plans are compared with.</summary>

@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Stores;
 using CutShop.Testing.Trust;
 

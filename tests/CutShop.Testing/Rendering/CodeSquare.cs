@@ -1,5 +1,3 @@
-using CutShop.Testing.Fuzz;
-
 namespace CutShop.Testing.Rendering;
 
 /// <summary>Where a code's modules are in a picture of its label.</summary>

@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using System.Globalization;
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Stores;
 
 namespace CutShop.Testing.Trust;

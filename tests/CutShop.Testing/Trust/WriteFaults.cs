@@ -1,4 +1,3 @@
-using CutShop.Testing.Fuzz;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Testing.Trust;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Jobs;
 
 namespace CutShop.Testing.Trust;

@@ -1,6 +1,5 @@
 using System.Net;
 using CutShop.Testing.Trust;
-using CutShop.Web.Tests;
 using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Web.Tests.Api;

@@ -1,6 +1,5 @@
 using System.Text;
 using System.Text.Json.Nodes;
-using CutShop.Web.Tests;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.OpenApi;
 using Microsoft.OpenApi.Reader;

@@ -1,7 +1,6 @@
 using System.Net;
 using System.Text.Json;
 using CutShop.Testing.Stores;
-using CutShop.Web.Tests;
 using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Web.Tests.Api;

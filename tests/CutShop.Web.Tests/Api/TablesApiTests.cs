@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using CsvHelper;
-using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Api;
 

@@ -1,7 +1,5 @@
 using System.Net;
 using System.Text;
-using CutShop.Testing.Fuzz;
-using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Api;
 

@@ -1,5 +1,3 @@
-using CutShop.Web.Tests.Orders;
-using CutShop.Web.Tests.Site;
 using Microsoft.Playwright;
 
 namespace CutShop.Web.Tests.Benches;

@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
-using CutShop.Testing.Fuzz;
-using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Benches;
 

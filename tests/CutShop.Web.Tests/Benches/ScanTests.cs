@@ -1,4 +1,3 @@
-using CutShop.Web.Tests;
 using CutShop.Web.Tests.Orders;
 
 namespace CutShop.Web.Tests.Benches;

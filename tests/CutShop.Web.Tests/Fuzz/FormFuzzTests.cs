@@ -1,7 +1,6 @@
 using System.Net;
 using System.Net.Http.Headers;
 using CutShop.Testing.Fuzz;
-using CutShop.Web.Tests;
 using CutShop.Web.Tests.Benches;
 using CutShop.Web.Tests.Orders;
 using CutShop.Web.Tests.Site;

@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Runtime.Versioning;
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Museum;
 using CutShop.Testing.Stores;
 using CutShop.Testing.Trust;

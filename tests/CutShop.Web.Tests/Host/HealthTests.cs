@@ -1,6 +1,5 @@
 using System.Net;
 using CutShop.Testing.Stores;
-using CutShop.Web.Tests;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Web.Tests.Host;

@@ -1,6 +1,4 @@
 using System.Net;
-using CutShop.Testing.Fuzz;
-using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Host;
 

@@ -2,8 +2,6 @@ using System.Net;
 using System.Text;
 using System.Text.Json;
 using CutShop.Testing.Trust;
-using CutShop.Web.Tests;
-using CutShop.Web.Tests.People;
 
 namespace CutShop.Web.Tests.Host;
 

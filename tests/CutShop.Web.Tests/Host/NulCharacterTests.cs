@@ -3,7 +3,6 @@ using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json;
 using CutShop.Testing.Stores;
-using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Host;
 

@@ -1,6 +1,5 @@
 using System.Net;
 using CutShop.Testing.Trust;
-using CutShop.Web.Tests;
 using CutShop.Web.Tests.Benches;
 
 namespace CutShop.Web.Tests.Host;

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Net;
 using CutShop.Testing.Stores;
 using CutShop.Testing.Trust;
-using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Host;
 

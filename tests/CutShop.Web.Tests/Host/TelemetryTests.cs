@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using System.Text;
 using CutShop.Testing.Trust;
-using CutShop.Web.Tests;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;

@@ -1,8 +1,6 @@
 using System.Net;
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Rendering;
 using CutShop.Testing.Trust;
-using CutShop.Web.Tests;
 using CutShop.Web.Tests.Benches;
 
 namespace CutShop.Web.Tests.Jobs;

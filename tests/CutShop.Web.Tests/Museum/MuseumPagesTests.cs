@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
 using CutShop.Testing.Museum;
-using CutShop.Web.Tests;
 using Microsoft.AspNetCore.Routing;
 
 namespace CutShop.Web.Tests.Museum;

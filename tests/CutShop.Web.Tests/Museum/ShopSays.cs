@@ -3,7 +3,6 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
-using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Museum;
 

@@ -1,5 +1,3 @@
-using CutShop.Web.Tests;
-
 namespace CutShop.Web.Tests.Orders;
 
 public sealed class QuotePageTests

@@ -1,5 +1,3 @@
-using CutShop.Web.Tests;
-
 namespace CutShop.Web.Tests.People;
 
 /// <summary>A tablet at a bench.</summary>

@@ -1,5 +1,4 @@
 using System.Net;
-using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.People;
 

@@ -1,5 +1,3 @@
-using CutShop.Web.Tests;
-using CutShop.Web.Tests.Site;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 

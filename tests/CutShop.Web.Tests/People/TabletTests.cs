@@ -1,5 +1,4 @@
 using System.Net;
-using CutShop.Web.Tests;
 using Microsoft.Extensions.Time.Testing;
 
 namespace CutShop.Web.Tests.People;

@@ -3,7 +3,6 @@ using System.Globalization;
 using CutShop.Testing;
 using CutShop.Web.Tests.Benches;
 using CutShop.Web.Tests.Orders;
-using CutShop.Web.Tests.Site;
 using Microsoft.Extensions.Time.Testing;
 using Microsoft.Playwright;
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Net;
 using System.Net.Http.Headers;
 using CutShop.Testing.Trust;
-using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Routes;
 

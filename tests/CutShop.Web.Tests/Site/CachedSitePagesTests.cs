@@ -1,6 +1,5 @@
 using System.IO.Compression;
 using System.Net;
-using CutShop.Web.Tests;
 using CutShop.Web.Tests.Benches;
 
 namespace CutShop.Web.Tests.Site;

@@ -1,5 +1,4 @@
 using System.Net;
-using CutShop.Web.Tests;
 using CutShop.Web.Tests.Benches;
 
 namespace CutShop.Web.Tests.Site;

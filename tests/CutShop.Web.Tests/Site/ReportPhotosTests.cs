@@ -1,6 +1,5 @@
 using System.Net;
 using CutShop.Testing.Stores;
-using CutShop.Web.Tests;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Data.Sqlite;
 using SkiaSharp;

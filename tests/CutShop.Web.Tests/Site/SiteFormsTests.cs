@@ -1,7 +1,5 @@
 using System.Net;
 using System.Text.Json;
-using CutShop.Testing.Fuzz;
-using CutShop.Web.Tests;
 using CutShop.Web.Tests.Benches;
 using SkiaSharp;
 

@@ -1,5 +1,4 @@
 using System.Net.Http.Headers;
-using CutShop.Testing.Fuzz;
 using CutShop.Web.Tests.Benches;
 
 namespace CutShop.Web.Tests.Site;

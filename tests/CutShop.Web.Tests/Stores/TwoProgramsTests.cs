@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using System.Net;
 using CutShop.Testing.Stores;
 using CutShop.Testing.Trust;
-using CutShop.Web.Tests;
 
 namespace CutShop.Web.Tests.Stores;
 

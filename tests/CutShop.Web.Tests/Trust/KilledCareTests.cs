@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Text;
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Stores;
 using CutShop.Testing.Trust;
 

@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using System.Net;
 using CutShop.Testing.Stores;
 using CutShop.Testing.Trust;
-using CutShop.Web.Tests;
 using CutShop.Web.Tests.Host;
 
 namespace CutShop.Web.Tests.Trust;

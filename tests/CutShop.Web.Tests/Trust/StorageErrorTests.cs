@@ -1,9 +1,7 @@
 using System.Net;
 using System.Text;
 using System.Text.Json;
-using CutShop.Testing.Fuzz;
 using CutShop.Testing.Stores;
-using CutShop.Web.Tests;
 using Microsoft.Data.Sqlite;
 
 namespace CutShop.Web.Tests.Trust;

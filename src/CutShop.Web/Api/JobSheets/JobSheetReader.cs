@@ -1,7 +1,4 @@
 using CutShop.Takeoff.JobFile;
-using CutShop.Takeoff.Lengths;
-using CutShop.Takeoff.Tables;
-using CutShop.Web.People;
 
 using Named = System.Collections.Generic.KeyValuePair<string, CutShop.Takeoff.JobFile.JobValue?>;
 
