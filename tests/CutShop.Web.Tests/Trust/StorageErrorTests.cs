@@ -41,7 +41,7 @@ public sealed class StorageErrorTests
         Assert.Equal(before, ShopDigest.Of(shop.Database.Path));
         await OnWriterAsync(shop, Full);
         desk.DefaultRequestHeaders.Add("Cookie", ".AspNetCore.Culture=c=|uic=es");
-        await ReceiveUntilRefusedAsync(desk, "El disco está lleno.", "No se guardó nada de lo que se envió");
+        await ReceiveUntilRefusedAsync(desk, "El disco está lleno.", "No se guardó nada, y no se perdió nada de lo confirmado.");
 
         await OnWriterAsync(shop, Roomy);
         using (var answer = await TakeInAsync(program, "lq-1043-beach-ramp.json"))
