@@ -1,7 +1,7 @@
+using CutShop.Paper.Jobs;
 using CutShop.Paper.Labels;
 using CutShop.Paper.Words;
 using CutShop.Shop.Jobs;
-using CutShop.Web.Jobs;
 
 namespace CutShop.Cli;
 
@@ -13,7 +13,7 @@ internal static class PaperFolder
     public static async Task<int> WriteAsync(StoredJob job, Uri address, PaperSettings settings, string folder, CancellationToken cancel)
     {
         Directory.CreateDirectory(folder);
-        var paper = PaperRoutes.PaperOf(job, settings);
+        var paper = JobPapers.Of(job, settings);
         foreach (var kind in Enum.GetValues<PaperKind>())
         {
             var name = settings.Text.NameOf(kind);

@@ -1,8 +1,8 @@
+using CutShop.Paper.Jobs;
 using CutShop.Paper.Labels;
 using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
 using CutShop.Shop.Jobs;
-using CutShop.Web.Jobs;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
 
@@ -65,7 +65,7 @@ internal static class JobPaperApi
 
     private static FileContentHttpResult PrintTickets(StoredJob job, PaperSettings settings)
     {
-        var paper = PaperRoutes.PaperOf(job, settings);
+        var paper = JobPapers.Of(job, settings);
         var sheets = paper.Sheets(PaperKind.CutTickets).Concat(paper.Sheets(PaperKind.DrillTickets));
         return TypedResults.File(PdfSheets.Write(HostWords.Say("TicketsOf", job.Number), sheets, settings), Pdf);
     }
@@ -77,7 +77,7 @@ internal static class JobPaperApi
             return ApiProblem.NoJob(number);
         if (WantsPdf(request))
         {
-            var pdf = PaperRoutes.PaperOf(job, settings).Labels(address.Now, LabelStock.Default);
+            var pdf = JobPapers.Of(job, settings).Labels(address.Now, LabelStock.Default);
             return pdf.IsGood ? TypedResults.File(pdf.Value, Pdf) : NotPrintable(pdf.Problem!);
         }
         var labels = new List<LabelLine>(job.Pieces.Count);
@@ -96,7 +96,7 @@ internal static class JobPaperApi
     {
         if (shelf.Find(number) is not { } job)
             return ApiProblem.NoJob(number);
-        var pdf = PaperRoutes.PaperOf(job, settings).Labels(address.Now, LabelStock.Default);
+        var pdf = JobPapers.Of(job, settings).Labels(address.Now, LabelStock.Default);
         return pdf.IsGood ? TypedResults.File(pdf.Value, Pdf) : NotPrintable(pdf.Problem!);
     }
 

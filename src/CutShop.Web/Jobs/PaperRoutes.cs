@@ -34,16 +34,6 @@ public static class PaperRoutes
     /// <summary>The kind of paper by its word in an address, or null.</summary>
     public static PaperKind? KindOf(string word) => Kinds.TryGetValue(word, out var kind) ? kind : null;
 
-    /// <summary>All paper of a stored job.</summary>
-    public static JobPaper PaperOf(StoredJob job, PaperSettings settings)
-    {
-        var places = job.Pieces.Where(piece => piece.Place is not null).ToDictionary(piece => piece.Run, piece => PlaceOf(piece)!);
-        return new(job.Takeoff, job.Codes, places, settings) { IsCancelled = job.CancelledAt is not null };
-    }
-
-    private static CutPlace? PlaceOf(StoredPiece piece) =>
-        piece.Place is { } place ? new($"{place.Coil}, lot {place.Lot}", place.Position, place.From, place.To) : null;
-
     /// <summary>One cut ticket, also of a piece that is no longer wanted: then it says so.</summary>
     private static Results<FileContentHttpResult, NotFound> CutTicketPdf(string code, JobShelf jobs, HttpContext context)
     {
@@ -51,7 +41,7 @@ public static class PaperRoutes
         if (!parsed.IsGood || jobs.Ticket(parsed.Value) is not { Work: { } work } ticket)
             return TypedResults.NotFound();
         var settings = ReaderLanguage.PaperFor(context);
-        return TicketPdf(CutTicket.Of(ticket.Head, work.Piece, settings, ticket.Stored.Code, PlaceOf(ticket.Stored)), ticket.Stored.State, settings);
+        return TicketPdf(CutTicket.Of(ticket.Head, work.Piece, settings, ticket.Stored.Code, JobPapers.PlaceOf(ticket.Stored)), ticket.Stored.State, settings);
     }
 
     /// <summary>One drill ticket, also of a post that is no longer wanted: then it says so.</summary>
@@ -80,7 +70,7 @@ public static class PaperRoutes
     {
         if (KindOf(kind) is not { } paper || jobs.Find(number) is not { } job)
             return TypedResults.NotFound();
-        return TypedResults.File(PaperOf(job, ReaderLanguage.PaperFor(context)).Pdf(paper), "application/pdf");
+        return TypedResults.File(JobPapers.Of(job, ReaderLanguage.PaperFor(context)).Pdf(paper), "application/pdf");
     }
 
     private static Results<FileContentHttpResult, NotFound, ProblemHttpResult> Labels(
@@ -89,7 +79,7 @@ public static class PaperRoutes
         if (jobs.Find(number) is not { } job || (piece is not null && !job.Codes.Any(code => code.Plain == piece)))
             return TypedResults.NotFound();
         PieceCode? only = piece is null ? null : PieceCode.Parse(piece).OrThrow();
-        var labels = PaperOf(job, ReaderLanguage.PaperFor(context)).Labels(address.Now, LabelStock.Default, only: only);
+        var labels = JobPapers.Of(job, ReaderLanguage.PaperFor(context)).Labels(address.Now, LabelStock.Default, only: only);
         return labels.IsGood
             ? TypedResults.File(labels.Value, "application/pdf")
             : TypedResults.Problem(labels.Problem, statusCode: StatusCodes.Status422UnprocessableEntity);

@@ -1,3 +1,4 @@
+using CutShop.Paper.Jobs;
 using CutShop.Paper.Sheets;
 using CutShop.Shop.Jobs;
 using CutShop.Web.Shared;
@@ -23,7 +24,7 @@ public sealed class TicketsModel(JobShelf jobs) : PageModel
     {
         if (PaperRoutes.KindOf(kind) is not { } paper || jobs.Find(number) is not { } job)
             return NotFound();
-        (Number, Kind, Sheets) = (number, kind, PaperRoutes.PaperOf(job, ReaderLanguage.PaperFor(HttpContext)).Sheets(paper));
+        (Number, Kind, Sheets) = (number, kind, JobPapers.Of(job, ReaderLanguage.PaperFor(HttpContext)).Sheets(paper));
         return Page();
     }
 }

@@ -124,12 +124,12 @@ internal static class WriteOperations
 
     private static IEnumerable<WriteOperation> OfPeople() =>
     [
-        new("People.AddAsync", Nothing, async shop => (await shop.People.AddAsync("Eva", Role.Desk, FaultShop.Password, "Ada")).IsDone),
-        new("People.ChangeRoleAsync", Nothing, async shop => (await shop.People.ChangeRoleAsync(shop.Cai, Role.Driller, "Ada")).IsDone),
-        new("People.SetPasswordAsync", Nothing, async shop => (await shop.People.SetPasswordAsync(shop.Cai, FaultShop.Password, "Ada")).IsDone),
-        new("People.SetPinAsync", Nothing, async shop => (await shop.People.SetPinAsync(shop.Cai, "8163", "Ada")).IsDone),
-        new("People.SwitchAsync", Nothing, async shop => (await shop.People.SwitchAsync(shop.Cai, on: false, "Ada")).IsDone),
-        new("People.SetUnitsAsync", Nothing, async shop => (await shop.People.SetUnitsAsync(shop.Cai, millimetresFirst: true, "Cai")).IsDone),
+        new("PeopleShelf.AddAsync", Nothing, async shop => (await shop.People.AddAsync("Eva", Role.Desk, FaultShop.Password, "Ada")).IsDone),
+        new("PeopleShelf.ChangeRoleAsync", Nothing, async shop => (await shop.People.ChangeRoleAsync(shop.Cai, Role.Driller, "Ada")).IsDone),
+        new("PeopleShelf.SetPasswordAsync", Nothing, async shop => (await shop.People.SetPasswordAsync(shop.Cai, FaultShop.Password, "Ada")).IsDone),
+        new("PeopleShelf.SetPinAsync", Nothing, async shop => (await shop.People.SetPinAsync(shop.Cai, "8163", "Ada")).IsDone),
+        new("PeopleShelf.SwitchAsync", Nothing, async shop => (await shop.People.SwitchAsync(shop.Cai, on: false, "Ada")).IsDone),
+        new("PeopleShelf.SetUnitsAsync", Nothing, async shop => (await shop.People.SetUnitsAsync(shop.Cai, millimetresFirst: true, "Cai")).IsDone),
         new("SignIn.WithPasswordAsync", Nothing, async shop => (await new SignIn(shop.Database).WithPasswordAsync("Ada", FaultShop.Password, Somewhere)).Outcome == SignInOutcome.Right),
         new("SignIn.WithPinAsync", Nothing, async shop => (await new SignIn(shop.Database).WithPinAsync("Cai", FaultShop.Pin, Somewhere)).Outcome == SignInOutcome.Right),
         new("FirstOwner.DrawLinkAsync", shop => shop.SendEverybodyAwayAsync(), async shop => await new FirstOwner(shop.Database).DrawLinkAsync() is not null),
@@ -162,7 +162,7 @@ internal static class WriteOperations
     [
         new("InstalledMarks.MarkAsync", Nothing, async shop => (await new InstalledMarks(shop.Database).MarkAsync(
             shop.Code, new(InstalledState.Installed, InstalledState.NotInstalled, At: null), "site", Key)).Outcome == SiteOutcome.Done),
-        new("Labels.ReplaceAsync", Nothing, async shop => (await new LabelShelf(shop.Database).ReplaceAsync(shop.Code, Reason, "Ada", Key)).IsDone),
+        new("LabelShelf.ReplaceAsync", Nothing, async shop => (await new LabelShelf(shop.Database).ReplaceAsync(shop.Code, Reason, "Ada", Key)).IsDone),
         new("SitePackShelf.CodeOfAsync", Nothing, async shop => await PacksOf(shop).CodeOfAsync("LQ-1", "Ada") is not null),
         new(
             "SitePackShelf.ReplaceAsync",

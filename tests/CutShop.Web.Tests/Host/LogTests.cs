@@ -72,7 +72,7 @@ public sealed class LogTests
         using (await shop.Client.AskAsync("/api/jobs")) { }
         var line = JsonDocument.Parse(shop.Server.Said.First(said => said.StartsWith('{') && said.Contains("KeyHandler", StringComparison.Ordinal) && said.Contains("not authenticated", StringComparison.Ordinal)));
         Assert.Equal("Debug", line.RootElement.GetProperty("LogLevel").GetString());
-        Assert.Equal("CutShop.Web.KeyHandler", line.RootElement.GetProperty("Category").GetString());
+        Assert.Equal("CutShop.Web.Api.KeyHandler", line.RootElement.GetProperty("Category").GetString());
         Assert.True(DateTime.TryParse(line.RootElement.GetProperty("Timestamp").GetString(), System.Globalization.CultureInfo.InvariantCulture, out _));
     }
 

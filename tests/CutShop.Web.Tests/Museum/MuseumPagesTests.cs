@@ -13,7 +13,7 @@ public sealed partial class MuseumPagesTests
     private static readonly HashSet<string> NotOfTheShop =
     [
         "assets/{tag}/{name}", "health/live", "health/ready", "language/{tag}", "trouble", "no-network", "worker.js", "board/news", "sign-in", "sign-out", "set-up/{token}", "scan",
-        "Index", "plans/search/{id:long}", "drafts/{id:long}/change", "api/openapi.json", "api/jobs/csv", "api/changes",
+        "plans/search/{id:long}", "drafts/{id:long}/change", "api/openapi.json", "api/jobs/csv", "api/changes",
         "jobs/{number}/{handler:regex(^(release|change|copy)$)}", "p/{code}/installed", "p/{code}/dropped",
     ];
 

@@ -32,7 +32,6 @@ public sealed class RightsTests
         ["GET set-up/{token}"] = "ODCBA",
 
         ["GET "] = "ODCB",
-        ["GET Index"] = "ODCB",
         ["GET jobs/{number}"] = "ODCB",
         ["GET jobs/{number}/{kind:regex(^(summary|cut-tickets|drill-tickets)$)}"] = "ODCB",
         ["GET jobs/{number}/{kind}.pdf"] = "ODCB",
