@@ -17,13 +17,18 @@ public sealed class HeadlessBrowser : IAsyncLifetime
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
+    /// <summary>The whole browser, which tells its pages when the network is back; the shell does not always.</summary>
+    private Task<IBrowser>? _whole;
+
     public async ValueTask InitializeAsync()
     {
         // A busy machine takes longer than the usual five seconds; what is there at once is waited for no longer.
         Assertions.SetDefaultExpectTimeout(30_000);
         _playwright = await Playwright.CreateAsync();
-        _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium-headless-shell", Args = Flags });
+        _browser = await LaunchAsync("/usr/bin/chromium-headless-shell");
     }
+
+    private Task<IBrowser> LaunchAsync(string program) => _playwright!.Chromium.LaunchAsync(new() { ExecutablePath = program, Args = Flags });
 
     /// <summary>A new page on a shop, at a screen's size, signed in as the person of a role.</summary>
     public async Task<IPage> OpenAsync(RunningShop shop, int width = 1280, int height = 800, bool touch = false, Role role = Role.Owner, bool worker = false)
@@ -37,7 +42,8 @@ public sealed class HeadlessBrowser : IAsyncLifetime
     /// <summary>A new page on a shop where nobody is signed in; the worker that answers without a network runs only where it is asked for.</summary>
     public async Task<IPage> OpenAsStrangerAsync(RunningShop shop, int width = 1280, int height = 800, bool touch = false, bool worker = false)
     {
-        var context = await _browser!.NewContextAsync(new()
+        var browser = worker ? await (_whole ??= LaunchAsync("/usr/bin/chromium")) : _browser!;
+        var context = await browser.NewContextAsync(new()
         {
             BaseURL = shop.Address.ToString(),
             ViewportSize = new() { Width = width, Height = height },
