@@ -116,7 +116,7 @@ public sealed partial class SentenceTests
     [GeneratedRegex(@"^(?=\p{L}).*?(?<!\S)[\p{L}']+ [\p{L}']+ [\p{L}']+", RegexOptions.ExplicitCapture | RegexOptions.Singleline, matchTimeoutMilliseconds: 10_000)]
     private static partial Regex ThreeWords();
 
-    [GeneratedRegex(@"\b(SELECT|INSERT|UPDATE|DELETE|CREATE|PRAGMA|FROM|WHERE|ORDER BY|SET|AND|AS|CASE|NULL)\b", RegexOptions.None, matchTimeoutMilliseconds: 10_000)]
+    [GeneratedRegex(@"\b(SELECT|INSERT|UPDATE|DELETE|CREATE|PRAGMA|FROM|WHERE|ORDER BY|SET|AND|AS|CASE|NULL)\b", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 10_000)]
     private static partial Regex Sql();
 
     /// <summary>Comments, scripts, code blocks and directives of a page.</summary>
@@ -128,7 +128,7 @@ public sealed partial class SentenceTests
         @\((?>[^()"]|"[^"\n]*"|\((?<deep>)|\)(?<-deep>))*(?(deep)(?!))\)
         |(^\s*|@)(else\s+)?(if|foreach|for|while|switch)\s*\((?>[^()"]|"[^"\n]*"|\((?<head>)|\)(?<-head>))*(?(head)(?!))\)
         |@(await\s)?[A-Za-z_][\w.]*(\((?>[^()"]|"[^"\n]*"|\((?<inner>)|\)(?<-inner>))*(?(inner)(?!))\)|\[(?>[^\[\]"]|"[^"\n]*"|\[(?<index>)|\](?<-index>))*(?(index)(?!))\]|[?!]?\.\w+)*
-        """, RegexOptions.IgnorePatternWhitespace | RegexOptions.Multiline, matchTimeoutMilliseconds: 10_000)]
+        """, RegexOptions.IgnorePatternWhitespace | RegexOptions.Multiline | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 10_000)]
     private static partial Regex Code();
 
     /// <summary>What is between two tags and holds no code.</summary>
