@@ -15,12 +15,12 @@ public sealed record PlanProof(PlanAim? FirstOpen, PlanAims Bound, Length Length
     /// <summary>The proof in words: <c>proved best</c>, or <c>within 12 in of the bound on scrap</c>.</summary>
     public override string ToString() => FirstOpen switch
     {
-        null => "proved best",
-        PlanAim.Bought => $"within {LengthGap} of the bound on rope bought",
-        PlanAim.Scrap => $"within {LengthGap} of the bound on scrap",
-        PlanAim.FullCoils => $"least scrap proved; within {CountGap} of the bound on full coils opened",
-        PlanAim.Rack => $"least scrap and full coils proved; within {CountGap} of the bound on lengths left on the rack",
-        PlanAim.LongestOffcut => $"proved but for the longest offcut, within {LengthGap} of its bound",
+        null => CutPlanWords.Say("ProvedBest"),
+        PlanAim.Bought => CutPlanWords.Say("OpenBought", LengthGap),
+        PlanAim.Scrap => CutPlanWords.Say("OpenScrap", LengthGap),
+        PlanAim.FullCoils => CutPlanWords.Say("OpenFullCoils", CountGap),
+        PlanAim.Rack => CutPlanWords.Say("OpenRack", CountGap),
+        PlanAim.LongestOffcut => CutPlanWords.Say("OpenLongestOffcut", LengthGap),
         _ => throw new InvalidOperationException($"No aim is numbered {(int)FirstOpen}."),
     };
 

@@ -1,7 +1,9 @@
 using System.Globalization;
 using System.Text;
+using CutShop.Paper.Words;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Words;
 
 namespace CutShop.Paper.Labels;
 
@@ -15,7 +17,7 @@ public static class PieceAddress
     public const int Longest = 120;
 
     /// <summary>What a base address may look like, for messages.</summary>
-    public const string Accepted = "an address such as \"https://shop.example\", optionally with a port and a path, and without a query";
+    public static Sentence Accepted { get; } = PaperWords.Of("AcceptedAddress");
 
     /// <summary>What to think twice about before labels are printed with a base address.</summary>
     public static AddressDoubt DoubtOf(Uri baseAddress)
@@ -39,7 +41,7 @@ public static class PieceAddress
         ArgumentNullException.ThrowIfNull(baseAddress);
         if (!Uri.TryCreate(baseAddress, UriKind.Absolute, out var uri) || uri.Scheme is not ("http" or "https")
             || uri.Query.Length + uri.Fragment.Length + uri.UserInfo.Length > 0)
-            return Parsed.Bad<string>($"accepted: {Accepted}");
+            return Parsed.Bad<string>(PaperWords.Of("AcceptedIs", Accepted));
         var address = new StringBuilder(uri.Scheme.ToUpperInvariant())
             .Append("://")
             .Append(uri.IdnHost.Contains(':', StringComparison.Ordinal) ? $"[{uri.IdnHost.ToUpperInvariant()}]" : uri.IdnHost.ToUpperInvariant());
@@ -49,8 +51,6 @@ public static class PieceAddress
         address.Append(uri.AbsolutePath.TrimEnd('/')).Append(kind).Append(code.Plain);
         return address.Length <= Longest
             ? Parsed.Good(address.ToString())
-            : Parsed.Bad<string>(string.Create(
-                CultureInfo.InvariantCulture,
-                $"the piece's address has {address.Length} characters, a label takes {Longest}; use a shorter base address"));
+            : Parsed.Bad<string>(PaperWords.Of("AddressTooLong", address.Length, Longest));
     }
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using CutShop.Paper.Words;
 using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Paper.Labels;
@@ -31,10 +31,7 @@ public readonly record struct QrPlace(double LeftMm, double TopMm, double Module
         if (dots < fewest)
         {
             var side = modules * fewest * dot;
-            return Parsed.Bad<QrPlace>(string.Create(
-                CultureInfo.InvariantCulture,
-                $"the code has {code.Side} modules a side and does not fit a label of {stock.WidthMm:0.#} x {stock.HeightMm:0.#} mm: "
-                + $"with modules of {fewest} dots ({fewest * dot:0.00} mm) it takes a label at least {side / WidthShare:0.#} mm wide and {side:0.#} mm tall"));
+            return Parsed.Bad<QrPlace>(PaperWords.Of("LabelTooSmall", code.Side, stock.WidthMm, stock.HeightMm, fewest, fewest * dot, side / WidthShare, side));
         }
         var top = (heightDots - modules * dots) / 2;
         return Parsed.Good(new QrPlace(

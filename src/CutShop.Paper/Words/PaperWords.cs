@@ -6,4 +6,6 @@ namespace CutShop.Paper.Words;
 internal static class PaperWords
 {
     public static WordList List { get; } = new(typeof(PaperWords));
+
+    public static Sentence Of(string key, params IReadOnlyList<object?> values) => new(List, key, values);
 }

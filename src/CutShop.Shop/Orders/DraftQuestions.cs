@@ -58,7 +58,7 @@ public sealed record DraftQuestions
     public Parsed<DraftForm> ToForm()
     {
         if (!int.TryParse(Posts.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var posts) || posts is < 2 or > DraftForm.MostPosts)
-            return Parsed.Bad<DraftForm>($"Accepted: a whole number from 2 to {DraftForm.MostPosts}");
+            return Parsed.Bad<DraftForm>(OrderReplies.Of("AcceptedPosts", DraftForm.MostPosts));
         var post = new DraftPost { Shape = Shape, Across = Across, Height = PostHeight };
         var section = new DraftSection { Spacing = Spacing, Width = Width };
         var heights = Rows.Split([',', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);

@@ -28,7 +28,7 @@ public sealed record FieldNote(NoteKind Kind, string Text);
 public sealed class DraftReading
 {
     /// <summary>Beside a field there is room for a few examples, and a bare number may have the draft's unit.</summary>
-    private const string AcceptedLength = "a length such as 6' 2 3/8, 74 3/8 in or 1890 mm";
+    private static readonly string AcceptedLength = OrderReplies.Of("AcceptedLength").ToString();
 
     private static readonly HashSet<string> Lengths = ["diameter", "measured", "perPiece", "roundUp", "across", "height", "width", "rise", "sag", "slack"];
 

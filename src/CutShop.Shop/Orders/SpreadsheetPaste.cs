@@ -1,4 +1,5 @@
 using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Words;
 
 namespace CutShop.Shop.Orders;
 
@@ -12,8 +13,7 @@ public static class SpreadsheetPaste
     private static readonly HashSet<string> Known = [.. Usual, "centres", "sag", "slack"];
 
     /// <summary>What is accepted, for messages.</summary>
-    public static string Accepted { get; } =
-        $"rows with tabs between the cells, one post a row, at least two and at most {DraftForm.MostPosts}; columns {string.Join(", ", Usual)}, or a first row that names them (also centres, sag, slack)";
+    public static Sentence Accepted { get; } = OrderReplies.Of("AcceptedPaste", DraftForm.MostPosts, string.Join(", ", Usual));
 
     /// <summary>Puts the posts and sections in place of a line's own.</summary>
     /// <param name="form">The draft.</param>
@@ -26,21 +26,21 @@ public static class SpreadsheetPaste
         ArgumentNullException.ThrowIfNull(text);
         var rows = text.Split('\n').Select(row => row.TrimEnd('\r')).Where(row => row.Trim().Length > 0).Select(row => row.Split('\t', StringSplitOptions.TrimEntries)).ToList();
         if (rows.Count == 0 || line < 0 || line >= form.Lines.Count)
-            return Parsed.Bad<DraftForm>($"Nothing to take; accepted: {Accepted}.");
+            return Parsed.Bad<DraftForm>(OrderReplies.Of("NothingPasted", Accepted));
 
         var first = rows[0].Select(cell => cell.ToLowerInvariant()).ToArray();
         var names = Usual;
         if (first.Contains("mark"))
         {
             if (first.FirstOrDefault(name => name.Length > 0 && !Known.Contains(name)) is { } unknown)
-                return Parsed.Bad<DraftForm>($"\"{unknown}\" is no column; accepted: {string.Join(", ", Known)}.");
+                return Parsed.Bad<DraftForm>(OrderReplies.Of("UnknownColumn", unknown, string.Join(", ", Known)));
             names = first;
             rows.RemoveAt(0);
         }
         if (rows.Count < 2 || form.Posts() - form.Lines[line].Posts.Count + rows.Count > DraftForm.MostPosts)
-            return Parsed.Bad<DraftForm>($"{rows.Count} posts; accepted: {Accepted}.");
+            return Parsed.Bad<DraftForm>(OrderReplies.Of("PostsPasted", rows.Count, Accepted));
         if (rows.FindIndex(row => row.Length > names.Length) is >= 0 and var wide)
-            return Parsed.Bad<DraftForm>($"Row {wide + 1} has {rows[wide].Length} cells for {names.Length} columns; accepted: {Accepted}.");
+            return Parsed.Bad<DraftForm>(OrderReplies.Of("TooManyCells", wide + 1, rows[wide].Length, names.Length, Accepted));
 
         var posts = rows.Select(row => new DraftPost
         {

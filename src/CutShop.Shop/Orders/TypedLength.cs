@@ -1,4 +1,5 @@
 using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Words;
 
 namespace CutShop.Shop.Orders;
 
@@ -6,13 +7,13 @@ namespace CutShop.Shop.Orders;
 public static class TypedLength
 {
     /// <summary>The units that a draft may take for granted, with their names.</summary>
-    public static IReadOnlyDictionary<string, string> Units { get; } = new Dictionary<string, string>
+    public static IReadOnlyDictionary<string, Sentence> Units { get; } = new Dictionary<string, Sentence>
     {
-        ["in"] = "inches",
-        ["ft"] = "feet",
-        ["mm"] = "millimetres",
-        ["cm"] = "centimetres",
-        ["m"] = "metres",
+        ["in"] = OrderReplies.Of("Inches"),
+        ["ft"] = OrderReplies.Of("Feet"),
+        ["mm"] = OrderReplies.Of("Millimetres"),
+        ["cm"] = OrderReplies.Of("Centimetres"),
+        ["m"] = OrderReplies.Of("Metres"),
     };
 
     /// <summary>True for a number that says no unit: digits, a point, a fraction.</summary>

@@ -2,6 +2,8 @@ using System.Globalization;
 using System.Text;
 using CutShop.Shop.Benches;
 
+using static CutShop.Web.Stock.StockWords;
+
 namespace CutShop.Web.Benches;
 
 /// <summary>The board's pictures: how far each job is, and the pieces of each hour. Drawn with classes, coloured by the style sheet.</summary>
@@ -16,8 +18,7 @@ internal static class BoardCharts
     public static string JobBar(BoardJob job)
     {
         var parts = new[] { ("packed", job.Packed), ("cut", job.Cut), ("bench", job.AtTheBench), ("waiting", job.Waiting) };
-        var svg = Start(BarHeight, string.Create(
-            CultureInfo.InvariantCulture, $"Rope of {job.Job}: {job.Packed} packed, {job.Cut} cut, {job.AtTheBench} at the bench, {job.Waiting} waiting"));
+        var svg = Start(BarHeight, T["JobBar", job.Job, job.Packed, job.Cut, job.AtTheBench, job.Waiting]);
         var x = 0.0;
         foreach (var (name, count) in parts.Where(part => part.Item2 > 0))
         {
@@ -32,8 +33,7 @@ internal static class BoardCharts
     public static string Hours(IReadOnlyList<BoardHour> hours, TimeProvider time)
     {
         var most = Math.Max(1, hours.Max(hour => hour.Pieces));
-        var svg = Start(HourHeight + HourFoot, string.Create(
-            CultureInfo.InvariantCulture, $"Pieces cut in each of the last {hours.Count} hours, {hours.Sum(hour => hour.Pieces)} in all, at most {most} in an hour"));
+        var svg = Start(HourHeight + HourFoot, T["HoursChart", hours.Count, hours.Sum(hour => hour.Pieces), most]);
         var step = (double)Width / hours.Count;
         foreach (var (i, hour) in hours.Index())
         {

@@ -20,7 +20,7 @@
         if (line) line.textContent = document.body.dataset.live ?? "";
       }
     } catch {
-      document.getElementById("news").textContent = "No network: these figures are old.";
+      document.getElementById("news").textContent = board.dataset.old;
     }
     looking = false;
     if (asked) { asked = false; look(); }
@@ -36,11 +36,11 @@
     return;
   }
   const news = new EventSource(board.dataset.news);
-  news.onopen = () => { clearInterval(timer); tell("Live."); };
+  news.onopen = () => { clearInterval(timer); tell(board.dataset.live); };
   news.onmessage = event => { if (event.data !== board.dataset.stamp) look(); };
   news.onerror = () => {
     clearInterval(timer);
     timer = setInterval(look, lookAgain);
-    tell("Not live: looks again every half minute.");
+    tell(board.dataset.polling);
   };
 })();

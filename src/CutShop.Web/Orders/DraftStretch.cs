@@ -2,6 +2,8 @@ using CutShop.Paper.Drawings;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Result;
 
+using static CutShop.Web.Orders.OrderWords;
+
 namespace CutShop.Web.Orders;
 
 /// <summary>A stretch of a draft's line that its page draws at a time: the one in which somebody types.</summary>
@@ -14,7 +16,7 @@ public sealed record DraftStretch(int LineIndex, LineBands Bands, Band Band)
     public string Field => new JobPlace(LineIndex, LinePart.Post, Band.First).Name;
 
     /// <summary>The stretch in words.</summary>
-    public string Name => $"Line {Line.Mark}, post {Line.Posts[Band.First].Mark} to {Line.Posts[Band.Last].Mark}";
+    public string Name => T["StretchName", Line.Mark, Line.Posts[Band.First].Mark, Line.Posts[Band.Last].Mark];
 
     private Line Line => Bands.Line;
 

@@ -1,10 +1,11 @@
-using System.Globalization;
 using CutShop.Paper.Words;
 using CutShop.Shop.Jobs;
 using CutShop.Shop.Orders;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Web.Shared;
+
+using static CutShop.Web.Orders.OrderWords;
 
 namespace CutShop.Web.Orders;
 
@@ -50,24 +51,23 @@ public sealed record DraftView(DraftPreview Preview, PaperSettings Paper, IReadO
     /// <summary>Its weight in pounds, or null where it is not known.</summary>
     public double? WeightLb { get; } = Preview.Reading.Takeoff is { } weighed && weighed.Pieces.All(piece => piece.WeightLb is not null) ? weighed.Pieces.Sum(piece => piece.WeightLb) : null;
 
-    /// <summary>What the job comes to in one line, which breaks between the figures.</summary>
+    /// <summary>The job's totals on one line, which breaks between the figures.</summary>
     public string Totals => string.Join(
         " ",
         new[]
         {
-            $"{Show.Lead(Rope, Paper.Units)} of rope",
-            Counted(Reading.Takeoff?.Pieces.Count ?? 0, "piece"),
-            Counted(Reading.Takeoff?.Bores.Count ?? 0, "bore"),
-            WeightLb is null ? "weight not known" : Show.Pounds(WeightLb),
+            T["RopeTotal", Show.Lead(Rope, Paper.Units)],
+            Counted(Reading.Takeoff?.Pieces.Count ?? 0, "OnePiece", "SomePieces"),
+            Counted(Reading.Takeoff?.Bores.Count ?? 0, "OneBore", "SomeBores"),
+            WeightLb is null ? T["WeightNotKnown"] : Show.Pounds(WeightLb),
         }.Select((figure, i) => (i == 0 ? "" : "· ") + figure).Select(figure => figure.Replace(' ', '\u00A0')));
 
-    /// <summary>One line that says how the draft stands.</summary>
-    public string Standing => Preview.IsCancelled ? JobChanging.WasCancelled(Form.Number.Trim()).ToString() : Reading.Errors switch
+    /// <summary>Whether the draft is ready, on one line.</summary>
+    public string Standing => Preview.IsCancelled ? T[JobChanging.WasCancelled(Form.Number.Trim())] : Reading.Errors switch
     {
-        0 => Problems.Count == 0 ? "Ready" : $"Ready, {Problems.Count} to think twice about",
-        1 => "1 thing to put right",
-        var many => $"{many} things to put right",
+        0 => Problems.Count == 0 ? T["Ready"] : Counted(Problems.Count, "ReadyOneWarning", "ReadySomeWarnings"),
+        var errors => Counted(errors, "DraftOneError", "DraftSomeErrors"),
     };
 
-    private static string Counted(int count, string of) => string.Create(CultureInfo.InvariantCulture, $"{count} {of}{(count == 1 ? "" : "s")}");
+    private static string Counted(int count, string one, string some) => T[count == 1 ? one : some, count];
 }

@@ -1,28 +1,31 @@
 using CutShop.Shop.Orders;
 using CutShop.Takeoff.JobFile;
 
+using static CutShop.Web.Orders.OrderWords;
+
 namespace CutShop.Web.Orders;
 
 /// <summary>Fields of a draft in the desk's words: <c>Line A, post A2, across</c>.</summary>
 public static class FieldWords
 {
+    /// <summary>The keys of the words for fields whose name in the form would not do.</summary>
     private static readonly Dictionary<string, string> Names = new()
     {
-        ["number"] = "Job number",
-        ["customer"] = "Customer",
-        ["due"] = "Due",
-        ["unit"] = "Unit",
-        ["oneLot"] = "Lots",
-        ["rope"] = "Rope",
-        ["allowances"] = "Allowances",
-        ["material"] = "material",
-        ["diameter"] = "diameter",
-        ["measured"] = "measured",
-        ["shrink"] = "shrinkage",
-        ["perPiece"] = "extra a piece",
-        ["roundUp"] = "round up to",
-        ["width"] = "spacing",
-        ["at"] = "single posts",
+        ["number"] = "FieldNumber",
+        ["customer"] = "FieldCustomer",
+        ["due"] = "FieldDue",
+        ["unit"] = "FieldUnit",
+        ["oneLot"] = "FieldLots",
+        ["rope"] = "FieldRope",
+        ["allowances"] = "FieldAllowances",
+        ["material"] = "PartMaterial",
+        ["diameter"] = "PartDiameter",
+        ["measured"] = "PartMeasured",
+        ["shrink"] = "PartShrinkage",
+        ["perPiece"] = "PartExtra",
+        ["roundUp"] = "PartRoundUp",
+        ["width"] = "PartSpacing",
+        ["at"] = "PartSinglePosts",
     };
 
     /// <summary>The name of a field or a group in words.</summary>
@@ -35,21 +38,21 @@ public static class FieldWords
         var line = field.Line is { } index ? form.Lines.ElementAtOrDefault(index) : null;
         string?[] words =
         [
-            field.Line is null ? null : $"Line {line?.Mark}",
+            field.Line is null ? null : T["LineOf", line?.Mark],
             field.Part switch
             {
-                LinePart.Post => $"post {MarkOf(field.Index)}",
-                LinePart.Section => $"section {MarkOf(field.Index)} – {MarkOf(field.Index + 1)}",
-                LinePart.Row => $"row {line?.Rows.ElementAtOrDefault(field.Index)?.Mark}",
+                LinePart.Post => T["PartPost", MarkOf(field.Index)],
+                LinePart.Section => T["PartSection", MarkOf(field.Index), MarkOf(field.Index + 1)],
+                LinePart.Row => T["PartRow", line?.Rows.ElementAtOrDefault(field.Index)?.Mark],
                 _ => null,
             },
             Name(field.Group),
             Name(field.Field),
         ];
-        return field == JobPlace.Job ? "The job" : string.Join(", ", words.Where(word => word is not null));
+        return field == JobPlace.Job ? T["TheJob"] : string.Join(", ", words.Where(word => word is not null));
 
         string? MarkOf(int post) => line?.Posts.ElementAtOrDefault(post)?.Mark;
     }
 
-    private static string? Name(string? field) => field is null ? null : Names.GetValueOrDefault(field, field);
+    private static string? Name(string? field) => field is null ? null : T[Names.GetValueOrDefault(field, field)];
 }

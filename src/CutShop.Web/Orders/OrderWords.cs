@@ -3,7 +3,7 @@ using CutShop.Web.Shared;
 
 namespace CutShop.Web.Orders;
 
-/// <summary>Words of the pages of quotes and prices.</summary>
+/// <summary>Words of the pages of drafts, quotes and prices.</summary>
 public static class OrderWords
 {
     /// <summary>The words.</summary>

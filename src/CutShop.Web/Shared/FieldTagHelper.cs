@@ -2,6 +2,8 @@ using CutShop.Shop.Orders;
 using Microsoft.AspNetCore.Html;
 using Microsoft.AspNetCore.Razor.TagHelpers;
 
+using static CutShop.Web.Shared.HostWords;
+
 namespace CutShop.Web.Shared;
 
 /// <summary>A field of the order desk: its label, its box or list, and beside it what was understood and what is wrong.</summary>
@@ -96,7 +98,7 @@ public sealed class FieldTagHelper : TagHelper
         html.AppendHtml(">");
         // What was typed is kept, known or not.
         if (!options.ContainsKey(Value ?? ""))
-            AppendOption(html, Value ?? "", Value is { Length: > 0 } ? Value : "choose", isChosen: true);
+            AppendOption(html, Value ?? "", Value is { Length: > 0 } ? Value : T["Choose"], isChosen: true);
         foreach (var (value, text) in options)
             AppendOption(html, value, text, value == Value);
         html.AppendHtml("</select>");

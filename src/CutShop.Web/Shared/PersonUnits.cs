@@ -15,7 +15,7 @@ public static class PersonUnits
         LengthText.Parse(TypedLength.WithUnit(typed, UnitFor(context)));
 
     /// <summary>The unit that <see cref="Read"/> takes for a bare number, by its name.</summary>
-    public static string BareUnit(HttpContext context) => TypedLength.Units[UnitFor(context)];
+    public static string BareUnit(HttpContext context) => HostWords.T[TypedLength.Units[UnitFor(context)]];
 
     /// <summary>The shop's paper settings with the units of whoever asks, for drawings and sheets on screen.</summary>
     public static PaperSettings PaperFor(HttpContext context)

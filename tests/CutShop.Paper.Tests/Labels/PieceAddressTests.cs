@@ -20,7 +20,7 @@ public sealed class PieceAddressTests
     [InlineData("https://shop.example/?a=1")]
     [InlineData("https://me@shop.example/")]
     public void Anything_but_a_plain_web_address_is_told_what_is_accepted(string baseAddress) =>
-        Assert.Contains(PieceAddress.Accepted, PieceAddress.Of(baseAddress, SampleJobs.Code).Problem, StringComparison.Ordinal);
+        Assert.Contains(PieceAddress.Accepted.ToString(), PieceAddress.Of(baseAddress, SampleJobs.Code).Problem, StringComparison.Ordinal);
 
     // "HTTPS://" and "/P/" and the code are 23 characters, so a host of 97 makes 120.
     [Theory]

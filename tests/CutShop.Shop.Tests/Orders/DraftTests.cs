@@ -185,9 +185,9 @@ public sealed class DraftTests
     }
 
     [Theory]
-    [InlineData("", "Nothing to take")]
+    [InlineData("", "Nothing was pasted")]
     [InlineData("A1\tsquare\t5 1/2", "1 posts")]
-    [InlineData("mark\twood\nA1\tpine\nA2\tpine", "\"wood\" is no column")]
+    [InlineData("mark\twood\nA1\tpine\nA2\tpine", "\"wood\" is not a column")]
     [InlineData("mark\nA1\tpine\nA2", "Row 1 has 2 cells for 1 columns")]
     public void A_paste_that_cannot_be_taken_says_what_is_accepted(string text, string problem)
     {

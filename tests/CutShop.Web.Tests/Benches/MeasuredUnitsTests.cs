@@ -22,7 +22,7 @@ public sealed partial class MeasuredUnitsTests
         var bench = new CutBench(shop.Database);
         Assert.Null((await bench.TakeAsync(code, name, "take", Cancel)).Problem);
         foreach (var step in new[] { CutStep.PullAndMark, CutStep.PrepareEnds, CutStep.Cut })
-            Assert.Null((await bench.TickAsync(code, step, name, CutStepWords.Of(step), Cancel)).Problem);
+            Assert.Null((await bench.TickAsync(code, step, name, step.ToString(), Cancel)).Problem);
 
         var cut = bench.Find(code)!.Cut;
         var typed = (millimetresFirst ? cut.Nanometres / 1_000_000m : (decimal)cut.Inches).ToString(CultureInfo.InvariantCulture);
@@ -47,7 +47,7 @@ public sealed partial class MeasuredUnitsTests
         var bench = new CutBench(shop.Database);
         Assert.Null((await bench.TakeAsync(code, name, "take", Cancel)).Problem);
         foreach (var step in new[] { CutStep.PullAndMark, CutStep.PrepareEnds, CutStep.Cut })
-            Assert.Null((await bench.TickAsync(code, step, name, CutStepWords.Of(step), Cancel)).Problem);
+            Assert.Null((await bench.TickAsync(code, step, name, step.ToString(), Cancel)).Problem);
 
         var page = await cutter.GetStringAsync(new Uri($"/cut/{code.Plain}", UriKind.Relative), Cancel);
         var buttons = Measures().Matches(page).Select(match => WebUtility.HtmlDecode(match.Groups["words"].Value).Replace('\u00A0', ' ')).ToList();

@@ -11,7 +11,7 @@ public sealed class DraftPageTests(HeadlessBrowser browser)
         await using var shop = await RunningShop.StartAsync();
         var page = await OpenDraftAsync(shop);
         await page.Field("lines[0].posts[1].across").FillAsync("wide");
-        await Assertions.Expect(page.Locator("#standing")).ToHaveTextAsync("1 thing to put right");
+        await Assertions.Expect(page.Locator("#standing")).ToHaveTextAsync("1 error");
         await Assertions.Expect(page.Locator("[id='lines[0].posts[1].across-note']")).ToContainTextAsync("number is missing");
         await Assertions.Expect(page.Field("lines[0].posts[1].across")).ToHaveAttributeAsync("aria-invalid", "true");
         await page.Field("lines[0].posts[1].across").FillAsync("150 mm");
@@ -135,7 +135,7 @@ public sealed class DraftPageTests(HeadlessBrowser browser)
         await Assertions.Expect(page.Field("lines[1].posts[0].mark")).ToHaveValueAsync("B1");
         await page.GetByText("Paste posts of line B").ClickAsync();
         await page.Locator("#paste-1").FillAsync("P1\tround\t9 1/2\t48\t\t96\nP2\tround\t9 1/2\t48");
-        await page.Button("Put them in place of line B's posts").ClickAsync();
+        await page.Button("Replace the posts of line B").ClickAsync();
         await Assertions.Expect(page.Field("lines[1].posts[1].mark")).ToHaveValueAsync("P2");
         await Assertions.Expect(page.Field("lines[1].sections[0].width")).ToHaveValueAsync("96");
         await page.Button("Remove line A").ClickAsync();
@@ -158,7 +158,7 @@ public sealed class DraftPageTests(HeadlessBrowser browser)
         await second.Field("customer").FillAsync("Lantern Quay pier");
         await second.Field("number").FillAsync("LQ-5002");
         await second.Button("Save and check").ClickAsync();
-        await Assertions.Expect(second.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Draft 1 was changed meanwhile");
+        await Assertions.Expect(second.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Somebody else changed draft 1");
         // Each one's own change is chosen already; where both changed a field, nothing is.
         var customer = second.GetByRole(AriaRole.Group, new() { Name = "Customer" });
         await Assertions.Expect(customer.GetByRole(AriaRole.Radio, new() { Checked = true })).ToHaveCountAsync(0);
@@ -259,7 +259,7 @@ public sealed class DraftPageTests(HeadlessBrowser browser)
         await page.Button("Copy to a new draft").ClickAsync();
         await Assertions.Expect(page.Field("number")).ToHaveValueAsync("");
         await Assertions.Expect(page.Field("lines[0].rows[0].at")).ToHaveValueAsync("C3: wrap 2.5");
-        await Assertions.Expect(page.Locator("#standing")).ToHaveTextAsync("1 thing to put right");
+        await Assertions.Expect(page.Locator("#standing")).ToHaveTextAsync("1 error");
     }
 
     [Fact]
@@ -269,7 +269,7 @@ public sealed class DraftPageTests(HeadlessBrowser browser)
         var page = await OpenDraftAsync(shop, scripts: false);
         await page.Field("customer").FillAsync("Lantern Quay harbour");
         await page.Button("Put the draft away").ClickAsync();
-        await page.Button("Take it up again").ClickAsync();
+        await page.Button("Open it again").ClickAsync();
         await Assertions.Expect(page.Field("customer")).ToHaveValueAsync("Lantern Quay harbour");
     }
 

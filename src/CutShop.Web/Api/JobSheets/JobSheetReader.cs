@@ -32,7 +32,7 @@ internal sealed class JobSheetReader
         if (table is null || table.Rows.Count != 1)
         {
             var at = table?.Rows.ElementAtOrDefault(1)?.Line ?? 1;
-            _problems.Add(new("$", "", $"{table?.Rows.Count ?? 0} jobs; accepted: one table of the job, with one row under its names", at, 1));
+            _problems.Add(new("$", "", JobSheetWords.Say("OneJob", table?.Rows.Count ?? 0), at, 1));
             return [];
         }
         var row = table.Rows[0];
@@ -64,7 +64,7 @@ internal sealed class JobSheetReader
             if (lines.TryGetValue(mark, out var line))
                 AddRope(line, ropes!, row);
             else
-                Problem(ropes!, row, "line", mark, "accepted: a line that has posts");
+                Problem(ropes!, row, "line", mark, JobSheetWords.Say("LineWithPosts"));
         }
         return [.. lines.Values];
     }
@@ -96,7 +96,7 @@ internal sealed class JobSheetReader
         foreach (var (name, value) in line.Sections[last])
         {
             var cell = _cells[line.Place["sections"][last][name]];
-            _problems.Add(new(line.Place.ToString(), value!.Text!, "accepted: nothing here, since no section follows the last post of a line", cell.Line, cell.Column));
+            _problems.Add(new(line.Place.ToString(), value!.Text!, JobSheetWords.Say("NoLastSection"), cell.Line, cell.Column));
         }
         line.Sections.RemoveAt(last);
     }
@@ -121,7 +121,7 @@ internal sealed class JobSheetReader
         {
             var colon = part.LastIndexOf(':');
             if (colon < 1 || !posts.TryAdd(part[..colon].TrimEnd(), JobValue.OfText(part[(colon + 1)..].Trim())))
-                Problem(table, row, "at", part, "accepted: each post once, such as \"A4: wrap 2; A5: bored\"");
+                Problem(table, row, "at", part, JobSheetWords.Say("EachPostOnce"));
         }
         return JobValue.OfFields(posts);
     }

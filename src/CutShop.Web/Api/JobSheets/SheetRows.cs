@@ -34,11 +34,11 @@ internal static class SheetRows
             {
                 table = new(Columns(kind, row, problems), []);
                 if (!tables.TryAdd(kind, table))
-                    problems.Add(new("$", row[0], $"a second table of this kind; accepted: one table a kind", row.Line, 1));
+                    problems.Add(new("$", row[0], JobSheetWords.Say("SecondTable"), row.Line, 1));
             }
             else if (table is null)
             {
-                problems.Add(new("$", row[0], "accepted: first the names of the columns, in a row that starts with \"number\" or \"line\"", row.Line, 1));
+                problems.Add(new("$", row[0], JobSheetWords.Say("NamesFirst"), row.Line, 1));
                 return tables;
             }
             else
@@ -60,7 +60,7 @@ internal static class SheetRows
         }
         catch (CsvFormatException e)
         {
-            problems.Add(new("$", "", "the quotes are not right; accepted: a quote inside quotes doubled, and each closed", (int)e.LineNumber, 1));
+            problems.Add(new("$", "", JobSheetWords.Say("BadQuotes"), (int)e.LineNumber, 1));
         }
         return rows;
     }
@@ -82,9 +82,9 @@ internal static class SheetRows
             if (cell.Length == 0)
                 continue;
             if (!Names[kind].Contains(Name(cell)))
-                problems.Add(new("$", cell, $"accepted: {string.Join(", ", Names[kind])}", row.Line, column + 1));
+                problems.Add(new("$", cell, JobSheetWords.Say("Columns", string.Join(", ", Names[kind])), row.Line, column + 1));
             else if (!columns.TryAdd(Name(cell), column))
-                problems.Add(new("$", cell, "this column is there twice; accepted: each name once", row.Line, column + 1));
+                problems.Add(new("$", cell, JobSheetWords.Say("ColumnTwice"), row.Line, column + 1));
         }
         return columns;
     }

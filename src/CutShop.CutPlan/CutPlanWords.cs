@@ -1,0 +1,14 @@
+using System.Globalization;
+using CutShop.Takeoff.Words;
+
+namespace CutShop.CutPlan;
+
+/// <summary>What is said of a cut plan: how good it is proved to be, and why there is none.</summary>
+public static class CutPlanWords
+{
+    /// <summary>The sentences.</summary>
+    public static WordList List { get; } = new(typeof(CutPlanWords));
+
+    /// <summary>In English, as plans are stored.</summary>
+    internal static string Say(string key, params IReadOnlyList<object?> values) => List.Say(CultureInfo.InvariantCulture, key, values);
+}
