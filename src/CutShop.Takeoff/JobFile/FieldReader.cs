@@ -35,7 +35,7 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
     public bool IsGivenUp => problems.Count >= MostProblems;
 
     /// <summary>A field's value, or null where it is missing.</summary>
-    public JobValue? this[string name] => _values[IndexOf(name)];
+    public JobValue? this[string name] => _values[Array.IndexOf(known, name)];
 
     public bool Has(string name) => this[name] is not null;
 
@@ -196,8 +196,6 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
                 _values[at] = field.Value;
         }
     }
-
-    private int IndexOf(string name) => Array.IndexOf(known, name);
 
     private static string Joined(string[] names) => string.Join(", ", names);
 }

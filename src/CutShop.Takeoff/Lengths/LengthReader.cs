@@ -2,22 +2,12 @@ using CutShop.Takeoff.Words;
 
 namespace CutShop.Takeoff.Lengths;
 
-/// <summary>The units a length may be written in.</summary>
-internal enum LengthUnit
-{
-    Inch,
-    Foot,
-    Millimetre,
-    Centimetre,
-    Metre,
-}
-
 /// <summary>A number with its unit.</summary>
 /// <param name="Nanometres">Rounded down.</param>
 /// <param name="IsFiner">True where it is not a whole number of nanometres.</param>
 /// <param name="Unit">The unit that it was written in.</param>
 /// <param name="IsWhole">True where it is a whole number of that unit, written as such.</param>
-internal readonly record struct Measure(UInt128 Nanometres, bool IsFiner, LengthUnit Unit, bool IsWhole);
+internal readonly record struct Measure(UInt128 Nanometres, bool IsFiner, Length Unit, bool IsWhole);
 
 /// <summary>Walks once over a length's text; every step takes what it can and leaves the rest.</summary>
 /// <param name="text">The text, in plain marks.</param>
@@ -57,7 +47,7 @@ internal ref struct LengthReader(ReadOnlySpan<char> text)
 
     /// <summary>Reads <c>5</c>, <c>5.25</c>, <c>3/8</c> or <c>5 3/8</c> and its unit; null, with a problem noted, where it is not that.</summary>
     /// <param name="bareUnit">The unit of a number that has none, or null where it must have one.</param>
-    public Measure? ReadMeasure(LengthUnit? bareUnit = null)
+    public Measure? ReadMeasure(Length? bareUnit = null)
     {
         if (ReadNumber() is not { } number)
             return null;
@@ -78,10 +68,10 @@ internal ref struct LengthReader(ReadOnlySpan<char> text)
 
         if ((AtEnd && bareUnit is not null ? bareUnit : ReadUnit()) is not { } unit)
             return null;
-        if (denominator > 1 && unit is not (LengthUnit.Inch or LengthUnit.Foot))
+        if (denominator > 1 && unit != Length.Inch && unit != Length.Foot)
             return Fail("DecimalsForMetric");
 
-        var size = InNanometres(unit);
+        var size = (ulong)unit.Nanometres;
         // Every 64th of a foot or an inch is a whole number of nanometres, so this division is exact.
         var fraction = numerator * (size / (ulong)denominator);
         var nanometres = (UInt128)number.Digits * size;
@@ -90,16 +80,6 @@ internal ref struct LengthReader(ReadOnlySpan<char> text)
         var (whole, rest) = UInt128.DivRem(nanometres, number.Parts);
         return new(whole, rest != 0, unit, IsWhole: false);
     }
-
-    private static ulong InNanometres(LengthUnit unit) => (ulong)(unit switch
-    {
-        LengthUnit.Inch => Length.Inch.Nanometres,
-        LengthUnit.Foot => Length.Foot.Nanometres,
-        LengthUnit.Millimetre => Length.Millimetre.Nanometres,
-        LengthUnit.Centimetre => Length.Centimetre.Nanometres,
-        LengthUnit.Metre => Length.Metre.Nanometres,
-        _ => throw new ArgumentOutOfRangeException(nameof(unit), unit, message: null),
-    });
 
     private Number? ReadNumber()
     {
@@ -136,7 +116,7 @@ internal ref struct LengthReader(ReadOnlySpan<char> text)
             : null;
     }
 
-    private LengthUnit? ReadUnit()
+    private Length? ReadUnit()
     {
         SkipSpaces();
         var start = _at;
@@ -165,16 +145,16 @@ internal ref struct LengthReader(ReadOnlySpan<char> text)
         return null;
     }
 
-    private static LengthUnit? UnitOf(ReadOnlySpan<char> word)
+    private static Length? UnitOf(ReadOnlySpan<char> word)
     {
         Span<char> lower = stackalloc char[LengthText.LongestText];
         return lower[..Math.Max(0, word.ToLowerInvariant(lower))] switch
         {
-            "in" or "in." or "inch" or "inches" or "\"" or "''" => LengthUnit.Inch,
-            "ft" or "ft." or "foot" or "feet" or "'" => LengthUnit.Foot,
-            "mm" => LengthUnit.Millimetre,
-            "cm" => LengthUnit.Centimetre,
-            "m" => LengthUnit.Metre,
+            "in" or "in." or "inch" or "inches" or "\"" or "''" => Length.Inch,
+            "ft" or "ft." or "foot" or "feet" or "'" => Length.Foot,
+            "mm" => Length.Millimetre,
+            "cm" => Length.Centimetre,
+            "m" => Length.Metre,
             _ => null,
         };
     }

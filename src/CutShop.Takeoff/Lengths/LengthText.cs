@@ -40,14 +40,14 @@ public static class LengthText
             return Parsed.Bad<Length>(reader.Problem());
 
         var total = first;
-        if (first.Unit == LengthUnit.Foot && !reader.AtEnd)
+        if (first.Unit == Length.Foot && !reader.AtEnd)
         {
             if (!first.IsWhole)
                 return Bad("WholeFeet", Accepted);
             reader.Take('-');
-            if (reader.ReadMeasure(bareUnit: LengthUnit.Inch) is not { } inches)
+            if (reader.ReadMeasure(bareUnit: Length.Inch) is not { } inches)
                 return Parsed.Bad<Length>(reader.Problem());
-            if (inches.Unit != LengthUnit.Inch)
+            if (inches.Unit != Length.Inch)
                 return Bad("OnlyInchesAfterFeet", Accepted);
             if (inches.Nanometres >= (ulong)Length.Foot.Nanometres)
                 return Bad("InchesUnderTwelve", Accepted);
