@@ -58,6 +58,8 @@ public sealed class HeadlessBrowser : IAsyncLifetime
     {
         if (_browser is not null)
             await _browser.DisposeAsync();
+        if (_whole is not null)
+            await (await _whole).DisposeAsync();
         _playwright?.Dispose();
     }
 }

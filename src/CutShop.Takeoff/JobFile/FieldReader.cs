@@ -19,33 +19,38 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
 
     private readonly JobValue?[] _values = new JobValue?[known.Length];
 
+    private JobPlace _place;
+    private int? _index;
+
+    /// <summary>The value of the part that is read.</summary>
+    public JobValue PartValue { get; private set; }
+
     /// <summary>The part that is read.</summary>
-    public Part Part { get; private set; }
+    public Part Part => new(PartValue, _index is { } index ? _place[index] : _place);
 
     /// <summary>False where the value has no fields at all, so that nothing more is said of them.</summary>
-    public bool HasFields => Part.HasFields;
+    public bool HasFields { get; private set; }
 
     /// <summary>True where there are too many problems to go on.</summary>
     public bool IsGivenUp => problems.Count >= MostProblems;
 
     /// <summary>A field's value, or null where it is missing.</summary>
-    public JobValue? this[string name] => _values[IndexOf(name)];
+    public JobValue? this[string name] => _values[Array.IndexOf(known, name)];
 
     public bool Has(string name) => this[name] is not null;
 
     /// <summary>Goes to a part.</summary>
-    public FieldReader At(Part part)
+    /// <param name="value">The part.</param>
+    /// <param name="place">Its place, or that of the list it is in.</param>
+    /// <param name="index">Where it is in the list.</param>
+    public FieldReader At(JobValue value, JobPlace place, int? index = null)
     {
-        Part = part;
+        (PartValue, _place, _index, HasFields) = (value, place, index, value.Kind == JobValueKind.Fields);
         Array.Clear(_values);
-        if (!part.HasFields)
-            ProblemAt(part.Place, part.Value, "Accepted", JobFileWords.Say("AnObject", Joined(known)));
-        foreach (var (name, value) in part.HasFields ? part.Value.Fields : [])
-        {
-            if (IsGivenUp)
-                break;
-            Keep(name, value);
-        }
+        if (!HasFields)
+            ProblemAt(Part.Place, value, "Accepted", JobFileWords.Say("AnObject", Joined(known)));
+        else
+            KeepFields();
         return this;
     }
 
@@ -66,25 +71,8 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
         problems.Count < MostHints && NearestName.Find(typed, known) is { } name ? JobFileWords.Say("DidYouMean", name) : "";
 
     /// <summary>A text field; null where it is missing or no text.</summary>
-    public string? Text(string name, Sentence accepted, bool required)
-    {
-        var value = this[name];
-        if (value is null)
-        {
-            if (required && HasFields)
-                Problem(name, "Missing", accepted);
-            return null;
-        }
-        if (value.Kind != JobValueKind.Text)
-            Problem(name, "Accepted", accepted);
-        else if (value.Text is not { } text)
-            Problem(name, "HalfACharacter");
-        else if (text.Contains('\0', StringComparison.Ordinal))
-            Problem(name, "NulCharacter");
-        else
-            return text;
-        return null;
-    }
+    public string? Text(string name, Sentence accepted, bool required) =>
+        TryText(name, accepted, required, stackalloc char[LengthText.LongestText], out var text) ? text.ToString() : null;
 
     /// <summary>A true or false field that need not be there.</summary>
     public bool? YesOrNo(string name)
@@ -108,18 +96,19 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
     public T? Word<T>(string name, WordChoice<T> words, bool required)
         where T : struct
     {
-        if (Text(name, words.Accepted, required) is not { } text)
+        if (!TryText(name, words.Accepted, required, stackalloc char[LengthText.LongestText], out var text))
             return null;
-        if (words.Values.TryGetValue(text, out var value))
+        if (words.Find(text) is { } value)
             return value;
-        Problem(name, "Word", words.Accepted, HintFor(text, words.Values.Keys));
+        Problem(name, "Word", words.Accepted, HintFor(text.ToString(), words.Values.Keys));
         return null;
     }
 
     /// <summary>A length within limits, both inclusive.</summary>
     public Length? Length(string name, Length least, Length most, bool required)
     {
-        if (Text(name, LengthText.Accepted, required) is not { } text || Good(name, LengthText.Parse(text, allowNegative: least.IsNegative)) is not { } length)
+        if (!TryText(name, LengthText.Accepted, required, stackalloc char[LengthText.LongestText], out var text)
+            || Good(name, LengthText.Parse(text, allowNegative: least.IsNegative)) is not { } length)
             return null;
         if (length < least && least.IsPositive)
             Problem(name, "AboveZero");
@@ -133,7 +122,7 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
     }
 
     /// <summary>The fields of a field that is there and has some.</summary>
-    public FieldReader FieldsOf(string name, string[] names) => new FieldReader(problems, names).At(new(this[name]!, Part.Place[name]));
+    public FieldReader FieldsOf(string name, string[] names) => new FieldReader(problems, names).At(this[name]!.Value, Part.Place[name]);
 
     /// <summary>The parts in a list; a missing list, and one that is too short, is reported.</summary>
     public T[] All<T>(string name, string[] names, int least, Func<FieldReader, T> read)
@@ -149,16 +138,38 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
         var (place, reader) = (Part.Place[name], new FieldReader(problems, names));
         // Room for as many as can be wrong; a longer list, which may be rubbish, gets more as it proves good.
         var (all, count) = (new T[Math.Min(list.Count, MostProblems)], 0);
-        foreach (var value in list.Elements)
+        foreach (var element in list.Elements)
         {
             if (IsGivenUp)
                 break;
             if (count == all.Length)
                 Array.Resize(ref all, count * 2);
-            all[count] = read(reader.At(new(value, place[count])));
+            all[count] = read(reader.At(element.Value, place, count));
             count++;
         }
         return count == all.Length ? all : all[..count];
+    }
+
+    /// <summary>A text field, in the room given where that spares a string; false where it is missing or no text.</summary>
+    private bool TryText(string name, Sentence accepted, bool required, Span<char> room, out ReadOnlySpan<char> text)
+    {
+        text = default;
+        if (this[name] is not { } value)
+        {
+            if (required && HasFields)
+                Problem(name, "Missing", accepted);
+            return false;
+        }
+        text = value.TextIn(room);
+        if (value.Kind != JobValueKind.Text)
+            Problem(name, "Accepted", accepted);
+        else if (text.IsEmpty && value.Text is null)
+            Problem(name, "HalfACharacter");
+        else if (text.Contains('\0'))
+            Problem(name, "NulCharacter");
+        else
+            return true;
+        return false;
     }
 
     private T? Good<T>(string name, Parsed<T> parsed)
@@ -170,26 +181,20 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
         return null;
     }
 
-    private void Keep(string name, JobValue value)
+    private void KeepFields()
     {
-        var at = IndexOf(name);
-        if (at < 0)
-            ProblemAt(Part.Place[name], value, "UnknownName", Joined(known), HintFor(name, known));
-        else if (_values[at] is not null)
-            ProblemAt(Part.Place[name], value, "GivenTwice");
-        else
-            _values[at] = value;
-    }
-
-    /// <summary>Where a name is among the known ones, or -1. They are few, and mostly the very same text.</summary>
-    private int IndexOf(string name)
-    {
-        for (var i = 0; i < known.Length; i++)
+        foreach (var field in PartValue.Fields)
         {
-            if (ReferenceEquals(known[i], name) || known[i] == name)
-                return i;
+            if (IsGivenUp)
+                return;
+            var at = field.IndexIn(known);
+            if (at < 0)
+                ProblemAt(Part.Place[field.Name], field.Value, "UnknownName", Joined(known), HintFor(field.Name, known));
+            else if (_values[at] is not null)
+                ProblemAt(Part.Place[field.Name], field.Value, "GivenTwice");
+            else
+                _values[at] = field.Value;
         }
-        return -1;
     }
 
     private static string Joined(string[] names) => string.Join(", ", names);
@@ -201,13 +206,26 @@ internal readonly record struct Part(JobValue Value, JobPlace Place)
     public bool HasFields => Value.Kind == JobValueKind.Fields;
 
     /// <summary>A field's value, or null where it is missing.</summary>
-    public JobValue? Find(string name) => Value.Fields.FirstOrDefault(one => one.Key == name).Value;
+    public JobValue? Find(string name)
+    {
+        foreach (var field in Value.Fields)
+        {
+            if (field.Name == name)
+                return field.Value;
+        }
+        return null;
+    }
 }
 
 /// <summary>The words that a field may be.</summary>
 /// <param name="Values">What each word means.</param>
 internal sealed record WordChoice<T>(IReadOnlyDictionary<string, T> Values)
+    where T : struct
 {
+    private readonly Dictionary<string, T>.AlternateLookup<ReadOnlySpan<char>> _values = new Dictionary<string, T>(Values, StringComparer.Ordinal).GetAlternateLookup<ReadOnlySpan<char>>();
+
+    public T? Find(ReadOnlySpan<char> word) => _values.TryGetValue(word, out var value) ? value : null;
+
     /// <summary>The words, for messages.</summary>
     public Sentence Accepted { get; } = JobFileWords.Say("OneOf", string.Join(", ", Values.Keys));
 }

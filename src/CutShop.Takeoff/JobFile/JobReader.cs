@@ -30,9 +30,8 @@ public static class JobReader
     /// <returns>The job, or every problem with it.</returns>
     public static JobFileReading Read(JobValue job)
     {
-        ArgumentNullException.ThrowIfNull(job);
         var problems = new List<JobProblem>();
-        var fields = new FieldReader(problems, JobNames).At(new(job, JobPlace.Job));
+        var fields = new FieldReader(problems, JobNames).At(job, JobPlace.Job);
         var number = ReadName(fields, "number", JobWords.AcceptedNumber, JobWords.IsNumber);
         var customer = fields.Text("customer", JobWords.AcceptedText, required: false) ?? "";
         if (customer.Length > Job.LongestCustomer)
@@ -114,7 +113,7 @@ public static class JobReader
         var height = fields.Length("height", Least, LongestOnSite, required: true);
         var turn = fields.Value("turn", JobWords.ParseTurn, JobWords.AcceptedTurn, required: false);
         var isGood = mark is not null && shape is not null && across is not null && height is not null && fields.Has("turn") == turn is not null;
-        return new(fields.Part.Value, mark, across, height, isGood ? new Post(mark!, shape!.Value, across!.Value, height!.Value, turn) : null);
+        return new(fields.PartValue, mark, across, height, isGood ? new Post(mark!, shape!.Value, across!.Value, height!.Value, turn) : null);
     }
 
     private static SectionDraft ReadSection(FieldReader fields)
@@ -134,7 +133,7 @@ public static class JobReader
         var width = hasClear ? clear : centres;
         var isGood = hasClear != hasCentres && width is not null && rise is not null && hang.IsGiven == hang.Value is not null;
         return new(
-            fields.Part.Value,
+            fields.PartValue,
             hasClear ? null : centres,
             hang.IsGiven,
             isGood ? new Section(hasClear ? SpacingKind.Clear : SpacingKind.Centres, width!.Value, rise!.Value, hang.Value) : null);

@@ -10,20 +10,14 @@ internal sealed class JsonValues : IDisposable
 {
     private const int BytesAToken = 8;
 
-    /// <summary>Most texts of a job are names and sizes that come again and again: so many are made once.</summary>
-    private const int TextsKept = 256;
-
-    private const int LongestKept = 24;
-
     private readonly ReadOnlyMemory<byte> _utf8;
-    private readonly string?[] _texts = new string?[TextsKept];
     private Token[] _tokens;
     private int _count;
 
     private JsonValues(ReadOnlyMemory<byte> utf8) => (_utf8, _tokens) = (utf8, ArrayPool<Token>.Shared.Rent((utf8.Length / BytesAToken) + 1));
 
     /// <summary>The root value; nothing may be asked of it or of any other value once this is disposed of.</summary>
-    public JobValue Root => new Value(this, 0);
+    public JobValue Root => new(this);
 
     /// <summary>Finds the values.</summary>
     /// <exception cref="JsonException">The text is not JSON, or nested too deep.</exception>
@@ -69,14 +63,38 @@ internal sealed class JsonValues : IDisposable
         }
     }
 
-    /// <summary>The text of a token, or null where an escape in it is half a surrogate pair, which JSON allows and text does not.</summary>
-    private string? TextAt(int at)
+    public JobValueKind KindAt(int at) => _tokens[at].Type switch
+    {
+        JsonTokenType.String => JobValueKind.Text,
+        JsonTokenType.True => JobValueKind.Yes,
+        JsonTokenType.False => JobValueKind.No,
+        JsonTokenType.StartObject => JobValueKind.Fields,
+        JsonTokenType.StartArray => JobValueKind.List,
+        _ => JobValueKind.Other,
+    };
+
+    public string ShownAt(int at) => KindAt(at) switch
+    {
+        JobValueKind.Fields => "{…}",
+        JobValueKind.List => "[…]",
+        _ => OneLine.Of(Encoding.UTF8.GetString(Raw(_tokens[at]))),
+    };
+
+    /// <summary>How many names and values or elements are directly in an object or a list.</summary>
+    public int CountAt(int at) => _tokens[at].Length;
+
+    /// <summary>The first token after a value and all that is in it.</summary>
+    public int EndOf(int at) => _tokens[at].Next;
+
+    /// <summary>A text or a name; null where it is none, or where an escape in it is half a surrogate pair, which JSON allows and text does not.</summary>
+    public string? TextAt(int at)
     {
         var token = _tokens[at];
-        var raw = Raw(token);
+        if (token.Type is not (JsonTokenType.String or JsonTokenType.PropertyName))
+            return null;
         if (!token.IsEscaped)
-            return Kept(raw[1..^1]);
-        var json = new Utf8JsonReader(raw);
+            return Encoding.UTF8.GetString(Raw(token)[1..^1]);
+        var json = new Utf8JsonReader(Raw(token));
         json.Read();
         try
         {
@@ -88,12 +106,27 @@ internal sealed class JsonValues : IDisposable
         }
     }
 
-    private string Kept(ReadOnlySpan<byte> text)
+    /// <summary>A text in the room given, or nothing where it has escapes or may not fit.</summary>
+    public ReadOnlySpan<char> TextAt(int at, Span<char> room)
     {
-        if (text.Length is 0 or > LongestKept)
-            return Encoding.UTF8.GetString(text);
-        ref var kept = ref _texts[((text.Length * 31) + (text[0] * 7) + text[^1] + text[text.Length / 2]) % TextsKept];
-        return kept is not null && Ascii.Equals(text, kept) ? kept : kept = Encoding.UTF8.GetString(text);
+        ref readonly var token = ref _tokens[at];
+        return token is { Type: JsonTokenType.String, IsEscaped: false } && token.Length - 2 <= room.Length
+            ? room[..Encoding.UTF8.GetChars(Raw(token)[1..^1], room)]
+            : [];
+    }
+
+    /// <summary>Where a name is among known ones, or -1.</summary>
+    public int IndexAt(int at, string[] known)
+    {
+        if (_tokens[at].IsEscaped)
+            return Array.IndexOf(known, TextAt(at));
+        var name = Raw(_tokens[at])[1..^1];
+        for (var i = 0; i < known.Length; i++)
+        {
+            if (Ascii.Equals(name, known[i]))
+                return i;
+        }
+        return -1;
     }
 
     private void MakeRoom()
@@ -118,49 +151,5 @@ internal sealed class JsonValues : IDisposable
 
         /// <summary>The first token after all that is in it.</summary>
         public int Next;
-    }
-
-    private sealed class Value(JsonValues json, int at) : JobValue
-    {
-        private Token Token => json._tokens[at];
-
-        public override JobValueKind Kind => Token.Type switch
-        {
-            JsonTokenType.String => JobValueKind.Text,
-            JsonTokenType.True => JobValueKind.Yes,
-            JsonTokenType.False => JobValueKind.No,
-            JsonTokenType.StartObject => JobValueKind.Fields,
-            JsonTokenType.StartArray => JobValueKind.List,
-            _ => JobValueKind.Other,
-        };
-
-        public override string? Text => Kind == JobValueKind.Text ? json.TextAt(at) : null;
-
-        public override string Shown => Kind switch
-        {
-            JobValueKind.Fields => "{…}",
-            JobValueKind.List => "[…]",
-            _ => OneLine.Of(Encoding.UTF8.GetString(json.Raw(Token))),
-        };
-
-        public override int Count => Token.Length;
-
-        public override IEnumerable<KeyValuePair<string, JobValue>> Fields
-        {
-            get
-            {
-                for (var name = at + 1; name < Token.Next; name = json._tokens[name + 1].Next)
-                    yield return new(json.TextAt(name) ?? "\uFFFD", new Value(json, name + 1));
-            }
-        }
-
-        public override IEnumerable<JobValue> Elements
-        {
-            get
-            {
-                for (var element = at + 1; element < Token.Next; element = json._tokens[element].Next)
-                    yield return new Value(json, element);
-            }
-        }
     }
 }

@@ -31,10 +31,11 @@ internal static class TreatmentReader
         }
 
         var seen = new HashSet<int>();
-        foreach (var (mark, value) in at.Fields)
+        foreach (var field in at.Fields)
         {
             if (row.IsGivenUp)
                 break;
+            var (mark, value) = (field.Name, field.Value);
             var place = row.Part.Place["at"][mark];
             if (!indexes.TryGetValue(mark, out var index))
                 row.ProblemAt(place, value, "UnknownPost", row.HintFor(mark, indexes.Keys));

@@ -1,31 +1,22 @@
-using System.Globalization;
 using CutShop.Takeoff.Words;
 
 namespace CutShop.Takeoff.Lengths;
 
-/// <summary>The units a length may be written in.</summary>
-internal enum LengthUnit
-{
-    Inch,
-    Foot,
-    Millimetre,
-    Centimetre,
-    Metre,
-}
-
-/// <summary>A number with its unit, in nanometres that need not be whole yet.</summary>
-internal readonly record struct Measure(decimal Nanometres, LengthUnit Unit, bool IsWhole);
+/// <summary>A number with its unit.</summary>
+/// <param name="Nanometres">Rounded down.</param>
+/// <param name="IsFiner">True where it is not a whole number of nanometres.</param>
+/// <param name="Unit">The unit that it was written in.</param>
+/// <param name="IsWhole">True where it is a whole number of that unit, written as such.</param>
+internal readonly record struct Measure(UInt128 Nanometres, bool IsFiner, Length Unit, bool IsWhole);
 
 /// <summary>Walks once over a length's text; every step takes what it can and leaves the rest.</summary>
 /// <param name="text">The text, in plain marks.</param>
-/// <param name="units">The unit words.</param>
-internal ref struct LengthReader(ReadOnlySpan<char> text, Dictionary<string, LengthUnit>.AlternateLookup<ReadOnlySpan<char>> units)
+internal ref struct LengthReader(ReadOnlySpan<char> text)
 {
-    /// <summary>Digits that fit a decimal with room for the unit's factor, and enough for any length in millimetres to the nanometre.</summary>
+    /// <summary>Digits that fit 64 bits, and enough for any length in millimetres to the nanometre.</summary>
     private const int MostDigits = 19;
 
     private readonly ReadOnlySpan<char> _text = text;
-    private readonly Dictionary<string, LengthUnit>.AlternateLookup<ReadOnlySpan<char>> _units = units;
     private int _at;
     private Sentence? _problem;
 
@@ -56,82 +47,76 @@ internal ref struct LengthReader(ReadOnlySpan<char> text, Dictionary<string, Len
 
     /// <summary>Reads <c>5</c>, <c>5.25</c>, <c>3/8</c> or <c>5 3/8</c> and its unit; null, with a problem noted, where it is not that.</summary>
     /// <param name="bareUnit">The unit of a number that has none, or null where it must have one.</param>
-    public Measure? ReadMeasure(LengthUnit? bareUnit = null)
+    public Measure? ReadMeasure(Length? bareUnit = null)
     {
         if (ReadNumber() is not { } number)
             return null;
-        var numerator = 0;
-        var denominator = 1;
+        var (numerator, denominator) = (0UL, 1);
         if (NextIs('/'))
         {
             // The number read was the numerator.
-            if (!number.IsPlainInteger || ReadDenominator(number.Value) is not { } lower)
+            if (!number.IsPlainInteger || ReadDenominator(number.Digits) is not { } lower)
                 return Fail("ProperFraction");
-            (numerator, denominator, number) = ((int)number.Value, lower, default);
+            (numerator, denominator, number) = (number.Digits, lower, default);
         }
         else if (number.IsPlainInteger && NextIsDigit())
         {
-            if (ReadNumber() is not { IsPlainInteger: true } upper || !NextIs('/') || ReadDenominator(upper.Value) is not { } lower)
+            if (ReadNumber() is not { IsPlainInteger: true } upper || !NextIs('/') || ReadDenominator(upper.Digits) is not { } lower)
                 return Fail("ProperFraction");
-            (numerator, denominator) = ((int)upper.Value, lower);
+            (numerator, denominator) = (upper.Digits, lower);
         }
 
         if ((AtEnd && bareUnit is not null ? bareUnit : ReadUnit()) is not { } unit)
             return null;
-        if (denominator > 1 && unit is not (LengthUnit.Inch or LengthUnit.Foot))
+        if (denominator > 1 && unit != Length.Inch && unit != Length.Foot)
             return Fail("DecimalsForMetric");
 
-        var size = InNanometres(unit);
+        var size = (ulong)unit.Nanometres;
         // Every 64th of a foot or an inch is a whole number of nanometres, so this division is exact.
-        var fraction = numerator * (size / denominator);
-        return new(number.IsPlainInteger && number.Value < int.MaxValue ? ((long)number.Value * size) + fraction : (number.Value * size) + fraction, unit, number.IsPlainInteger && denominator == 1);
+        var fraction = numerator * (size / (ulong)denominator);
+        var nanometres = (UInt128)number.Digits * size;
+        if (number.IsPlainInteger)
+            return new(nanometres + fraction, IsFiner: false, unit, denominator == 1);
+        var (whole, rest) = UInt128.DivRem(nanometres, number.Parts);
+        return new(whole, rest != 0, unit, IsWhole: false);
     }
 
-    private static long InNanometres(LengthUnit unit) => unit switch
-    {
-        LengthUnit.Inch => Length.Inch.Nanometres,
-        LengthUnit.Foot => Length.Foot.Nanometres,
-        LengthUnit.Millimetre => Length.Millimetre.Nanometres,
-        LengthUnit.Centimetre => Length.Centimetre.Nanometres,
-        LengthUnit.Metre => Length.Metre.Nanometres,
-        _ => throw new ArgumentOutOfRangeException(nameof(unit), unit, message: null),
-    };
-
-    private (decimal Value, bool IsPlainInteger)? ReadNumber()
+    private Number? ReadNumber()
     {
         SkipSpaces();
         var start = _at;
-        SkipDigits();
-        var plain = _at > start;
-        if (_at < _text.Length && _text[_at] == '.' && _at + 1 < _text.Length && char.IsAsciiDigit(_text[_at + 1]))
+        var number = TakeDigits(default);
+        if (_at + 1 < _text.Length && _text[_at] == '.' && char.IsAsciiDigit(_text[_at + 1]))
         {
-            plain = false;
             _at++;
-            SkipDigits();
+            number = TakeDigits(number with { Parts = 1 });
         }
         if (_at == start)
-        {
             Fail("NoNumber");
-            return null;
-        }
-        if (_at - start - (plain ? 0 : 1) > MostDigits)
-        {
+        else if (_at - start - (number.IsPlainInteger ? 0 : 1) > MostDigits)
             Fail("TooManyDigits");
-            return null;
-        }
-        var digits = _text[start.._at];
-        return plain ? (ulong.Parse(digits, NumberStyles.None, CultureInfo.InvariantCulture), plain) : (decimal.Parse(digits, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture), plain);
+        else
+            return number;
+        return null;
     }
 
-    private int? ReadDenominator(decimal numerator)
+    private Number TakeDigits(Number number)
+    {
+        // Too many digits overflow, and are refused after it.
+        for (; _at < _text.Length && char.IsAsciiDigit(_text[_at]); _at++)
+            number = unchecked(new((number.Digits * 10) + _text[_at] - '0', number.Parts * 10));
+        return number;
+    }
+
+    private int? ReadDenominator(ulong numerator)
     {
         Take('/');
-        return ReadNumber() is { IsPlainInteger: true, Value: 2 or 4 or 8 or 16 or 32 or 64 } lower && numerator < lower.Value
-            ? (int)lower.Value
+        return ReadNumber() is { IsPlainInteger: true, Digits: 2 or 4 or 8 or 16 or 32 or 64 } lower && numerator < lower.Digits
+            ? (int)lower.Digits
             : null;
     }
 
-    private LengthUnit? ReadUnit()
+    private Length? ReadUnit()
     {
         SkipSpaces();
         var start = _at;
@@ -151,13 +136,27 @@ internal ref struct LengthReader(ReadOnlySpan<char> text, Dictionary<string, Len
             _problem = AtEnd ? LengthWords.Say("NoUnit") : null;
             return null;
         }
-        if (_units.TryGetValue(_text[start.._at], out var unit))
+        if (UnitOf(_text[start.._at]) is { } unit)
         {
             _problem = null;
             return unit;
         }
         Fail("NotAUnit", _text[start.._at].ToString());
         return null;
+    }
+
+    private static Length? UnitOf(ReadOnlySpan<char> word)
+    {
+        Span<char> lower = stackalloc char[LengthText.LongestText];
+        return lower[..Math.Max(0, word.ToLowerInvariant(lower))] switch
+        {
+            "in" or "in." or "inch" or "inches" or "\"" or "''" => Length.Inch,
+            "ft" or "ft." or "foot" or "feet" or "'" => Length.Foot,
+            "mm" => Length.Millimetre,
+            "cm" => Length.Centimetre,
+            "m" => Length.Metre,
+            _ => null,
+        };
     }
 
     private bool NextIs(char wanted)
@@ -178,15 +177,17 @@ internal ref struct LengthReader(ReadOnlySpan<char> text, Dictionary<string, Len
             _at++;
     }
 
-    private void SkipDigits()
-    {
-        while (_at < _text.Length && char.IsAsciiDigit(_text[_at]))
-            _at++;
-    }
-
     private Measure? Fail(string key, params IReadOnlyList<object?> values)
     {
         _problem = LengthWords.Say(key, values);
         return null;
+    }
+
+    /// <summary>A number without a sign: its digits, as one number, and into how many parts they divide it.</summary>
+    /// <param name="Digits">All its digits.</param>
+    /// <param name="Parts">A power of ten for those after the point, or zero where there is no point.</param>
+    private readonly record struct Number(ulong Digits, ulong Parts)
+    {
+        public bool IsPlainInteger => Parts == 0;
     }
 }

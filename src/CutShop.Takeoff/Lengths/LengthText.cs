@@ -17,24 +17,6 @@ public static class LengthText
     /// <summary>Characters that are read as plainer ones.</summary>
     private static readonly SearchValues<char> Typeset = SearchValues.Create("’′‘”″“−–⁄\u00A0\u2009\u202F\t½¼¾⅛⅜⅝⅞");
 
-    private static readonly Dictionary<string, LengthUnit>.AlternateLookup<ReadOnlySpan<char>> Units = new Dictionary<string, LengthUnit>(StringComparer.OrdinalIgnoreCase)
-    {
-        ["in"] = LengthUnit.Inch,
-        ["in."] = LengthUnit.Inch,
-        ["inch"] = LengthUnit.Inch,
-        ["inches"] = LengthUnit.Inch,
-        ["\""] = LengthUnit.Inch,
-        ["''"] = LengthUnit.Inch,
-        ["ft"] = LengthUnit.Foot,
-        ["ft."] = LengthUnit.Foot,
-        ["foot"] = LengthUnit.Foot,
-        ["feet"] = LengthUnit.Foot,
-        ["'"] = LengthUnit.Foot,
-        ["mm"] = LengthUnit.Millimetre,
-        ["cm"] = LengthUnit.Centimetre,
-        ["m"] = LengthUnit.Metre,
-    }.GetAlternateLookup<ReadOnlySpan<char>>();
-
     /// <summary>What a length may look like, for messages.</summary>
     public static Sentence Accepted { get; } = LengthWords.Say("ALength");
 
@@ -45,41 +27,40 @@ public static class LengthText
     /// <param name="text">The text, at most <see cref="LongestText"/> characters.</param>
     /// <param name="allowNegative">True takes a leading minus, which turns the whole length round.</param>
     /// <returns>The length, or what is wrong with the text.</returns>
-    public static Parsed<Length> Parse(string text, bool allowNegative = false)
+    public static Parsed<Length> Parse(ReadOnlySpan<char> text, bool allowNegative = false)
     {
-        ArgumentNullException.ThrowIfNull(text);
         if (text.Length > LongestText)
             return Bad("LongerThan", LongestText, Accepted);
 
-        var reader = new LengthReader(PlainMarks(text), Units);
+        var reader = new LengthReader(PlainMarks(text));
         var negative = reader.Take('-');
         if (negative && !allowNegative)
             return Bad("NegativeLength", Accepted);
         if (reader.ReadMeasure() is not { } first)
             return Parsed.Bad<Length>(reader.Problem());
 
-        var total = first.Nanometres;
-        if (first.Unit == LengthUnit.Foot && !reader.AtEnd)
+        var total = first;
+        if (first.Unit == Length.Foot && !reader.AtEnd)
         {
             if (!first.IsWhole)
                 return Bad("WholeFeet", Accepted);
             reader.Take('-');
-            if (reader.ReadMeasure(bareUnit: LengthUnit.Inch) is not { } inches)
+            if (reader.ReadMeasure(bareUnit: Length.Inch) is not { } inches)
                 return Parsed.Bad<Length>(reader.Problem());
-            if (inches.Unit != LengthUnit.Inch)
+            if (inches.Unit != Length.Inch)
                 return Bad("OnlyInchesAfterFeet", Accepted);
-            if (inches.Nanometres >= Length.Foot.Nanometres)
+            if (inches.Nanometres >= (ulong)Length.Foot.Nanometres)
                 return Bad("InchesUnderTwelve", Accepted);
-            total += inches.Nanometres;
+            total = inches with { Nanometres = first.Nanometres + inches.Nanometres };
         }
 
         if (!reader.AtEnd)
             return Parsed.Bad<Length>(reader.Problem());
-        if (total != decimal.Truncate(total))
+        if (total.IsFiner)
             return Bad("FinerThanANanometre");
-        if (total > long.MaxValue)
+        if (total.Nanometres > long.MaxValue)
             return Bad("TooLong");
-        return Parsed.Good(Length.FromNanometres((long)(negative ? -total : total)));
+        return Parsed.Good(Length.FromNanometres(negative ? -(long)total.Nanometres : (long)total.Nanometres));
     }
 
     /// <summary>
@@ -161,9 +142,9 @@ public static class LengthText
     private static Parsed<Length> Bad(string key, params IReadOnlyList<object?> values) => Parsed.Bad<Length>(LengthWords.Say(key, values));
 
     /// <summary>Curly and slanted marks, no-break spaces and one-character fractions as their plain forms.</summary>
-    private static string PlainMarks(string text)
+    private static ReadOnlySpan<char> PlainMarks(ReadOnlySpan<char> text)
     {
-        if (!text.AsSpan().ContainsAny(Typeset))
+        if (!text.ContainsAny(Typeset))
             return text;
         var plain = new StringBuilder(text.Length);
         foreach (var c in text)

@@ -40,7 +40,7 @@ internal sealed class JobSheetReader
         [
             .. Fields(table, row, JobPlace.Job, ("number", "number"), ("customer", "customer"), ("due", "due")),
             new("rope", JobValue.OfFields(Rope(table, row, JobPlace.Job["rope"]))),
-            .. Fields(table, row, JobPlace.Job, ("one lot", "oneLot")).Select(field => new Named(field.Key, YesOrNo(field.Value!))),
+            .. Fields(table, row, JobPlace.Job, ("one lot", "oneLot")).Select(field => new Named(field.Key, YesOrNo(field.Value!.Value))),
             new("allowances", JobValue.OfFields(Fields(table, row, JobPlace.Job["allowances"], ("shrink", "shrink"), ("per piece", "perPiece"), ("round up", "roundUp")))),
         ];
     }
@@ -96,7 +96,7 @@ internal sealed class JobSheetReader
         foreach (var (name, value) in line.Sections[last])
         {
             var cell = _cells[line.Place["sections"][last][name]];
-            _problems.Add(new(line.Place.ToString(), value!.Text!, JobSheetWords.Say("NoLastSection"), cell.Line, cell.Column));
+            _problems.Add(new(line.Place.ToString(), value!.Value.Text!, JobSheetWords.Say("NoLastSection"), cell.Line, cell.Column));
         }
         line.Sections.RemoveAt(last);
     }
@@ -108,7 +108,7 @@ internal sealed class JobSheetReader
         line.Rows.Add(JobValue.OfFields(
             [
                 .. Fields(table, row, place, ("row", "mark"), ("height", "height"), ("sag", "sag"), ("slack", "slack"), ("start", "start"), ("finish", "finish"), ("between", "between")),
-                .. Fields(table, row, place, ("at", "at")).Select(field => new Named(field.Key, At(field.Value!.Text!, table, row))),
+                .. Fields(table, row, place, ("at", "at")).Select(field => new Named(field.Key, At(field.Value!.Value.Text!, table, row))),
                 new("rope", own.Count > 0 ? JobValue.OfFields(own) : null),
             ]));
     }
