@@ -48,7 +48,7 @@ public sealed partial class SitePackTests
             var text = await shop.Stranger.GetStringAsync(Path(address), Cancel);
             Assert.Contains(job.Pieces[0].Run, text, StringComparison.Ordinal);
             Assert.DoesNotContain("Lantern Quay", text, StringComparison.Ordinal);
-            Assert.DoesNotContain("2027", text, StringComparison.Ordinal);
+            Assert.DoesNotMatch(@"\b2027\b", text); // a key of a form may hold the digits by chance
         }
     }
 
