@@ -1,4 +1,3 @@
-using System.Globalization;
 using CutShop.Takeoff.Words;
 
 namespace CutShop.Cli;
@@ -8,5 +7,5 @@ internal static class CliWords
 {
     internal static WordList List { get; } = new(typeof(CliWords));
 
-    internal static string Say(string key, params IReadOnlyList<object?> values) => List.Say(CultureInfo.InvariantCulture, key, values);
+    internal static string Say(string key, params IReadOnlyList<object?> values) => List.InEnglish(key, values);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using CutShop.Takeoff.Words;
 
 namespace CutShop.CutPlan;
@@ -10,5 +9,5 @@ public static class CutPlanWords
     public static WordList List { get; } = new(typeof(CutPlanWords));
 
     /// <summary>In English, as plans are stored.</summary>
-    internal static string Say(string key, params IReadOnlyList<object?> values) => List.Say(CultureInfo.InvariantCulture, key, values);
+    internal static string Say(string key, params IReadOnlyList<object?> values) => List.InEnglish(key, values);
 }

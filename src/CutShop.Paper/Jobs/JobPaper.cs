@@ -44,7 +44,7 @@ public sealed class JobPaper(
         {
             var label = PieceLabel.Of(address.ToString(), takeoff.Job, piece, code);
             if (!label.IsGood)
-                return Parsed.Bad<byte[]>(label.Problem!);
+                return Parsed.Bad<byte[]>(label.Reason!);
             labels.Add(label.Value with { IsCancelled = IsCancelled });
         }
         return LabelPdf.Write($"{takeoff.Job.Number} {settings.Text["Labels"]}", labels, stock, settings, progress);

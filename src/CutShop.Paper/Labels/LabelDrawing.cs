@@ -20,8 +20,8 @@ public static class LabelDrawing
         ArgumentNullException.ThrowIfNull(settings);
         var code = QrModules.Of(label.Address, stock.Correction);
         var place = QrPlace.Of(code, stock);
-        if (place.Problem is not null)
-            return Parsed.Bad<Drawing>(place.Problem);
+        if (place.Reason is { } why)
+            return Parsed.Bad<Drawing>(why);
         var shapes = QrDrawing.Of(code, place.Value).ToList();
         AddText(shapes, label, place.Value, stock, settings);
         return Parsed.Good(new Drawing(

@@ -36,8 +36,8 @@ public static class LabelPdf
             foreach (var label in labels)
             {
                 var drawing = LabelDrawing.Of(label, stock, settings);
-                if (drawing.Problem is not null)
-                    return Parsed.Bad<byte[]>(drawing.Problem);
+                if (drawing.Reason is { } why)
+                    return Parsed.Bad<byte[]>(why);
                 var page = document.AddPage();
                 page.Width = XUnit.FromMillimeter(stock.WidthMm);
                 page.Height = XUnit.FromMillimeter(stock.HeightMm);

@@ -22,6 +22,6 @@ public sealed record PieceLabel(string Address, PieceCode Code, string JobNumber
         var address = PieceAddress.Of(baseAddress, code);
         return address.Problem is null
             ? Parsed.Good(new PieceLabel(address.Value, code, job.Number, piece))
-            : Parsed.Bad<PieceLabel>(address.Problem);
+            : Parsed.Bad<PieceLabel>(address.Reason!);
     }
 }

@@ -7,11 +7,11 @@ namespace CutShop.Shop.Maintenance;
 /// <param name="Text">What is off, in words.</param>
 public sealed record CheckFinding(string Where, string Text)
 {
-    /// <summary>A finding about something, in the words of <see cref="CareReplies"/>.</summary>
-    internal static CheckFinding Of(string where, string key, params IReadOnlyList<object?> values) => new(where, CareReplies.Say(key, values));
+    /// <summary>A finding about something, in the words of <see cref="StoreReplies"/>.</summary>
+    internal static CheckFinding Of(string where, string key, params IReadOnlyList<object?> values) => new(where, StoreReplies.Say(key, values));
 
     /// <summary>A finding about the database as a whole.</summary>
-    internal static CheckFinding OfDatabase(string text) => new(CareReplies.Say("Database"), text);
+    internal static CheckFinding OfDatabase(string text) => new(StoreReplies.Say("Database"), text);
 
     /// <summary>Both as one line.</summary>
     public override string ToString() => $"{Where}: {Text}";

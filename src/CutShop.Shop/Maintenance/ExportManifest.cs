@@ -43,18 +43,18 @@ internal sealed record ExportManifest(
     {
         var path = Path.Combine(folder, FileName);
         if (!File.Exists(path))
-            return (null, CareReplies.Say("NotAnExport", path, folder));
+            return (null, StoreReplies.Say("NotAnExport", path, folder));
         try
         {
             var manifest = JsonSerializer.Deserialize<ExportManifest>(File.ReadAllText(path), Options)!;
-            return manifest.Format != FormatName ? (null, CareReplies.Say("OtherExport", path, manifest.Format, FormatName))
-                : manifest.Version != CurrentVersion ? (null, CareReplies.Say("OtherExportVersion", path, manifest.Version, CurrentVersion))
-                : manifest.Migration > Shop.Store.Migration.Newest ? (null, CareReplies.Say("NewerExport", manifest.Migration, Shop.Store.Migration.Newest))
+            return manifest.Format != FormatName ? (null, StoreReplies.Say("OtherExport", path, manifest.Format, FormatName))
+                : manifest.Version != CurrentVersion ? (null, StoreReplies.Say("OtherExportVersion", path, manifest.Version, CurrentVersion))
+                : manifest.Migration > Shop.Store.Migration.Newest ? (null, StoreReplies.Say("NewerExport", manifest.Migration, Shop.Store.Migration.Newest))
                 : (manifest, null);
         }
         catch (JsonException e)
         {
-            return (null, CareReplies.Say("NotAManifest", path, e.Message));
+            return (null, StoreReplies.Say("NotAManifest", path, e.Message));
         }
     }
 }

@@ -21,7 +21,7 @@ internal sealed class MaintainedFile : MaintainedStore
     public static MaintainedFile Open(string path, TimeProvider time)
     {
         if (!File.Exists(path))
-            throw new FileNotFoundException(CareReplies.Say("NoDatabaseAt", path), path);
+            throw new FileNotFoundException(StoreReplies.Say("NoDatabaseAt", path), path);
         return Connect(path, SqliteOpenMode.ReadWrite, time);
     }
 

@@ -22,7 +22,7 @@ internal static class Revocations
     {
         List<string> kept = [.. Keys(present, restored), .. Tablets(present, restored), .. People(present, restored), .. Labels(present, restored), .. Packs(present, restored)];
         if (Sessions(present, restored) is > 0 and var sessions)
-            kept.Add(sessions == 1 ? CareReplies.Say("OneSessionSignedOut") : CareReplies.Say("SomeSessionsSignedOut", sessions));
+            kept.Add(sessions == 1 ? StoreReplies.Say("OneSessionSignedOut") : StoreReplies.Say("SomeSessionsSignedOut", sessions));
         FirstOwner.EndLink(restored);
         return kept;
     }
@@ -35,7 +35,7 @@ internal static class Revocations
                 continue;
             restored.Execute("UPDATE api_keys SET revoked_at = @at WHERE id = @Id", new { at, key.Id });
             restored.Record("API key", key.Id, Who, HistoryCodes.KeyRevoked, "in use", "revoked", Why);
-            yield return CareReplies.Say("KeyRevoked", key.Name);
+            yield return StoreReplies.Say("KeyRevoked", key.Name);
         }
     }
 
@@ -47,7 +47,7 @@ internal static class Revocations
                 continue;
             restored.Execute("UPDATE tablets SET removed_at = @at WHERE id = @Id", new { at, tablet.Id });
             restored.Record("tablet", tablet.Id, Who, HistoryCodes.TabletRemoved, "enrolled", "removed", Why);
-            yield return CareReplies.Say("TabletRemoved", tablet.Name);
+            yield return StoreReplies.Say("TabletRemoved", tablet.Name);
         }
     }
 
@@ -65,11 +65,11 @@ internal static class Revocations
                 "UPDATE people SET password_hash = @PasswordHash, pin_hash = @PinHash, stamp = @Stamp, role = @role, state = @state WHERE id = @Id",
                 new { known.PasswordHash, known.PinHash, known.Stamp, role, state, person.Id });
             var said = new List<string>();
-            Note(person.State != state, HistoryCodes.PersonSwitchedOff, CareReplies.Say("SwitchedOff"), person.State, state);
-            Note(person.Role != role, HistoryCodes.RoleChanged, CareReplies.Say("RoleChangedTo", role), person.Role, role);
-            Note(person.PasswordHash != known.PasswordHash, HistoryCodes.PasswordSet, CareReplies.Say("PasswordSet"), "", "");
-            Note(person.PinHash != known.PinHash, known.PinHash is null ? HistoryCodes.PinRemoved : HistoryCodes.PinSet, CareReplies.Say(known.PinHash is null ? "PinRemoved" : "PinSet"), "", "");
-            yield return CareReplies.Say("PersonChanged", known.Name, said.Count == 0 ? CareReplies.Say("SignedOut") : string.Join(", ", said));
+            Note(person.State != state, HistoryCodes.PersonSwitchedOff, StoreReplies.Say("SwitchedOff"), person.State, state);
+            Note(person.Role != role, HistoryCodes.RoleChanged, StoreReplies.Say("RoleChangedTo", role), person.Role, role);
+            Note(person.PasswordHash != known.PasswordHash, HistoryCodes.PasswordSet, StoreReplies.Say("PasswordSet"), "", "");
+            Note(person.PinHash != known.PinHash, known.PinHash is null ? HistoryCodes.PinRemoved : HistoryCodes.PinSet, StoreReplies.Say(known.PinHash is null ? "PinRemoved" : "PinSet"), "", "");
+            yield return StoreReplies.Say("PersonChanged", known.Name, said.Count == 0 ? StoreReplies.Say("SignedOut") : string.Join(", ", said));
 
             void Note(bool isChanged, HistoryCode what, string words, string before, string after)
             {
@@ -80,7 +80,7 @@ internal static class Revocations
             }
         }
         if (restored.Value<bool>("SELECT EXISTS (SELECT 1 FROM people) AND NOT EXISTS (SELECT 1 FROM people WHERE role = 'owner' AND state = 'active')"))
-            yield return CareReplies.Say("NoOwnerLeft");
+            yield return StoreReplies.Say("NoOwnerLeft");
     }
 
     /// <summary>A label that was replaced, perhaps more than once: the piece has the code of its newest label, and the others are ended.</summary>
@@ -102,7 +102,7 @@ internal static class Revocations
                     "INSERT INTO ended_labels (code, piece_id, ended_at, reason) VALUES (@Code, @Id, @EndedAt, @Reason) ON CONFLICT (code) DO NOTHING",
                     ofPiece.Select(one => new { one.Code, piece.Id, one.EndedAt, one.Reason }));
                 restored.Record("piece", piece.Id, Who, HistoryCodes.LabelReplaced, label.Code.ToString(), label.Newest.ToString(), Why);
-                yield return CareReplies.Say("LabelReplaced", label.Code, piece.Run, piece.Number);
+                yield return StoreReplies.Say("LabelReplaced", label.Code, piece.Run, piece.Number);
             }
         }
     }
@@ -116,7 +116,7 @@ internal static class Revocations
                 continue;
             restored.Execute("UPDATE site_packs SET code = @Code WHERE job_id = @JobId", new { known.Code, pack.JobId });
             restored.Record("job", pack.JobId, Who, HistoryCodes.SitePackReplaced, pack.Code.ToString(), known.Code.ToString(), Why);
-            yield return CareReplies.Say("SitePackReplaced", pack.Number);
+            yield return StoreReplies.Say("SitePackReplaced", pack.Number);
         }
     }
 

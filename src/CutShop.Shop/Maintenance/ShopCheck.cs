@@ -36,7 +36,7 @@ public static class ShopCheck
         }
         catch (DbException e)
         {
-            return [CheckFinding.OfDatabase(CareReplies.Say("CannotBeRead", StorageError.Of(e)?.Text ?? e.Message))];
+            return [CheckFinding.OfDatabase(StoreReplies.Say("CannotBeRead", StorageError.Of(e)?.Text ?? e.Message))];
         }
     }
 
@@ -44,7 +44,7 @@ public static class ShopCheck
     {
         var version = store.Version;
         if (version != Migration.Newest)
-            return [CheckFinding.OfDatabase(CareReplies.Say(version < Migration.Newest ? "OlderMigration" : "NewerMigration", version, Migration.Newest))];
+            return [CheckFinding.OfDatabase(StoreReplies.Say(version < Migration.Newest ? "OlderMigration" : "NewerMigration", version, Migration.Newest))];
         return store.Read(session => Of(store, session));
     }
 
@@ -57,7 +57,7 @@ public static class ShopCheck
         }
         catch (DbException e) when (findings.Count > 0)
         {
-            findings.Add(CheckFinding.OfDatabase(CareReplies.Say("RestUnchecked", e.Message)));
+            findings.Add(CheckFinding.OfDatabase(StoreReplies.Say("RestUnchecked", e.Message)));
         }
         return findings;
     }

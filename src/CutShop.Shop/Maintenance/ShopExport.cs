@@ -36,13 +36,13 @@ public sealed class ShopExport(ShopPlace place, TimeProvider time)
     {
         var target = Path.TrimEndingDirectorySeparator(Path.GetFullPath(to));
         if (Directory.Exists(target) || File.Exists(target))
-            return TransferAnswer.Refused(CareReplies.Say("FolderThere", target));
+            return TransferAnswer.Refused(StoreReplies.Say("FolderThere", target));
         if (!place.IsOnServer && !File.Exists(place.DatabaseFile))
-            return TransferAnswer.Refused(CareReplies.Say("NoDatabaseAt", place));
+            return TransferAnswer.Refused(StoreReplies.Say("NoDatabaseAt", place));
         using var store = place.OpenForCare(time);
         var migration = store.Version;
         if (migration is 0 || migration > Migration.Newest)
-            return TransferAnswer.Refused(CareReplies.Say("UnknownMigration", place, migration, Migration.Newest));
+            return TransferAnswer.Refused(StoreReplies.Say("UnknownMigration", place, migration, Migration.Newest));
         var part = target + Unfinished;
         DeleteFolder(part);
         try

@@ -12,7 +12,7 @@ namespace CutShop.Shop.Maintenance;
 /// <param name="time">The clock.</param>
 public sealed class ShopImport(ShopPlace place, TimeProvider time)
 {
-    private string ShopAlready => CareReplies.Say("ShopAlready", place);
+    private string ShopAlready => StoreReplies.Say("ShopAlready", place);
 
     private string Making => place.DatabaseFile + ".importing";
 
@@ -32,24 +32,24 @@ public sealed class ShopImport(ShopPlace place, TimeProvider time)
         if (manifest is null)
             return TransferAnswer.Refused(problem!);
         if (StrangePhoto(manifest) is { } strange)
-            return TransferAnswer.Refused(CareReplies.Say("StrangePhoto", strange));
+            return TransferAnswer.Refused(StoreReplies.Say("StrangePhoto", strange));
         Directory.CreateDirectory(place.Folder);
         try
         {
             Make(manifest, from);
             if (ShopCheck.OfFile(Making, time) is [var finding, ..])
-                return TransferAnswer.Refused(CareReplies.Say("ExportIsOff", finding));
+                return TransferAnswer.Refused(StoreReplies.Say("ExportIsOff", finding));
             return await PutInPlaceAsync(cancel) is { } refusal
                 ? TransferAnswer.Refused(refusal)
                 : new(manifest.Tables.Count, manifest.Tables.Sum(table => table.Rows), manifest.Photos.Count, Problem: null);
         }
         catch (InvalidDataException e)
         {
-            return TransferAnswer.Refused(CareReplies.Say("CannotImport", e.Message));
+            return TransferAnswer.Refused(StoreReplies.Say("CannotImport", e.Message));
         }
         catch (DbException e) when (StorageError.Of(e) is null)
         {
-            return TransferAnswer.Refused(CareReplies.Say("CannotImport", e.Message));
+            return TransferAnswer.Refused(StoreReplies.Say("CannotImport", e.Message));
         }
         finally
         {
@@ -77,7 +77,7 @@ public sealed class ShopImport(ShopPlace place, TimeProvider time)
         {
             Fill(session, manifest.Migration, [.. Exported(manifest, from)]);
             if (ShopDigest.Of(session, manifest.Migration) != manifest.Digest)
-                throw new InvalidDataException(CareReplies.Say("StoredIsNotManifest"));
+                throw new InvalidDataException(StoreReplies.Say("StoredIsNotManifest"));
         });
         SqliteMigrations.Apply(file.Connection);
         file.MakeOnePiece();
@@ -101,14 +101,14 @@ public sealed class ShopImport(ShopPlace place, TimeProvider time)
     private static IEnumerable<IEnumerable<string>> Exported(ExportManifest manifest, string from)
     {
         if (!TableText.All(manifest.Migration).Select(table => table.Name).SequenceEqual(manifest.Tables.Select(table => table.Name)))
-            throw new InvalidDataException(CareReplies.Say("OtherTables"));
+            throw new InvalidDataException(StoreReplies.Say("OtherTables"));
         foreach (var told in manifest.Tables)
         {
             var path = Path.Combine(from, ExportManifest.TableFile(told.Name));
             if (!File.Exists(path))
-                throw new InvalidDataException(CareReplies.Say("FileMissing", path));
+                throw new InvalidDataException(StoreReplies.Say("FileMissing", path));
             if (ShopDigest.HashOf(File.ReadLines(path)) != told.Hash || File.ReadLines(path).LongCount() != told.Rows)
-                throw new InvalidDataException(CareReplies.Say("FileChanged", path));
+                throw new InvalidDataException(StoreReplies.Say("FileChanged", path));
             yield return File.ReadLines(path);
         }
     }
@@ -117,13 +117,13 @@ public sealed class ShopImport(ShopPlace place, TimeProvider time)
     {
         var target = Path.GetFullPath(Path.Combine(PhotosMaking, photo.Path));
         if (!target.StartsWith(Path.GetFullPath(PhotosMaking) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
-            throw new InvalidDataException(CareReplies.Say("PhotoOutside", photo.Path));
+            throw new InvalidDataException(StoreReplies.Say("PhotoOutside", photo.Path));
         var path = Path.Combine(from, ExportManifest.PhotoFile(photo.Path));
         if (!File.Exists(path))
-            throw new InvalidDataException(CareReplies.Say("FileMissing", path));
+            throw new InvalidDataException(StoreReplies.Say("FileMissing", path));
         var bytes = File.ReadAllBytes(path);
         if (HashOf(bytes) != photo.Hash)
-            throw new InvalidDataException(CareReplies.Say("FileChanged", path));
+            throw new InvalidDataException(StoreReplies.Say("FileChanged", path));
         Directory.CreateDirectory(Path.GetDirectoryName(target)!);
         File.WriteAllBytes(target, bytes);
     }
@@ -171,7 +171,7 @@ public sealed class ShopImport(ShopPlace place, TimeProvider time)
                 });
                 return ShopDigest.Of(session, Migration.Newest) == digest
                     ? null
-                    : throw new InvalidDataException(CareReplies.Say("ServerIsNotExport"));
+                    : throw new InvalidDataException(StoreReplies.Say("ServerIsNotExport"));
             },
             cancel);
     }

@@ -31,5 +31,5 @@ public sealed class ShopPlace(string folder, string? connection = null)
     /// <exception cref="IOException">The server does not answer, or does not let this program in.</exception>
     internal MaintainedStore OpenForCare(TimeProvider time) => connection is null ? MaintainedFile.Open(DatabaseFile, time) : MaintainedServer.Open(connection, time);
 
-    private static string Told(NpgsqlConnectionStringBuilder parts) => CareReplies.Say("DatabaseOnServer", parts.Database, parts.Host);
+    private static string Told(NpgsqlConnectionStringBuilder parts) => StoreReplies.Say("DatabaseOnServer", parts.Database, parts.Host);
 }

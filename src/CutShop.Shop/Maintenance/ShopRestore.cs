@@ -54,12 +54,12 @@ public sealed class ShopRestore(string folder, TimeProvider time)
         try
         {
             if (UpgradedCopy.BringUpToDate(backup, Copy, time) is { } unusable)
-                return new([unusable], Backup: null, FactsOf(_database), CareReplies.Say("CannotRestore", backup, unusable.Text), Aside: null);
+                return new([unusable], Backup: null, FactsOf(_database), StoreReplies.Say("CannotRestore", backup, unusable.Text), Aside: null);
             var findings = ShopCheck.OfFile(Copy, time);
             var found = new RestoreAnswer(findings, FactsOf(Copy), FactsOf(_database), Problem: null, Aside: null);
             return findings.Count == 0 || force
                 ? then(Prepare(found))
-                : found with { Problem = CareReplies.Say("BackupIsOff", backup) };
+                : found with { Problem = StoreReplies.Say("BackupIsOff", backup) };
         }
         finally
         {
@@ -133,7 +133,7 @@ public sealed class ShopRestore(string folder, TimeProvider time)
     {
         using var alone = ShopInUse.TryTakeAlone(folder);
         if (alone is null)
-            return found with { Problem = CareReplies.Say("DamagedAndInUse") };
+            return found with { Problem = StoreReplies.Say("DamagedAndInUse") };
         var aside = $"{_database}.damaged-{time.GetUtcNow().UtcDateTime:yyyyMMdd'T'HHmmss'Z'}";
         foreach (var part in MaintainedFile.PartsOf(_database).Where(File.Exists))
             File.Move(part, aside + part[_database.Length..]);

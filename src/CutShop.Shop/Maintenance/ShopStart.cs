@@ -27,5 +27,5 @@ public static class ShopStart
         }
     }
 
-    private static string Damaged(string path, string backups) => CareReplies.Say("DamagedAtStart", path, LostDatabase.Restore(backups));
+    private static string Damaged(string path, string backups) => StoreReplies.Say("DamagedAtStart", path, LostDatabase.Restore(backups));
 }

@@ -9,7 +9,7 @@ internal static class SqliteIntegrity
 
     public static IEnumerable<CheckFinding> Of(ShopSession session) =>
     [
-        .. session.All<string>("PRAGMA integrity_check").Where(line => line != "ok").Select(line => new CheckFinding(CareReplies.Say("File"), line)),
+        .. session.All<string>("PRAGMA integrity_check").Where(line => line != "ok").Select(line => new CheckFinding(StoreReplies.Say("File"), line)),
         .. session.All<(string Table, long? Row, string Parent)>("SELECT \"table\", rowid, parent FROM pragma_foreign_key_check")
             .Select(orphan => CheckFinding.Of(orphan.Table, "RowWithoutParent", orphan.Row, orphan.Parent)),
         .. DiffersFromMigrations(session),

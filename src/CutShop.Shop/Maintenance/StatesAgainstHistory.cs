@@ -54,7 +54,7 @@ internal static class StatesAgainstHistory
             ORDER BY name, number
             """,
             values))
-            yield return CheckFinding.Of(CareReplies.Say(key, name, run, number), "State", state, led);
+            yield return CheckFinding.Of(StoreReplies.Say(key, name, run, number), "State", state, led);
         foreach (var (name, run, number, before, led) in session.All<(string, string, string, string, string)>(
             $"""
             {moves}
@@ -64,7 +64,7 @@ internal static class StatesAgainstHistory
             ORDER BY name, number
             """,
             values))
-            yield return CheckFinding.Of(CareReplies.Say(key, name, run, number), "HistoryGap", before, led);
+            yield return CheckFinding.Of(StoreReplies.Say(key, name, run, number), "HistoryGap", before, led);
         foreach (var (name, run, number, claimedBy, taker) in session.All<(string, string, string, string, string)>(
             $"""
             WITH taken AS (
@@ -81,7 +81,7 @@ internal static class StatesAgainstHistory
             ORDER BY name, number
             """,
             new { subject, takenToBench = HistoryCodes.TakenToBench.Code, takenOver = HistoryCodes.TakenOver.Code }))
-            yield return CheckFinding.Of(CareReplies.Say(key, name, run, number), "Claim", claimedBy, taker);
+            yield return CheckFinding.Of(StoreReplies.Say(key, name, run, number), "Claim", claimedBy, taker);
     }
 
     private static IEnumerable<CheckFinding> Plans(ShopSession session) => session.All<(long Id, string State, string Led)>(
@@ -94,7 +94,7 @@ internal static class StatesAgainstHistory
         FROM cut_plans LEFT JOIN lines ON subject_id = id AND back = 1
         WHERE state <> coalesce(after, 'nothing')
         ORDER BY id
-        """).Select(plan => CheckFinding.Of(CareReplies.Say("CutPlan", plan.Id), "State", plan.State, plan.Led));
+        """).Select(plan => CheckFinding.Of(StoreReplies.Say("CutPlan", plan.Id), "State", plan.State, plan.Led));
 
     /// <summary>A job's lines say when it was received, released and cancelled; the others leave its state alone.</summary>
     private static IEnumerable<CheckFinding> Jobs(ShopSession session) => session.All<(string Number, string State, string Led)>(
@@ -111,7 +111,7 @@ internal static class StatesAgainstHistory
         FROM states LEFT JOIN moves ON subject_id = id AND back = 1
         WHERE state <> coalesce(after, 'not taken in')
         ORDER BY number
-        """).Select(job => CheckFinding.Of(CareReplies.Say("Job", job.Number), "State", job.State, job.Led));
+        """).Select(job => CheckFinding.Of(StoreReplies.Say("Job", job.Number), "State", job.State, job.Led));
 
     /// <summary>A coil's lines say what was left of it, and the last one whether it was retired.</summary>
     private static IEnumerable<CheckFinding> Coils(ShopSession session)
@@ -127,7 +127,7 @@ internal static class StatesAgainstHistory
             WHERE left_nm IS DISTINCT FROM after_nm
             ORDER BY mark
             """))
-            yield return CheckFinding.Of(CareReplies.Say("Coil", mark), led is null ? "CoilLeftUntold" : "CoilLeft", left, led);
+            yield return CheckFinding.Of(StoreReplies.Say("Coil", mark), led is null ? "CoilLeftUntold" : "CoilLeft", left, led);
         foreach (var (mark, state) in session.All<(string, string)>(
             """
             WITH lines AS (
@@ -140,7 +140,7 @@ internal static class StatesAgainstHistory
             ORDER BY mark
             """,
             new { CoilStates.Retired, retiredCode = HistoryCodes.CoilRetired.Code }))
-            yield return CheckFinding.Of(CareReplies.Say("Coil", mark), state == CoilStates.Retired ? "RetiredUntold" : "RetiredInHistory");
+            yield return CheckFinding.Of(StoreReplies.Say("Coil", mark), state == CoilStates.Retired ? "RetiredUntold" : "RetiredInHistory");
     }
 
     /// <summary>A draft that was taken in ends at the number of its job.</summary>
@@ -158,5 +158,5 @@ internal static class StatesAgainstHistory
         FROM states LEFT JOIN lines ON subject = kind AND subject_id = id AND back = 1
         WHERE state <> coalesce(after, 'nothing')
         ORDER BY kind, id
-        """).Select(thing => CheckFinding.Of(CareReplies.Say(thing.Kind == "draft" ? "Draft" : "Quote", thing.Id), "State", thing.State, thing.Led));
+        """).Select(thing => CheckFinding.Of(StoreReplies.Say(thing.Kind == "draft" ? "Draft" : "Quote", thing.Id), "State", thing.State, thing.Led));
 }

@@ -19,7 +19,7 @@ internal static class StockBalance
             var used = Length.FromNanometres(coil.Used);
             var missing = coil.Whole - coil.Left - used;
             return CheckFinding.Of(
-                CareReplies.Say("Coil", coil.Mark),
+                StoreReplies.Say("Coil", coil.Mark),
                 missing.IsPositive ? "RopeMissing" : "RopeTwice",
                 coil.Whole,
                 coil.Left,
@@ -29,7 +29,7 @@ internal static class StockBalance
 
     private static IEnumerable<CheckFinding> States(ShopSession session) => session.All<(string Mark, Length Left)>(
         $"SELECT mark, left_nm FROM coils WHERE state = '{CoilStates.UsedUp}' AND left_nm <> 0 ORDER BY mark")
-        .Select(coil => CheckFinding.Of(CareReplies.Say("Coil", coil.Mark), "UsedUpButLeft", coil.Left));
+        .Select(coil => CheckFinding.Of(StoreReplies.Say("Coil", coil.Mark), "UsedUpButLeft", coil.Left));
 
     private static IEnumerable<CheckFinding> Offcuts(ShopSession session) => session.All<(string Mark, Length Whole, Length Left, long Told, long Strange)>(
         """
@@ -42,11 +42,11 @@ internal static class StockBalance
     private static IEnumerable<CheckFinding> OffcutFindings(string mark, Length whole, Length left, Length told, bool isStrange)
     {
         if (isStrange)
-            yield return CheckFinding.Of(CareReplies.Say("Coil", mark), "OtherOffcut");
+            yield return CheckFinding.Of(StoreReplies.Say("Coil", mark), "OtherOffcut");
         if (told != whole && told != Length.Zero)
-            yield return CheckFinding.Of(CareReplies.Say("Coil", mark), "OffcutLength", whole, told);
+            yield return CheckFinding.Of(StoreReplies.Say("Coil", mark), "OffcutLength", whole, told);
         if (told == Length.Zero && left != Length.Zero)
-            yield return CheckFinding.Of(CareReplies.Say("Coil", mark), "OffcutUndone", left);
+            yield return CheckFinding.Of(StoreReplies.Say("Coil", mark), "OffcutUndone", left);
     }
 
     /// <summary>A piece that was cut again after a report from site is scrap by the ledger, though its ticket keeps the measure.</summary>
@@ -59,5 +59,5 @@ internal static class StockBalance
           WHERE NOT EXISTS (SELECT 1 FROM pieces AS again WHERE again.replaces_id = pieces.id)) AS cuts
         WHERE (measured = 0 OR first_use_id IS NOT NULL) AND measured <> told ORDER BY code
         """).Select(piece => CheckFinding.Of(
-            CareReplies.Say("Piece", piece.Code), "PieceLength", Length.FromNanometres(piece.Measured), Length.FromNanometres(piece.Told)));
+            StoreReplies.Say("Piece", piece.Code), "PieceLength", Length.FromNanometres(piece.Measured), Length.FromNanometres(piece.Told)));
 }

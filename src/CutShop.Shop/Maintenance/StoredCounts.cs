@@ -16,7 +16,7 @@ internal static class StoredCounts
             (SELECT count(*) FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = jobs.id AND state IN ({TicketStates.ToDrill})) AS counted
           FROM jobs) AS counts
         WHERE work_left <> counted ORDER BY number
-        """).Select(job => CheckFinding.Of(CareReplies.Say("Job", job.Number), "WorkLeft", job.Kept, job.Counted));
+        """).Select(job => CheckFinding.Of(StoreReplies.Say("Job", job.Number), "WorkLeft", job.Kept, job.Counted));
 
     private static IEnumerable<CheckFinding> DueDays(ShopSession session) => session.All<(string Number, string Kind, string Name, string Kept, string Due)>(
         """
@@ -27,5 +27,5 @@ internal static class StoredCounts
           SELECT number, 'Post', mark, queue_due, coalesce(due, '9999-12-31')
           FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id) AS days
         WHERE queue_due <> due ORDER BY number, kind, name
-        """).Select(ticket => CheckFinding.Of(CareReplies.Say("Job", ticket.Number), "QueueDay", CareReplies.Say(ticket.Kind, ticket.Name), ticket.Kept, ticket.Due));
+        """).Select(ticket => CheckFinding.Of(StoreReplies.Say("Job", ticket.Number), "QueueDay", StoreReplies.Say(ticket.Kind, ticket.Name), ticket.Kept, ticket.Due));
 }

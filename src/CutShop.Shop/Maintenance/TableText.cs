@@ -46,7 +46,7 @@ internal sealed record TableText(string Name, IReadOnlyList<TableColumn> Columns
         }
         catch (DbException e) when (StorageError.Of(e) is null)
         {
-            throw new InvalidDataException(CareReplies.Say("RowNotStored", row, Name, e.Message), e);
+            throw new InvalidDataException(StoreReplies.Say("RowNotStored", row, Name, e.Message), e);
         }
     }
 
@@ -105,7 +105,7 @@ internal sealed record TableText(string Name, IReadOnlyList<TableColumn> Columns
         {
             using var json = JsonDocument.Parse(line);
             if (json.RootElement.EnumerateObject().Count() != Columns.Count)
-                throw new InvalidDataException(CareReplies.Say("RowColumns", row, Name));
+                throw new InvalidDataException(StoreReplies.Say("RowColumns", row, Name));
             var values = new DynamicParameters();
             foreach (var (i, column) in Columns.Index())
                 values.Add($"p{i}", column.Read(json.RootElement.GetProperty(column.Name)));
@@ -113,7 +113,7 @@ internal sealed record TableText(string Name, IReadOnlyList<TableColumn> Columns
         }
         catch (Exception e) when (e is JsonException or KeyNotFoundException or InvalidOperationException or FormatException)
         {
-            throw new InvalidDataException(CareReplies.Say("RowNotRow", row, Name, e.Message), e);
+            throw new InvalidDataException(StoreReplies.Say("RowNotRow", row, Name, e.Message), e);
         }
     }
 }

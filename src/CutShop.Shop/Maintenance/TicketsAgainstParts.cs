@@ -25,15 +25,15 @@ internal static class TicketsAgainstParts
     {
         var row = session.FirstOrDefault<JobRow>("SELECT number, customer, due, one_lot, job_file FROM jobs WHERE id = @id", new { id })!;
         var (frame, pieces, posts) = (StoredParts.Frame(session, id), StoredParts.PiecesOf(session, id), StoredParts.PostsOf(session, id));
-        var where = CareReplies.Say("Job", row.Number);
+        var where = StoreReplies.Say("Job", row.Number);
         return
         [
             .. Different(where, StoredPieces(session, id), [.. pieces.Select(work => Piece(work.Piece.Run, work.Piece.Rope.MaterialName, work.Piece.Rope.Diameter, work.Piece.Cut))]),
             .. Different(where, StoredPosts(session, id), [.. posts.Select(work => Post(work.Post.Mark, work.Bores.Sum(bore => bore.Operations.Count), work.ScrewHoles.Count, work.Likeness))]),
             .. Different(
                 where,
-                [new(CareReplies.Say("Frame"), Counted(frame.Totals))],
-                [new(CareReplies.Say("Frame"), Counted(JobTotals.Of(pieces, posts.Sum(post => post.Bores.Count))))]),
+                [new(StoreReplies.Say("Frame"), Counted(frame.Totals))],
+                [new(StoreReplies.Say("Frame"), Counted(JobTotals.Of(pieces, posts.Sum(post => post.Bores.Count))))]),
             .. Different(where, Lines(frame), Lines(posts)),
             .. AsOrdered(where, row),
         ];
@@ -53,24 +53,24 @@ internal static class TicketsAgainstParts
         }
     }
 
-    private static string Counted(JobTotals totals) => CareReplies.Say("Totals", totals.Pieces, totals.Bores, totals.Screws, totals.Cut);
+    private static string Counted(JobTotals totals) => StoreReplies.Say("Totals", totals.Pieces, totals.Bores, totals.Screws, totals.Cut);
 
-    private static Thing Piece(string run, string material, Length diameter, Length cut) => new(CareReplies.Say("Piece", run), CareReplies.Say("PieceFacts", material, diameter, cut));
+    private static Thing Piece(string run, string material, Length diameter, Length cut) => new(StoreReplies.Say("Piece", run), StoreReplies.Say("PieceFacts", material, diameter, cut));
 
     private static Thing Post(string mark, long drillings, long screwHoles, string likeness) =>
-        new(CareReplies.Say("Post", mark), CareReplies.Say("PostFacts", drillings, screwHoles, likeness));
+        new(StoreReplies.Say("Post", mark), StoreReplies.Say("PostFacts", drillings, screwHoles, likeness));
 
-    private static List<Thing> Lines(JobFrame frame) => [.. frame.Lines.Select(line => new Thing(CareReplies.Say("Line", line.Mark), string.Join(", ", line.Posts.Select(post => post.Mark))))];
+    private static List<Thing> Lines(JobFrame frame) => [.. frame.Lines.Select(line => new Thing(StoreReplies.Say("Line", line.Mark), string.Join(", ", line.Posts.Select(post => post.Mark))))];
 
     private static List<Thing> Lines(IReadOnlyList<PostWork> posts) =>
-        [.. posts.GroupBy(post => post.Line).Select(line => new Thing(CareReplies.Say("Line", line.Key), string.Join(", ", line.Select(post => post.Post.Mark))))];
+        [.. posts.GroupBy(post => post.Line).Select(line => new Thing(StoreReplies.Say("Line", line.Key), string.Join(", ", line.Select(post => post.Post.Mark))))];
 
     private static IEnumerable<CheckFinding> Different(string where, IReadOnlyList<Thing> rows, IReadOnlyList<Thing> parts)
     {
         var stored = rows.ToLookup(row => row.Name, row => row.What);
         foreach (var part in parts.Where(part => !stored[part.Name].Contains(part.What)))
             yield return stored[part.Name].Any()
-                ? CheckFinding.Of($"{where}, {part.Name}", "RowAgainstPart", stored[part.Name].Aggregate((one, other) => CareReplies.Say("And", one, other)), part.What)
+                ? CheckFinding.Of($"{where}, {part.Name}", "RowAgainstPart", stored[part.Name].Aggregate((one, other) => StoreReplies.Say("And", one, other)), part.What)
                 : CheckFinding.Of($"{where}, {part.Name}", "NoRow", part.What);
         foreach (var row in rows.Where(row => parts.All(part => part.Name != row.Name)))
             yield return CheckFinding.Of($"{where}, {row.Name}", "NoPart");
@@ -96,7 +96,7 @@ internal static class TicketsAgainstParts
         UNION ALL
         SELECT number, post_parts.mark, 'PostWithoutTicket' FROM post_parts JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
         WHERE drillings > 0 AND NOT EXISTS (SELECT 1 FROM drill_tickets WHERE drill_tickets.post_id = posts.id)
-        """).Select(one => CheckFinding.Of(CareReplies.Say("Job", one.Number), one.Key, one.Name));
+        """).Select(one => CheckFinding.Of(StoreReplies.Say("Job", one.Number), one.Key, one.Name));
 
     /// <summary>What a cancelled job or a change no longer wants is at no bench and in no queue.</summary>
     private static IEnumerable<CheckFinding> Ends(ShopSession session) => session.All<(string Number, string Kind, string Name, string State)>(
@@ -106,7 +106,7 @@ internal static class TicketsAgainstParts
         UNION ALL
         SELECT number, 'Post', mark, state FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id
         WHERE (cancelled_at IS NOT NULL OR dropped_at IS NOT NULL) AND state NOT IN ('{TicketStates.Cancelled}', '{TicketStates.Surplus}')
-        """).Select(ticket => CheckFinding.Of(CareReplies.Say("Job", ticket.Number), "NotWanted", CareReplies.Say(ticket.Kind, ticket.Name), ticket.State));
+        """).Select(ticket => CheckFinding.Of(StoreReplies.Say("Job", ticket.Number), "NotWanted", StoreReplies.Say(ticket.Kind, ticket.Name), ticket.State));
 
     private sealed record JobRow(string Number, string Customer, DateOnly? Due, bool OneLot, string JobFile)
     {

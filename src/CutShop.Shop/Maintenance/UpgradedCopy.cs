@@ -31,14 +31,14 @@ internal static class UpgradedCopy
             using var target = MaintainedFile.Create(copy, time);
             source.Connection.BackupDatabase(target.Connection);
             if (target.Version == 0)
-                return CheckFinding.OfDatabase(CareReplies.Say("NotAShop"));
+                return CheckFinding.OfDatabase(StoreReplies.Say("NotAShop"));
             SqliteMigrations.Apply(target.Connection);
             target.MakeOnePiece();
             return null;
         }
         catch (SqliteException e) when (StorageError.Of(e) is null or { IsOfFile: true })
         {
-            return CheckFinding.OfDatabase(CareReplies.Say("CannotBeUsed", e.Message));
+            return CheckFinding.OfDatabase(StoreReplies.Say("CannotBeUsed", e.Message));
         }
         catch (Exception e) when (e is InvalidDataException or FileNotFoundException)
         {

@@ -3,6 +3,7 @@ using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Rules;
 using CutShop.Takeoff.Tables;
+using CutShop.Takeoff.Words;
 
 namespace CutShop.Shop.Orders;
 
@@ -28,7 +29,7 @@ public sealed record FieldNote(NoteKind Kind, string Text);
 public sealed class DraftReading
 {
     /// <summary>Beside a field there is room for a few examples, and a bare number may have the draft's unit.</summary>
-    private static readonly string AcceptedLength = OrderReplies.Of("AcceptedLength").ToString();
+    private static readonly Sentence AcceptedLength = OrderReplies.Of("AcceptedLength");
 
     private static readonly HashSet<string> Lengths = ["diameter", "measured", "perPiece", "roundUp", "across", "height", "width", "rise", "sag", "slack"];
 
@@ -60,7 +61,7 @@ public sealed class DraftReading
         var takeoff = reading.Job is { } job ? JobTakeoff.Of(job, tables) : null;
         var errors = reading.Problems.Select(problem => (
             Field: DraftSource.FieldOf(problem.Place),
-            Note: new FieldNote(NoteKind.Error, Capital(problem.Text.Replace(LengthText.Accepted.ToString(), AcceptedLength, StringComparison.Ordinal)))));
+            Note: new FieldNote(NoteKind.Error, Capital(problem.Sentence.Replacing(LengthText.Accepted, AcceptedLength).ToString()))));
         var warnings = (takeoff?.Warnings ?? [])
             .GroupBy(warning => (Field: DraftSource.FieldOf(JobPlace.Find(warning.Path) ?? JobPlace.Job), warning.Says))
             .Select(same => (same.Key.Field, Note: new FieldNote(NoteKind.Warning, $"{same.Key.Says} ({Warning.Places(same)})")));

@@ -52,7 +52,7 @@ public sealed record PriceForm(
         foreach (var (i, typed) in Ropes.Index().Where(row => !row.Item.IsEmpty))
         {
             var at = string.Create(CultureInfo.InvariantCulture, $"ropes[{i}].");
-            var material = Take(at + "material", Rope.Materials.TryGetValue(typed.Material, out var known) ? Parsed.Good(known) : Parsed.Bad<RopeMaterial>(OrderReplies.Of("AcceptedMaterial").ToString()));
+            var material = Take(at + "material", Rope.Materials.TryGetValue(typed.Material, out var known) ? Parsed.Good(known) : Parsed.Bad<RopeMaterial>(OrderReplies.Of("AcceptedMaterial")));
             var diameter = Take(at + "diameter", ParseSize(typed.Diameter));
             var foot = Take(at + "foot", Money.Parse(typed.Foot));
             if (!ropes.TryAdd((material, diameter), new(material, diameter, foot)))
@@ -81,17 +81,17 @@ public sealed record PriceForm(
     private static Parsed<DateOnly> ParseDay(string text) =>
         IsoDate.Find(text) is { } day
             ? Parsed.Good(day)
-            : Parsed.Bad<DateOnly>(OrderReplies.Of("AcceptedDate").ToString());
+            : Parsed.Bad<DateOnly>(OrderReplies.Of("AcceptedDate"));
 
     private static Parsed<int> ParseDays(string text) =>
         int.TryParse(text.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var days) && days is >= 1 and <= MostQuoteDays
             ? Parsed.Good(days)
-            : Parsed.Bad<int>(OrderReplies.Of("AcceptedDays", MostQuoteDays).ToString());
+            : Parsed.Bad<int>(OrderReplies.Of("AcceptedDays", MostQuoteDays));
 
     private static Parsed<Length> ParseSize(string text)
     {
         var parsed = LengthText.Parse(text);
-        return parsed.IsGood && !parsed.Value.IsPositive ? Parsed.Bad<Length>(OrderReplies.Of("AcceptedSize").ToString()) : parsed;
+        return parsed.IsGood && !parsed.Value.IsPositive ? Parsed.Bad<Length>(OrderReplies.Of("AcceptedSize")) : parsed;
     }
 }
 

@@ -42,6 +42,6 @@ public sealed class LabelAddressShelf(ShopDatabase database)
         return text.Length <= Longest && Uri.TryCreate(text, UriKind.Absolute, out var address) && address.Scheme is ("http" or "https")
             && address.Host.Length > 0 && address.Query.Length + address.Fragment.Length + address.UserInfo.Length == 0
             ? Parsed.Good(address)
-            : Parsed.Bad<Uri>(SettingsReplies.Say("Address", Longest));
+            : Parsed.Bad<Uri>(new(SettingsReplies.List, "Address", Longest));
     }
 }

@@ -146,7 +146,7 @@ public sealed class CoilShelf(ShopDatabase database)
 
     internal static StockAnswer Done(string mark) => new(mark, Problem: null);
 
-    internal static StockAnswer Refused(string key, params IReadOnlyList<object?> values) => new(Mark: "", StockReplies.Reply(key, values));
+    internal static StockAnswer Refused(string key, params IReadOnlyList<object?> values) => new(Mark: "", StockReplies.Of(key, values));
 
     internal static StockAnswer Once(ShopSession session, string requestKey, Func<StockAnswer> work) =>
         RequestLog.Once(session, requestKey, work, answer => answer.IsDone ? answer.Mark : null, Done);

@@ -30,7 +30,7 @@ public sealed class CutPlanDesk(ShopDatabase database)
             return dueBy is { } day ? Refused("NoPieceWaitsUntil", kind, IsoDate.Text(day)) : Refused("NoPieceWaits", kind);
         var result = await Task.Run(() => CutPlanner.Plan(request, budget, progress, cancel), CancellationToken.None).ConfigureAwait(false);
         if (result.Plan is not { } plan)
-            return new(PlanId: 0, [.. result.Problems.Select(problem => StockReplies.Reply("PlanInput", problem.Path, problem.Value, problem.Text))]);
+            return new(PlanId: 0, [.. result.Problems.Select(problem => StockReplies.Of("PlanInput", problem.Path, problem.Value, problem.Text))]);
         // The search may have been cut short; what it found is still stored.
         return new(
             await database.WriteAsync(session => Store(session, kind, request.Allowances, plan, pieceIds, afterPlan, who), CancellationToken.None).ConfigureAwait(false),
@@ -90,7 +90,7 @@ public sealed class CutPlanDesk(ShopDatabase database)
                 allowances.Squaring,
                 allowances.FirstTrim,
                 allowances.Keep,
-                proof = plan.SolverAbsent ? StockReplies.Reply("WithoutSolver", plan.Proof).ToString() : plan.Proof.ToString(),
+                proof = plan.SolverAbsent ? StockReplies.Of("WithoutSolver", plan.Proof).ToString() : plan.Proof.ToString(),
             });
         foreach (var (position, coil) in plan.Coils.Index())
         {
@@ -151,22 +151,22 @@ public sealed class CutPlanDesk(ShopDatabase database)
     {
         var changes = new List<Sentence>();
         if (AcceptedPlan(session, draft.Kind) is var now && now != draft.AfterPlanId)
-            changes.Add(StockReplies.Reply("OtherPlanAccepted", now));
+            changes.Add(StockReplies.Of("OtherPlanAccepted", now));
         changes.AddRange(session.All<(string Mark, Length Before, Length Left, string State)>(
             $"""
             SELECT mark, left_before_nm, free_nm, state FROM plan_coils JOIN coils ON coils.id = coil_id JOIN coils_free ON coils_free.id = coil_id
             WHERE plan_id = @planId AND (free_nm <> left_before_nm OR state <> '{CoilStates.InStock}') ORDER BY mark
             """,
             new { planId }).Select(coil => coil.State == CoilStates.InStock
-                ? StockReplies.Reply("CoilChanged", coil.Mark, coil.Before, coil.Left)
-                : StockReplies.Reply("CoilIs", coil.Mark, coil.State)));
+                ? StockReplies.Of("CoilChanged", coil.Mark, coil.Before, coil.Left)
+                : StockReplies.Of("CoilIs", coil.Mark, coil.State)));
         changes.AddRange(session.All<(string Job, string Run, string State)>(
             $"""
             SELECT jobs.number, run, cut_tickets.state FROM plan_cuts JOIN plan_coils ON plan_coils.id = plan_cuts.plan_coil_id
             JOIN pieces ON pieces.id = plan_cuts.piece_id JOIN jobs ON jobs.id = job_id JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
             WHERE plan_id = @planId AND cut_tickets.state <> '{TicketStates.Waiting}' ORDER BY jobs.number, pieces.position
             """,
-            new { planId }).Select(piece => StockReplies.Reply("PieceIs", piece.Run, piece.Job, piece.State)));
+            new { planId }).Select(piece => StockReplies.Of("PieceIs", piece.Run, piece.Job, piece.State)));
         return changes;
     }
 
@@ -174,7 +174,7 @@ public sealed class CutPlanDesk(ShopDatabase database)
         $"SELECT id FROM cut_plans WHERE state = '{PlanStates.Accepted}' AND material = @material AND diameter_nm = @Diameter AND construction = @Construction",
         new { material = Rope.NameOf(kind.Material), kind.Diameter, kind.Construction });
 
-    private static PlanAnswer Refused(string key, params IReadOnlyList<object?> values) => new(PlanId: 0, [StockReplies.Reply(key, values)]);
+    private static PlanAnswer Refused(string key, params IReadOnlyList<object?> values) => new(PlanId: 0, [StockReplies.Of(key, values)]);
 
     private sealed record WaitingRow(long Id, PieceCode Code, Length Cut, string Job, bool OneLot, DateOnly? Due, string LotSoFar)
     {

@@ -85,7 +85,7 @@ public sealed class PlanShelf(ShopDatabase database)
             plan.MadeBy,
             plan.Proof,
             plan.Allowances,
-            [.. coils.Select(coil => coil.ToCuts(coil.Mark ?? StockReplies.Reply("ToBuy", ++toBuy).ToString(), cuts[coil.Id], plan.Keep))],
+            [.. coils.Select(coil => coil.ToCuts(coil.Mark ?? StockReplies.Of("ToBuy", ++toBuy).ToString(), cuts[coil.Id], plan.Keep))],
             cuts.SelectMany(same => same).ToDictionary(
                 cut => cut.Code.Plain, cut => new PlannedPiece(cut.Code, cut.Job, cut.Run, cut.Due, cut.State)));
     }

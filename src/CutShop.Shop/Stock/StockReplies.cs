@@ -8,5 +8,5 @@ public static class StockReplies
     /// <summary>The words.</summary>
     public static WordList List { get; } = new(typeof(StockReplies));
 
-    internal static Sentence Reply(string key, params IReadOnlyList<object?> values) => new(List, key, values);
+    internal static Sentence Of(string key, params IReadOnlyList<object?> values) => new(List, key, values);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using CutShop.Takeoff.Words;
 
 namespace CutShop.Shop.Store;
@@ -9,5 +8,5 @@ public static class HistoryWords
     /// <summary>The words.</summary>
     public static WordList List { get; } = new(typeof(HistoryWords));
 
-    internal static string Say(string key, params IReadOnlyList<object?> values) => List.Say(CultureInfo.InvariantCulture, key, values);
+    internal static string Say(string key, params IReadOnlyList<object?> values) => List.InEnglish(key, values);
 }

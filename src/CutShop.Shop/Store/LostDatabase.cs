@@ -14,11 +14,11 @@ internal static class LostDatabase
         var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
         var found = ShopFolder.Inside.Where(name => Directory.Exists(Path.Combine(folder, name)) && Directory.EnumerateFileSystemEntries(Path.Combine(folder, name)).Any()).ToList();
         return found.Count == 0 ? null
-            : CareReplies.Say(File.Exists(path) ? "NotNewEmpty" : "NotNewMissing", path, string.Join(", ", found), Restore(ShopFolder.BackupsIn(folder)));
+            : StoreReplies.Say(File.Exists(path) ? "NotNewEmpty" : "NotNewMissing", path, string.Join(", ", found), Restore(ShopFolder.BackupsIn(folder)));
     }
 
     /// <summary>Which backup to restore, in words.</summary>
     internal static string Restore(string backups) => BackupFile.In(backups).FirstOrDefault(backup => backup.IsSound) is { } last
-        ? CareReplies.Say("RestoreLast", last.MadeAt.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture), last.Path)
-        : CareReplies.Say("RestoreAny");
+        ? StoreReplies.Say("RestoreLast", last.MadeAt.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture), last.Path)
+        : StoreReplies.Say("RestoreAny");
 }

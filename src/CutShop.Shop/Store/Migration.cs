@@ -30,7 +30,7 @@ internal sealed record Migration(int Number, string Name)
     public static void Refuse(long applied, IReadOnlyList<Migration> known)
     {
         if (applied > known.Count)
-            throw new InvalidDataException(CareReplies.Say("NewerDatabase", applied, known.Count));
+            throw new InvalidDataException(StoreReplies.Say("NewerDatabase", applied, known.Count));
     }
 
     private static List<Migration> InOrder(Func<string, bool> isMine) =>

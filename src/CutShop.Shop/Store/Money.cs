@@ -38,7 +38,7 @@ public readonly record struct Money : IComparable<Money>
         if (text.Length > 32
             || !decimal.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out var amount)
             || amount > Most || amount * PerUnit != decimal.Truncate(amount * PerUnit))
-            return Parsed.Bad<Money>(CareReplies.Say("AcceptedMoney"));
+            return Parsed.Bad<Money>(new(StoreReplies.List, "AcceptedMoney"));
         return Parsed.Good(new Money((long)(amount * PerUnit)));
     }
 

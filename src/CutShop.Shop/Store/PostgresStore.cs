@@ -103,7 +103,7 @@ internal sealed class PostgresStore : ShopDatabase
     }
 
     /// <summary>What is told where the server does not answer, or does not let this program in.</summary>
-    internal static IOException CannotBeUsed(NpgsqlException e) => new(CareReplies.Say("ServerCannotBeUsed", e.Message), e);
+    internal static IOException CannotBeUsed(NpgsqlException e) => new(StoreReplies.Say("ServerCannotBeUsed", e.Message), e);
 
     /// <summary>Connections by a connection string.</summary>
     /// <exception cref="InvalidDataException">This is no connection string.</exception>
@@ -115,7 +115,7 @@ internal sealed class PostgresStore : ShopDatabase
         }
         catch (ArgumentException e)
         {
-            throw new InvalidDataException(CareReplies.Say("ConnectionString", e.Message), e);
+            throw new InvalidDataException(StoreReplies.Say("ConnectionString", e.Message), e);
         }
     }
 

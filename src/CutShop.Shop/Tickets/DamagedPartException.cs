@@ -10,7 +10,7 @@ public sealed class DamagedPartException : Exception
     /// <param name="problem">What is wrong.</param>
     /// <param name="cause">What found it, or null.</param>
     public DamagedPartException(string place, string problem, Exception? cause = null)
-        : base(CareReplies.Say("PartIsDamaged", place, problem), cause) => (Place, Problem) = (place, problem);
+        : base(StoreReplies.Say("PartIsDamaged", place, problem), cause) => (Place, Problem) = (place, problem);
 
     /// <summary>Job and piece, post or quote.</summary>
     public string Place { get; }

@@ -176,9 +176,9 @@ internal static class StoredParts
         {
             var place = $"job {Job}, {Name}";
             if (Part is null)
-                throw new DamagedPartException(place, CareReplies.Say("PartIsMissing"));
+                throw new DamagedPartException(place, StoreReplies.Say("PartIsMissing"));
             if (DigestOf(Part) != Digest)
-                throw new DamagedPartException(place, CareReplies.Say("PartIsAltered"));
+                throw new DamagedPartException(place, StoreReplies.Say("PartIsAltered"));
             try
             {
                 return read(Part, (int)Format!);

@@ -15,7 +15,7 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
     /// <summary>After so many problems a hint at what was meant helps nobody.</summary>
     private const int MostHints = 100;
 
-    private static readonly Sentence YesOrNoWords = JobFileWords.Say("YesOrNo");
+    private static readonly Sentence YesOrNoWords = JobFileWords.Of("YesOrNo");
 
     private readonly JobValue?[] _values = new JobValue?[known.Length];
 
@@ -48,7 +48,7 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
         (PartValue, _place, _index, HasFields) = (value, place, index, value.Kind == JobValueKind.Fields);
         Array.Clear(_values);
         if (!HasFields)
-            ProblemAt(Part.Place, value, "Accepted", JobFileWords.Say("AnObject", Joined(known)));
+            ProblemAt(Part.Place, value, "Accepted", JobFileWords.Of("AnObject", Joined(known)));
         else
             KeepFields();
         return this;
@@ -57,18 +57,18 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
     /// <summary>A problem of a field.</summary>
     /// <param name="name">The field.</param>
     /// <param name="key">The sentence among the <see cref="JobFileWords"/>.</param>
-    /// <param name="values">What stands in its places.</param>
+    /// <param name="values">The values for its places.</param>
     public void Problem(string name, string key, params IReadOnlyList<object?> values) => ProblemAt(Part.Place[name], this[name], key, values);
 
     public void Problem(string name, Sentence sentence) => ProblemAt(Part.Place[name], this[name], sentence);
 
-    public void ProblemAt(JobPlace place, JobValue? value, string key, params IReadOnlyList<object?> values) => ProblemAt(place, value, JobFileWords.Say(key, values));
+    public void ProblemAt(JobPlace place, JobValue? value, string key, params IReadOnlyList<object?> values) => ProblemAt(place, value, JobFileWords.Of(key, values));
 
     public void ProblemAt(JobPlace place, JobValue? value, Sentence sentence) => problems.Add(new(place, value?.Shown ?? "", sentence));
 
     /// <summary>A hint at the name that was meant, or nothing.</summary>
     public object HintFor(string typed, IEnumerable<string> known) =>
-        problems.Count < MostHints && NearestName.Find(typed, known) is { } name ? JobFileWords.Say("DidYouMean", name) : "";
+        problems.Count < MostHints && NearestName.Find(typed, known) is { } name ? JobFileWords.Of("DidYouMean", name) : "";
 
     /// <summary>A text field; null where it is missing or no text.</summary>
     public string? Text(string name, Sentence accepted, bool required) =>
@@ -130,7 +130,7 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
         if (this[name] is not { Kind: JobValueKind.List } list)
         {
             if (HasFields)
-                Problem(name, Has(name) ? "Accepted" : "Missing", JobFileWords.Say("AList", name));
+                Problem(name, Has(name) ? "Accepted" : "Missing", JobFileWords.Of("AList", name));
             return [];
         }
         if (list.Count < least)
@@ -227,5 +227,5 @@ internal sealed record WordChoice<T>(IReadOnlyDictionary<string, T> Values)
     public T? Find(ReadOnlySpan<char> word) => _values.TryGetValue(word, out var value) ? value : null;
 
     /// <summary>The words, for messages.</summary>
-    public Sentence Accepted { get; } = JobFileWords.Say("OneOf", string.Join(", ", Values.Keys));
+    public Sentence Accepted { get; } = JobFileWords.Of("OneOf", string.Join(", ", Values.Keys));
 }

@@ -94,7 +94,7 @@ internal sealed class JobChecks(FieldReader job)
     private static object Names(LineDraft line, List<int> posts)
     {
         var first = Name(line.Posts[posts[0]].Mark, line.PostAt(posts[0]));
-        return posts.Count == 1 ? first : JobFileWords.Say("More", first, posts.Count - 1);
+        return posts.Count == 1 ? first : JobFileWords.Of("More", first, posts.Count - 1);
     }
 
     private static string Name(string? mark, Part part) => mark ?? part.Place.ToString();

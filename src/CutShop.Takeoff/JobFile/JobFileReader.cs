@@ -41,5 +41,5 @@ public static class JobFileReader
     public static Job? Find(string text) => Read(Encoding.UTF8.GetBytes(text)).Job;
 
     private static JobFileReading Unreadable(string key, params IReadOnlyList<object?> values) =>
-        new(Job: null, [new(JobPlace.Job, "", JobFileWords.Say(key, values))]);
+        new(Job: null, [new(JobPlace.Job, "", JobFileWords.Of(key, values))]);
 }

@@ -8,5 +8,5 @@ public static class JobFileWords
     /// <summary>The sentences.</summary>
     public static WordList List { get; } = new(typeof(JobFileWords));
 
-    internal static Sentence Say(string key, params IReadOnlyList<object?> values) => new(List, key, values);
+    internal static Sentence Of(string key, params IReadOnlyList<object?> values) => new(List, key, values);
 }

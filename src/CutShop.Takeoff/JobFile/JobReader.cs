@@ -57,7 +57,7 @@ public static class JobReader
         if (!parent.Has("rope"))
         {
             if (required && parent.HasFields)
-                parent.Problem("rope", "Missing", JobFileWords.Say("ARope"));
+                parent.Problem("rope", "Missing", JobFileWords.Of("ARope"));
             return null;
         }
         var fields = parent.FieldsOf("rope", RopeNames);

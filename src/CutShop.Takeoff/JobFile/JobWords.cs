@@ -8,14 +8,14 @@ namespace CutShop.Takeoff.JobFile;
 /// <summary>The words of a job file, each read in one place: treatments, turns, marks, materials, shapes.</summary>
 internal static class JobWords
 {
-    public static readonly Sentence AcceptedText = JobFileWords.Say("AText");
-    public static readonly Sentence AcceptedDate = JobFileWords.Say("ADate");
-    public static readonly Sentence AcceptedTurn = JobFileWords.Say("ATurn");
-    public static readonly Sentence AcceptedMark = JobFileWords.Say("AMark");
-    public static readonly Sentence AcceptedNumber = JobFileWords.Say("ANumber");
-    public static readonly Sentence AcceptedWrap = JobFileWords.Say("AWrap");
-    public static readonly Sentence AcceptedAtEnd = JobFileWords.Say("AnEnd", AcceptedWrap);
-    public static readonly Sentence AcceptedBetween = JobFileWords.Say("Between", AcceptedWrap);
+    public static readonly Sentence AcceptedText = JobFileWords.Of("AText");
+    public static readonly Sentence AcceptedDate = JobFileWords.Of("ADate");
+    public static readonly Sentence AcceptedTurn = JobFileWords.Of("ATurn");
+    public static readonly Sentence AcceptedMark = JobFileWords.Of("AMark");
+    public static readonly Sentence AcceptedNumber = JobFileWords.Of("ANumber");
+    public static readonly Sentence AcceptedWrap = JobFileWords.Of("AWrap");
+    public static readonly Sentence AcceptedAtEnd = JobFileWords.Of("AnEnd", AcceptedWrap);
+    public static readonly Sentence AcceptedBetween = JobFileWords.Of("Between", AcceptedWrap);
     private const int LongestMark = 40;
     private const int LongestWords = 32;
 
@@ -39,7 +39,7 @@ internal static class JobWords
     /// <summary>What a row does at its first or last post.</summary>
     public static Parsed<Treatment> ParseAtEnd(string text) => ParseTreatment(text) switch
     {
-        { Kind: TreatmentKind.Bored } => Parsed.Bad<Treatment>(JobFileWords.Say("CannotEndSo", AcceptedAtEnd)),
+        { Kind: TreatmentKind.Bored } => Parsed.Bad<Treatment>(JobFileWords.Of("CannotEndSo", AcceptedAtEnd)),
         { } treatment => Parsed.Good(treatment),
         null => Bad<Treatment>(AcceptedAtEnd),
     };
@@ -48,12 +48,12 @@ internal static class JobWords
     public static Parsed<Treatment> ParseBetween(string text) => ParseTreatment(text) switch
     {
         { Kind: TreatmentKind.Bored or TreatmentKind.Wrap } treatment => Parsed.Good(treatment),
-        { } => Parsed.Bad<Treatment>(JobFileWords.Say("CannotEndBetween", AcceptedBetween)),
+        { } => Parsed.Bad<Treatment>(JobFileWords.Of("CannotEndBetween", AcceptedBetween)),
         null => Bad<Treatment>(AcceptedBetween),
     };
 
     public static Parsed<DateOnly> ParseDate(string text) =>
-        IsoDate.Find(text) is { } date ? Parsed.Good(date) : Parsed.Bad<DateOnly>(JobFileWords.Say("ADateSuchAs"));
+        IsoDate.Find(text) is { } date ? Parsed.Good(date) : Parsed.Bad<DateOnly>(JobFileWords.Of("ADateSuchAs"));
 
     public static bool IsMark(string mark) =>
         mark.Length is > 0 and <= LongestMark && !OneLine.BreaksAnywhere(mark) && !char.IsWhiteSpace(mark[0]) && !char.IsWhiteSpace(mark[^1]);
@@ -81,5 +81,5 @@ internal static class JobWords
 
     private static string[] Words(string text) => text.Length > LongestWords ? [] : text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
 
-    private static Parsed<T> Bad<T>(Sentence accepted) => Parsed.Bad<T>(JobFileWords.Say("Accepted", accepted));
+    private static Parsed<T> Bad<T>(Sentence accepted) => Parsed.Bad<T>(JobFileWords.Of("Accepted", accepted));
 }

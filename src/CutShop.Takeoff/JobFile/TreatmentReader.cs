@@ -17,7 +17,7 @@ internal static class TreatmentReader
         if (row["at"] is { Kind: JobValueKind.Fields } at)
             ReadOverrides(row, at, posts, treatments);
         else if (row.Has("at"))
-            row.Problem("at", "Accepted", JobFileWords.Say("Overrides"));
+            row.Problem("at", "Accepted", JobFileWords.Of("Overrides"));
         return treatments;
     }
 

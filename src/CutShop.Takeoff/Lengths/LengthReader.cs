@@ -31,9 +31,9 @@ internal ref struct LengthReader(ReadOnlySpan<char> text)
     }
 
     /// <summary>Why the last step failed, or that the rest was not understood.</summary>
-    public Sentence Problem() => LengthWords.Say(
+    public Sentence Problem() => LengthWords.Of(
         "Accept",
-        _problem ?? (AtEnd ? LengthWords.Say("Unfinished") : LengthWords.Say("NotUnderstood", OneLine.Of(_text[_at..].Trim().ToString()))),
+        _problem ?? (AtEnd ? LengthWords.Of("Unfinished") : LengthWords.Of("NotUnderstood", OneLine.Of(_text[_at..].Trim().ToString()))),
         LengthText.Accepted);
 
     /// <summary>Takes one character if it is next.</summary>
@@ -133,7 +133,7 @@ internal ref struct LengthReader(ReadOnlySpan<char> text)
         }
         if (_at == start)
         {
-            _problem = AtEnd ? LengthWords.Say("NoUnit") : null;
+            _problem = AtEnd ? LengthWords.Of("NoUnit") : null;
             return null;
         }
         if (UnitOf(_text[start.._at]) is { } unit)
@@ -179,7 +179,7 @@ internal ref struct LengthReader(ReadOnlySpan<char> text)
 
     private Measure? Fail(string key, params IReadOnlyList<object?> values)
     {
-        _problem = LengthWords.Say(key, values);
+        _problem = LengthWords.Of(key, values);
         return null;
     }
 

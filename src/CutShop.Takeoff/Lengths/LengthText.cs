@@ -18,7 +18,7 @@ public static class LengthText
     private static readonly SearchValues<char> Typeset = SearchValues.Create("’′‘”″“−–⁄\u00A0\u2009\u202F\t½¼¾⅛⅜⅝⅞");
 
     /// <summary>What a length may look like, for messages.</summary>
-    public static Sentence Accepted { get; } = LengthWords.Say("ALength");
+    public static Sentence Accepted { get; } = LengthWords.Of("ALength");
 
     /// <summary>
     /// Reads a length. The unit must be there; after feet a bare number is inches. A fraction is a proper one with a
@@ -139,7 +139,7 @@ public static class LengthText
         return whole == 0 && !showZero ? fraction : string.Create(CultureInfo.InvariantCulture, $"{whole} {fraction}");
     }
 
-    private static Parsed<Length> Bad(string key, params IReadOnlyList<object?> values) => Parsed.Bad<Length>(LengthWords.Say(key, values));
+    private static Parsed<Length> Bad(string key, params IReadOnlyList<object?> values) => Parsed.Bad<Length>(LengthWords.Of(key, values));
 
     /// <summary>Curly and slanted marks, no-break spaces and one-character fractions as their plain forms.</summary>
     private static ReadOnlySpan<char> PlainMarks(ReadOnlySpan<char> text)

@@ -39,7 +39,4 @@ public static class Parsed
 
     /// <summary>No value, and why.</summary>
     public static Parsed<T> Bad<T>(Sentence reason) => new(default!, reason);
-
-    /// <summary>No value, and why, in words that no list has.</summary>
-    public static Parsed<T> Bad<T>(string problem) => Bad<T>(LengthWords.Say("Said", problem));
 }

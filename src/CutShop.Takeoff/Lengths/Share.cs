@@ -10,7 +10,7 @@ public readonly record struct Share(int Millionths)
     private const int One = 1_000_000;
 
     /// <summary>What a share may look like, for messages.</summary>
-    internal static readonly Sentence Accepted = LengthWords.Say("AShare");
+    internal static readonly Sentence Accepted = LengthWords.Of("AShare");
 
     /// <summary>None of it.</summary>
     public static Share None => default;
@@ -31,11 +31,11 @@ public readonly record struct Share(int Millionths)
         var trimmed = text.Trim();
         if (trimmed.Length > 16 || !trimmed.EndsWith('%')
             || !decimal.TryParse(trimmed.AsSpan()[..^1].TrimEnd(), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var percent))
-            return Parsed.Bad<Share>(LengthWords.Say("Accepted", Accepted));
+            return Parsed.Bad<Share>(LengthWords.Of("Accepted", Accepted));
         var millionths = percent * (One / 100);
         return millionths == decimal.Truncate(millionths) && millionths <= One
             ? Parsed.Good(new Share((int)millionths))
-            : Parsed.Bad<Share>(LengthWords.Say("Accepted", Accepted));
+            : Parsed.Bad<Share>(LengthWords.Of("Accepted", Accepted));
     }
 
     /// <summary>The length grown by this share, rounded up to a whole nanometre.</summary>

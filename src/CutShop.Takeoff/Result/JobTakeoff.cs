@@ -155,10 +155,10 @@ public readonly record struct Face(FaceSight Sight, string Neighbour)
     /// <summary>The face in words.</summary>
     public Sentence InWords => Sight switch
     {
-        FaceSight.Toward => TakeoffWords.Say("FaceToward", Neighbour),
-        FaceSight.AwayFrom => TakeoffWords.Say("FaceAwayFrom", Neighbour),
-        FaceSight.Side => TakeoffWords.Say("FaceSide", Neighbour),
-        FaceSight.Around => TakeoffWords.Say("FaceAround"),
+        FaceSight.Toward => TakeoffWords.Of("FaceToward", Neighbour),
+        FaceSight.AwayFrom => TakeoffWords.Of("FaceAwayFrom", Neighbour),
+        FaceSight.Side => TakeoffWords.Of("FaceSide", Neighbour),
+        FaceSight.Around => TakeoffWords.Of("FaceAround"),
         _ => throw new InvalidOperationException($"No sight is numbered {(int)Sight}."),
     };
 
@@ -190,10 +190,10 @@ public sealed record BitChoice(BitKind Kind, bool OnRack)
     /// <summary>Why this kind, in words, for a bit of a diameter.</summary>
     public Sentence ReasonFor(Length bit) => this switch
     {
-        { OnRack: false } => TakeoffWords.Say("NoBit", LengthText.Inches(bit)),
-        { Kind: BitKind.ThreadedForstner } => TakeoffWords.Say("ForstnerIsBest"),
-        { Kind: BitKind.Spade } => TakeoffWords.Say("SpadeWillDo"),
-        { Kind: BitKind.HoleSaw } => TakeoffWords.Say("HoleSawLeavesSlug"),
+        { OnRack: false } => TakeoffWords.Of("NoBit", LengthText.Inches(bit)),
+        { Kind: BitKind.ThreadedForstner } => TakeoffWords.Of("ForstnerIsBest"),
+        { Kind: BitKind.Spade } => TakeoffWords.Of("SpadeWillDo"),
+        { Kind: BitKind.HoleSaw } => TakeoffWords.Of("HoleSawLeavesSlug"),
         _ => throw new InvalidOperationException($"No kind of bit is numbered {(int)Kind}."),
     };
 }
@@ -288,6 +288,6 @@ public sealed record Warning(string Code, string Where, string Path, Sentence Sa
     {
         var marks = alike.Select(warning => warning.Where).ToList();
         var first = string.Join(", ", marks.Take(MostPlaces));
-        return marks.Count <= MostPlaces ? Sentence.Plain(first) : TakeoffWords.Say("PlacesAndMore", first, marks.Count - MostPlaces);
+        return marks.Count <= MostPlaces ? Sentence.Plain(first) : TakeoffWords.Of("PlacesAndMore", first, marks.Count - MostPlaces);
     }
 }

@@ -280,7 +280,7 @@ internal sealed class SentenceInDocument : JsonConverter<Sentence>
             throw new JsonException();
         while (reader.Read() && reader.TokenType != JsonTokenType.EndArray)
             values.Add(reader.TokenType == JsonTokenType.StartArray ? Read(ref reader, typeToConvert, options) : reader.GetString());
-        return values is [string key, ..] ? TakeoffWords.Say(key, values[1..]) : throw new JsonException();
+        return values is [string key, ..] ? TakeoffWords.Of(key, values[1..]) : throw new JsonException();
     }
 
     public override void Write(Utf8JsonWriter writer, Sentence value, JsonSerializerOptions options)

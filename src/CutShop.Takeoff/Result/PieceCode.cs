@@ -58,15 +58,8 @@ public readonly record struct PieceCode
         ArgumentNullException.ThrowIfNull(text);
         Span<char> symbols = stackalloc char[SymbolCount];
         return Read(text, symbols) is { } why
-            ? Parsed.Bad<PieceCode>(why.ToString())
+            ? Parsed.Bad<PieceCode>(why)
             : Parsed.Good(new PieceCode(new string(symbols)));
-    }
-
-    /// <summary>What is wrong with a text that is no code, as <see cref="Parse"/> says it but with its figures apart; null where it is one.</summary>
-    public static Sentence? WhyNot(string text)
-    {
-        ArgumentNullException.ThrowIfNull(text);
-        return Read(text, stackalloc char[SymbolCount]);
     }
 
     private static Sentence? Read(string text, Span<char> symbols)

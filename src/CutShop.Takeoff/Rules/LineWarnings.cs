@@ -5,8 +5,6 @@ using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Tables;
 using CutShop.Takeoff.Words;
 
-using static CutShop.Takeoff.Words.TakeoffWords;
-
 namespace CutShop.Takeoff.Rules;
 
 /// <summary>What can be built on a line but is unwise. Each rule is one function.</summary>
@@ -81,9 +79,9 @@ internal sealed class LineWarnings
             if (post.Turn is not { } turn)
                 continue;
             if (i == 0 || i == _line.Posts.Count - 1)
-                Warn("turn-at-end", post.Mark, PostPath(i) + ".turn", Say("TurnAtEnd", post.Mark), post);
+                Warn("turn-at-end", post.Mark, PostPath(i) + ".turn", TakeoffWords.Of("TurnAtEnd", post.Mark), post);
             else if (turn.Degrees != 90 && _line.Rows.Any(row => row.Treatments[i].Kind == TreatmentKind.Bored))
-                Warn("corner-angle", post.Mark, PostPath(i) + ".turn", Say("CornerNotSquare", post.Mark, turn.Degrees.ToString("0.##", CultureInfo.InvariantCulture)), post);
+                Warn("corner-angle", post.Mark, PostPath(i) + ".turn", TakeoffWords.Of("CornerNotSquare", post.Mark, turn.Degrees.ToString("0.##", CultureInfo.InvariantCulture)), post);
         }
     }
 
@@ -91,16 +89,16 @@ internal sealed class LineWarnings
     {
         var (rope, where) = (RopeOf(row), $"{_line.Mark}/{_line.Rows[row].Mark}");
         if (rope.IsNatural && _job.Allowances.Shrink == Share.None)
-            Warn("no-shrink", where, "$.allowances.shrink", Say("NoShrinkage", Rope.WordOf(rope.Material), Share.None.ToString()));
+            Warn("no-shrink", where, "$.allowances.shrink", TakeoffWords.Of("NoShrinkage", Rope.WordOf(rope.Material), Share.None.ToString()));
         if (_tables.Weights.PoundsPerFoot(rope) is null)
-            Warn("no-weight", where, RopePath(row), Say("NoWeight", Rope.WordOf(rope.Material), LengthText.Brief(rope.Diameter)));
+            Warn("no-weight", where, RopePath(row), TakeoffWords.Of("NoWeight", Rope.WordOf(rope.Material), LengthText.Brief(rope.Diameter)));
         if (rope.Measured is { } measured && (measured - rope.Diameter).Abs() * 4 > rope.Diameter)
-            Warn("measured-far-off", where, RopePath(row) + ".measured", Say("MeasuredFarOff", LengthText.Brief(measured), LengthText.Brief(rope.Diameter)));
+            Warn("measured-far-off", where, RopePath(row) + ".measured", TakeoffWords.Of("MeasuredFarOff", LengthText.Brief(measured), LengthText.Brief(rope.Diameter)));
 
         var bit = _bits[row];
         var isBored = _line.Rows[row].Treatments.Any(treatment => treatment.Kind != TreatmentKind.Wrap);
         if (isBored && _tables.Rack.Choose(bit, rope.Across) is { OnRack: false } choice)
-            Warn("bit-not-on-rack", where, RopePath(row), Say("BoresForRow", choice.ReasonFor(bit)));
+            Warn("bit-not-on-rack", where, RopePath(row), TakeoffWords.Of("BoresForRow", choice.ReasonFor(bit)));
     }
 
     private void CheckPosts(int row)
@@ -111,17 +109,17 @@ internal sealed class LineWarnings
         {
             var post = _line.Posts[i];
             if (!CommonRope.Suits(post.Across, rope.Diameter))
-                Warn("rope-for-post", At(post, thisRow), PostPath(i) + ".across", Say("UncommonRope", LengthText.Brief(rope.Diameter), LengthText.Brief(post.Across), CommonRope.SizesFor(post.Across)), post);
+                Warn("rope-for-post", At(post, thisRow), PostPath(i) + ".across", TakeoffWords.Of("UncommonRope", LengthText.Brief(rope.Diameter), LengthText.Brief(post.Across), CommonRope.SizesFor(post.Across)), post);
             if (thisRow.Treatments[i].Kind == TreatmentKind.Wrap)
                 continue;
             var wall = BoreRules.SideWall(post.Across, bit);
             if (wall < ThinWall)
-                Warn("thin-wall", At(post, thisRow), PostPath(i) + ".across", Say("ThinWall", LengthText.Brief(bit), LengthText.Inches(wall, 16), LengthText.Brief(ThinWall)), post);
+                Warn("thin-wall", At(post, thisRow), PostPath(i) + ".across", TakeoffWords.Of("ThinWall", LengthText.Brief(bit), LengthText.Inches(wall, 16), LengthText.Brief(ThinWall)), post);
             var above = post.Height - thisRow.Height - (bit / 2);
             if (above.IsNegative)
-                Warn("near-top", At(post, thisRow), RowPath(row) + ".height", Say("OutOfTop", LengthText.Brief(bit)), post);
+                Warn("near-top", At(post, thisRow), RowPath(row) + ".height", TakeoffWords.Of("OutOfTop", LengthText.Brief(bit)), post);
             else if (above < bit)
-                Warn("near-top", At(post, thisRow), RowPath(row) + ".height", Say("LittleWoodAbove", LengthText.Inches(above, 16), LengthText.Brief(bit)), post);
+                Warn("near-top", At(post, thisRow), RowPath(row) + ".height", TakeoffWords.Of("LittleWoodAbove", LengthText.Inches(above, 16), LengthText.Brief(bit)), post);
             if (NextBoreDown(row, i) is { } lower)
                 CheckWoodBetween(row, lower, post);
         }
@@ -146,8 +144,8 @@ internal sealed class LineWarnings
         // Of the two the warning names the one that comes later in the file.
         var (named, other) = (Math.Max(row, lower), Math.Min(row, lower));
         Warn("bores-close", At(post, _line.Rows[named]), RowPath(named) + ".height", wood.IsPositive
-            ? Say("LittleWoodBetween", LengthText.Inches(wood, 16), _line.Rows[other].Mark)
-            : Say("BoresMeet", _line.Rows[other].Mark), post);
+            ? TakeoffWords.Of("LittleWoodBetween", LengthText.Inches(wood, 16), _line.Rows[other].Mark)
+            : TakeoffWords.Of("BoresMeet", _line.Rows[other].Mark), post);
     }
 
     private void CheckSags(int row, PieceSection[][] sections)
@@ -170,7 +168,7 @@ internal sealed class LineWarnings
         code,
         $"{section.From.Mark}-{section.To.Mark}/{_line.Rows[row].Mark}",
         _line.Sections[index].Hang is null ? RowPath(row) : string.Create(CultureInfo.InvariantCulture, $"$.lines[{_lineIndex}].sections[{index}]"),
-        Say(key, [LengthText.Inches(section.Sag, 16), .. values]));
+        TakeoffWords.Of(key, [LengthText.Inches(section.Sag, 16), .. values]));
 
     private void CheckScrews(IReadOnlyList<Fixing> fixings)
     {
@@ -178,7 +176,7 @@ internal sealed class LineWarnings
         {
             var row = _line.Rows.TakeWhile(candidate => candidate.Mark != fixing.Row).Count();
             var wanted = ScrewChoice.For(fixing.Purpose, fixing.Post.Across, RopeOf(row), _bits[row], _tables).Wanted;
-            Warn("no-screw", $"{fixing.Post.Mark}/{fixing.Row}", RowPath(row), Say("NoScrewReaches", LengthText.Inches(wanted.Least, 16), LengthText.Inches(wanted.Most, 16)), fixing.Post);
+            Warn("no-screw", $"{fixing.Post.Mark}/{fixing.Row}", RowPath(row), TakeoffWords.Of("NoScrewReaches", LengthText.Inches(wanted.Least, 16), LengthText.Inches(wanted.Most, 16)), fixing.Post);
         }
     }
 }

@@ -18,8 +18,8 @@ public static class CommonRope
     /// <summary>The common sizes in words.</summary>
     public static Sentence SizesFor(Length across) => Range(across) switch
     {
-        (var least, null) => TakeoffWords.Say("SizesUp", LengthText.Brief(least)),
-        var (least, most) => TakeoffWords.Say("SizesBetween", LengthText.Brief(least), LengthText.Brief(most.Value)),
+        (var least, null) => TakeoffWords.Of("SizesUp", LengthText.Brief(least)),
+        var (least, most) => TakeoffWords.Of("SizesBetween", LengthText.Brief(least), LengthText.Brief(most.Value)),
     };
 
     /// <summary>Posts sold as 4 in: 1 1/4 or 1 1/2 in; as 6 in: 1 1/2 or 2 in; larger: 2 in and up.</summary>

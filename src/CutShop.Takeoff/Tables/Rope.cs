@@ -41,7 +41,7 @@ public enum RopeMaterial
 public sealed record Rope(RopeMaterial Material, Length Diameter, Length? Measured = null)
 {
     /// <summary>What a rope material is called.</summary>
-    public static Sentence WordOf(RopeMaterial material) => TakeoffWords.Say(material switch
+    public static Sentence WordOf(RopeMaterial material) => TakeoffWords.Of(material switch
     {
         RopeMaterial.Polypropylene => "Polypropylene",
         RopeMaterial.Polyester => "Polyester",

@@ -20,7 +20,7 @@ public enum ScrewKind
 public sealed record ScrewName(ScrewKind Kind, string Size, Length Length)
 {
     /// <summary>The screw in words.</summary>
-    public Sentence InWords => TakeoffWords.Say(Kind == ScrewKind.DeckScrew ? "DeckScrew" : "LagScrew", Size, LengthText.Inches(Length));
+    public Sentence InWords => TakeoffWords.Of(Kind == ScrewKind.DeckScrew ? "DeckScrew" : "LagScrew", Size, LengthText.Inches(Length));
 
     /// <summary>The screw in English, such as <c>#10 x 3 in stainless deck screw</c>, as outputs write it.</summary>
     public override string ToString() => InWords.ToString();

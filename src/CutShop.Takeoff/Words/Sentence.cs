@@ -5,7 +5,7 @@ namespace CutShop.Takeoff.Words;
 /// <summary>Something to say, as a key and values, so that each reader can have it in another language.</summary>
 /// <param name="words">Where the key is found.</param>
 /// <param name="key">The sentence's key.</param>
-/// <param name="values">What stands in its places.</param>
+/// <param name="values">The values for its places.</param>
 public sealed class Sentence(WordList words, string key, params IReadOnlyList<object?> values) : IEquatable<Sentence>
 {
     private readonly WordList _words = words;
@@ -13,7 +13,7 @@ public sealed class Sentence(WordList words, string key, params IReadOnlyList<ob
     /// <summary>The sentence's key.</summary>
     public string Key { get; } = key;
 
-    /// <summary>What stands in its places.</summary>
+    /// <summary>The values for its places.</summary>
     public IReadOnlyList<object?> Values { get; } = values;
 
     /// <summary>A text that is the same in every language.</summary>
@@ -21,6 +21,10 @@ public sealed class Sentence(WordList words, string key, params IReadOnlyList<ob
 
     /// <summary>The sentence in a language.</summary>
     public string In(CultureInfo language) => _words.Say(language, Key, Values);
+
+    /// <summary>The sentence with another in place of one that is a value in it, however deep.</summary>
+    public Sentence Replacing(Sentence old, Sentence by) =>
+        Equals(old) ? by : new(_words, Key, [.. Values.Select(value => value is Sentence sentence ? sentence.Replacing(old, by) : value)]);
 
     /// <summary>The sentence in English.</summary>
     public override string ToString() => In(CultureInfo.InvariantCulture);

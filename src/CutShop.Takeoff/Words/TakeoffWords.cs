@@ -10,5 +10,5 @@ public static class TakeoffWords
     public static WordList List { get; } = new(typeof(TakeoffWords));
 
     /// <summary>A sentence of the takeoff.</summary>
-    internal static Sentence Say(string key, params IReadOnlyList<object?> values) => new(List, key, values);
+    internal static Sentence Of(string key, params IReadOnlyList<object?> values) => new(List, key, values);
 }

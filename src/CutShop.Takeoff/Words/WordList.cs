@@ -21,4 +21,7 @@ public sealed class WordList(Type owner)
         var text = _words.GetString(key, language) ?? key;
         return values.Count == 0 ? text : string.Format(CultureInfo.InvariantCulture, text, [.. values.Select(value => value is Sentence sentence ? sentence.In(language) : value)]);
     }
+
+    /// <summary>A sentence in English.</summary>
+    public string InEnglish(string key, params IReadOnlyList<object?> values) => Say(CultureInfo.InvariantCulture, key, values);
 }

@@ -10,6 +10,4 @@ public static class BenchWords
     public static WordList List { get; } = new(typeof(BenchWords));
 
     internal static PageText T { get; } = new(List);
-
-    internal static Sentence Of(string key, params IReadOnlyList<object?> values) => new(List, key, values);
 }

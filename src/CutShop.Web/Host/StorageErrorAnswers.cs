@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Net;
 using CutShop.Shop.Maintenance;
 using CutShop.Web.Api;
@@ -30,7 +29,7 @@ internal sealed partial class StorageErrorAnswers(RequestDelegate next, ILogger<
             context.Response.Headers.RetryAfter = RetryAfterSeconds;
             if (ApiRoutes.Serves(context.Request.Path))
             {
-                await ApiProblem.Of(StatusCodes.Status503ServiceUnavailable, $"{trouble.Text} {StorageErrorWords.List.Say(CultureInfo.InvariantCulture, stored)}").ExecuteAsync(context);
+                await ApiProblem.Of(StatusCodes.Status503ServiceUnavailable, $"{trouble.Text} {StorageErrorWords.List.InEnglish(stored)}").ExecuteAsync(context);
                 return;
             }
             context.Response.StatusCode = StatusCodes.Status503ServiceUnavailable;

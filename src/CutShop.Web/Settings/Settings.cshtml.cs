@@ -30,6 +30,6 @@ public sealed class SettingsModel : PageModel
         (new(T["KeysForPrograms"], "/keys", T["KeysAbout"]), Rights.ManageKeys),
     ];
 
-    /// <summary>The pages that whoever asks may use.</summary>
+    /// <summary>The pages that the reader may use.</summary>
     public IEnumerable<SettingsPage> Pages => All.Where(one => Rights.Do(HttpContext, one.Right)).Select(one => one.Page);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using CutShop.Takeoff.Words;
 
 namespace CutShop.Web.Shared;
@@ -11,5 +10,5 @@ internal static class HostWords
     internal static PageText T { get; } = new(List);
 
     /// <summary>In English, as the API answers whatever language a browser asks for.</summary>
-    internal static string Say(string key, params IReadOnlyList<object?> values) => List.Say(CultureInfo.InvariantCulture, key, values);
+    internal static string Say(string key, params IReadOnlyList<object?> values) => List.InEnglish(key, values);
 }

@@ -29,7 +29,7 @@ public sealed class FindModel : PageModel
         var parsed = PieceCode.Parse(Code);
         if (parsed.IsGood)
             return Redirect($"/p/{parsed.Value.Plain}");
-        Problem = T[PieceCode.WhyNot(Code)!];
+        Problem = T[parsed.Reason!];
         return Page();
     }
 }

@@ -45,7 +45,7 @@ public abstract class LabelPage : PageModel
         ArgumentNullException.ThrowIfNull(stateOf);
         var code = PieceCode.Parse(Typed);
         if (!code.IsGood)
-            Lost = new(Typed, T[PieceCode.WhyNot(Typed)!], StatusCodes.Status404NotFound);
+            Lost = new(Typed, T[code.Reason!], StatusCodes.Status404NotFound);
         else if (find(code.Value) is not { } found)
             Lost = new(Typed, NoneHasIt, StatusCodes.Status404NotFound);
         else if (stateOf(found) == LabelState.Ended)

@@ -6,7 +6,7 @@ public sealed class ParsedTests
     public void A_value_is_there_or_the_reason_and_never_a_made_up_value()
     {
         Assert.Equal(5, Parsed.Good(5).Value);
-        var bad = Parsed.Bad<int>("accepted: a number");
+        var bad = Parsed.Bad<int>(Sentence.Plain("accepted: a number"));
         Assert.Equal((false, "accepted: a number"), (bad.IsGood, bad.Problem));
         Assert.Throws<InvalidOperationException>(() => bad.Value);
         Assert.Throws<FormatException>(() => bad.OrThrow());

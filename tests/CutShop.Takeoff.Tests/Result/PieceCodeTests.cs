@@ -139,7 +139,7 @@ public sealed class PieceCodeTests
     [InlineData("2345-6789-ACD4")]
     public void What_is_wrong_is_said_the_same_with_its_figures_apart(string typed)
     {
-        var why = PieceCode.WhyNot(typed);
+        var why = PieceCode.Parse(typed).Reason;
         Assert.Equal(PieceCode.Parse(typed).Problem, why?.ToString());
     }
 }

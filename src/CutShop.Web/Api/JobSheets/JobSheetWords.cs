@@ -1,4 +1,3 @@
-using System.Globalization;
 using CutShop.Takeoff.Words;
 
 namespace CutShop.Web.Api;
@@ -9,5 +8,5 @@ internal static class JobSheetWords
     public static WordList List { get; } = new(typeof(JobSheetWords));
 
     /// <summary>In English, as the API answers whatever language a browser asks for.</summary>
-    public static string Say(string key, params IReadOnlyList<object?> values) => List.Say(CultureInfo.InvariantCulture, key, values);
+    public static string Say(string key, params IReadOnlyList<object?> values) => List.InEnglish(key, values);
 }

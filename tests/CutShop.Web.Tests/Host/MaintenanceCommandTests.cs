@@ -7,7 +7,7 @@ using CutShop.Testing.Trust;
 namespace CutShop.Web.Tests.Host;
 
 /// <summary>The commands as a shop types them: what they say and how they exit.</summary>
-public sealed class CareCommandTests : IDisposable
+public sealed class MaintenanceCommandTests : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("cutshop-care-").FullName;
 
