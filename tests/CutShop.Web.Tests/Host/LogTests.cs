@@ -36,6 +36,7 @@ public sealed class LogTests
         secrets.AddRange(await TakeInAsync(shop, secrets[^1]));
         await AtATabletAsync(shop);
 
+        await shop.Server.StopAsync(); // its log is whole once it has ended
         var log = string.Join('\n', shop.Server.Said.Where(line => line.StartsWith('{')));
         Assert.Contains("was not authenticated", log, StringComparison.Ordinal);
         Assert.All(secrets, secret => Assert.DoesNotContain(secret, shop.Said, StringComparison.OrdinalIgnoreCase));
@@ -54,6 +55,7 @@ public sealed class LogTests
         for (var i = 0; i < CutShop.Shop.People.SignIn.MostTries + 1; i++)
             using (await shop.Client.SendFormAsync("/sign-in", ("name", "berrin"), ("password", WrongPassword))) { }
         using (await shop.Client.SendFormAsync("/sign-in", ("name", Password), ("password", "Berrin"))) { }
+        await shop.Server.StopAsync(); // its log is whole once it has ended
         var events = shop.Server.Said.Where(line => line.StartsWith('{')).Select(line => JsonDocument.Parse(line).RootElement).ToList();
         string[] Of(string start) => [.. events.Select(one => one.GetProperty("Message").GetString()!).Where(message => message.StartsWith(start, StringComparison.Ordinal))];
         Assert.Equal(
@@ -70,6 +72,7 @@ public sealed class LogTests
     {
         using var shop = await ServedShop.StartAsync(Talkative, "--json-log");
         using (await shop.Client.AskAsync("/api/jobs")) { }
+        await shop.Server.StopAsync(); // its log is whole once it has ended
         var line = JsonDocument.Parse(shop.Server.Said.First(said => said.StartsWith('{') && said.Contains("KeyHandler", StringComparison.Ordinal) && said.Contains("not authenticated", StringComparison.Ordinal)));
         Assert.Equal("Debug", line.RootElement.GetProperty("LogLevel").GetString());
         Assert.Equal("CutShop.Web.Api.KeyHandler", line.RootElement.GetProperty("Category").GetString());
