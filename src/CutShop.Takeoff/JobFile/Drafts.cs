@@ -10,17 +10,42 @@ namespace CutShop.Takeoff.JobFile;
 
 internal readonly record struct PostDraft(JobValue Value, string? Mark, Length? Across, Length? Height, Post? Post);
 
-internal readonly record struct SectionDraft(JobValue Value, Length? Centres, bool HasHang, Section? Section);
+internal readonly record struct SectionDraft(JobValue Value, Length? Centres, bool HasHang, Section? Section)
+{
+    public Length? Rise => Section?.Rise;
+}
 
 /// <summary>A hang that may be absent (not given), or given but wrong (no value).</summary>
 internal readonly record struct HangDraft(bool IsGiven, Hang? Value);
 
 internal sealed record RowDraft(
-    Part Part, string? Mark, Length? Height, HangDraft Hang, Treatment?[] Treatments, Rope? OwnRope, bool HasOwnRope);
-
-internal sealed record LineDraft(Part Part, string? Mark, PostDraft[] Posts, SectionDraft[] Sections, RowDraft[] Rows)
+    Part Part,
+    string? Mark,
+    Length? Height,
+    HangDraft Hang,
+    Treatment?[] Treatments,
+    Rope? OwnRope,
+    bool HasOwnRope,
+    IReadOnlyDictionary<string, Length>? Heights,
+    BoreSlope? Bore,
+    bool IsUnbroken)
 {
+    /// <summary>Its height at a post, as far as it is known.</summary>
+    public Length? HeightAt(PostDraft post) =>
+        Mark is not null && post.Post?.Holes?.ByRow.GetValueOrDefault(Mark)?.Height is { } hole ? hole
+        : Heights is not null && post.Mark is not null && Heights.TryGetValue(post.Mark, out var height) ? height
+        : Height;
+}
+
+internal sealed record LineDraft(Part Part, string? Mark, PostDraft[] Posts, SectionDraft[] Sections, RowDraft[] Rows, bool IsClosed, Curve? Curve, Length? Drop, BoredBy? Boring)
+{
+    /// <summary>The post at a station; a closed line comes to the first once more.</summary>
+    public PostDraft At(int station) => Posts[station % Posts.Length];
+
+    /// <summary>True where the line's course is known: as many sections as its posts need.</summary>
+    public bool HasItsSections => Sections.Length == (IsClosed ? Posts.Length : Posts.Length - 1);
+
     public Part PostAt(int index) => new(Posts[index].Value, Part.Place["posts"][index]);
 
-    public Part SectionAt(int index) => new(Sections[index].Value, Part.Place["sections"][index]);
+    public Part SectionAt(int index) => new(Sections[index].Value, Curve is null ? Part.Place["sections"][index] : Part.Place["curve"]);
 }

@@ -107,19 +107,49 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
     /// <summary>A length within limits, both inclusive.</summary>
     public Length? Length(string name, Length least, Length most, bool required)
     {
-        if (!TryText(name, LengthText.Accepted, required, stackalloc char[LengthText.LongestText], out var text)
-            || Good(name, LengthText.Parse(text, allowNegative: least.IsNegative)) is not { } length)
-            return null;
-        if (length < least && least.IsPositive)
-            Problem(name, "AboveZero");
-        else if (length < least)
-            Problem(name, "AtLeast", least.ToString());
-        else if (length > most)
-            Problem(name, "AtMost", LengthText.Millimetres(most), LengthText.Inches(most));
-        else
-            return length;
+        return TryText(name, LengthText.Accepted, required, stackalloc char[LengthText.LongestText], out var text)
+            ? Within(Part.Place[name], this[name], LengthText.Parse(text, allowNegative: least.IsNegative), least, most)
+            : null;
+    }
+
+    /// <summary>The same of a value that no field of this part names.</summary>
+    public Length? LengthOf(JobValue value, JobPlace place, Length least, Length most)
+    {
+        if (value is { Kind: JobValueKind.Text, Text: { } text } && !text.Contains('\0'))
+            return Within(place, value, LengthText.Parse(text, allowNegative: least.IsNegative), least, most);
+        ProblemAt(place, value, "Accepted", LengthText.Accepted);
         return null;
     }
+
+    /// <summary>What a field holds by marks, such as of posts; a value that is null was wrong and has been reported.</summary>
+    /// <param name="name">The field, which is there.</param>
+    /// <param name="accepted">What is accepted, among the <see cref="JobFileWords"/>.</param>
+    /// <param name="read">Reads one of them.</param>
+    public Dictionary<string, T> ByMark<T>(string name, string accepted, Func<JobValue, JobPlace, T?> read)
+        where T : class
+    {
+        var all = new Dictionary<string, T>(StringComparer.Ordinal);
+        if (this[name] is not { Kind: JobValueKind.Fields } value)
+        {
+            Problem(name, "Accepted", JobFileWords.Of(accepted));
+            return all;
+        }
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var field in value.Fields)
+        {
+            if (IsGivenUp)
+                break;
+            var (mark, place) = (field.Name, Part.Place[name][field.Name]);
+            if (!seen.Add(mark))
+                ProblemAt(place, field.Value, "GivenTwice");
+            else if (read(field.Value, place) is { } one)
+                all.Add(mark, one);
+        }
+        return all;
+    }
+
+    /// <summary>A reader of a part of this part.</summary>
+    public FieldReader Inner(JobValue value, JobPlace place, string[] names) => new FieldReader(problems, names).At(value, place);
 
     /// <summary>The fields of a field that is there and has some.</summary>
     public FieldReader FieldsOf(string name, string[] names) => new FieldReader(problems, names).At(this[name]!.Value, Part.Place[name]);
@@ -170,6 +200,21 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
         else
             return true;
         return false;
+    }
+
+    private Length? Within(JobPlace place, JobValue? value, Parsed<Length> parsed, Length least, Length most)
+    {
+        if (!parsed.IsGood)
+            ProblemAt(place, value, parsed.Reason!);
+        else if (parsed.Value < least && least.IsPositive)
+            ProblemAt(place, value, "AboveZero");
+        else if (parsed.Value < least)
+            ProblemAt(place, value, "AtLeast", least.ToString());
+        else if (parsed.Value > most)
+            ProblemAt(place, value, "AtMost", LengthText.Millimetres(most), LengthText.Inches(most));
+        else
+            return parsed.Value;
+        return null;
     }
 
     private T? Good<T>(string name, Parsed<T> parsed)
@@ -225,6 +270,9 @@ internal sealed record WordChoice<T>(IReadOnlyDictionary<string, T> Values)
     private readonly Dictionary<string, T>.AlternateLookup<ReadOnlySpan<char>> _values = new Dictionary<string, T>(Values, StringComparer.Ordinal).GetAlternateLookup<ReadOnlySpan<char>>();
 
     public T? Find(ReadOnlySpan<char> word) => _values.TryGetValue(word, out var value) ? value : null;
+
+    /// <summary>The word of a value.</summary>
+    public string Of(T value) => Values.First(word => EqualityComparer<T>.Default.Equals(word.Value, value)).Key;
 
     /// <summary>The words, for messages.</summary>
     public Sentence Accepted { get; } = JobFileWords.Of("OneOf", string.Join(", ", Values.Keys));

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Tables;
 
@@ -8,7 +9,7 @@ namespace CutShop.Takeoff.JobFile;
 internal sealed class JobChecks(FieldReader job)
 {
     /// <summary>Reports every impossibility; fields already reported are null and left alone.</summary>
-    public void Check(LineDraft[] lines, Rope? jobRope)
+    public void Check(LineDraft[] lines, Rope? jobRope, Allowances allowances)
     {
         var posts = lines.Sum(line => (long)line.Posts.Length);
         if (posts > Job.MostPosts)
@@ -20,12 +21,18 @@ internal sealed class JobChecks(FieldReader job)
         {
             CheckMarks(line.Rows.Length, line.Rows.Select((row, i) => (row.Mark, 0, i)), (_, row) => line.Rows[row].Part, "SameMarkOfRow");
             CheckSections(line);
+            CheckMarkedRows(line);
+            CheckTurns(line);
             foreach (var row in line.Rows)
             {
                 CheckHang(line, row);
+                CheckEnds(line, row, row.HasOwnRope ? row.OwnRope : jobRope);
                 CheckPosts(line, row, row.HasOwnRope ? row.OwnRope : jobRope);
             }
         }
+        var ropes = lines.SelectMany(line => line.Rows).Select(row => row.HasOwnRope ? row.OwnRope : jobRope).ToList();
+        if (allowances.Wetting is not null && ropes.Count > 0 && ropes.TrueForAll(rope => rope is { IsNatural: false }))
+            job.ProblemAt(JobPlace.Job["allowances"]["wetting"], value: null, "WettingOfTrueRope");
     }
 
     private void CheckMarks(int count, IEnumerable<(string? Mark, int Line, int Index)> marked, Func<int, int, Part> partAt, string problem)
@@ -40,14 +47,76 @@ internal sealed class JobChecks(FieldReader job)
 
     private void CheckSections(LineDraft line)
     {
-        for (var i = 0; i < Math.Min(line.Sections.Length, line.Posts.Length - 1); i++)
+        for (var i = 0; i < Math.Min(line.Sections.Length, line.IsClosed ? line.Posts.Length : line.Posts.Length - 1); i++)
         {
             if (line.Sections[i].Centres is not { } centres
-                || line.Posts[i].Across is not { } before || line.Posts[i + 1].Across is not { } after)
+                || line.Posts[i].Across is not { } before || line.At(i + 1).Across is not { } after)
                 continue;
             var halves = (before + after) / 2;
             if (centres <= halves)
-                Problem(line.SectionAt(i), "centres", "PostsTouch", halves.ToString());
+            {
+                Problem(line.SectionAt(i), line.Curve is null ? "centres" : "chord", "PostsTouch", halves.ToString());
+                if (line.Curve is not null)
+                    return;
+            }
+        }
+        if (!line.IsClosed || !line.HasItsSections || line.Sections.Any(section => section.Rise is null))
+            return;
+        var rises = line.Sections.Aggregate(Length.Zero, (sum, section) => sum + section.Rise!.Value);
+        if (rises != Length.Zero)
+            Problem(line.Part, "sections", "RingRises", LengthText.Inches(rises));
+    }
+
+    /// <summary>What a post or a section says of single rows must be of rows that there are.</summary>
+    private void CheckMarkedRows(LineDraft line)
+    {
+        var marks = line.Rows.Select(row => row.Mark).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        for (var i = 0; i < line.Posts.Length; i++)
+        {
+            foreach (var mark in line.Posts[i].Post?.Holes?.ByRow.Keys.Where(mark => !marks.Contains(mark)) ?? [])
+                job.ProblemAt(line.PostAt(i).Place["holes"][mark], value: null, "UnknownRow", job.HintFor(mark, marks));
+        }
+        for (var i = 0; i < line.Sections.Length && line.Curve is null; i++)
+        {
+            foreach (var mark in line.Sections[i].Section?.ClearAt?.Keys.Where(mark => !marks.Contains(mark)) ?? [])
+                job.ProblemAt(line.SectionAt(i).Place["clearAt"][mark], value: null, "UnknownRow", job.HintFor(mark, marks));
+        }
+        var posts = line.Posts.Select(post => post.Mark).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        foreach (var row in line.Rows)
+        {
+            foreach (var mark in row.Heights?.Keys.Where(mark => !posts.Contains(mark)) ?? [])
+                job.ProblemAt(row.Part.Place["heights"][mark], value: null, "UnknownPost", job.HintFor(mark, posts));
+        }
+    }
+
+    private void CheckTurns(LineDraft line)
+    {
+        for (var i = 0; i < line.Posts.Length; i++)
+        {
+            if (line.Posts[i].Post is not { Turn: { } turn } post || (!line.IsClosed && (i == 0 || i == line.Posts.Length - 1)))
+                continue;
+            if (post.Corner == CornerKind.Through && line.Curve is null && (double)turn.Degrees > Curve.MostTurn)
+                Problem(line.PostAt(i), "corner", "ThroughTooSharp", Curve.MostTurn);
+            else if (post.Corner == CornerKind.Ends && (double)turn.Degrees > Post.MostTurnInBores && line.Rows.Any(row => IsCorner(line, row, i)))
+                Problem(line.PostAt(i), "turn", "CornerTooSharp", Post.MostTurnInBores);
+        }
+    }
+
+    /// <summary>Eyes of a good size, and ends that a closed line can have.</summary>
+    private void CheckEnds(LineDraft line, RowDraft row, Rope? rope)
+    {
+        foreach (var (name, end) in new[] { ("start", row.Treatments.FirstOrDefault()), ("finish", row.Treatments.LastOrDefault()) })
+        {
+            if (line.IsClosed && end is { Kind: TreatmentKind.Knot or TreatmentKind.Eye })
+                Problem(row.Part, name, "EndInRing", JobWords.AcceptedWrap);
+            if (end?.Eye is not { } eye || rope is null)
+                continue;
+            var place = row.Part.Place[name]["eye"];
+            var least = Length.Max(eye.Pin, rope.Across) * 3;
+            if (eye.Thimble is null && eye.Throat < least)
+                job.ProblemAt(place["length"], value: null, "EyeTooShort", LengthText.Inches(least));
+            if (eye.Tucks < Eye.LeastTucks(rope.IsNatural))
+                job.ProblemAt(place["tucks"], value: null, "TooFewTucks", Rope.WordOf(rope.Material), Eye.LeastTucks(rope.IsNatural));
         }
     }
 
@@ -63,33 +132,58 @@ internal sealed class JobChecks(FieldReader job)
         if (rope is null)
             return;
         var bit = RopeBit.DiameterFor(rope);
-        foreach (var i in BoredPosts(line, row))
+        for (var i = 0; i < line.Posts.Length; i++)
         {
-            if (line.Posts[i].Across is { } across && bit >= across)
+            var isBored = IsBored(line, row, i);
+            if (HoleIn(line.Posts[i], row) is { } hole)
+                CheckHole(line, row, i, hole, isBored, rope);
+            else if (isBored && line.Posts[i].Across is { } across && bit >= across)
                 Problem(line.PostAt(i), "across", "PostTooNarrow", Name(row.Mark, row.Part), LengthText.Inches(bit));
+            else if (isBored && IsCorner(line, row, i) && line.Posts[i].Post is { SkewDegrees: > 0 and var skew } post && Math.Cos(skew * Math.PI / 180) is var cos
+                && (post.Across.Inches * (cos - Math.Sin(skew * Math.PI / 180))) - bit.Inches <= 0)
+                Problem(line.PostAt(i), "across", "CornerNarrow", Name(row.Mark, row.Part), skew.ToString("0.#", CultureInfo.InvariantCulture), LengthText.Inches(bit));
         }
+    }
+
+    private void CheckHole(LineDraft line, RowDraft row, int post, Hole hole, bool isBored, Rope rope)
+    {
+        var place = line.PostAt(post).Place["holes"][row.Mark!];
+        if (!isBored)
+            job.ProblemAt(place, value: null, "NoBoreHere");
+        else if (hole.Across <= rope.Across)
+            job.ProblemAt(place["across"], value: null, "HoleTooNarrow", LengthText.Inches(rope.Across));
+        else if (line.Posts[post].Across is { } across && hole.Across >= across)
+            job.ProblemAt(place["across"], value: null, "AtMost", LengthText.Millimetres(across), LengthText.Inches(across));
     }
 
     /// <summary>One mistyped height is one problem, however many posts it is wrong at.</summary>
     private void CheckHeight(LineDraft line, RowDraft row, Rope? rope)
     {
-        if (row.Height is not { } height)
+        if (row.Height is null)
             return;
-        var low = Enumerable.Range(0, line.Posts.Length).Where(i => line.Posts[i].Height is { } top && height >= top).ToList();
+        var low = Enumerable.Range(0, line.Posts.Length).Where(i => line.Posts[i].Height is { } top && row.HeightAt(line.Posts[i]) >= top).ToList();
         if (low.Count > 0)
             Problem(row.Part, "height", "NotBelowTheTop", Names(line, low), low.Min(i => line.Posts[i].Height!.Value).ToString());
         if (rope is null)
             return;
         var bit = RopeBit.DiameterFor(rope);
-        if (height <= bit / 2 && BoredPosts(line, row).ToList() is { Count: > 0 } bored)
+        var bored = Enumerable.Range(0, line.Posts.Length).Where(i => row.HeightAt(line.Posts[i]) <= bit / 2 && IsBored(line, row, i)).ToList();
+        if (bored.Count > 0)
             Problem(row.Part, "height", "BoreInTheGround", LengthText.Inches(bit), Names(line, bored), (bit / 2).ToString());
     }
 
+    private static Hole? HoleIn(PostDraft post, RowDraft row) => row.Mark is null ? null : post.Post?.Holes?.ByRow.GetValueOrDefault(row.Mark);
+
+    private static bool IsBored(LineDraft line, RowDraft row, int post) =>
+        row.Treatments[post] is { IsInBore: true } || (line.IsClosed && post == 0 && row.Treatments[^1] is { IsInBore: true });
+
+    /// <summary>True where two runs of a row end and meet in a post.</summary>
+    private static bool IsCorner(LineDraft line, RowDraft row, int post) => line.Posts[post].Post is { EndsRuns: true } && (line.IsClosed && post == 0
+        ? row.Treatments[0] is { Kind: TreatmentKind.Stopped } && row.Treatments[^1] is { Kind: TreatmentKind.Stopped }
+        : post > 0 && post < line.Posts.Length - (line.IsClosed ? 0 : 1) && row.Treatments[post] is { Kind: TreatmentKind.Bored });
+
     private void Problem(Part part, string name, string key, params IReadOnlyList<object?> values) =>
         job.ProblemAt(part.Place[name], part.Find(name), key, values);
-
-    private static IEnumerable<int> BoredPosts(LineDraft line, RowDraft row) =>
-        Enumerable.Range(0, line.Posts.Length).Where(i => row.Treatments[i] is { Kind: not TreatmentKind.Wrap });
 
     private static object Names(LineDraft line, List<int> posts)
     {

@@ -26,13 +26,15 @@ public enum LinePart
 /// <param name="Index">The place in that list, from 0.</param>
 /// <param name="Group">The object that holds the field, such as <c>rope</c>; null where the field is held directly.</param>
 /// <param name="Field">The field, or a whole list or object; null for the job, line, post, section or row itself.</param>
-public readonly partial record struct JobPlace(int? Line = null, LinePart Part = LinePart.None, int Index = 0, string? Group = null, string? Field = null)
+/// <param name="Outer">The object that holds <paramref name="Group"/>, such as <c>holes</c>; null where it is held directly.</param>
+public readonly partial record struct JobPlace(
+    int? Line = null, LinePart Part = LinePart.None, int Index = 0, string? Group = null, string? Field = null, string? Outer = null)
 {
     /// <summary>The job itself.</summary>
     public static JobPlace Job => default;
 
     /// <summary>A field here; in a field that is an object, a field of it.</summary>
-    public JobPlace this[string name] => this with { Group = Field, Field = name };
+    public JobPlace this[string name] => this with { Outer = Group, Group = Field, Field = name };
 
     /// <summary>An element of the list that this is.</summary>
     /// <exception cref="InvalidOperationException">A job has no such list.</exception>
@@ -41,7 +43,7 @@ public readonly partial record struct JobPlace(int? Line = null, LinePart Part =
     /// <summary>What holds this place; the job holds itself.</summary>
     public JobPlace Above => (Field, Part) switch
     {
-        (not null, _) => this with { Group = null, Field = Group },
+        (not null, _) => this with { Outer = null, Group = Outer, Field = Group },
         (null, LinePart.None) => default,
         _ => new(Line),
     };
@@ -59,7 +61,7 @@ public readonly partial record struct JobPlace(int? Line = null, LinePart Part =
             if (part is "$" or "" && range.Start.Value == 0)
                 continue;
             var open = part.IndexOf('[');
-            if (place is not { Group: null } here)
+            if (place is not { Outer: null } here)
                 return null;
             place = here[(open < 0 ? part : part[..open]).ToString()];
             if (open >= 0)
@@ -73,7 +75,7 @@ public readonly partial record struct JobPlace(int? Line = null, LinePart Part =
     {
         var line = Line is null ? "" : string.Create(CultureInfo.InvariantCulture, $".lines[{Line}]");
         var part = Part == LinePart.None ? "" : string.Create(CultureInfo.InvariantCulture, $".{NameOf(Part)}[{Index}]");
-        return $"${line}{part}{Step(Group)}{Step(Field)}";
+        return $"${line}{part}{Step(Outer)}{Step(Group)}{Step(Field)}";
     }
 
     private JobPlace? Element(int index) => (this, Field) switch

@@ -16,6 +16,8 @@ internal static class JobWords
     public static readonly Sentence AcceptedWrap = JobFileWords.Of("AWrap");
     public static readonly Sentence AcceptedAtEnd = JobFileWords.Of("AnEnd", AcceptedWrap);
     public static readonly Sentence AcceptedBetween = JobFileWords.Of("Between", AcceptedWrap);
+    public static readonly Sentence AcceptedAngle = JobFileWords.Of("AnAngle");
+    public static readonly Sentence AcceptedTucks = JobFileWords.Of("SomeTucks", Eye.MostTucks);
     private const int LongestMark = 40;
     private const int LongestWords = 32;
 
@@ -23,6 +25,37 @@ internal static class JobWords
     {
         ["square"] = PostShape.Square,
         ["round"] = PostShape.Round,
+    });
+
+    public static WordChoice<CornerKind> Corners { get; } = new(new Dictionary<string, CornerKind>
+    {
+        ["ends"] = CornerKind.Ends,
+        ["through"] = CornerKind.Through,
+    });
+
+    public static WordChoice<BoreSlope> Slopes { get; } = new(new Dictionary<string, BoreSlope>
+    {
+        ["raked"] = BoreSlope.Raked,
+        ["level"] = BoreSlope.Level,
+    });
+
+    public static WordChoice<BoredBy> Borers { get; } = new(new Dictionary<string, BoredBy>
+    {
+        ["shop"] = BoredBy.Shop,
+        ["site"] = BoredBy.Site,
+    });
+
+    public static WordChoice<TurnSide> Sides { get; } = new(new Dictionary<string, TurnSide>
+    {
+        ["left"] = TurnSide.Left,
+        ["right"] = TurnSide.Right,
+    });
+
+    public static WordChoice<WettingManner> Manners { get; } = new(new Dictionary<string, WettingManner>
+    {
+        ["preshrunk"] = WettingManner.Preshrunk,
+        ["trimmed"] = WettingManner.Trimmed,
+        ["hung-long"] = WettingManner.HungLong,
     });
 
     public static WordChoice<RopeMaterial> Materials { get; } = new(Rope.Materials);
@@ -39,7 +72,7 @@ internal static class JobWords
     /// <summary>What a row does at its first or last post.</summary>
     public static Parsed<Treatment> ParseAtEnd(string text) => ParseTreatment(text) switch
     {
-        { Kind: TreatmentKind.Bored } => Parsed.Bad<Treatment>(JobFileWords.Of("CannotEndSo", AcceptedAtEnd)),
+        { Kind: TreatmentKind.Bored or TreatmentKind.Beside } => Parsed.Bad<Treatment>(JobFileWords.Of("CannotEndSo", AcceptedAtEnd)),
         { } treatment => Parsed.Good(treatment),
         null => Bad<Treatment>(AcceptedAtEnd),
     };
@@ -47,10 +80,22 @@ internal static class JobWords
     /// <summary>What a row does at a post between.</summary>
     public static Parsed<Treatment> ParseBetween(string text) => ParseTreatment(text) switch
     {
-        { Kind: TreatmentKind.Bored or TreatmentKind.Wrap } treatment => Parsed.Good(treatment),
+        { Kind: TreatmentKind.Bored or TreatmentKind.Wrap or TreatmentKind.Beside } treatment => Parsed.Good(treatment),
         { } => Parsed.Bad<Treatment>(JobFileWords.Of("CannotEndBetween", AcceptedBetween)),
         null => Bad<Treatment>(AcceptedBetween),
     };
+
+    /// <summary>The angle of a whole arc in degrees.</summary>
+    public static Parsed<decimal> ParseAngle(string text) =>
+        text.Length <= LongestWords && decimal.TryParse(text.Trim(), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var degrees) && degrees is > 0 and < 360
+            ? Parsed.Good(degrees)
+            : Bad<decimal>(AcceptedAngle);
+
+    /// <summary>Full tucks of a splice.</summary>
+    public static Parsed<int> ParseTucks(string text) =>
+        int.TryParse(text.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var tucks) && tucks is > 0 and <= Eye.MostTucks
+            ? Parsed.Good(tucks)
+            : Bad<int>(AcceptedTucks);
 
     public static Parsed<DateOnly> ParseDate(string text) =>
         IsoDate.Find(text) is { } date ? Parsed.Good(date) : Parsed.Bad<DateOnly>(JobFileWords.Of("ADateSuchAs"));
@@ -67,6 +112,7 @@ internal static class JobWords
         ["bored"] => Treatment.Bored,
         ["stopped"] => Treatment.Stopped,
         ["knot"] => Treatment.Knot,
+        ["beside"] => Treatment.Beside,
         ["wrap", var turns] => ParseWrap(turns, WrapSide.Outside),
         ["wrap", var turns, "outside"] => ParseWrap(turns, WrapSide.Outside),
         ["wrap", var turns, "inside"] => ParseWrap(turns, WrapSide.Inside),

@@ -46,6 +46,15 @@ public readonly record struct Share(int Millionths)
         return length + Length.FromNanometres(checked((long)whole));
     }
 
+    /// <summary>The length of which this is left when this share of it is lost, rounded up to a whole nanometre.</summary>
+    /// <exception cref="DivideByZeroException">All of it is lost.</exception>
+    public Length Before(Length left)
+    {
+        var whole = (Int128)left.Nanometres * One;
+        var kept = One - Millionths;
+        return Length.FromNanometres(checked((long)((whole + kept - 1) / kept)));
+    }
+
     /// <summary>The share as a job file writes it.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Millionths / (One / 100m):0.####}%");
 }

@@ -13,12 +13,15 @@ namespace CutShop.Takeoff.Result;
 public sealed record JobFrame(
     Rope Rope, Allowances Allowances, IReadOnlyList<Line> Lines, IReadOnlyList<Warning> Warnings, JobTotals Totals)
 {
+    /// <summary>The longest cut that a piece may have; null for any.</summary>
+    public Length? Longest { get; init; }
+
     /// <summary>The frame of a takeoff.</summary>
     public static JobFrame Of(JobTakeoff takeoff)
     {
         ArgumentNullException.ThrowIfNull(takeoff);
         var job = takeoff.Job;
-        return new(job.Rope, job.Allowances, job.Lines, [.. takeoff.Warnings.Where(warning => warning.Post is null)], JobTotals.Of([.. PieceWork.Of(takeoff)], takeoff.Bores.Count));
+        return new(job.Rope, job.Allowances, job.Lines, [.. takeoff.Warnings.Where(warning => warning.Post is null)], JobTotals.Of([.. PieceWork.Of(takeoff)], takeoff.Bores.Count)) { Longest = job.Longest };
     }
 
     /// <summary>The takeoff of a job, from its parts.</summary>
@@ -29,11 +32,11 @@ public sealed record JobFrame(
     {
         ArgumentNullException.ThrowIfNull(head);
         ArgumentNullException.ThrowIfNull(pieces);
-        var bores = posts.SelectMany(post => post.Bores).ToDictionary(bore => (bore.Post.Mark, bore.Run));
+        var bores = posts.SelectMany(post => post.Bores).ToLookup(bore => (bore.Post.Mark, bore.Run));
         return new(
-            new Job(head.Number, head.Customer, head.Due, Rope, Allowances, Lines, head.OneLot),
+            new Job(head.Number, head.Customer, head.Due, Rope, Allowances, Lines, head.OneLot) { Longest = Longest },
             [.. pieces.Select(piece => piece.Piece)],
-            [.. pieces.SelectMany(work => work.Piece.AtPosts.Select(at => bores.GetValueOrDefault((at.Post.Mark, work.Piece.Run))).OfType<Bore>())],
+            [.. pieces.SelectMany(work => work.Piece.AtPosts.Select(at => at.Post.Mark).Distinct().SelectMany(mark => bores[(mark, work.Piece.Run)]))],
             [.. pieces.SelectMany(piece => piece.Fixings)],
             [.. Warnings.Concat(posts.SelectMany(post => post.Warnings)).OrderBy(warning => warning.Number)]);
     }

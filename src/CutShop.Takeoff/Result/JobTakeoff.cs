@@ -43,6 +43,12 @@ public sealed record Piece(
     IReadOnlyList<PieceSection> Sections,
     IReadOnlyList<AtPost> AtPosts)
 {
+    /// <summary>About how much of the cut piece is over once natural rope has shrunk, to be cut off or to be lost in the hang; zero where none is.</summary>
+    public Length Trim { get; init; }
+
+    /// <summary>True on a curve or a ring, whose posts are set out from a drawing.</summary>
+    public bool IsSetOut { get; init; }
+
     /// <summary>Index in the line of the post where it ends.</summary>
     public int Last => First + AtPosts.Count - 1;
 
@@ -78,6 +84,18 @@ public sealed record PieceSection(
     double? ParameterIn,
     double? PullLb)
 {
+    /// <summary>Height of the rope at mid-span over the straight line between the ground at both posts; null in parts that are older than it.</summary>
+    public Length? MidHeight { get; init; }
+
+    /// <summary>The share of the rope between the nearest screws that may be lost before the section is straight; null in parts that are older than it.</summary>
+    public double? TautShare { get; init; }
+
+    /// <summary>The sag to hang natural rope with while it is dry and new; null where it is hung with its own.</summary>
+    public Length? DrySag { get; init; }
+
+    /// <summary>How much higher the rope's line is at the second post than at the first, over both post centres; negative downhill.</summary>
+    public Length Climb { get; init; } = GroundRise;
+
     /// <summary>Rope length beyond the straight chord.</summary>
     public Length Slack => Arc - Chord;
 }
@@ -99,6 +117,15 @@ public enum AtPostKind
 
     /// <summary>Goes round.</summary>
     Wrap,
+
+    /// <summary>Ends in the middle of a through bore, where another end meets it.</summary>
+    Join,
+
+    /// <summary>Passes the post and is held against it.</summary>
+    Beside,
+
+    /// <summary>Ends in an eye on a pin.</summary>
+    Eye,
 }
 
 /// <summary>What a piece takes at a post.</summary>
@@ -133,6 +160,24 @@ public sealed record Bore(
     double RakeDegrees,
     IReadOnlyList<BoreOperation> Operations)
 {
+    /// <summary>The bit that the rope asks for, before the rack is looked at.</summary>
+    public Length Wanted { get; init; } = Bit;
+
+    /// <summary>True where the bore is level whatever the slope.</summary>
+    public bool IsLevel { get; init; }
+
+    /// <summary>True where the hole is there already, so that nothing is drilled; <see cref="Bit"/> is its diameter then.</summary>
+    public bool IsExisting { get; init; }
+
+    /// <summary>Who bores it.</summary>
+    public BoredBy BoredBy { get; init; }
+
+    /// <summary>How far a corner's bore lies off the square to its face, in degrees.</summary>
+    public double SkewDegrees { get; init; }
+
+    /// <summary>How far the rope bends at each mouth of a straight bore through a corner, in degrees: half the turn.</summary>
+    public double KinkDegrees { get; init; }
+
     /// <summary>The least rake that is told of: what rounds to a tenth of a degree.</summary>
     private const double LeastRake = 0.05;
 
@@ -215,6 +260,15 @@ public enum FixingPurpose
 
     /// <summary>Holds turns round a post.</summary>
     Wrap,
+
+    /// <summary>Holds two ends that meet in a through bore.</summary>
+    Join,
+
+    /// <summary>Holds a rope against a post that it passes: a staple or an eye bolt.</summary>
+    Beside,
+
+    /// <summary>Carries an eye: a hook or a bolt.</summary>
+    Eye,
 }
 
 /// <summary>Screws of one purpose at one post.</summary>
@@ -228,6 +282,12 @@ public enum FixingPurpose
 /// <param name="Mark">Height above ground of their mark on that face.</param>
 public sealed record Fixing(Post Post, string Row, Length RowHeight, string Run, DrivenScrews Driven, Face Face, Length Height, Length Mark)
 {
+    /// <summary>The slope of their holes along the line in degrees, positive uphill in the line's direction.</summary>
+    public double RakeDegrees { get; init; }
+
+    /// <summary>True where it is not screws that hold the rope, but a staple, an eye bolt or a hook.</summary>
+    public bool IsHardware => Purpose is FixingPurpose.Beside or FixingPurpose.Eye;
+
     /// <summary>What they are for.</summary>
     public FixingPurpose Purpose => Driven.Purpose;
 
@@ -243,7 +303,7 @@ public sealed record Fixing(Post Post, string Row, Length RowHeight, string Run,
     /// <summary>Diameter of the pilot hole for the thread; zero where none is needed.</summary>
     public Length Pilot => Driven.Pilot;
 
-    /// <summary>Clearance hole for the plain shank of a lag screw; zero for a deck screw.</summary>
+    /// <summary>Diameter of the hole for the plain shank; zero where none is needed.</summary>
     public Length ShankHole => Driven.ShankHole;
 
     /// <summary>Diameter of the counterbore for a lag screw's head, or of the countersink for a flat head; zero where no screw fits.</summary>
@@ -259,7 +319,7 @@ public sealed record Fixing(Post Post, string Row, Length RowHeight, string Run,
 /// <param name="Count">How many.</param>
 /// <param name="Length">The screw's length; where none fits, the shortest reach that would.</param>
 /// <param name="Pilot">Diameter of the pilot hole for the thread; zero where none is needed.</param>
-/// <param name="ShankHole">Clearance hole for the plain shank of a lag screw; zero for a deck screw.</param>
+/// <param name="ShankHole">Diameter of the hole for the plain shank; zero where none is needed.</param>
 /// <param name="Counterbore">Diameter of the counterbore for a lag screw's head, or of the countersink for a flat head; zero where no screw fits.</param>
 /// <param name="CounterboreDepth">Depth of the counterbore; zero where the head is only countersunk flush.</param>
 public sealed record DrivenScrews(

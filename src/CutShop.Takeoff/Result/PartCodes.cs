@@ -7,10 +7,15 @@ namespace CutShop.Takeoff.Result;
 internal static class PartCodes
 {
     public static Codes<AtPostKind> AtPost { get; } = new(
-        ("stopped", AtPostKind.Stopped), ("through", AtPostKind.Through), ("corner", AtPostKind.Corner), ("knot", AtPostKind.Knot), ("wrap", AtPostKind.Wrap));
+        ("stopped", AtPostKind.Stopped), ("through", AtPostKind.Through), ("corner", AtPostKind.Corner), ("knot", AtPostKind.Knot), ("wrap", AtPostKind.Wrap),
+        ("join", AtPostKind.Join), ("beside", AtPostKind.Beside), ("eye", AtPostKind.Eye));
 
     public static Codes<TreatmentKind> Treatment { get; } = new(
-        ("bored", TreatmentKind.Bored), ("stopped", TreatmentKind.Stopped), ("knot", TreatmentKind.Knot), ("wrap", TreatmentKind.Wrap));
+        ("bored", TreatmentKind.Bored), ("stopped", TreatmentKind.Stopped), ("knot", TreatmentKind.Knot), ("wrap", TreatmentKind.Wrap),
+        ("beside", TreatmentKind.Beside), ("eye", TreatmentKind.Eye));
+
+    public static Codes<WettingManner> Wetting { get; } = new(
+        ("preshrunk", WettingManner.Preshrunk), ("trimmed", WettingManner.Trimmed), ("hung-long", WettingManner.HungLong));
 
     public static Codes<PostShape> Shape { get; } = new(("square", PostShape.Square), ("round", PostShape.Round));
 
@@ -27,7 +32,10 @@ internal static class PartCodes
         ("line", FixingPurpose.Line),
         ("corner-first", FixingPurpose.CornerFirst),
         ("corner-second", FixingPurpose.CornerSecond),
-        ("wrap", FixingPurpose.Wrap));
+        ("wrap", FixingPurpose.Wrap),
+        ("join", FixingPurpose.Join),
+        ("beside", FixingPurpose.Beside),
+        ("eye", FixingPurpose.Eye));
 
     public static Codes<ScrewKind> Screw { get; } = new(("deck", ScrewKind.DeckScrew), ("lag", ScrewKind.LagScrew));
 

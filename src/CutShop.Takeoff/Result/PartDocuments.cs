@@ -8,44 +8,60 @@ using CutShop.Takeoff.Words;
 
 namespace CutShop.Takeoff.Result;
 
-// The documents as they are written: format 2. Names are lower case with underscores, lengths are whole nanometres in fields that
+// The documents as they are written: format 3. Names are lower case with underscores, lengths are whole nanometres in fields that
 // end in _nm, and a field whose value is 0, false or nothing is left out. What repeats is written once and meant by its index.
-internal sealed record RopeDocument(string Material, Length DiameterNm, Length? MeasuredNm)
+internal sealed record RopeDocument(string Material, Length DiameterNm, Length? MeasuredNm, string? Construction, string? Colour)
 {
-    public static RopeDocument Of(Rope rope) => new(PartCodes.Material.Of(rope.Material), rope.Diameter, rope.Measured);
+    public static RopeDocument Of(Rope rope) => new(PartCodes.Material.Of(rope.Material), rope.Diameter, rope.Measured, rope.Construction, rope.Colour);
 
-    public Rope ToRope() => new(PartCodes.Material.Read(Material), DiameterNm, MeasuredNm);
+    public Rope ToRope() => new(PartCodes.Material.Read(Material), DiameterNm, MeasuredNm) { Construction = Construction, Colour = Colour };
 }
 
 internal sealed record SizeDocument(string Shape, Length AcrossNm, Length HeightNm)
 {
     public static SizeDocument Of(Post post) => new(PartCodes.Shape.Of(post.Shape), post.Across, post.Height);
 
-    public Post ToPost(string mark, Turn? turn) => new(mark, PartCodes.Shape.Read(Shape), AcrossNm, HeightNm, turn);
+    public Post ToPost(string mark, string? turn)
+    {
+        var (read, corner) = TurnDocument.Read(turn);
+        return new(mark, PartCodes.Shape.Read(Shape), AcrossNm, HeightNm, read) { Corner = corner };
+    }
 }
 
-/// <summary>A turn as text: its degrees, a space, and its side.</summary>
+/// <summary>A turn as text: its degrees, a space and its side; where a straight bore goes through the corner, a space and <c>through</c>.</summary>
 internal static class TurnDocument
 {
-    public static string? Of(Turn? turn) =>
-        turn is { } given ? string.Create(CultureInfo.InvariantCulture, $"{given.Degrees} {PartCodes.Side.Of(given.Side)}") : null;
+    private const string Through = "through";
 
-    public static Turn? Read(string? text)
+    public static string? Of(Post post) => post.Turn is { } given
+        ? string.Create(CultureInfo.InvariantCulture, $"{given.Degrees} {PartCodes.Side.Of(given.Side)}{(post.Corner == CornerKind.Through ? " " + Through : "")}")
+        : null;
+
+    public static (Turn? Turn, CornerKind Corner) Read(string? text)
     {
         if (text is null)
-            return null;
+            return (null, CornerKind.Ends);
         var words = text.Split(' ');
-        return words.Length == 2 && decimal.TryParse(words[0], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var degrees)
-            ? new(degrees, PartCodes.Side.Read(words[1]))
+        return words is [_, _] or [_, _, Through] && decimal.TryParse(words[0], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var degrees)
+            ? (new(degrees, PartCodes.Side.Read(words[1])), words.Length == 3 ? CornerKind.Through : CornerKind.Ends)
             : throw new InvalidDataException($"\"{text}\" is not a turn such as 90 left.");
     }
 }
 
-internal sealed record TreatmentDocument(string Kind, int HalfTurns, bool Inside)
+internal sealed record EyeDocument(Length PinNm, Length ThroatNm, Length ReachNm, int? Tucks, Length? ThimbleNm)
 {
-    public static TreatmentDocument Of(Treatment treatment) => new(PartCodes.Treatment.Of(treatment.Kind), treatment.HalfTurns, treatment.Side == WrapSide.Inside);
+    public static EyeDocument? Of(Treatment treatment) =>
+        treatment.Eye is { } eye ? new(eye.Pin, eye.Throat, eye.Reach, eye.Tucks, eye.Thimble) : null;
 
-    public Treatment ToTreatment() => new(PartCodes.Treatment.Read(Kind), HalfTurns, Inside ? WrapSide.Inside : WrapSide.Outside);
+    public Eye ToEye() => new(PinNm, ThroatNm, ReachNm, Tucks, ThimbleNm);
+}
+
+internal sealed record TreatmentDocument(string Kind, int HalfTurns, bool Inside, EyeDocument? Eye)
+{
+    public static TreatmentDocument Of(Treatment treatment) =>
+        new(PartCodes.Treatment.Of(treatment.Kind), treatment.HalfTurns, treatment.Side == WrapSide.Inside, EyeDocument.Of(treatment));
+
+    public Treatment ToTreatment() => new(PartCodes.Treatment.Read(Kind), HalfTurns, Inside ? WrapSide.Inside : WrapSide.Outside, Eye?.ToEye());
 }
 
 /// <summary>A screw and its holes; the screw's kind and size are left out where none fits, and its length is what one would need then.</summary>
@@ -76,7 +92,7 @@ internal sealed record ScrewDocument(
 /// Screws as they go in: what for, which of the screws, how many where there is more than one, the face as <c>toward:A2</c>, and heights where
 /// they differ from the row's and from each other.
 /// </summary>
-internal sealed record ScrewsDocument(string For, int Screw, int? Count, string Face, Length? HeightNm, Length? MarkNm)
+internal sealed record ScrewsDocument(string For, int Screw, int? Count, string Face, Length? HeightNm, Length? MarkNm, double RakeDegrees)
 {
     public static ScrewsDocument Of(Fixing fixing, Repeated<ScrewDocument> screws) => new(
         PartCodes.Purpose.Of(fixing.Purpose),
@@ -84,13 +100,14 @@ internal sealed record ScrewsDocument(string For, int Screw, int? Count, string 
         fixing.Count == 1 ? null : fixing.Count,
         FaceDocument.Of(fixing.Face),
         Differing(fixing.Height, fixing.RowHeight),
-        Differing(fixing.Mark, fixing.Height));
+        Differing(fixing.Mark, fixing.Height),
+        fixing.RakeDegrees);
 
     public Fixing ToFixing(Post post, string row, Length rowHeight, string run, IReadOnlyList<ScrewDocument> screws)
     {
         var height = HeightNm ?? rowHeight;
         var driven = screws[Screw].ToDriven(PartCodes.Purpose.Read(For), Count ?? 1);
-        return new(post, row, rowHeight, run, driven, FaceDocument.Read(Face), height, MarkNm ?? height);
+        return new(post, row, rowHeight, run, driven, FaceDocument.Read(Face), height, MarkNm ?? height) { RakeDegrees = RakeDegrees };
     }
 
     private static Length? Differing(Length length, Length from) => length == from ? null : length;
@@ -119,7 +136,11 @@ internal sealed record SpanDocument(
     Length SagNm,
     Length ArcNm,
     double? ParameterIn,
-    double? PullLb)
+    double? PullLb,
+    Length? MidHeightNm,
+    double? TautShare,
+    Length? DrySagNm,
+    Length? ClimbNm)
 {
     public static SpanDocument Of(PieceSection section) => new(
         section.Level,
@@ -130,14 +151,24 @@ internal sealed record SpanDocument(
         section.Sag,
         section.Arc,
         section.ParameterIn,
-        section.PullLb);
+        section.PullLb,
+        section.MidHeight,
+        section.TautShare,
+        section.DrySag,
+        section.Climb == section.GroundRise ? null : section.Climb);
 
     public PieceSection ToSection(Post from, Post to) =>
-        new(from, to, ClearNm ?? LevelNm, GroundRiseNm, LevelNm, RiseNm, ChordNm ?? LevelNm, SagNm, ArcNm, ParameterIn, PullLb);
+        new(from, to, ClearNm ?? LevelNm, GroundRiseNm, LevelNm, RiseNm, ChordNm ?? LevelNm, SagNm, ArcNm, ParameterIn, PullLb)
+        {
+            MidHeight = MidHeightNm,
+            TautShare = TautShare,
+            DrySag = DrySagNm,
+            Climb = ClimbNm ?? GroundRiseNm,
+        };
 }
 
 internal sealed record AtPostDocument(
-    string Post, int Size, string? Turn, string Kind, int HalfTurns, bool Inside, Length LengthNm, ScrewsDocument? Screws);
+    string Post, int Size, string? Turn, string Kind, int HalfTurns, bool Inside, EyeDocument? Eye, Length LengthNm, ScrewsDocument? Screws);
 
 internal sealed record PieceDocument(
     string Run,
@@ -148,6 +179,8 @@ internal sealed record PieceDocument(
     int First,
     Length NetNm,
     Length CutNm,
+    Length TrimNm,
+    bool SetOut,
     double? WeightLb,
     IReadOnlyList<SizeDocument> Sizes,
     IReadOnlyList<SpanDocument> Spans,
@@ -167,15 +200,30 @@ internal sealed record DrillingDocument(string Face, Length DepthNm, Length Abov
     public BoreOperation ToOperation(Length height) => new(FaceDocument.Read(Face), DepthNm, height + AboveNm, CollarNm ?? DepthNm);
 }
 
-/// <summary>A bore but for its height and its run; those of a post that are alike are written once.</summary>
+/// <summary>A bore but for its height and its run; those of a post that are alike are written once. The bit wanted is left out where it is the bit.</summary>
 internal sealed record BoreDocument(
-    string Kind, RopeDocument Rope, Length BitNm, string Bit, bool NotOnRack, Length WallNm, double RakeDegrees, IReadOnlyList<DrillingDocument> Drillings)
+    string Kind,
+    RopeDocument Rope,
+    Length BitNm,
+    Length? WantedNm,
+    string Bit,
+    bool NotOnRack,
+    bool Existing,
+    bool OnSite,
+    bool Level,
+    Length WallNm,
+    double RakeDegrees,
+    double SkewDegrees,
+    double KinkDegrees,
+    IReadOnlyList<DrillingDocument> Drillings)
 {
-    public bool Equals(BoreDocument? other) =>
-        other is not null && (Kind, Rope, BitNm, Bit, NotOnRack, WallNm, RakeDegrees) == (other.Kind, other.Rope, other.BitNm, other.Bit, other.NotOnRack, other.WallNm, other.RakeDegrees)
-        && Drillings.SequenceEqual(other.Drillings);
+    public bool Equals(BoreDocument? other) => other is not null && Same(other) && Drillings.SequenceEqual(other.Drillings);
 
     public override int GetHashCode() => HashCode.Combine(Kind, BitNm, RakeDegrees, Drillings.Count);
+
+    private bool Same(BoreDocument other) =>
+        (Kind, Rope, BitNm, WantedNm, Bit, NotOnRack, Existing) == (other.Kind, other.Rope, other.BitNm, other.WantedNm, other.Bit, other.NotOnRack, other.Existing)
+        && (OnSite, Level, WallNm, RakeDegrees, SkewDegrees, KinkDegrees) == (other.OnSite, other.Level, other.WallNm, other.RakeDegrees, other.SkewDegrees, other.KinkDegrees);
 }
 
 internal sealed record RunAtPostDocument(string Row, string Run, Length HeightNm, int? Bore, ScrewsDocument? Screws);
@@ -216,24 +264,58 @@ internal sealed record LooseDocument(Length? SagNm, Length? SlackNm)
         : throw new InvalidDataException("A rope hangs by a sag or a slack.");
 }
 
-internal sealed record SectionDocument(string Spacing, Length WidthNm, Length RiseNm, LooseDocument? Hang)
+internal sealed record SectionDocument(string Spacing, Length WidthNm, Length RiseNm, LooseDocument? Hang, Length? DropNm)
 {
-    public static SectionDocument Of(Section section) =>
-        new(PartCodes.Spacing.Of(section.Spacing), section.Width, section.Rise, LooseDocument.Of(section.Hang));
+    public static SectionDocument Of(Section section, Length? drop) =>
+        new(PartCodes.Spacing.Of(section.Spacing), section.Width, section.Rise, LooseDocument.Of(section.Hang), section.Drop ?? drop);
 
-    public Section ToSection() => new(PartCodes.Spacing.Read(Spacing), WidthNm, RiseNm, Hang?.ToHang());
+    public Section ToSection() => new(PartCodes.Spacing.Read(Spacing), WidthNm, RiseNm, Hang?.ToHang()) { Drop = DropNm };
+}
+
+/// <summary>A length that is the row's at one post.</summary>
+internal sealed record HeightAtDocument(string Post, Length HeightNm);
+
+internal sealed record CurveDocument(Length? RadiusNm, Length? StringNm, Length? MiddleNm, Length? ChordNm, string? Angle, string Turns, Length RiseNm, LooseDocument? Hang)
+{
+    public static CurveDocument? Of(Curve? curve) => curve is null ? null : new(
+        curve.Radius,
+        curve.String,
+        curve.Middle,
+        curve.Chord,
+        curve.Angle?.ToString(CultureInfo.InvariantCulture),
+        PartCodes.Side.Of(curve.Turns),
+        curve.Rise,
+        LooseDocument.Of(curve.Hang));
+
+    public Curve ToCurve() => new(
+        RadiusNm,
+        StringNm,
+        MiddleNm,
+        ChordNm,
+        Angle is null ? null : decimal.TryParse(Angle, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var angle) ? angle : throw new InvalidDataException($"\"{Angle}\" is not an angle."),
+        PartCodes.Side.Read(Turns),
+        RiseNm,
+        Hang?.ToHang());
 }
 
 internal sealed record TurnAtDocument(int Post, string Turn);
 
 internal sealed record RowDocument(
-    string Mark, Length HeightNm, LooseDocument? Hang, RopeDocument? Rope, IReadOnlyList<TreatmentDocument> Treatments, IReadOnlyList<int>? At);
+    string Mark,
+    Length HeightNm,
+    IReadOnlyList<HeightAtDocument>? Heights,
+    LooseDocument? Hang,
+    RopeDocument? Rope,
+    IReadOnlyList<TreatmentDocument> Treatments,
+    IReadOnlyList<int>? At);
 
 internal sealed record LineDocument(
     string Mark,
     IReadOnlyList<string> Posts,
     IReadOnlyList<SizeDocument> Sizes,
     IReadOnlyList<int>? PostSizes,
+    bool Closed,
+    CurveDocument? Curve,
     IReadOnlyList<TurnAtDocument>? Turns,
     IReadOnlyList<SectionDocument> Spacings,
     IReadOnlyList<int>? Sections,
@@ -244,6 +326,9 @@ internal sealed record TotalsDocument(int Pieces, int Bores, int Screws, Length 
 internal sealed record FrameDocument(
     RopeDocument Rope,
     int ShrinkMillionths,
+    int LosesMillionths,
+    string? Wetting,
+    Length? LongestNm,
     Length PerPieceNm,
     Length RoundUpNm,
     IReadOnlyList<LineDocument> Lines,

@@ -13,7 +13,7 @@ namespace CutShop.Takeoff.Result;
 public static class PartText
 {
     /// <summary>The number of the form that is written.</summary>
-    public const int Format = 2;
+    public const int Format = 3;
 
     /// <summary>The number of the form in which an older program's bores are kept.</summary>
     public const int OldBoresFormat = 0;
@@ -58,17 +58,19 @@ public static class PartText
         ArgumentNullException.ThrowIfNull(work);
         var piece = work.Piece;
         var (sizes, spans, screws) = (new Repeated<SizeDocument>(), new Repeated<SpanDocument>(), new Repeated<ScrewDocument>());
-        var fixings = work.Fixings.ToDictionary(fixing => fixing.Post.Mark);
+        // Along the piece, one for a post at most; a ring comes to its first post twice.
+        var fixings = new Queue<Fixing>(work.Fixings);
         var sections = spans.IndexesOf(piece.Sections.Select(SpanDocument.Of));
         var posts = piece.AtPosts.Select(at => new AtPostDocument(
             at.Post.Mark,
             sizes.IndexOf(SizeDocument.Of(at.Post)),
-            TurnDocument.Of(at.Post.Turn),
+            TurnDocument.Of(at.Post),
             PartCodes.AtPost.Of(at.Kind),
             at.Treatment.HalfTurns,
             at.Treatment.Side == WrapSide.Inside,
+            EyeDocument.Of(at.Treatment),
             at.Length,
-            fixings.TryGetValue(at.Post.Mark, out var fixing) ? ScrewsDocument.Of(fixing, screws) : null)).ToList();
+            fixings.TryPeek(out var next) && next.Post.Mark == at.Post.Mark ? ScrewsDocument.Of(fixings.Dequeue(), screws) : null)).ToList();
         return new(
             piece.Run,
             piece.Line,
@@ -78,6 +80,8 @@ public static class PartText
             piece.First,
             piece.Net,
             piece.Cut,
+            piece.Trim,
+            piece.IsSetOut,
             piece.WeightLb,
             sizes.All,
             spans.All,
@@ -90,16 +94,13 @@ public static class PartText
     {
         ArgumentNullException.ThrowIfNull(work);
         var (holes, screws) = (new Repeated<BoreDocument>(), new Repeated<ScrewDocument>());
-        var bores = work.Bores.ToDictionary(bore => bore.Run);
-        var fixings = work.Fixings.ToDictionary(fixing => fixing.Run);
-        var runs = work.Bores.Select(bore => (bore.Row, bore.Run, bore.Height))
-            .Concat(work.Fixings.Where(fixing => !bores.ContainsKey(fixing.Run)).Select(fixing => (fixing.Row, fixing.Run, Height: fixing.RowHeight)))
-            .Select(at => new RunAtPostDocument(
-                at.Row,
-                at.Run,
-                at.Height,
-                bores.TryGetValue(at.Run, out var bore) ? holes.IndexOf(Document(bore)) : null,
-                fixings.TryGetValue(at.Run, out var fixing) ? ScrewsDocument.Of(fixing, screws) : null))
+        // A ring ends where it starts: its run has two bores in that post, or two wraps round it.
+        var single = work.Bores.CountBy(bore => bore.Run).Concat(work.Fixings.CountBy(fixing => fixing.Run)).Where(run => run.Value > 1).Select(run => run.Key).ToHashSet();
+        var fixings = work.Fixings.Where(fixing => !single.Contains(fixing.Run)).ToDictionary(fixing => fixing.Run);
+        var bored = work.Bores.Select(bore => bore.Run).ToHashSet();
+        var runs = work.Bores.Select(bore => new RunAtPostDocument(bore.Row, bore.Run, bore.Height, holes.IndexOf(Document(bore)), Screws: Screws(fixings.GetValueOrDefault(bore.Run))))
+            .Concat(work.Fixings.Where(fixing => single.Contains(fixing.Run) || !bored.Contains(fixing.Run))
+                .Select(fixing => new RunAtPostDocument(fixing.Row, fixing.Run, fixing.RowHeight, Bore: null, Screws(fixing))))
             .ToList();
         return new(
             work.Post.Mark,
@@ -107,11 +108,13 @@ public static class PartText
             work.Before,
             work.After,
             SizeDocument.Of(work.Post),
-            TurnDocument.Of(work.Post.Turn),
+            TurnDocument.Of(work.Post),
             holes.AnyOrNull,
             screws.AnyOrNull,
             runs,
             WarningDocument.AnyOrNull(work.Warnings));
+
+        ScrewsDocument? Screws(Fixing? fixing) => fixing is null ? null : ScrewsDocument.Of(fixing, screws);
     }
 
     private static FrameDocument Document(JobFrame frame)
@@ -121,6 +124,9 @@ public static class PartText
         return new(
             RopeDocument.Of(frame.Rope),
             frame.Allowances.Shrink.Millionths,
+            frame.Allowances.Wetting?.Loses.Millionths ?? 0,
+            frame.Allowances.Wetting is { } wetting ? PartCodes.Wetting.Of(wetting.Manner) : null,
+            frame.Longest,
             frame.Allowances.PerPiece,
             frame.Allowances.RoundUp,
             [.. frame.Lines.Select(Document)],
@@ -172,7 +178,7 @@ public static class PartText
 
     private static PieceWork WorkOf(PieceDocument document)
     {
-        var posts = document.Posts.Select(at => document.Sizes[at.Size].ToPost(at.Post, TurnDocument.Read(at.Turn))).ToList();
+        var posts = document.Posts.Select(at => document.Sizes[at.Size].ToPost(at.Post, at.Turn)).ToList();
         var piece = new Piece(
             document.Run,
             document.Line,
@@ -184,14 +190,18 @@ public static class PartText
             document.CutNm,
             document.WeightLb,
             [.. Enumerable.Range(0, posts.Count - 1).Select(i => document.Spans[document.Sections?[i] ?? 0].ToSection(posts[i], posts[i + 1]))],
-            [.. document.Posts.Select((at, i) => AtPostOf(at, posts[i]))]);
+            [.. document.Posts.Select((at, i) => AtPostOf(at, posts[i]))])
+        {
+            Trim = document.TrimNm,
+            IsSetOut = document.SetOut,
+        };
         return new PieceWork(piece, [.. document.Posts.Index().Where(at => at.Item.Screws is not null)
             .Select(at => at.Item.Screws!.ToFixing(posts[at.Index], piece.Row, piece.Height, piece.Run, document.Screws ?? []))]);
     }
 
     private static PostWork WorkOf(PostDocument document)
     {
-        var post = document.Size.ToPost(document.Post, TurnDocument.Read(document.Turn));
+        var post = document.Size.ToPost(document.Post, document.Turn);
         return new PostWork(
             post,
             document.Line,
@@ -204,10 +214,16 @@ public static class PartText
 
     private static JobFrame FrameOf(FrameDocument document) => new(
             document.Rope.ToRope(),
-            new(Share.FromMillionths(document.ShrinkMillionths), document.PerPieceNm, document.RoundUpNm),
+            new(Share.FromMillionths(document.ShrinkMillionths), document.PerPieceNm, document.RoundUpNm)
+            {
+                Wetting = document.Wetting is { } manner ? new(Share.FromMillionths(document.LosesMillionths), PartCodes.Wetting.Read(manner)) : null,
+            },
             [.. document.Lines.Select(LineOf)],
             [.. (document.Warnings ?? []).Select(warning => warning.ToWarning(post: null))],
-            new(document.Totals.Pieces, document.Totals.Bores, document.Totals.Screws, document.Totals.CutNm));
+            new(document.Totals.Pieces, document.Totals.Bores, document.Totals.Screws, document.Totals.CutNm))
+    {
+        Longest = document.LongestNm,
+    };
 
     private static AtPost AtPostOf(AtPostDocument at, Post post)
     {
@@ -217,6 +233,8 @@ public static class PartText
             AtPostKind.Stopped => Treatment.Stopped,
             AtPostKind.Knot => Treatment.Knot,
             AtPostKind.Wrap => Treatment.Wrap(at.HalfTurns, at.Inside ? WrapSide.Inside : WrapSide.Outside),
+            AtPostKind.Beside => Treatment.Beside,
+            AtPostKind.Eye => Treatment.InEye((at.Eye ?? throw new InvalidDataException("An eye has its figures.")).ToEye()),
             _ => Treatment.Bored,
         };
         return new(post, kind, treatment, at.LengthNm);
@@ -226,10 +244,16 @@ public static class PartText
         PartCodes.AtPost.Of(bore.Kind),
         RopeDocument.Of(bore.Rope),
         bore.Bit,
+        bore.Wanted == bore.Bit ? null : bore.Wanted,
         PartCodes.Bit.Of(bore.BitChoice.Kind),
         !bore.BitChoice.OnRack,
+        bore.IsExisting,
+        bore.BoredBy == BoredBy.Site,
+        bore.IsLevel,
         bore.Wall,
         bore.RakeDegrees,
+        bore.SkewDegrees,
+        bore.KinkDegrees,
         [.. bore.Operations.Select(operation => DrillingDocument.Of(operation, bore.Height))]);
 
     private static Bore BoreOf(RunAtPostDocument run, BoreDocument bore, Post post) => new(
@@ -243,20 +267,30 @@ public static class PartText
         run.HeightNm,
         bore.WallNm,
         bore.RakeDegrees,
-        [.. bore.Drillings.Select(drilling => drilling.ToOperation(run.HeightNm))]);
+        [.. bore.Drillings.Select(drilling => drilling.ToOperation(run.HeightNm))])
+    {
+        Wanted = bore.WantedNm ?? bore.BitNm,
+        IsExisting = bore.Existing,
+        BoredBy = bore.OnSite ? BoredBy.Site : BoredBy.Shop,
+        IsLevel = bore.Level,
+        SkewDegrees = bore.SkewDegrees,
+        KinkDegrees = bore.KinkDegrees,
+    };
 
     private static LineDocument Document(Line line)
     {
         var (sizes, spacings) = (new Repeated<SizeDocument>(), new Repeated<SectionDocument>());
-        var turns = line.Posts.Index().Where(post => post.Item.Turn is not null).Select(post => new TurnAtDocument(post.Index, TurnDocument.Of(post.Item.Turn)!)).ToList();
+        var turns = line.Posts.Index().Where(post => post.Item.Turn is not null).Select(post => new TurnAtDocument(post.Index, TurnDocument.Of(post.Item)!)).ToList();
         return new(
             line.Mark,
             [.. line.Posts.Select(post => post.Mark)],
             sizes.All,
             sizes.IndexesOf(line.Posts.Select(SizeDocument.Of)),
+            line.IsClosed,
+            CurveDocument.Of(line.Curve),
             turns.Count == 0 ? null : turns,
             spacings.All,
-            spacings.IndexesOf(line.Sections.Select(SectionDocument.Of)),
+            spacings.IndexesOf(line.Sections.Select(section => SectionDocument.Of(section, line.Drop))),
             [.. line.Rows.Select(Document)]);
     }
 
@@ -264,23 +298,31 @@ public static class PartText
     {
         var treatments = new Repeated<TreatmentDocument>();
         var at = treatments.IndexesOf(row.Treatments.Select(TreatmentDocument.Of));
-        return new(row.Mark, row.Height, LooseDocument.Of(row.Hang), row.Rope is { } rope ? RopeDocument.Of(rope) : null, treatments.All, at);
+        return new(row.Mark, row.Height, row.Heights?.Select(height => new HeightAtDocument(height.Key, height.Value)).ToList(), LooseDocument.Of(row.Hang), row.Rope is { } rope ? RopeDocument.Of(rope) : null, treatments.All, at);
     }
 
     private static Line LineOf(LineDocument line)
     {
-        var turns = (line.Turns ?? []).ToDictionary(turn => turn.Post, turn => TurnDocument.Read(turn.Turn));
+        var stations = line.Posts.Count + (line.Closed ? 1 : 0);
+        var turns = (line.Turns ?? []).ToDictionary(turn => turn.Post, turn => turn.Turn);
         return new(
             line.Mark,
             [.. line.Posts.Select((mark, i) => line.Sizes[line.PostSizes?[i] ?? 0].ToPost(mark, turns.GetValueOrDefault(i)))],
-            [.. Enumerable.Range(0, line.Posts.Count - 1).Select(i => line.Spacings[line.Sections?[i] ?? 0].ToSection())],
-            [.. line.Rows.Select(row => RowOf(row, line.Posts.Count))]);
+            [.. Enumerable.Range(0, stations - 1).Select(i => line.Spacings[line.Sections?[i] ?? 0].ToSection())],
+            [.. line.Rows.Select(row => RowOf(row, stations))])
+        {
+            IsClosed = line.Closed,
+            Curve = line.Curve?.ToCurve(),
+        };
     }
 
-    private static Row RowOf(RowDocument row, int posts)
+    private static Row RowOf(RowDocument row, int stations)
     {
         var treatments = row.Treatments.Select(treatment => treatment.ToTreatment()).ToList();
-        return new(row.Mark, row.HeightNm, row.Hang?.ToHang(), [.. Enumerable.Range(0, posts).Select(i => treatments[row.At?[i] ?? 0])], row.Rope?.ToRope());
+        return new(row.Mark, row.HeightNm, row.Hang?.ToHang(), [.. Enumerable.Range(0, stations).Select(i => treatments[row.At?[i] ?? 0])], row.Rope?.ToRope())
+        {
+            Heights = row.Heights?.ToDictionary(height => height.Post, height => height.HeightNm),
+        };
     }
 
     private static string Text<T>(T document, JsonTypeInfo<T> type) => JsonSerializer.Serialize(document, type);

@@ -19,12 +19,12 @@ public sealed record PostWork(
     /// that hold turns are screwed on site, through the rope once it is wound.
     /// </summary>
     public IReadOnlyList<Fixing> ScrewHoles =>
-        [.. Fixings.Where(fixing => fixing.Face.Sight != FaceSight.Around).GroupBy(fixing => fixing.Face).SelectMany(face => FromTheTop(face))];
+        [.. Fixings.Where(fixing => fixing.Face.Sight != FaceSight.Around && !fixing.IsHardware).GroupBy(fixing => fixing.Face).SelectMany(face => FromTheTop(face))];
 
     /// <summary>The same for posts that are bored with the same bits at the same heights, so that the drill is set up once for all of them.</summary>
     public string Likeness => string.Join(
         ", ",
-        Bores.Select(bore => (Bit: bore.Bit.Nanometres, Kind: PartCodes.AtPost.Of(bore.Kind), Height: bore.Height.Nanometres))
+        Bores.Where(bore => !bore.IsExisting).Select(bore => (Bit: bore.Bit.Nanometres, Kind: PartCodes.AtPost.Of(bore.Kind), Height: bore.Height.Nanometres))
             .OrderByDescending(bore => bore.Bit).ThenBy(bore => bore.Kind, StringComparer.Ordinal).ThenBy(bore => bore.Height)
             .Select(bore => FormattableString.Invariant($"{bore.Bit} {bore.Kind} {bore.Height}")));
 
@@ -59,8 +59,8 @@ public sealed record PostWork(
         return takeoff.Job.Lines.SelectMany(line => line.Posts.Select((post, i) => new PostWork(
             post,
             line.Mark,
-            i == 0 ? null : line.Posts[i - 1].Mark,
-            i == line.Posts.Count - 1 ? null : line.Posts[i + 1].Mark,
+            line.Before(i),
+            line.After(i),
             [.. bores[post.Mark]],
             [.. fixings[post.Mark]],
             [.. warnings[post.Mark]])));

@@ -40,6 +40,9 @@ public static class TakeoffJson
         AtPostKind.Corner => "corner",
         AtPostKind.Knot => "knot",
         AtPostKind.Wrap => "wrap",
+        AtPostKind.Join => "join",
+        AtPostKind.Beside => "beside",
+        AtPostKind.Eye => "eye",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, message: null),
     };
 
@@ -51,6 +54,9 @@ public static class TakeoffJson
         FixingPurpose.CornerFirst => "corner-first",
         FixingPurpose.CornerSecond => "corner-second",
         FixingPurpose.Wrap => "wrap",
+        FixingPurpose.Join => "join",
+        FixingPurpose.Beside => "beside",
+        FixingPurpose.Eye => "eye",
         _ => throw new ArgumentOutOfRangeException(nameof(purpose), purpose, message: null),
     };
 
@@ -76,6 +82,8 @@ public static class TakeoffJson
         WriteInches(json, "cutIn", piece.Cut);
         json.WriteString("cut", LengthText.FeetInches(piece.Cut));
         json.WriteString("cutMm", LengthText.Millimetres(piece.Cut));
+        WriteInches(json, "trimIn", piece.Trim);
+        json.WriteBoolean("setOut", piece.IsSetOut);
         WriteNumber(json, "weightLb", piece.WeightLb);
         json.WriteAll("sections", piece.Sections, WriteSection);
         json.WriteAll("atPosts", piece.AtPosts, WriteAtPost);
@@ -89,6 +97,9 @@ public static class TakeoffJson
         WriteInches(json, "sagIn", section.Sag);
         WriteInches(json, "slackIn", section.Slack);
         WriteInches(json, "arcIn", section.Arc);
+        WriteInches(json, "midHeightIn", section.MidHeight);
+        WriteNumber(json, "tautShare", section.TautShare);
+        WriteInches(json, "drySagIn", section.DrySag);
         WriteNumber(json, "pullLb", section.PullLb);
     }
 
@@ -107,13 +118,19 @@ public static class TakeoffJson
         json.WriteString("row", bore.Row);
         json.WriteString("run", bore.Run);
         json.WriteString("kind", Word(bore.Kind));
-        WriteInches(json, "bitIn", bore.Bit);
-        json.WriteString("bit", LengthText.Inches(bore.Bit));
-        json.WriteString("bitKind", Word(bore.BitChoice.Kind));
-        json.WriteString("bitReason", bore.BitChoice.ReasonFor(bore.Bit).ToString());
+        WriteInches(json, "bitWantedIn", bore.IsExisting ? null : bore.Wanted);
+        WriteInches(json, "bitIn", bore.IsExisting ? null : bore.Bit);
+        json.WriteString("bit", bore.IsExisting ? null : LengthText.Inches(bore.Bit));
+        json.WriteString("bitKind", bore.IsExisting ? null : Word(bore.BitChoice.Kind));
+        json.WriteString("bitReason", bore.IsExisting ? null : bore.BitChoice.ReasonFor(bore.Bit).ToString());
+        json.WriteBoolean("existing", bore.IsExisting);
+        json.WriteString("bored", bore.BoredBy == BoredBy.Shop ? "shop" : "site");
+        json.WriteBoolean("level", bore.IsLevel);
         WriteInches(json, "heightIn", bore.Height);
         WriteInches(json, "wallIn", bore.Wall);
         WriteNumber(json, "rakeDegrees", bore.RakeDegrees);
+        WriteNumber(json, "skewDegrees", bore.SkewDegrees);
+        WriteNumber(json, "kinkDegrees", bore.KinkDegrees);
         json.WriteAll("operations", bore.Operations, WriteOperation);
     }
 
@@ -134,6 +151,8 @@ public static class TakeoffJson
         json.WriteNumber("count", fixing.Count);
         json.WriteString("face", fixing.Face.ToString());
         WriteInches(json, "heightIn", fixing.Height);
+        WriteInches(json, "markIn", fixing.Mark);
+        WriteNumber(json, "rakeDegrees", fixing.RakeDegrees);
         WriteInches(json, "pilotIn", fixing.Pilot);
         WriteInches(json, "shankHoleIn", fixing.ShankHole);
         WriteInches(json, "counterboreIn", fixing.Counterbore);
@@ -148,7 +167,7 @@ public static class TakeoffJson
         json.WriteString("text", warning.Text);
     }
 
-    private static void WriteInches(Utf8JsonWriter json, string name, Length length) => WriteNumber(json, name, length.Inches);
+    private static void WriteInches(Utf8JsonWriter json, string name, Length? length) => WriteNumber(json, name, length?.Inches);
 
     private static void WriteNumber(Utf8JsonWriter json, string name, double? number)
     {

@@ -23,12 +23,13 @@ public static class CatalogueChoice
     /// catalogue allows: it takes the next longer screw, or the first a shorter one that still holds.
     /// </summary>
     /// <param name="catalogue">The shop's screws.</param>
-    /// <param name="across">W, the post's width.</param>
+    /// <param name="through">Through the post along the bores.</param>
+    /// <param name="depth">The bores' depth.</param>
     /// <param name="rope">The rope's diameter, as measured where it was.</param>
     /// <param name="nominal">The rope's nominal diameter, which says how heavy a screw must be.</param>
-    public static (Screw? First, Screw? Second) ChooseForCorner(this ScrewCatalogue catalogue, Length across, Length rope, Length nominal)
+    public static (Screw? First, Screw? Second) ChooseForCorner(this ScrewCatalogue catalogue, Length through, Length depth, Length rope, Length nominal)
     {
-        var (wantedFirst, wantedSecond) = (ReachWanted.ForEnd(across, rope), ReachWanted.ForCornerSecond(across, rope));
+        var (wantedFirst, wantedSecond) = (ReachWanted.ForEnd(through, depth, rope), ReachWanted.ForCornerSecond(through, depth, rope));
         var (fittingFirst, fittingSecond) = (Fitting(catalogue, FixingPurpose.CornerFirst, nominal, wantedFirst), Fitting(catalogue, FixingPurpose.CornerSecond, nominal, wantedSecond));
         var (first, second) = (Best(fittingFirst, wantedFirst), Best(fittingSecond, wantedSecond));
         if (first is null || second is null || second.Length > first.Length)

@@ -20,18 +20,17 @@ public static class JobRules
             for (var i = 0; i < job.Lines.Count; i++)
             {
                 var line = job.Lines[i];
-                var (firstPiece, firstFixing) = (pieces.Count, fixings.Count);
+                var (firstPiece, firstBore, firstFixing) = (pieces.Count, bores.Count, fixings.Count);
                 for (var j = 0; j < line.Rows.Count; j++)
                 {
                     var row = new RowTakeoff(job, line, line.Rows[j], tables);
-                    foreach (var piece in row.Pieces())
-                    {
-                        pieces.Add(piece);
-                        row.BoreFor(piece, bores);
+                    var ofRow = row.Pieces().ToList();
+                    pieces.AddRange(ofRow);
+                    row.Bore(ofRow, bores);
+                    foreach (var piece in ofRow)
                         row.FixFor(piece, fixings);
-                    }
                 }
-                warnings.AddRange(LineWarnings.Of(job, i, pieces[firstPiece..], fixings[firstFixing..], warnings.Count, tables));
+                warnings.AddRange(LineWarnings.Of(job, i, pieces[firstPiece..], bores[firstBore..], fixings[firstFixing..], warnings.Count, tables));
             }
             return new JobTakeoff(job, pieces, bores, fixings, warnings);
         }

@@ -31,9 +31,12 @@ public sealed record MeasuredSpan(PieceSection Planned, Length Clear, Length Cho
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(clear, Length.Zero);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(clear, Longest);
         var planned = piece.Sections[index];
-        var section = new Section(SpacingKind.Clear, clear, planned.GroundRise, Hang: null);
-        var level = Spans.BetweenSupports(section, planned.From, piece.AtPosts[index].Treatment, planned.To, piece.AtPosts[index + 1].Treatment).Inches;
-        var rise = Spans.Slope(section, planned.From, planned.To) * level;
+        // The holds stay where they are in their posts: what is between them grows as the clear distance does.
+        var level = (planned.Level + clear - planned.Clear).Inches;
+        var faces = (planned.From.Across + planned.To.Across).Inches / 2;
+        var (climb, centres) = (planned.Climb.Inches, clear.Inches + faces);
+        var raked = climb == 0 ? 0 : (planned.Clear.Inches + faces) * (1 - (planned.Rise.Inches / climb));
+        var rise = climb * (1 - (raked / centres));
         var wanted = HangingRope.FromSag(level, rise, planned.Sag.Inches);
         var given = HangingRope.FromArc(level, rise, planned.Arc.Inches);
         return new(

@@ -19,19 +19,22 @@ public readonly record struct ReachWanted(Length Least, Length Best, Length Most
     private static readonly Length FarWallLeft = Length.FromSixtyFourths(16);
 
     /// <summary>
-    /// Along the bore from the far side into the rope's end: through W / 2 of wood, then into the rope by d / 2 at least and
-    /// 3/4 d at best. The rope leaves by the other face, so the point stays short of that.
+    /// Along the bore from the far side into the rope's end: through the wood beyond the bore, then into the rope by d / 2 at least and
+    /// 3/4 d at best. The rope leaves by the other face, so the point stays short of that. All of it is measured along the bore.
     /// </summary>
-    public static ReachWanted ForEnd(Length across, Length rope) =>
-        new((across / 2) + (rope / 2), (across / 2) + (rope * 3 / 4), across);
+    /// <param name="through">Through the post along the bore: W, and W / cos(rake) where it is raked.</param>
+    /// <param name="depth">The bore's depth.</param>
+    /// <param name="rope">d.</param>
+    public static ReachWanted ForEnd(Length through, Length depth, Length rope) =>
+        new(through - depth + (rope / 2), through - depth + (rope * 3 / 4), through);
 
     /// <summary>
-    /// Along the second bore of a corner, from the far side: to the first rope's surface at W / 2 − d / 2, across the first
-    /// rope by d, then into the second rope's end as at an end post.
+    /// Along the second bore of a corner, from the far side: to the first rope's surface, d / 2 before the end of the bore, across the
+    /// first rope by d, then into the second rope's end as at an end post.
     /// </summary>
-    public static ReachWanted ForCornerSecond(Length across, Length rope)
+    public static ReachWanted ForCornerSecond(Length through, Length depth, Length rope)
     {
-        var end = ForEnd(across, rope);
+        var end = ForEnd(through, depth, rope);
         return new(end.Least + (rope / 2), end.Best + (rope / 2), end.Most);
     }
 

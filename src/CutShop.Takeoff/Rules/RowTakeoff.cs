@@ -6,69 +6,71 @@ using CutShop.Takeoff.Tables;
 
 namespace CutShop.Takeoff.Rules;
 
-/// <summary>Walks along one row of rope and works out its runs, their bores and their screws.</summary>
+/// <summary>Walks along one row of rope and works out its pieces, their bores and their screws.</summary>
 internal sealed class RowTakeoff
 {
     private const int ScrewsOnAWrap = 2;
     private const int ScrewsOnALongWrap = 3;
     private const int LongWrapHalfTurns = 5;
+    private const int ScrewsInAJoin = 2;
 
     private readonly Job _job;
     private readonly Line _line;
     private readonly Row _row;
     private readonly Rope _rope;
     private readonly ShopTables _tables;
+    private readonly RowGeometry _geometry;
     private readonly double? _poundsPerFoot;
+    private readonly Length _wanted;
     private readonly Length _bit;
     private readonly BitChoice _bitChoice;
-    private readonly double[] _slopes;
-    private readonly Dictionary<(FixingPurpose Purpose, Length Across), ScrewChoice> _chosen = [];
+    private readonly double _loses;
+    private readonly WettingManner _manner;
+    private readonly Dictionary<(FixingPurpose Purpose, Length Across, double Skew, double Slope, Length Hole), ScrewChoice> _chosen = [];
 
     public RowTakeoff(Job job, Line line, Row row, ShopTables tables)
     {
         (_job, _line, _row, _tables) = (job, line, row, tables);
-        _rope = row.Rope ?? job.Rope;
+        _geometry = new(job, line, row);
+        _rope = _geometry.Rope;
         _poundsPerFoot = tables.Weights.PoundsPerFoot(_rope);
-        _bit = RopeBit.DiameterFor(_rope);
-        _bitChoice = tables.Rack.Choose(_bit, _rope.Across);
-        _slopes = [.. line.Sections.Select((section, i) => Spans.Slope(section, line.Posts[i], line.Posts[i + 1]))];
+        _wanted = RopeBit.DiameterFor(_rope);
+        (_bit, _bitChoice) = tables.Rack.Choose(_wanted, _rope.Across);
+        (_loses, _manner) = job.Allowances.WettingOfNatural();
     }
 
-    /// <summary>The row's runs: a bored corner ends one and starts the next.</summary>
+    /// <summary>The row's pieces along the line: its runs, broken where they are longer than a cut may be.</summary>
     public IEnumerable<Piece> Pieces()
     {
-        var (first, count) = (0, 0);
-        for (var last = 1; last < _line.Posts.Count; last++)
+        var count = 0;
+        foreach (var (first, last) in _geometry.Runs())
         {
-            if (last < _line.Posts.Count - 1 && !IsBoredCorner(last))
-                continue;
-            yield return PieceOf(++count, first, last);
-            first = last;
+            foreach (var part in RunBreaks.Of(_job, _geometry, first, last).Parts)
+                yield return PieceOf(++count, part.First, part.Last);
         }
     }
 
-    /// <summary>Adds the bores that a piece needs, along the piece.</summary>
-    public void BoreFor(Piece piece, List<Bore> bores)
+    /// <summary>Adds the bores that the row's pieces need, along the line; at a corner the arriving one first.</summary>
+    public void Bore(IReadOnlyList<Piece> pieces, List<Bore> bores)
     {
-        for (var i = piece.First; i <= piece.Last; i++)
+        var before = bores.Count;
+        foreach (var piece in pieces)
         {
-            var kind = piece.AtPosts[i - piece.First].Kind;
-            if (kind == AtPostKind.Wrap)
-                continue;
-            var post = _line.Posts[i];
-            var slope = SlopeAt(i, piece);
-            bores.Add(new(
-                post,
-                _row.Mark,
-                piece.Run,
-                kind,
-                _rope,
-                _bit,
-                _bitChoice,
-                _row.Height,
-                BoreRules.SideWall(post.Across, _bit),
-                RakeDegrees(slope),
-                Operations(piece, i, kind, slope)));
+            for (var i = piece.First; i <= piece.Last; i++)
+            {
+                var at = piece.AtPosts[i - piece.First];
+                // Of two ends that meet in one bore the arriving one has it.
+                if (at.Kind is AtPostKind.Wrap or AtPostKind.Beside or AtPostKind.Eye || (at.Kind == AtPostKind.Join && i == piece.First && !IsStartOfRing(i)) || IsJoinAtFinishOfRing(at, i))
+                    continue;
+                bores.Add(BoreOf(piece, i, at.Kind == AtPostKind.Join ? AtPostKind.Through : at.Kind));
+            }
+        }
+        // The last station of a closed line is its first post.
+        if (_line.IsClosed && bores.Count > before + 1 && bores[^1].Post.Mark == _line.Posts[0].Mark && bores[^1].Kind is AtPostKind.Corner or AtPostKind.Stopped)
+        {
+            var last = bores[^1];
+            bores.RemoveAt(bores.Count - 1);
+            bores.Insert(before, last);
         }
     }
 
@@ -87,13 +89,22 @@ internal sealed class RowTakeoff
                     fixings.Add(FixingAt(i, piece, i == piece.Last ? FixingPurpose.CornerFirst : FixingPurpose.CornerSecond, FarSide(piece, i)));
                     break;
                 case AtPostKind.Through:
-                    fixings.Add(FixingAt(i, piece, FixingPurpose.Line, new(FaceSight.Side, _line.Posts[i + 1].Mark)));
+                    fixings.Add(FixingAt(i, piece, FixingPurpose.Line, new(FaceSight.Side, _line.After(i)!)));
+                    break;
+                case AtPostKind.Join when i == piece.Last ? !IsJoinAtFinishOfRing(at, i) : IsStartOfRing(i):
+                    fixings.Add(FixingAt(i, piece, FixingPurpose.Join, new(FaceSight.Side, _line.After(i)!), ScrewsInAJoin));
                     break;
                 case AtPostKind.Wrap:
                     var count = at.Treatment.HalfTurns >= LongWrapHalfTurns ? ScrewsOnALongWrap : ScrewsOnAWrap;
                     fixings.Add(FixingAt(i, piece, FixingPurpose.Wrap, new(FaceSight.Around, at.Post.Mark), count));
                     break;
-                case AtPostKind.Knot:
+                case AtPostKind.Beside:
+                    fixings.Add(FixingAt(i, piece, FixingPurpose.Beside, new(FaceSight.Side, (_line.After(i) ?? _line.Before(i))!)));
+                    break;
+                case AtPostKind.Eye:
+                    fixings.Add(FixingAt(i, piece, FixingPurpose.Eye, NearSide(piece, i)));
+                    break;
+                case AtPostKind.Knot or AtPostKind.Join:
                     break;
                 default:
                     throw new InvalidOperationException($"No rope at a post is of kind {at.Kind}.");
@@ -101,28 +112,27 @@ internal sealed class RowTakeoff
         }
     }
 
-    private bool IsBoredCorner(int post) =>
-        _line.Posts[post].Turn is not null && _row.Treatments[post].Kind == TreatmentKind.Bored;
+    private bool IsStartOfRing(int station) => station == 0 && _geometry.IsJoinedRing;
+
+    private bool IsJoinAtFinishOfRing(AtPost at, int station) => at.Kind == AtPostKind.Join && _geometry.IsJoinedRing && station == _line.Stations - 1;
 
     private Piece PieceOf(int number, int first, int last)
     {
         var sections = new PieceSection[last - first];
         var atPosts = new AtPost[last - first + 1];
         var net = Length.Zero;
-        for (var i = first; i < last; i++)
-        {
-            sections[i - first] = SectionOf(i);
-            net += sections[i - first].Arc;
-        }
         for (var i = first; i <= last; i++)
         {
-            atPosts[i - first] = AtPostOf(i, first, last);
+            atPosts[i - first] = _geometry.AtPost(i, first, last);
             net += atPosts[i - first].Length;
         }
+        for (var i = first; i < last; i++)
+        {
+            sections[i - first] = SectionOf(i, atPosts[i - first], atPosts[i - first + 1]);
+            net += sections[i - first].Arc;
+        }
 
-        var allowances = _job.Allowances;
-        var grown = _rope.IsNatural ? allowances.Shrink.Grow(net) : net;
-        var cut = (grown + allowances.PerPiece).RoundUpTo(allowances.RoundUp);
+        var cut = _job.Allowances.Cut(net, _rope.IsNatural);
         return new(
             $"{_line.Mark}-{_row.Mark}-{number.ToString(CultureInfo.InvariantCulture)}",
             _line.Mark,
@@ -134,82 +144,124 @@ internal sealed class RowTakeoff
             cut,
             _poundsPerFoot * cut.Inches / 12,
             sections,
-            atPosts);
+            atPosts)
+        {
+            Trim = _rope.IsNatural && _manner != WettingManner.Preshrunk ? Length.RoundedFromInches((cut.Inches * (1 - _loses)) - net.Inches) : Length.Zero,
+            IsSetOut = _line.IsSetOut,
+        };
     }
 
-    private PieceSection SectionOf(int index)
+    private PieceSection SectionOf(int index, AtPost atBefore, AtPost atAfter)
     {
         var section = _line.Sections[index];
-        var (before, after) = (_line.Posts[index], _line.Posts[index + 1]);
-        var level = Spans.BetweenSupports(section, before, _row.Treatments[index], after, _row.Treatments[index + 1]);
-        var rise = _slopes[index] * level.Inches;
-        var hang = section.Hang ?? _row.Hang!.Value;
-        var rope = hang.Kind == HangKind.Sag
-            ? HangingRope.FromSag(level.Inches, rise, hang.Amount.Inches)
-            : HangingRope.FromSlack(level.Inches, rise, hang.Amount.Inches);
-        var chord = rise == 0 ? level : Length.RoundedFromInches(rope.Chord);
+        var (span, hang, rope) = (_geometry.Span(index), _geometry.HangIn(index), _geometry.Hanging(index));
+        var chord = span.Rise == 0 ? span.Level : Length.RoundedFromInches(rope.Chord);
+        var arc = hang.Kind == HangKind.Slack ? chord + hang.Amount : rope.IsStraight ? chord : Length.RoundedFromInches(rope.Arc);
+        var sag = hang.Kind == HangKind.Sag ? hang.Amount : Length.RoundedFromInches(rope.Sag);
+        // From a hold to the nearest screw the rope shrinks too.
+        var toScrews = ToScrew(index, atBefore) + ToScrew(index + 1, atAfter);
+        var dry = _rope.IsNatural && _manner == WettingManner.HungLong
+            ? HangingRope.FromArc(span.Level.Inches, span.Rise, ((arc.Inches + toScrews) / (1 - _loses)) - toScrews)
+            : null;
         return new(
-            before,
-            after,
-            Spans.Clear(section, before, after),
+            _line.At(index),
+            _line.At(index + 1),
+            span.Clear,
             section.Rise,
-            level,
-            Length.RoundedFromInches(rise),
+            span.Level,
+            Length.RoundedFromInches(span.Rise),
             chord,
-            hang.Kind == HangKind.Sag ? hang.Amount : Length.RoundedFromInches(rope.Sag),
-            hang.Kind == HangKind.Slack ? chord + hang.Amount : rope.IsStraight ? chord : Length.RoundedFromInches(rope.Arc),
+            sag,
+            arc,
             rope.IsStraight ? null : rope.Parameter,
-            rope.IsStraight ? null : _poundsPerFoot / 12 * rope.Parameter);
-    }
-
-    private AtPost AtPostOf(int index, int first, int last)
-    {
-        var (post, treatment) = (_line.Posts[index], _row.Treatments[index]);
-        var (w, d) = (post.Across, _rope.Across);
-        var isOuterEnd = index == 0 || index == _line.Posts.Count - 1;
-        var (kind, length) = treatment.Kind switch
+            rope.IsStraight ? null : _poundsPerFoot / 12 * rope.Parameter)
         {
-            TreatmentKind.Stopped => (AtPostKind.Stopped, RopeAtPost.Stopped(w)),
-            TreatmentKind.Knot => (AtPostKind.Knot, RopeAtPost.Knot(w, d)),
-            TreatmentKind.Wrap when isOuterEnd => (AtPostKind.Wrap, RopeAtPost.Wrap(post, d, treatment)),
-            TreatmentKind.Wrap => (AtPostKind.Wrap, RopeAtPost.Wrap(post, d, treatment) + RopeAtPost.CornerArc(post, d, treatment.Side)),
-            TreatmentKind.Bored when index == last => (AtPostKind.Corner, RopeAtPost.CornerFirst(w)),
-            TreatmentKind.Bored when index == first => (AtPostKind.Corner, RopeAtPost.CornerSecond(w, d)),
-            TreatmentKind.Bored => (AtPostKind.Through, RopeAtPost.Through(w, LineSlope(index))),
-            _ => throw new InvalidOperationException($"No treatment is of kind {treatment.Kind}."),
+            MidHeight = Length.RoundedFromInches(HeightOfHolds(index, span)) - sag,
+            TautShare = (arc - chord).Inches / (arc.Inches + toScrews),
+            DrySag = dry is { } longer ? Length.RoundedFromInches(longer.Sag) : null,
+            Climb = section.Rise + _geometry[index + 1].Height - _geometry[index].Height,
         };
-        return new(post, kind, treatment, length);
     }
 
-    /// <summary>Slope of a through bore at a line post: the mean of the sections before and after.</summary>
-    private double LineSlope(int index) => (_slopes[index - 1] + _slopes[index]) / 2;
-
-    private double SlopeAt(int index, Piece piece) =>
-        index == piece.First ? _slopes[index]
-        : index == piece.Last ? _slopes[index - 1]
-        : LineSlope(index);
-
-    private BoreOperation[] Operations(Piece piece, int index, AtPostKind kind, double slope)
+    /// <summary>
+    /// The mean height of a section's two holds over the straight line between the ground at its post centres, in inches. A raked bore
+    /// follows the rope's line; from a level one, a pin or turns the rope's height at the post counts.
+    /// </summary>
+    private double HeightOfHolds(int index, SectionSpan span)
     {
-        var across = _line.Posts[index].Across;
+        var (before, after) = (_geometry[index], _geometry[index + 1]);
+        var groundSlope = _line.Sections[index].Rise.Inches / span.Centres.Inches;
+        var first = before.Height.Inches + Along(before, _line.At(index));
+        var second = after.Height.Inches - Along(after, _line.At(index + 1));
+        return (first + second) / 2;
+
+        double Along(Hold hold, Post post) => hold.FromCentre(post) * Math.Cos(hold.HalfTurn) * ((hold.IsLevel ? 0 : span.Slope) - groundSlope);
+    }
+
+    /// <summary>From where the rope is held at a station to its nearest screw there, in inches.</summary>
+    private double ToScrew(int station, AtPost at) => at.Kind switch
+    {
+        AtPostKind.Stopped or AtPostKind.Through or AtPostKind.Corner => _geometry[station].Mouth(at.Post),
+        AtPostKind.Join => at.Post.Across.Inches / 4,
+        AtPostKind.Knot => at.Post.Across.Inches,
+        _ => 0,
+    };
+
+    private Bore BoreOf(Piece piece, int station, AtPostKind kind)
+    {
+        var (post, hold) = (_line.At(station), _geometry[station]);
+        var slope = _geometry.SlopeOfBore(station, station == piece.First && !IsJoinedAt(piece, station), station == piece.Last && !IsJoinedAt(piece, station));
+        var hole = _row.HoleIn(post);
+        var bit = hole?.Across ?? _bit;
+        var skew = hold.Skew == 0 ? 0 : post.SkewDegrees;
+        return new(
+            post,
+            _row.Mark,
+            piece.Run,
+            kind,
+            _rope,
+            bit,
+            hole is null ? _bitChoice : new(_bitChoice.Kind, OnRack: true),
+            hold.Height,
+            BoreRules.SideWall(post.Across, bit, skew),
+            RakeDegrees(slope),
+            hole is null ? Operations(piece, station, kind, slope, skew) : [])
+        {
+            Wanted = hole is null ? _wanted : bit,
+            IsLevel = hold.IsLevel,
+            IsExisting = hole is not null,
+            BoredBy = post.Boring ?? _line.Boring ?? _job.Boring,
+            SkewDegrees = skew,
+            KinkDegrees = hold.HalfTurn == 0 ? 0 : (double)post.Turn!.Value.Degrees / 2,
+        };
+    }
+
+    private static bool IsJoinedAt(Piece piece, int station) => piece.AtPosts[station - piece.First].Kind == AtPostKind.Join;
+
+    private BoreOperation[] Operations(Piece piece, int station, AtPostKind kind, double slope, double skew)
+    {
+        var across = _line.At(station).Across;
         if (kind is AtPostKind.Stopped or AtPostKind.Corner)
-            return [Operation(NearSide(piece, index), BoreRules.StoppedDepth(across))];
+            return [Operation(NearSide(piece, station), BoreRules.StoppedDepth(across, skew))];
         var depth = BoreRules.ThroughDepth(across, slope);
         return kind == AtPostKind.Knot
-            ? [Operation(NearSide(piece, index), depth), Operation(FarSide(piece, index), depth)]
-            : [Operation(Toward(index - 1), depth), Operation(Toward(index + 1), depth)];
+            ? [Operation(NearSide(piece, station), depth), Operation(FarSide(piece, station), depth)]
+            : [Operation(new(FaceSight.Toward, _line.Before(station)!), depth), Operation(new(FaceSight.Toward, _line.After(station)!), depth)];
 
-        BoreOperation Operation(Face face, Length of) => new(face, of, MarkOn(index, face, _row.Height, slope), StopCollar.For(of));
+        BoreOperation Operation(Face face, Length of) => new(face, of, MarkOn(station, face, _geometry[station].Height, slope, skew), StopCollar.For(of));
     }
 
     /// <summary>The height of a mark on a face of a post for a hole that passes the post's middle at a height and climbs along the line by a slope.</summary>
-    private Length MarkOn(int index, Face face, Length height, double slope) =>
-        FaceMark.Height(height, _line.Posts[index].Across, RakeDegrees(slope), LooksAlong(face, index));
+    private Length MarkOn(int station, Face face, Length height, double slope, double skew)
+    {
+        var across = _line.At(station).Across;
+        return FaceMark.Height(height, skew == 0 ? across : RopeAtPost.ToCentre(across, skew) * 2, RakeDegrees(slope), LooksAlong(face, station));
+    }
 
     /// <summary>1 for a face that looks along the line, -1 for one that looks back, 0 for a side.</summary>
-    private int LooksAlong(Face face, int index)
+    private int LooksAlong(Face face, int station)
     {
-        var isOfNext = index < _line.Posts.Count - 1 && face.Neighbour == _line.Posts[index + 1].Mark;
+        var isOfNext = face.Neighbour == _line.After(station);
         return face.Sight switch
         {
             FaceSight.Toward => isOfNext ? 1 : -1,
@@ -220,22 +272,26 @@ internal sealed class RowTakeoff
 
     private static double RakeDegrees(double slope) => Math.Atan(slope) * 180 / Math.PI;
 
-    private Face Toward(int neighbour) => new(FaceSight.Toward, _line.Posts[neighbour].Mark);
-
     /// <summary>At the end of a run, the face its rope leaves by.</summary>
-    private Face NearSide(Piece piece, int index) => Toward(index == piece.First ? index + 1 : index - 1);
+    private Face NearSide(Piece piece, int station) => new(FaceSight.Toward, (station == piece.First ? _line.After(station) : _line.Before(station))!);
 
     /// <summary>At the end of a run, the face opposite to the one its rope leaves by.</summary>
-    private Face FarSide(Piece piece, int index) => NearSide(piece, index) with { Sight = FaceSight.AwayFrom };
+    private Face FarSide(Piece piece, int station) => NearSide(piece, station) with { Sight = FaceSight.AwayFrom };
 
-    private Fixing FixingAt(int index, Piece piece, FixingPurpose purpose, Face face, int count = 1)
+    private Fixing FixingAt(int station, Piece piece, FixingPurpose purpose, Face face, int count = 1)
     {
-        var post = _line.Posts[index];
+        var (post, hold) = (_line.At(station), _geometry[station]);
+        var skew = hold.Skew == 0 ? 0 : post.SkewDegrees;
+        var isJoin = purpose == FixingPurpose.Join;
+        var slope = hold.Kind == HoldKind.Mouth ? _geometry.SlopeOfBore(station, station == piece.First && !isJoin, station == piece.Last && !isJoin) : 0;
+        var hole = _row.HoleIn(post)?.Across ?? _bit;
         // Most posts of a row are alike.
-        if (!_chosen.TryGetValue((purpose, post.Across), out var choice))
-            _chosen[(purpose, post.Across)] = choice = ScrewChoice.For(purpose, post.Across, _rope, _bit, _tables);
-        var height = _row.Height + ScrewChoice.RaiseFor(purpose, _rope);
-        var slope = purpose == FixingPurpose.Wrap ? 0 : SlopeAt(index, piece);
-        return new(post, _row.Mark, _row.Height, piece.Run, choice.Driven(purpose, count), face, height, MarkOn(index, face, height, slope));
+        if (!_chosen.TryGetValue((purpose, post.Across, skew, slope, hole), out var choice))
+            _chosen[(purpose, post.Across, skew, slope, hole)] = choice = ScrewChoice.For(purpose, post.Across, skew, slope, _rope, hole, _tables);
+        var height = hold.Height + choice.Raise;
+        return new(post, _row.Mark, hold.Height, piece.Run, choice.Driven(purpose, count), face, height, MarkOn(station, face, height, slope, skew))
+        {
+            RakeDegrees = LooksAlong(face, station) == 0 ? 0 : RakeDegrees(slope),
+        };
     }
 }

@@ -4,35 +4,52 @@ using CutShop.Takeoff.Tables;
 
 namespace CutShop.Takeoff.Rules;
 
-/// <summary>The screw for one purpose in posts of one width, and its pilot hole.</summary>
+/// <summary>The screw for one purpose in posts of one width, and the holes it needs.</summary>
 /// <param name="Wanted">How far the screw must reach.</param>
 /// <param name="Screw">The screw chosen, or null where none in the catalogue fits.</param>
 /// <param name="Pilot">Diameter of the pilot hole for the thread; zero where none is needed.</param>
-internal readonly record struct ScrewChoice(ReachWanted Wanted, Screw? Screw, Length Pilot)
+/// <param name="Shank">Diameter of the hole for the plain shank; zero where none is needed.</param>
+/// <param name="Raise">How far above the middle of the bore it goes in.</param>
+internal readonly record struct ScrewChoice(ReachWanted Wanted, Screw? Screw, Length Pilot, Length Shank, Length Raise)
 {
-    /// <summary>
-    /// How far above the middle of the bore a screw goes in. Both screws of a bored corner run through the middle of the
-    /// post, so the second passes a quarter of the rope's diameter above the first (common practice, no source).
-    /// </summary>
-    public static Length RaiseFor(FixingPurpose purpose, Rope rope) =>
-        purpose == FixingPurpose.CornerSecond ? rope.Across / 4 : Length.Zero;
+    /// <summary>The least wood between the two screws of a corner (common practice, no source).</summary>
+    private static readonly Length WoodBetween = Length.FromSixtyFourths(8);
 
-    /// <summary>Chooses for a rope in or on a post of width <paramref name="across"/>.</summary>
-    public static ScrewChoice For(FixingPurpose purpose, Length across, Rope rope, Length bit, ShopTables tables)
+    /// <summary>Chooses for a rope in or on a post.</summary>
+    /// <param name="purpose">What the screw is for.</param>
+    /// <param name="across">W, the post's width.</param>
+    /// <param name="skewDegrees">How far the bore lies off the square to its face.</param>
+    /// <param name="slope">Tangent of the bore's rake.</param>
+    /// <param name="rope">The rope.</param>
+    /// <param name="hole">Diameter of the bore.</param>
+    /// <param name="tables">The shop's screws and wood.</param>
+    public static ScrewChoice For(FixingPurpose purpose, Length across, double skewDegrees, double slope, Rope rope, Length hole, ShopTables tables)
     {
         var d = rope.Across;
-        var (wanted, screw) = purpose switch
+        var depth = BoreRules.StoppedDepth(across, skewDegrees);
+        var through = RopeAtPost.Through(skewDegrees == 0 ? across : depth * 2, slope);
+        return purpose switch
         {
-            FixingPurpose.CornerFirst => (ReachWanted.ForEnd(across, d), tables.Screws.ChooseForCorner(across, d, rope.Diameter).First),
-            FixingPurpose.CornerSecond => (ReachWanted.ForCornerSecond(across, d), tables.Screws.ChooseForCorner(across, d, rope.Diameter).Second),
-            FixingPurpose.End => Chosen(ReachWanted.ForEnd(across, d)),
-            FixingPurpose.Line => Chosen(ReachWanted.ForLine(across, bit)),
+            FixingPurpose.CornerFirst => Of(ReachWanted.ForEnd(through, depth, d), ForCorner().First, Length.Zero),
+            FixingPurpose.CornerSecond => Of(ReachWanted.ForCornerSecond(through, depth, d), ForCorner().Second, RaiseOfSecond(ForCorner())),
+            FixingPurpose.End => Chosen(ReachWanted.ForEnd(through, depth, d)),
+            FixingPurpose.Line or FixingPurpose.Join => Chosen(ReachWanted.ForLine(across, hole)),
             FixingPurpose.Wrap => Chosen(ReachWanted.ForWrap(across, d)),
+            // A staple or an eye bolt holds these, which are not in the catalogue of screws.
+            FixingPurpose.Beside or FixingPurpose.Eye => default,
             _ => throw new ArgumentOutOfRangeException(nameof(purpose), purpose, message: null),
         };
-        return new(wanted, screw, screw is null ? Length.Zero : LeadHole.Pilot(screw, tables.WoodGravity));
 
-        (ReachWanted Wanted, Screw? Screw) Chosen(ReachWanted reach) => (reach, tables.Screws.Choose(purpose, rope.Diameter, reach));
+        (Screw? First, Screw? Second) ForCorner() => tables.Screws.ChooseForCorner(through, depth, d, rope.Diameter);
+        ScrewChoice Chosen(ReachWanted reach) => Of(reach, tables.Screws.Choose(purpose, rope.Diameter, reach), Length.Zero);
+        ScrewChoice Of(ReachWanted reach, Screw? screw, Length raise) => screw is null
+            ? new(reach, null, Length.Zero, Length.Zero, raise)
+            : new(reach, screw, LeadHole.Pilot(screw, purpose, tables.WoodGravity), LeadHole.Shank(screw, purpose, tables.WoodGravity), raise);
+
+        // Both screws of a corner run through the middle of the post, so the second passes above the first.
+        Length RaiseOfSecond((Screw? First, Screw? Second) screws) => screws is ({ } first, { } second)
+            ? Length.Max(d / 4, ((first.Shank + second.Shank) / 2) + WoodBetween)
+            : d / 4;
     }
 
     /// <summary>So many of them, with the holes they need.</summary>
@@ -42,7 +59,7 @@ internal readonly record struct ScrewChoice(ReachWanted Wanted, Screw? Screw, Le
         count,
         Screw?.Length ?? Wanted.Least,
         Pilot,
-        Screw?.ShankHole ?? Length.Zero,
+        Shank,
         Screw?.Counterbore ?? Length.Zero,
         Screw?.CounterboreDepth ?? Length.Zero);
 }

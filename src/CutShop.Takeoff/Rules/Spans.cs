@@ -3,46 +3,67 @@ using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Takeoff.Rules;
 
-/// <summary>Where a rope is held in a section, and how far apart.</summary>
+/// <summary>How far apart a rope's holds are in a section. Source: plane trigonometry; docs/job-file.md has the figures.</summary>
 public static class Spans
 {
-    /// <summary>Level distance from post centre to post centre.</summary>
-    public static Length Centres(Section section, Post before, Post after) => section.Spacing switch
+    /// <summary>Level distance from post centre to post centre, where every bore lies along its section.</summary>
+    public static Length Centres(Section section, Post before, Post after)
     {
-        SpacingKind.Centres => section.Width,
-        SpacingKind.Clear => section.Width + ((before.Across + after.Across) / 2),
-        _ => throw new ArgumentOutOfRangeException(nameof(section), section.Spacing, message: null),
-    };
-
-    /// <summary>Level distance from post face to post face.</summary>
-    public static Length Clear(Section section, Post before, Post after) => section.Spacing switch
-    {
-        SpacingKind.Centres => section.Width - ((before.Across + after.Across) / 2),
-        SpacingKind.Clear => section.Width,
-        _ => throw new ArgumentOutOfRangeException(nameof(section), section.Spacing, message: null),
-    };
-
-    /// <summary>
-    /// Level distance between a rope's two supports: a bored post holds it at its face, a wrapped one at its centre line,
-    /// the tangent point abeam of the centre.
-    /// </summary>
-    public static Length BetweenSupports(Section section, Post before, Treatment atBefore, Post after, Treatment atAfter)
-    {
-        var (toCentreBefore, toCentreAfter) = (IsAtCentre(atBefore), IsAtCentre(atAfter));
-        return section.Spacing switch
-        {
-            SpacingKind.Clear => section.Width + (WidthsWhere(toCentreBefore, before, toCentreAfter, after) / 2),
-            SpacingKind.Centres => section.Width - (WidthsWhere(!toCentreBefore, before, !toCentreAfter, after) / 2),
-            _ => throw new ArgumentOutOfRangeException(nameof(section), section.Spacing, message: null),
-        };
+        ArgumentNullException.ThrowIfNull(section);
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(after);
+        return section.Spacing == SpacingKind.Centres ? section.Width : section.Width + ((before.Across + after.Across) / 2);
     }
 
-    /// <summary>Slope of the ground along a section: rise over the distance of the post centres.</summary>
-    public static double Slope(Section section, Post before, Post after) =>
-        section.Rise.Inches / Centres(section, before, after).Inches;
+    /// <summary>What lies between two posts for one row.</summary>
+    /// <param name="section">The section as the row has it.</param>
+    /// <param name="before">The first post.</param>
+    /// <param name="atBefore">Where the rope is held there.</param>
+    /// <param name="after">The second post.</param>
+    /// <param name="atAfter">Where the rope is held there.</param>
+    internal static SectionSpan Between(Section section, Post before, Hold atBefore, Post after, Hold atAfter)
+    {
+        var (centres, clear, level) = atBefore.IsPlain && atAfter.IsPlain
+            ? Plain(section, before, atBefore, after, atAfter)
+            : Turned(section, before, atBefore, after, atAfter);
+        var climb = (section.Rise + atAfter.Height - atBefore.Height).Inches;
+        var slope = climb / centres.Inches;
+        var raked = (atBefore.IsLevel ? Length.Zero : before.Across) + (atAfter.IsLevel ? Length.Zero : after.Across);
+        return new(centres, clear, level, climb * (1 - (raked.Inches / 2 / centres.Inches)), slope);
+    }
 
-    private static bool IsAtCentre(Treatment treatment) => treatment.Kind == TreatmentKind.Wrap;
+    /// <summary>Where every bore lies along the section, lengths add up to the nanometre.</summary>
+    private static (Length Centres, Length Clear, Length Level) Plain(Section section, Post before, Hold atBefore, Post after, Hold atAfter)
+    {
+        var faces = (before.Across + after.Across) / 2;
+        var (centres, clear) = section.Spacing switch
+        {
+            SpacingKind.Centres => (section.Width, section.Width - faces),
+            SpacingKind.Clear => (section.Width + faces, section.Width),
+            _ => throw new ArgumentOutOfRangeException(nameof(section), section.Spacing, message: null),
+        };
+        var toCentre = (atBefore.Kind == HoldKind.Centre ? before.Across : Length.Zero) + (atAfter.Kind == HoldKind.Centre ? after.Across : Length.Zero);
+        var level = section.Spacing == SpacingKind.Clear ? clear + (toCentre / 2) : centres - ((before.Across + after.Across - toCentre) / 2);
+        return (centres, clear, level - atBefore.Reach - atAfter.Reach);
+    }
 
-    private static Length WidthsWhere(bool takeBefore, Post before, bool takeAfter, Post after) =>
-        (takeBefore ? before.Across : Length.Zero) + (takeAfter ? after.Across : Length.Zero);
+    /// <summary>
+    /// With e from a centre to its hold, m to its mouth, and t1, t2 the turns at posts that the rope goes straight through:
+    /// a² = (C − e1 cos(t1/2) − e2 cos(t2/2))² + (e1 sin(t1/2) − e2 sin(t2/2))², and the same with m for the clear distance.
+    /// </summary>
+    private static (Length Centres, Length Clear, Length Level) Turned(Section section, Post before, Hold atBefore, Post after, Hold atAfter)
+    {
+        var (along, aside) = Parts(atBefore.Mouth(before), atBefore.HalfTurn, atAfter.Mouth(after), atAfter.HalfTurn);
+        var centres = section.Spacing == SpacingKind.Centres
+            ? section.Width
+            : Length.RoundedFromInches(along + Math.Sqrt(Math.Max((section.Width.Inches * section.Width.Inches) - (aside * aside), 0)));
+        var clear = section.Spacing == SpacingKind.Clear ? section.Width : Length.RoundedFromInches(double.Hypot(centres.Inches - along, aside));
+        var (dx, dy) = Parts(atBefore.FromCentre(before), atBefore.HalfTurn, atAfter.FromCentre(after), atAfter.HalfTurn);
+        // A sign is kept, so that posts which are too close are seen.
+        var level = centres.Inches - dx;
+        return (centres, clear, Length.RoundedFromInches(level > 0 ? double.Hypot(level, dy) : level));
+    }
+
+    private static (double Along, double Aside) Parts(double first, double firstTurn, double second, double secondTurn) =>
+        ((first * Math.Cos(firstTurn)) + (second * Math.Cos(secondTurn)), (first * Math.Sin(firstTurn)) - (second * Math.Sin(secondTurn)));
 }

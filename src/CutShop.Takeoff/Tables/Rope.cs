@@ -40,6 +40,12 @@ public enum RopeMaterial
 /// <param name="Measured">Diameter measured on the coil, or null.</param>
 public sealed record Rope(RopeMaterial Material, Length Diameter, Length? Measured = null)
 {
+    /// <summary>How it is laid or plaited, from the shop's own list; null where it does not matter.</summary>
+    public string? Construction { get; init; }
+
+    /// <summary>Its colour, from the shop's own list; null where it does not matter.</summary>
+    public string? Colour { get; init; }
+
     /// <summary>What a rope material is called.</summary>
     public static Sentence WordOf(RopeMaterial material) => TakeoffWords.Of(material switch
     {

@@ -55,9 +55,6 @@ public sealed record Screw(
     /// <summary>Depth of the counterbore that sinks the head; zero for a flat head, which countersinks flush.</summary>
     public Length CounterboreDepth => HeadHeight.RoundUpTo(BitStep);
 
-    /// <summary>Clearance hole for the plain shank of a lag screw, its shank's diameter; zero for a deck screw.</summary>
-    public Length ShankHole => Kind == ScrewKind.LagScrew ? Shank : Length.Zero;
-
     /// <summary>How far the point gets from the face when the head is sunk.</summary>
     public Length Reach => Length + CounterboreDepth;
 
