@@ -7,5 +7,5 @@ public static class TakeoffRules
     /// Their number. It grows by one with each change that can give a job another length, bore, screw or warning; what is stored
     /// says by which rules it was made.
     /// </summary>
-    public const int Number = 1;
+    public const int Number = 2;
 }

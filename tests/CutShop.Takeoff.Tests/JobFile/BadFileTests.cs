@@ -34,7 +34,7 @@ public class BadFileTests
     [InlineData("\"1 1/2 in\" }", "1.5 }", "$.rope.diameter: 1.5: <length>")]
     [InlineData("\"1 1/2 in\" }", "\"1 1/2 in\", \"measured\": \"-1 in\" }", "$.rope.measured: \"-1 in\": a negative length is not accepted here; <length>")]
     [InlineData("\"rope\": { \"material\": \"manila\", \"diameter\": \"1 1/2 in\" },", "", "$.rope: missing; accepted: an object with material and diameter")]
-    [InlineData("{ \"material\": \"manila\", \"diameter\": \"1 1/2 in\" }", "\"manila\"", "$.rope: \"manila\": accepted: an object with material, diameter, measured")]
+    [InlineData("{ \"material\": \"manila\", \"diameter\": \"1 1/2 in\" }", "\"manila\"", "$.rope: \"manila\": accepted: an object with material, diameter, measured, construction, colour")]
     [InlineData("\"12.5%\"", "\"12.5\"", "$.allowances.shrink: \"12.5\": accepted: a share from \"0%\" to \"100%\", with at most four decimals, such as \"12.5%\"")]
     [InlineData("\"12.5%\"", "0.125", "$.allowances.shrink: 0.125: accepted: a share from \"0%\" to \"100%\", with at most four decimals, such as \"12.5%\"")]
     [InlineData("\"12.5%\"", "\"101%\"", "$.allowances.shrink: \"101%\": accepted: a share from \"0%\" to \"100%\", with at most four decimals, such as \"12.5%\"")]
@@ -44,10 +44,10 @@ public class BadFileTests
 
     [Theory]
     [InlineData("\"mark\": \"A\",", "\"mark\": \"A\", \"mark\": \"B\",", "$.lines[0].mark: \"B\": given twice; each name may stand once in an object")]
-    [InlineData("\"mark\": \"A\",\n", "\"Mark\": \"A\",\n", "$.lines[0].Mark: \"A\": unknown name; accepted here: mark, posts, sections, rows; did you mean 'mark'?\n$.lines[0].mark: missing; <mark>")]
+    [InlineData("\"mark\": \"A\",\n", "\"Mark\": \"A\",\n", "$.lines[0].Mark: \"A\": unknown name; accepted here: mark, posts, sections, curve, closed, drop, boring, rows; did you mean 'mark'?\n$.lines[0].mark: missing; <mark>")]
     [InlineData("\"A2\", \"shape\"", "\"A1\", \"shape\"", "$.lines[0].rows[1].at.A2: \"wrap 2\": this line has no post of that mark; did you mean 'A1'?\n$.lines[0].posts[1].mark: \"A1\": the mark of another post of this job too, at $.lines[0].posts[0]; accepted: each mark once")]
     [InlineData("\"shape\": \"round\"", "\"shape\": \"hexagon\"", "$.lines[0].posts[1].shape: \"hexagon\": accepted: square, round")]
-    [InlineData("\"across\": \"5 1/2 in\", \"height\": \"42 in\", \"turn\"", "\"acros\": \"5 1/2 in\", \"height\": \"42 in\", \"turn\"", "$.lines[0].posts[1].acros: \"5 1/2 in\": unknown name; accepted here: mark, shape, across, height, turn; did you mean 'across'?\n$.lines[0].posts[1].across: missing; <length>")]
+    [InlineData("\"across\": \"5 1/2 in\", \"height\": \"42 in\", \"turn\"", "\"acros\": \"5 1/2 in\", \"height\": \"42 in\", \"turn\"", "$.lines[0].posts[1].acros: \"5 1/2 in\": unknown name; accepted here: mark, shape, across, girth, height, turn, corner, boring, holes; did you mean 'across'?\n$.lines[0].posts[1].across: missing; <length>")]
     [InlineData("\"90 left\"", "\"90\"", "$.lines[0].posts[1].turn: \"90\": accepted: a turn above 0 and under 180 degrees, such as \"90 left\" or \"22.5 right\"")]
     [InlineData("\"90 left\"", "\"180 left\"", "$.lines[0].posts[1].turn: \"180 left\": accepted: a turn above 0 and under 180 degrees, such as \"90 left\" or \"22.5 right\"")]
     [InlineData("\"90 left\"", "\"0 right\"", "$.lines[0].posts[1].turn: \"0 right\": accepted: a turn above 0 and under 180 degrees, such as \"90 left\" or \"22.5 right\"")]
@@ -88,9 +88,9 @@ public class BadFileTests
     public void Rows_and_treatments_say_what_is_wrong(string replaced, string by, string problems) => Check(replaced, by, problems);
 
     [Theory]
-    [InlineData("\"customer\"", "\"x'y\\n\\\\\"", "$['x\\'y\\u000a\\\\']: \"Pier\": unknown name; accepted here: number, customer, due, rope, oneLot, allowances, lines, $schema")]
-    [InlineData("\"customer\": \"Pier\"", "\"note\": \"line\\nbreak\u2028here\"", "$.note: \"line\\nbreak\\u2028here\": unknown name; accepted here: number, customer, due, rope, oneLot, allowances, lines, $schema; did you mean 'rope'?")]
-    [InlineData("\"lines\": [ {", "\"lines\": [ 7, {", "$.lines[0]: 7: accepted: an object with mark, posts, sections, rows")]
+    [InlineData("\"customer\"", "\"x'y\\n\\\\\"", "$['x\\'y\\u000a\\\\']: \"Pier\": unknown name; accepted here: number, customer, due, rope, oneLot, bore, boring, longest, allowances, lines, $schema")]
+    [InlineData("\"customer\": \"Pier\"", "\"note\": \"line\\nbreak\u2028here\"", "$.note: \"line\\nbreak\\u2028here\": unknown name; accepted here: number, customer, due, rope, oneLot, bore, boring, longest, allowances, lines, $schema; did you mean 'rope'?")]
+    [InlineData("\"lines\": [ {", "\"lines\": [ 7, {", "$.lines[0]: 7: accepted: an object with mark, posts, sections, curve, closed, drop, boring, rows")]
     public void Names_and_shapes_say_what_is_wrong(string replaced, string by, string problems) => Check(replaced, by, problems);
     [Fact]
     public void The_file_that_is_changed_is_good() => Assert.Empty(Sample.Read(Sample.Example("pier")).Problems);

@@ -31,7 +31,7 @@ public sealed class JobPlaceTests
     [InlineData("lines[99999999999].mark")]
     [InlineData("lines[0].posts[0].posts[0]")]
     [InlineData("lines[0].lines[0]")]
-    [InlineData("a.b.c")]
+    [InlineData("a.b.c.d")]
     public void Other_names_are_no_place(string name) => Assert.Null(JobPlace.Find(name));
 
     [Fact]

@@ -38,25 +38,35 @@ public class BoringTests
         Assert.Equal(Read(wall), BoreRules.SideWall(Read(across), Read(bit)));
 
     [Theory]
-    [InlineData("1 9/16 in", "1 1/2 in", BitKind.ThreadedForstner, true)]
-    [InlineData("1 1/16 in", "1 in", BitKind.ThreadedForstner, true)]
-    [InlineData("9/16 in", "1/2 in", BitKind.Spade, true)]
-    [InlineData("1 3/4 in", "1 11/16 in", BitKind.HoleSaw, true)]
-    [InlineData("1 1/2 in", "1 7/16 in", BitKind.HoleSaw, true)]
-    [InlineData("2 7/8 in", "2 3/4 in", BitKind.ThreadedForstner, false)]
-    public void The_best_bit_on_the_rack_is_chosen(string bit, string rope, BitKind kind, bool onRack)
+    [InlineData("1 9/16 in", "1 1/2 in", "1 5/8 in", BitKind.ThreadedForstner, true)]
+    [InlineData("1 1/16 in", "1 in", "1 1/8 in", BitKind.ThreadedForstner, true)]
+    [InlineData("9/16 in", "1/2 in", "5/8 in", BitKind.Spade, true)]
+    [InlineData("2 11/16 in", "2 1/2 in", "2 3/4 in", BitKind.HoleSaw, true)]
+    [InlineData("2 5/16 in", "2 1/4 in", "2 5/16 in", BitKind.ThreadedForstner, false)]
+    [InlineData("3 1/16 in", "3 in", "3 1/16 in", BitKind.ThreadedForstner, false)]
+    public void The_smallest_bit_on_the_rack_up_to_an_eighth_over_is_chosen(string wanted, string rope, string bit, BitKind kind, bool onRack)
     {
-        var choice = ShopTables.Standard.Rack.Choose(Read(bit), Read(rope));
-        Assert.Equal((kind, onRack), (choice.Kind, choice.OnRack));
-        Assert.NotEmpty(choice.ReasonFor(Read(bit)).ToString());
+        var (chosen, choice) = ShopTables.Standard.Rack.Choose(Read(wanted), Read(rope));
+        Assert.Equal((Read(bit), kind, onRack), (chosen, choice.Kind, choice.OnRack));
+        Assert.NotEmpty(choice.ReasonFor(chosen).ToString());
+    }
+
+    [Fact]
+    public void Of_two_kinds_of_one_size_the_threaded_Forstner_is_taken_and_a_smaller_bit_before_a_better_kind()
+    {
+        var rack = new BitRack([new(BitKind.ThreadedForstner, Read("1 1/8 in")), new(BitKind.HoleSaw, Read("1 1/8 in")), new(BitKind.HoleSaw, Read("1 1/16 in"))]);
+        Assert.Equal((Read("1 1/8 in"), BitKind.ThreadedForstner), Kind(rack.Choose(Read("1 3/32 in"), Read("1 in"))));
+        Assert.Equal((Read("1 1/16 in"), BitKind.HoleSaw), Kind(rack.Choose(Read("1 1/16 in"), Read("1 in"))));
+
+        static (Length Bit, BitKind Kind) Kind((Length Bit, BitChoice Choice) chosen) => (chosen.Bit, chosen.Choice.Kind);
     }
 
     [Fact]
     public void A_spade_is_for_rope_under_an_inch_and_a_half()
     {
         var rack = new BitRack([new(BitKind.Spade, Read("1 9/16 in"))]);
-        Assert.True(rack.Choose(Read("1 9/16 in"), Read("1 31/64 in")).OnRack);
-        Assert.False(rack.Choose(Read("1 9/16 in"), Read("1 1/2 in")).OnRack);
+        Assert.True(rack.Choose(Read("1 9/16 in"), Read("1 31/64 in")).Choice.OnRack);
+        Assert.False(rack.Choose(Read("1 9/16 in"), Read("1 1/2 in")).Choice.OnRack);
     }
 
     private static Length Read(string text) => LengthText.Parse(text).OrThrow();

@@ -46,7 +46,7 @@ public class FixingLawTests
         Gen.Select(Posts, Ropes).Sample(
             (across, rope) =>
             {
-                var (first, second) = ShopTables.Standard.Screws.ChooseForCorner(across, rope, rope);
+                var (first, second) = ShopTables.Standard.Screws.ChooseForCorner(across, across / 2, rope, rope);
                 if (first is not null && second is not null)
                     Assert.True(second.Length > first.Length, $"{rope} in {across}: {first}, then {second}");
             },
@@ -78,6 +78,6 @@ public class FixingLawTests
     private static Screw? ScrewFor(FixingPurpose purpose, Length across, Length diameter)
     {
         var rope = new Rope(RopeMaterial.Polypropylene, diameter);
-        return ScrewChoice.For(purpose, across, rope, RopeBit.DiameterFor(rope), ShopTables.Standard).Screw;
+        return ScrewChoice.For(purpose, across, skewDegrees: 0, slope: 0, rope, RopeBit.DiameterFor(rope), ShopTables.Standard).Screw;
     }
 }

@@ -29,21 +29,25 @@ public class RopeAtPostTests
     public void Turns_come_in_halves(int halfTurns, double inches) =>
         Assert.Equal(inches, Wrap(PostShape.Round, "9 1/2 in", "2 in", halfTurns), 0.001);
 
-    /// <summary>A right angle at (5.5 + 1.5)/2 = 3.5 in from the centre is 3.5 π/2 = 5.4978 in; 45 degrees half of that.</summary>
+    /// <summary>
+    /// A quarter of 4 W + π d round a square post of 7 1/2 in with 1 1/2 in rope, 34.712 / 4 = 8.678 in, and of π (W + d) round a round
+    /// one, 28.274 / 4 = 7.069 in; 45 degrees half of that.
+    /// </summary>
     [Theory]
-    [InlineData(90, WrapSide.Outside, 5.4978)]
-    [InlineData(90, WrapSide.Inside, -5.4978)]
-    [InlineData(45, WrapSide.Outside, 2.7489)]
-    [InlineData(22.5, WrapSide.Inside, -1.3744)]
-    public void A_corner_adds_its_arc_outside_and_saves_it_inside(double degrees, WrapSide side, double inches)
+    [InlineData(PostShape.Square, 90, WrapSide.Outside, 8.6781)]
+    [InlineData(PostShape.Square, 90, WrapSide.Inside, -8.6781)]
+    [InlineData(PostShape.Square, 45, WrapSide.Outside, 4.3390)]
+    [InlineData(PostShape.Round, 90, WrapSide.Outside, 7.0686)]
+    [InlineData(PostShape.Round, 22.5, WrapSide.Inside, -1.7671)]
+    public void A_turn_adds_its_part_of_a_turn_outside_and_saves_it_inside(PostShape shape, double degrees, WrapSide side, double inches)
     {
-        var post = PostOf(PostShape.Square, "5 1/2 in") with { Turn = new Turn((decimal)degrees, TurnSide.Left) };
-        Assert.Equal(inches, RopeAtPost.CornerArc(post, Read("1 1/2 in"), side).Inches, 0.0001);
+        var post = PostOf(shape, "7 1/2 in") with { Turn = new Turn((decimal)degrees, TurnSide.Left) };
+        Assert.Equal(inches, RopeAtPost.TurnedPart(post, Read("1 1/2 in"), side).Inches, 0.0001);
     }
 
     [Fact]
     public void A_straight_line_adds_nothing_to_a_wrap() =>
-        Assert.Equal(Length.Zero, RopeAtPost.CornerArc(PostOf(PostShape.Round, "9 1/2 in"), Read("2 in"), WrapSide.Outside));
+        Assert.Equal(Length.Zero, RopeAtPost.TurnedPart(PostOf(PostShape.Round, "9 1/2 in"), Read("2 in"), WrapSide.Outside));
 
     /// <summary>5 1/2 in along a 3-4-5 slope is 5.5 x 5/4 = 6.875 in.</summary>
     [Theory]

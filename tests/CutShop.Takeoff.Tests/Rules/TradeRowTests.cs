@@ -52,7 +52,7 @@ public class TradeRowTests
     {
         var like = ShopTables.Standard.Screws.Screws.Last(screw => screw.Kind == ScrewKind.LagScrew);
         var catalogue = new ScrewCatalogue([like with { Length = Read("10 in") }, like with { Length = Read("11 in") }]);
-        var (first, second) = catalogue.ChooseForCorner(Read("14 in"), Read("2 1/2 in"), Read("2 1/2 in"));
+        var (first, second) = catalogue.ChooseForCorner(Read("14 in"), Read("7 in"), Read("2 1/2 in"), Read("2 1/2 in"));
         Assert.Equal((Read("10 in"), Read("11 in")), (first!.Length, second!.Length));
     }
 
@@ -62,14 +62,14 @@ public class TradeRowTests
     {
         var like = ShopTables.Standard.Screws.Screws.Last(screw => screw.Kind == ScrewKind.LagScrew);
         var catalogue = new ScrewCatalogue([like with { Length = Read("8 1/2 in") }, like with { Length = Read("10 in") }]);
-        var (first, second) = catalogue.ChooseForCorner(Read("14 in"), Read("2 1/2 in"), Read("2 1/2 in"));
+        var (first, second) = catalogue.ChooseForCorner(Read("14 in"), Read("7 in"), Read("2 1/2 in"), Read("2 1/2 in"));
         Assert.Equal((Read("8 1/2 in"), Read("10 in")), (first!.Length, second!.Length));
     }
 
     private static Screw? Choose(FixingPurpose purpose, string across, string diameter)
     {
         var rope = new Rope(RopeMaterial.Polypropylene, Read(diameter));
-        return ScrewChoice.For(purpose, Read(across), rope, RopeBit.DiameterFor(rope), ShopTables.Standard).Screw;
+        return ScrewChoice.For(purpose, Read(across), skewDegrees: 0, slope: 0, rope, RopeBit.DiameterFor(rope), ShopTables.Standard).Screw;
     }
 
     private static Length Read(string text) => LengthText.Parse(text).OrThrow();

@@ -48,7 +48,7 @@ public class WorkedJobTests
                 "A3/low corner 18\" toward A4 2 3/4\"",
             ],
             bores.Select(bore => $"{bore.Post.Mark}/{bore.Row} {TakeoffJson.Word(bore.Kind)} {bore.Height.Inches}\" {string.Join(' ', bore.Operations.Select(operation => $"{operation.Face} {operation.Depth}"))}"));
-        Assert.All(bores, bore => Assert.Equal((1.5625, 1.96875), (bore.Bit.Inches, bore.Wall.Inches)));
+        Assert.All(bores, bore => Assert.Equal((1.5625, 1.625, 1.9375), (bore.Wanted.Inches, bore.Bit.Inches, bore.Wall.Inches)));
     }
 
     [Fact]
@@ -130,7 +130,7 @@ public class WorkedJobTests
         Near([18.5, 8.985259], takeoff.Pieces[2].AtPosts.Select(at => at.Length));
         Assert.Equal(["sisal", "nylon", "polypropylene"], takeoff.Pieces.Select(piece => piece.Rope.MaterialName));
         // Natural 1 1/2 in: 1 11/16; nylon 1 in: 1 1/16; polypropylene 1 1/4 in: 1 5/16.
-        Assert.Equal([1.6875, 1.6875, 1.0625, 1.0625, 1.3125], takeoff.Bores.Select(bore => bore.Bit.Inches));
+        Assert.Equal([1.6875, 1.6875, 1.0625, 1.0625, 1.3125], takeoff.Bores.Select(bore => bore.Wanted.Inches));
     }
 
     /// <summary>
