@@ -104,17 +104,15 @@ internal sealed class LineWarnings
         }
         if (_line.IsClosed)
             CheckRing();
+        CheckDrop(_line.Drop, _line.Mark, string.Create(CultureInfo.InvariantCulture, $"$.lines[{_lineIndex}].drop"));
         for (var i = 0; i < _line.Sections.Count; i++)
-        {
-            if ((_line.Sections[i].Drop ?? _line.Drop) is { } drop && drop > GuardedDrop)
-            {
-                Warn(
-                    "drop-needs-guard",
-                    SectionName(i),
-                    _line.Sections[i].Drop is null ? string.Create(CultureInfo.InvariantCulture, $"$.lines[{_lineIndex}].drop") : SectionPath(i) + ".drop",
-                    TakeoffWords.Of("DropNeedsGuard", LengthText.Inches(drop, 16), LengthText.Inches(GuardedDrop)));
-            }
-        }
+            CheckDrop(_line.Sections[i].Drop, SectionName(i), SectionPath(i) + ".drop");
+    }
+
+    private void CheckDrop(Length? drop, string where, string path)
+    {
+        if (drop is { } deep && deep > GuardedDrop)
+            Warn("drop-needs-guard", where, path, TakeoffWords.Of("DropNeedsGuard", LengthText.Inches(deep, 16), LengthText.Inches(GuardedDrop)));
     }
 
     /// <summary>The turns of a ring make one whole turn, and posts that stand by their centres come back to the first.</summary>

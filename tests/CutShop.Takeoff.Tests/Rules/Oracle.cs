@@ -17,7 +17,7 @@ internal sealed class Oracle
     private static readonly string[] Natural = ["manila", "sisal", "hemp", "jute", "cotton"];
 
     /// <summary>The rack that comes with the program, db/tables/bits.csv, in sixteenths.</summary>
-    private static readonly int[] Rack = [7, 9, 11, 13, 15, 16, 17, 19, 20, 21, 22, 23, 24, 25, 26, 27, 28, 29, 30, 31, 32, 33, 34, 35, 36, 37, 39, 40, 41, 43, 44, 48, 49];
+    private static readonly int[] Rack = [8, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30, 32, 34, 36, 40, 41, 44, 48];
 
     private readonly JsonNode _job;
     private readonly JsonNode _line;
