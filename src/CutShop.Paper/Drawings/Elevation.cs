@@ -40,7 +40,7 @@ public static class Elevation
     public static int PostsNotDrawn(Line line)
     {
         var bands = LineBands.Of(line).Bands;
-        return bands.Count <= MostBands ? 0 : line.Posts.Count - 1 - bands[MostBands - 1].Last;
+        return bands.Count <= MostBands ? 0 : line.Stations - 1 - bands[MostBands - 1].Last;
     }
 
     private static IEnumerable<Drawing> Draw(

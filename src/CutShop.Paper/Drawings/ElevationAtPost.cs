@@ -24,6 +24,18 @@ internal static class ElevationAtPost
                 Bore(shapes, at, slope, -half, half, ropeWidth);
                 shapes.Add(new Polyline([Along(at, slope, -half), Along(at, slope, half)], pen, ropeWidth * 0.6));
                 break;
+            case AtPostKind.Join:
+                Bore(shapes, at, slope, -half, half, ropeWidth);
+                shapes.Add(new Polyline([Along(at, slope, leaves * half), at], pen, ropeWidth * 0.6));
+                break;
+            case AtPostKind.Beside:
+                shapes.Add(new Polyline([Along(at, slope, -half), Along(at, slope, half)], pen, ropeWidth));
+                break;
+            case AtPostKind.Eye:
+                var pin = at.Moved(leaves * (half + scale.Mm(here.Treatment.Eye!.Reach.Inches)), 0);
+                shapes.Add(new Stroke(at.Moved(leaves * half, 0), pin, Pen.Outline));
+                shapes.Add(new Disc(pin, Math.Max(scale.Mm(here.Treatment.Eye.Round.Inches) / 2, 0.6), Pen.Outline, Fill.Bore));
+                break;
             case AtPostKind.Knot:
                 Bore(shapes, at, slope, -half, half, ropeWidth);
                 var knot = Math.Max(ropeWidth * 1.3, 0.9);

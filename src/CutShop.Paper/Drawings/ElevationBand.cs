@@ -21,7 +21,7 @@ internal sealed class ElevationBand(
 
     private readonly List<Shape> _shapes = [];
     private readonly double _top = Enumerable.Range(band.First, band.Last - band.First + 1)
-        .Max(i => ground.Ground[i] + line.Posts[i].Height.Inches);
+        .Max(i => ground.Ground[i] + line.At(i).Height.Inches);
 
     private readonly double _closestRows = scale.Mm(line.Rows.Select(row => row.Height.Inches).Order()
         .Aggregate((Last: double.NegativeInfinity, Least: double.PositiveInfinity), (x, height) => (height, Math.Min(x.Least, height - x.Last)))
@@ -29,7 +29,7 @@ internal sealed class ElevationBand(
 
     private PaperText Text => settings.Text;
 
-    private double HeadRoom => line.Posts.Skip(band.First).Take(band.Last - band.First + 1).Any(post => post.Turn is not null) ? 17 : 13;
+    private double HeadRoom => Enumerable.Range(band.First, band.Last - band.First + 1).Any(i => line.At(i).Turn is not null) ? 17 : 13;
 
     private double FootRoom => line.Sections.Skip(band.First).Take(band.Last - band.First).Any(section => section.Rise != Length.Zero) ? 18 : 14;
 
@@ -48,14 +48,14 @@ internal sealed class ElevationBand(
             DrawWidth(i);
         return new(
             title,
-            Text["ElevationDescription", line.Posts[band.First].Mark, line.Posts[band.Last].Mark, band.Last - band.First + 1, line.Rows.Count],
+            Text["ElevationDescription", line.At(band.First).Mark, line.At(band.Last).Mark, band.Last - band.First + 1, line.Rows.Count],
             Elevation.PaperWidth,
             GroundRoom + FootRoom,
             _shapes);
     }
 
     private double X(double along) =>
-        LeftRoom + scale.Mm(along - ground.Along[band.First] + line.Posts[band.First].Across.Inches / 2);
+        LeftRoom + scale.Mm(along - ground.Along[band.First] + line.At(band.First).Across.Inches / 2);
 
     private double Y(double up) => HeadRoom + scale.Mm(_top - up);
 
@@ -70,7 +70,7 @@ internal sealed class ElevationBand(
 
     private void DrawPost(int i)
     {
-        var post = line.Posts[i];
+        var post = line.At(i);
         var (width, height) = (scale.Mm(post.Across.Inches), scale.Mm(post.Height.Inches));
         var (x, top) = (X(ground.Along[i]), Y(ground.Ground[i] + post.Height.Inches));
         _shapes.Add(new Box(x - width / 2, top, width, height, Pen.Outline, Fill.Wood));
@@ -88,7 +88,7 @@ internal sealed class ElevationBand(
         for (var i = Math.Max(piece.First, band.First); i < Math.Min(piece.Last, band.Last); i++)
             DrawSection(piece, i, pen, width);
         for (var i = Math.Max(piece.First, band.First); i <= Math.Min(piece.Last, band.Last); i++)
-            ElevationAtPost.Draw(_shapes, piece, i, new(X(ground.Along[i]), Y(ground.Ground[i] + piece.Height.Inches)), scale, pen, width);
+            ElevationAtPost.Draw(_shapes, piece, i, new(X(ground.Along[i]), Y(ground.Ground[i] + piece.HeightAt(i).Inches)), scale, pen, width);
     }
 
     private void DrawSection(Piece piece, int i, Pen pen, double width)
@@ -98,9 +98,15 @@ internal sealed class ElevationBand(
         var section = piece.Sections[i - piece.First];
         var rope = new HangingRope(
             section.Level.Inches, section.Rise.Inches, section.Sag.Inches, section.Arc.Inches, section.ParameterIn ?? double.PositiveInfinity);
-        var setback = piece.AtPosts[i - piece.First].Kind == AtPostKind.Wrap ? 0 : section.From.Across.Inches / 2;
+        var setback = piece.AtPosts[i - piece.First] switch
+        {
+            { Kind: AtPostKind.Wrap or AtPostKind.Beside } => 0,
+            { Kind: AtPostKind.Eye } at => (section.From.Across.Inches / 2) + at.Treatment.Eye!.Reach.Inches,
+            _ => section.From.Across.Inches / 2,
+        };
         var slope = section.Rise.Inches / section.Level.Inches;
-        var (x0, y0) = (ground.Along[i] + setback, ground.Ground[i] + piece.Height.Inches + setback * slope);
+        // What the bores themselves climb, half at each end.
+        var (x0, y0) = (ground.Along[i] + setback, ground.Ground[i] + piece.HeightAt(i).Inches + ((section.Climb - section.Rise).Inches / 2));
         double Up(double x) => y0 + slope * x - rope.DropAt(x);
 
         var points = new Point[Steps + 1];
@@ -177,7 +183,7 @@ internal sealed class ElevationBand(
     private void LabelRows()
     {
         const double TwoLines = 7.2;
-        var edge = X(ground.Along[band.First]) - scale.Mm(line.Posts[band.First].Across.Inches) / 2;
+        var edge = X(ground.Along[band.First]) - scale.Mm(line.At(band.First).Across.Inches) / 2;
         var rows = line.Rows.OrderByDescending(row => row.Height).ToList();
         var ropes = rows.Select(row => Y(ground.Ground[band.First] + row.Height.Inches)).ToList();
         var places = Spread.Apart(ropes, TwoLines, HeadRoom, GroundRoom + FootRoom - 4);
@@ -207,7 +213,7 @@ internal sealed class ElevationBand(
     private void DrawWidth(int i)
     {
         var section = line.Sections[i];
-        var (before, after) = (line.Posts[i], line.Posts[i + 1]);
+        var (before, after) = (line.At(i), line.At(i + 1));
         var isClear = section.Spacing == SpacingKind.Clear;
         var y = GroundRoom + 3;
         var left = X(ground.Along[i] + (isClear ? before.Across.Inches / 2 : 0));

@@ -83,9 +83,9 @@ public sealed class LineBands
     {
         var bands = new List<Band>();
         var first = 0;
-        for (var last = 1; last < line.Posts.Count; last++)
+        for (var last = 1; last < line.Stations; last++)
         {
-            var isEnd = last == line.Posts.Count - 1;
+            var isEnd = last == line.Stations - 1;
             if (!isEnd && last - first < mostSections && Fits(scale, line, ground, first, last + 1))
                 continue;
             bands.Add(new(first, last));
@@ -96,7 +96,7 @@ public sealed class LineBands
 
     private static DrawingScale ScaleOf(Line line, LineGround ground, int smallest, int largest)
     {
-        var last = line.Posts.Count - 1;
+        var last = line.Stations - 1;
         var whole = Math.Max(
             DrawingScale.Fitting(WidthOf(line, ground, 0, last), Room, largest).OneTo,
             DrawingScale.Fitting(ground.HeightOf(line, 0, last), MostHeight, largest).OneTo);
@@ -116,5 +116,5 @@ public sealed class LineBands
         scale.Mm(WidthOf(line, ground, first, last)) <= Room && scale.Mm(ground.HeightOf(line, first, last)) <= MostHeight;
 
     private static double WidthOf(Line line, LineGround ground, int first, int last) =>
-        ground.Along[last] - ground.Along[first] + (line.Posts[first].Across + line.Posts[last].Across).Inches / 2;
+        ground.Along[last] - ground.Along[first] + (line.At(first).Across + line.At(last).Across).Inches / 2;
 }

@@ -4,19 +4,19 @@ using CutShop.Takeoff.Rules;
 namespace CutShop.Paper.Drawings;
 
 /// <summary>Where the posts of a line stand, unrolled into one plane: inches along the line and up from the first post's foot.</summary>
-/// <param name="Along">Each post's centre, inches from the first.</param>
+/// <param name="Along">Each station's post centre, inches from the first.</param>
 /// <param name="Ground">Height of the ground at each post in inches.</param>
 internal sealed record LineGround(IReadOnlyList<double> Along, IReadOnlyList<double> Ground)
 {
     /// <summary>The ground of a line.</summary>
     public static LineGround Of(Line line)
     {
-        var along = new double[line.Posts.Count];
-        var ground = new double[line.Posts.Count];
-        for (var i = 1; i < line.Posts.Count; i++)
+        var along = new double[line.Stations];
+        var ground = new double[line.Stations];
+        for (var i = 1; i < line.Stations; i++)
         {
             var section = line.Sections[i - 1];
-            along[i] = along[i - 1] + Spans.Centres(section, line.Posts[i - 1], line.Posts[i]).Inches;
+            along[i] = along[i - 1] + Spans.Centres(section, line.At(i - 1), line.At(i)).Inches;
             ground[i] = ground[i - 1] + section.Rise.Inches;
         }
         return new(along, ground);
@@ -28,7 +28,7 @@ internal sealed record LineGround(IReadOnlyList<double> Along, IReadOnlyList<dou
         var (top, bottom) = (double.MinValue, double.MaxValue);
         for (var i = first; i <= last; i++)
         {
-            top = Math.Max(top, Ground[i] + line.Posts[i].Height.Inches);
+            top = Math.Max(top, Ground[i] + line.At(i).Height.Inches);
             bottom = Math.Min(bottom, Ground[i]);
         }
         return top - bottom;

@@ -14,18 +14,18 @@ internal sealed record LinePath(Line Line, IReadOnlyList<Point> Posts, IReadOnly
     /// <summary>Walks along a line, turning at its corners.</summary>
     public static LinePath Of(Line line)
     {
-        var posts = new Point[line.Posts.Count];
-        var headings = new double[line.Posts.Count];
+        var posts = new Point[line.Stations];
+        var headings = new double[line.Stations];
         var heading = 0.0;
         for (var i = 0; i < posts.Length; i++)
         {
             if (i > 0)
             {
-                var step = Spans.Centres(line.Sections[i - 1], line.Posts[i - 1], line.Posts[i]).Inches;
+                var step = Spans.Centres(line.Sections[i - 1], line.At(i - 1), line.At(i)).Inches;
                 posts[i] = posts[i - 1].Moved(step * Math.Cos(heading * Math.PI / 180), step * Math.Sin(heading * Math.PI / 180));
             }
             headings[i] = heading;
-            if (line.Posts[i].Turn is { } turn)
+            if (line.At(i).Turn is { } turn && i > 0)
                 heading += (double)turn.Degrees * (turn.Side == TurnSide.Left ? -1 : 1);
         }
         var (left, top) = (posts.Min(p => p.X), posts.Min(p => p.Y));

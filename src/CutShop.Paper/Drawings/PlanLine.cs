@@ -24,9 +24,9 @@ internal static class PlanLine
         {
             var isEnd = i == 0 || i == places.Length - 1;
             var isEndOfRun = bold is not null && (i == bold.First || i == bold.Last);
-            if (places.Length <= MostPosts || isEnd || isEndOfRun || path.Line.Posts[i].Turn is not null)
+            if (places.Length <= MostPosts || isEnd || isEndOfRun || path.Line.At(i).Turn is not null)
                 DrawPost(shapes, path, i, places[i], scale);
-            var must = isEnd || isEndOfRun || path.Line.Posts[i].Turn is not null;
+            var must = isEnd || isEndOfRun || path.Line.At(i).Turn is not null;
             if (must || (Distance(places[i], last) > 13 && Distance(places[i], places[^1]) > 13))
             {
                 Mark(shapes, path, i, places[i], scale, isEndOfRun);
@@ -35,18 +35,18 @@ internal static class PlanLine
         }
     }
 
-    private static bool IsBend(Line line, int i) => i == 0 || i == line.Posts.Count - 1 || line.Posts[i].Turn is not null;
+    private static bool IsBend(Line line, int i) => i == 0 || i == line.Stations - 1 || line.At(i).Turn is not null;
 
     private static void DrawPost(List<Shape> shapes, LinePath path, int i, Point at, DrawingScale scale)
     {
-        var post = path.Line.Posts[i];
+        var post = path.Line.At(i);
         var half = Math.Max(scale.Mm(post.Across.Inches), SmallestPost) / 2;
         if (post.Shape == PostShape.Round)
         {
             shapes.Add(new Disc(at, half, Pen.Outline, Fill.Wood));
             return;
         }
-        var turn = path.Headings[i] * Math.PI / 180;
+        var turn = (path.Headings[i] - post.StandsTurnedBy) * Math.PI / 180;
         var (along, across) = (new Point(Math.Cos(turn), Math.Sin(turn)), new Point(-Math.Sin(turn), Math.Cos(turn)));
         shapes.Add(new Polygon(
             [
@@ -62,15 +62,15 @@ internal static class PlanLine
     /// <summary>Writes a post's mark to the left of the way, and to the right of it after a left turn, where the line itself is not.</summary>
     private static void Mark(List<Shape> shapes, LinePath path, int i, Point at, DrawingScale scale, bool bold)
     {
-        var away = Math.Max(scale.Mm(path.Line.Posts[i].Across.Inches) / 2, SmallestPost / 2) + 2.2;
-        var turn = path.Line.Posts[i].Turn;
+        var away = Math.Max(scale.Mm(path.Line.At(i).Across.Inches) / 2, SmallestPost / 2) + 2.2;
+        var turn = path.Line.At(i).Turn;
         var side = turn is { Side: TurnSide.Left } ? 1 : -1;
         var degrees = path.Headings[i] + (turn is { } t ? (double)t.Degrees * (t.Side == TurnSide.Left ? -0.5 : 0.5) : 0) + side * 90;
         var radians = degrees * Math.PI / 180;
         var (dx, dy) = (Math.Cos(radians), Math.Sin(radians));
         var anchor = dx > 0.5 ? TextAnchor.Start : dx < -0.5 ? TextAnchor.End : TextAnchor.Middle;
         var place = at.Moved(dx * away, dy * away + MarkSize * 0.36 + (Math.Abs(dy) > 0.5 ? Math.Sign(dy) * MarkSize * 0.36 : 0));
-        var mark = path.Line.Posts[i].Mark;
+        var mark = path.Line.At(i).Mark;
         shapes.Add(new DrawnText(place, mark.Length <= 12 ? mark : mark[..11] + "…", MarkSize, anchor, bold));
     }
 

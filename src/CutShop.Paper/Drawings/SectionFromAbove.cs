@@ -7,7 +7,7 @@ namespace CutShop.Paper.Drawings;
 /// <summary>A level cut through the bores of one row, seen from above.</summary>
 internal static class SectionFromAbove
 {
-    private static readonly Point Arriving = new(1, 0);
+    private static readonly Point Along = new(1, 0);
 
     /// <summary>Draws the cut.</summary>
     /// <returns>What to say under it.</returns>
@@ -26,8 +26,9 @@ internal static class SectionFromAbove
         // Equal depths are told once.
         foreach (var (i, one) in operations.Index().DistinctBy(numbered => numbered.Item.Operation.Depth))
             DrawDepth(shapes, one.Operation, directions[i], FreeSide(directions[i], directions), centre, half, scale, settings);
-        DrawWall(shapes, bores[0], directions[0], FreeSide(directions[0], directions), centre, half, scale);
-        foreach (var fixing in work.Fixings.Where(f => bores.Any(bore => bore.Run == f.Run) && f.Face.Sight != FaceSight.Around))
+        if (directions.Count > 0)
+            DrawWall(shapes, bores[0], directions[0], FreeSide(directions[0], directions), centre, half, scale);
+        foreach (var fixing in work.ScrewHoles.Where(f => bores.Any(bore => bore.Run == f.Run)))
             DrawScrewHole(shapes, fixing, Outward(work, fixing.Face), centre, half, scale);
         DrawNeighbours(shapes, work, centre, half);
 
@@ -38,7 +39,9 @@ internal static class SectionFromAbove
     private static Point Outward(PostWork work, Face face)
     {
         var isNext = face.Neighbour == work.After;
-        var facing = isNext ? Departing(work.Post) : Reverse(Arriving);
+        // A straight bore through a corner lies square to the post, which stands on the bisector.
+        var facing = work.Post.Corner == CornerKind.Through ? isNext ? Along : Reverse(Along)
+            : isNext ? Departing(work.Post) : Reverse(Arriving(work.Post));
         return face.Sight switch
         {
             FaceSight.Toward => facing,
@@ -48,13 +51,15 @@ internal static class SectionFromAbove
         };
     }
 
-    private static Point Departing(Post post)
-    {
-        if (post.Turn is not { } turn)
-            return Arriving;
-        var angle = turn.Radians * (turn.Side == TurnSide.Left ? -1 : 1);
-        return new(Math.Round(Math.Cos(angle), 9), Math.Round(Math.Sin(angle), 9));
-    }
+    /// <summary>The way in which the line comes to the post, seen in the post's own position.</summary>
+    private static Point Arriving(Post post) => Way(post.StandsTurnedBy);
+
+    private static Point Departing(Post post) =>
+        Way(post.StandsTurnedBy - (post.Turn is { } turn ? (double)turn.Degrees * (turn.Side == TurnSide.Left ? 1 : -1) : 0));
+
+    /// <summary>A way so many degrees to the right of the post's own.</summary>
+    private static Point Way(double degrees) =>
+        new(Math.Round(Math.Cos(degrees * Math.PI / 180), 9), Math.Round(Math.Sin(degrees * Math.PI / 180), 9));
 
     private static void DrawBore(
         List<Shape> shapes, Post post, Bore bore, BoreOperation operation, Point outward, Point centre, double half, DrawingScale scale)
@@ -62,6 +67,7 @@ internal static class SectionFromAbove
         var (radius, side) = (scale.Mm(bore.Bit.Inches) / 2, new Point(-outward.Y, outward.X));
         // Seen from above a raked bore is as deep as its level share.
         var depth = scale.Mm(operation.Depth.Inches * Math.Cos(bore.RakeDegrees * Math.PI / 180));
+        half /= Math.Cos(bore.SkewDegrees * Math.PI / 180);
         var mouth = post.Shape == PostShape.Round ? Math.Sqrt(Math.Max(half * half - radius * radius, 0)) : half;
         Point At(double along, double across) => centre.Toward(outward, along).Toward(side, across);
         shapes.Add(new Polygon([At(mouth, radius), At(mouth, -radius), At(half - depth, -radius), At(half - depth, radius)], Pen.Outline, Fill.Bore));
@@ -108,7 +114,7 @@ internal static class SectionFromAbove
     private static void DrawNeighbours(List<Shape> shapes, PostWork work, Point centre, double half)
     {
         if (work.Before is { } before)
-            PostSections.Neighbour(shapes, before, Reverse(Arriving), centre, half);
+            PostSections.Neighbour(shapes, before, Reverse(Arriving(work.Post)), centre, half);
         if (work.After is { } after)
             PostSections.Neighbour(shapes, after, Departing(work.Post), centre, half);
     }

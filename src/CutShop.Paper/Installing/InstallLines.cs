@@ -30,7 +30,7 @@ public static class InstallLines
         var (text, figures) = (settings.Text, settings.Figures);
         var parts = new List<string>
         {
-            $"{Figures.Count(fixing.Count)} × {text.ScrewName(fixing.Screw, figures.Both(fixing.Length))}",
+            $"{Figures.Count(fixing.Count)} × {text.Holder(fixing.Driven, figures.Both(fixing.Length))}",
             text.FaceName(fixing.Face),
             text.AboveGround(figures.Both(fixing.Mark)),
         };
@@ -59,6 +59,7 @@ public static class InstallLines
             ThreadStep thread => text["PassThrough", string.Join(", ", thread.Posts.Select(post => post.Mark))],
             SagStep { Section: { } section } when section.Sag == Length.Zero => text["PullStraight", section.From.Mark, section.To.Mark],
             SagStep { Section: { } section } => text["SetSag", section.From.Mark, section.To.Mark, settings.Figures.Both(section.Sag)],
+            LineScrewStep { Fixing.Purpose: FixingPurpose.Beside } beside => text["HoldBeside", beside.Post.Mark],
             LineScrewStep screw => text["DriveLineScrew", screw.Post.Mark],
             WrapStep wrap => WindRound(wrap.At, wrap.Way, text),
             _ => throw new ArgumentOutOfRangeException(nameof(step), step, message: null),
@@ -75,6 +76,8 @@ public static class InstallLines
             AtPostKind.Corner => text["SecondAtCorner", post],
             AtPostKind.Knot => text[end.IsStart ? "TieFirstKnot" : "TieLastKnot", post, end.Inner.Mark],
             AtPostKind.Wrap => WindRound(end.At, end.Way, text),
+            AtPostKind.Join => text[end.IsStart ? "FirstEndInJoin" : "LastEndInJoin", post],
+            AtPostKind.Eye => text[end.IsStart ? "FirstEye" : "LastEye", post],
             _ => throw new ArgumentOutOfRangeException(nameof(end), end.At.Kind, message: null),
         };
     }

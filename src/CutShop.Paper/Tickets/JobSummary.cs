@@ -70,7 +70,7 @@ public static class JobSummary
     private static TableBlock ScrewTable(JobTakeoff takeoff, PaperSettings settings)
     {
         var (text, figures) = (settings.Text, settings.Figures);
-        var rows = takeoff.Fixings.GroupBy(fixing => text.ScrewName(fixing.Screw, figures.Both(fixing.Length)))
+        var rows = takeoff.Fixings.GroupBy(fixing => text.Holder(fixing.Driven, figures.Both(fixing.Length)))
             .OrderBy(group => group.Key, StringComparer.Ordinal)
             .Select(group => (IReadOnlyList<string>)[group.Key, Figures.Count(group.Sum(fixing => fixing.Count))]);
         return Table(text["Screws"], text.Parts("ScrewTotalColumns"), rows, text);

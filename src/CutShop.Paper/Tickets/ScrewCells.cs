@@ -16,7 +16,7 @@ internal sealed record ScrewCells(string Screws, string Face, string Counterbore
     {
         var (text, figures) = (settings.Text, settings.Figures);
         return new(
-            $"{Figures.Count(fixing.Count)} × {text.ScrewName(fixing.Screw, figures.Both(fixing.Length))}\n{text.Purpose(fixing.Purpose)}",
+            $"{Figures.Count(fixing.Count)} × {text.Holder(fixing.Driven, figures.Both(fixing.Length))}\n{text.Purpose(fixing.Purpose)}",
             text.FaceName(fixing.Face),
             With(fixing.Counterbore, fixing.CounterboreDepth, "CounterboreDeep"),
             With(fixing.Pilot, fixing.ShankHole, "ShankHole"));

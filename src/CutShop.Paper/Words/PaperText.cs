@@ -105,6 +105,9 @@ public sealed partial class PaperText
             AtPostKind.Corner => this["AtPostCorner"],
             AtPostKind.Knot => this["AtPostKnot"],
             AtPostKind.Wrap => this["AtPostWrap", at.Treatment.Turns],
+            AtPostKind.Join => this["AtPostJoin"],
+            AtPostKind.Beside => this["AtPostBeside"],
+            AtPostKind.Eye => this["AtPostEye"],
             _ => throw new ArgumentOutOfRangeException(nameof(at), at.Kind, message: null),
         };
     }
@@ -123,6 +126,18 @@ public sealed partial class PaperText
     /// <summary>A screw; a null one means that none in the catalogue fits, and <paramref name="length"/> is what would.</summary>
     public string ScrewName(ScrewName? screw, string length) => screw is null ? this["NoScrewFits", length] : this[screw.InWords];
 
+    /// <summary>What holds a rope: a screw, a staple or an eye bolt, or what carries an eye.</summary>
+    public string Holder(DrivenScrews driven, string length)
+    {
+        ArgumentNullException.ThrowIfNull(driven);
+        return driven.Purpose switch
+        {
+            FixingPurpose.Beside => this["StapleOrEyeBolt"],
+            FixingPurpose.Eye => this["HookOrPin"],
+            _ => ScrewName(driven.Screw, length),
+        };
+    }
+
     /// <summary>What a screw is for.</summary>
     public string Purpose(FixingPurpose purpose) => this[purpose switch
     {
@@ -131,6 +146,9 @@ public sealed partial class PaperText
         FixingPurpose.CornerFirst => "ForCornerFirst",
         FixingPurpose.CornerSecond => "ForCornerSecond",
         FixingPurpose.Wrap => "ForWrap",
+        FixingPurpose.Join => "ForJoin",
+        FixingPurpose.Beside => "ForBeside",
+        FixingPurpose.Eye => "ForEye",
         _ => throw new ArgumentOutOfRangeException(nameof(purpose), purpose, message: null),
     }];
 

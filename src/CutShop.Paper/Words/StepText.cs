@@ -22,9 +22,10 @@ public sealed partial class PaperText
     {
         var then = kind switch
         {
-            AtPostKind.Stopped or AtPostKind.Corner => natural ? "EndBindingEntersBore" : "EndRimEntersBore",
+            AtPostKind.Stopped or AtPostKind.Corner or AtPostKind.Join => natural ? "EndBindingEntersBore" : "EndRimEntersBore",
             AtPostKind.Knot => "EndHasKnotTail",
             AtPostKind.Wrap => "EndHasTurns",
+            AtPostKind.Eye => natural ? "EndHasEyeNatural" : "EndHasEye",
             _ => null,
         };
         var cut = this[natural ? "EndCutCold" : "EndCutHot"];

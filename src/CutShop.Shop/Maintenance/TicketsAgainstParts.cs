@@ -29,7 +29,7 @@ internal static class TicketsAgainstParts
         return
         [
             .. Different(where, StoredPieces(session, id), [.. pieces.Select(work => Piece(work.Piece.Run, work.Piece.Rope.MaterialName, work.Piece.Rope.Diameter, work.Piece.Cut))]),
-            .. Different(where, StoredPosts(session, id), [.. posts.Select(work => Post(work.Post.Mark, work.Bores.Sum(bore => bore.Operations.Count), work.ScrewHoles.Count, work.Likeness))]),
+            .. Different(where, StoredPosts(session, id), [.. posts.Select(work => Post(work.Post.Mark, work.DrillingsInShop, work.ScrewHolesInShop, work.Likeness))]),
             .. Different(
                 where,
                 [new(StoreReplies.Say("Frame"), Counted(frame.Totals))],

@@ -53,8 +53,8 @@ internal static class StoredParts
             PostId = postId,
             Line = work.Line,
             Mark = work.Post.Mark,
-            Drillings = work.Bores.Sum(bore => bore.Operations.Count),
-            ScrewHoles = work.ScrewHoles.Count,
+            Drillings = work.DrillingsInShop,
+            ScrewHoles = work.ScrewHolesInShop,
             Likeness = work.Likeness,
         });
 

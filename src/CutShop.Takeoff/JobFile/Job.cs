@@ -177,6 +177,13 @@ public sealed record Post(string Mark, PostShape Shape, Length Across, Length He
     public double SkewDegrees => !EndsRuns || Shape == PostShape.Round ? 0
         : (double)Turn!.Value.Degrees is var t && t <= EqualSkewsFrom ? t / 2
         : Math.Abs(90 - t) / 2;
+
+    /// <summary>
+    /// How far a square post stands turned from the direction in which the line comes to it, in degrees, positive to the left: on the
+    /// bisector of a gentle turn and of one that a bore goes through, else so that both bores share their skew.
+    /// </summary>
+    public double StandsTurnedBy => Turn is not { } turn ? 0
+        : (turn.Side == TurnSide.Left ? 1 : -1) * (Corner == CornerKind.Through || (double)turn.Degrees <= EqualSkewsFrom ? (double)turn.Degrees / 2 : ((double)turn.Degrees - 90) / 2);
 }
 
 /// <summary>A hole that is in a post already.</summary>

@@ -24,7 +24,7 @@ public sealed record JobTakeoff(
 /// <param name="Row">The mark of the row it belongs to.</param>
 /// <param name="Height">Height of the row at the posts, above ground.</param>
 /// <param name="Rope">Its rope.</param>
-/// <param name="First">Index in the line of the post where it starts.</param>
+/// <param name="First">The station of the line where it starts, from 0: the line's posts, and in a closed line the first post once more.</param>
 /// <param name="Net">Length on the finished railing: arcs and what is at the posts.</param>
 /// <param name="Cut">Length to cut: net with shrinkage and allowances, rounded up.</param>
 /// <param name="WeightLb">Weight of the cut piece in pounds, or null where no published figure covers the rope.</param>
@@ -49,8 +49,11 @@ public sealed record Piece(
     /// <summary>True on a curve or a ring, whose posts are set out from a drawing.</summary>
     public bool IsSetOut { get; init; }
 
-    /// <summary>Index in the line of the post where it ends.</summary>
+    /// <summary>The station of the line where it ends.</summary>
     public int Last => First + AtPosts.Count - 1;
+
+    /// <summary>Height of the rope at a station of the line, above ground.</summary>
+    public Length HeightAt(int station) => AtPosts[station - First].Height ?? Height;
 
     /// <summary>The post where it starts.</summary>
     public Post From => AtPosts[0].Post;
@@ -133,7 +136,11 @@ public enum AtPostKind
 /// <param name="Kind">What it does there.</param>
 /// <param name="Treatment">The treatment it came from, with the turns of a wrap.</param>
 /// <param name="Length">Rope taken up at the post.</param>
-public sealed record AtPost(Post Post, AtPostKind Kind, Treatment Treatment, Length Length);
+public sealed record AtPost(Post Post, AtPostKind Kind, Treatment Treatment, Length Length)
+{
+    /// <summary>Height of the rope there, above ground; null where it is the row's.</summary>
+    public Length? Height { get; init; }
+}
 
 /// <summary>A bore in a post for one run of rope.</summary>
 /// <param name="Post">The post.</param>

@@ -168,7 +168,7 @@ internal sealed record SpanDocument(
 }
 
 internal sealed record AtPostDocument(
-    string Post, int Size, string? Turn, string Kind, int HalfTurns, bool Inside, EyeDocument? Eye, Length LengthNm, ScrewsDocument? Screws);
+    string Post, int Size, string? Turn, string Kind, int HalfTurns, bool Inside, EyeDocument? Eye, Length LengthNm, Length? HeightNm, ScrewsDocument? Screws);
 
 internal sealed record PieceDocument(
     string Run,

@@ -70,6 +70,7 @@ public static class PartText
             at.Treatment.Side == WrapSide.Inside,
             EyeDocument.Of(at.Treatment),
             at.Length,
+            at.Height,
             fixings.TryPeek(out var next) && next.Post.Mark == at.Post.Mark ? ScrewsDocument.Of(fixings.Dequeue(), screws) : null)).ToList();
         return new(
             piece.Run,
@@ -196,7 +197,7 @@ public static class PartText
             IsSetOut = document.SetOut,
         };
         return new PieceWork(piece, [.. document.Posts.Index().Where(at => at.Item.Screws is not null)
-            .Select(at => at.Item.Screws!.ToFixing(posts[at.Index], piece.Row, piece.Height, piece.Run, document.Screws ?? []))]);
+            .Select(at => at.Item.Screws!.ToFixing(posts[at.Index], piece.Row, at.Item.HeightNm ?? piece.Height, piece.Run, document.Screws ?? []))]);
     }
 
     private static PostWork WorkOf(PostDocument document)
@@ -237,7 +238,7 @@ public static class PartText
             AtPostKind.Eye => Treatment.InEye((at.Eye ?? throw new InvalidDataException("An eye has its figures.")).ToEye()),
             _ => Treatment.Bored,
         };
-        return new(post, kind, treatment, at.LengthNm);
+        return new(post, kind, treatment, at.LengthNm) { Height = at.HeightNm };
     }
 
     private static BoreDocument Document(Bore bore) => new(

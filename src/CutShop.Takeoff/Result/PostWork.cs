@@ -28,6 +28,15 @@ public sealed record PostWork(
             .OrderByDescending(bore => bore.Bit).ThenBy(bore => bore.Kind, StringComparer.Ordinal).ThenBy(bore => bore.Height)
             .Select(bore => FormattableString.Invariant($"{bore.Bit} {bore.Kind} {bore.Height}")));
 
+    /// <summary>True where the installer bores it.</summary>
+    public bool IsBoredOnSite => Bores.Any(bore => bore.BoredBy == BoredBy.Site);
+
+    /// <summary>How many drillings the shop makes in it.</summary>
+    public int DrillingsInShop => IsBoredOnSite ? 0 : Bores.Sum(bore => bore.Operations.Count);
+
+    /// <summary>How many screw holes the shop makes in it.</summary>
+    public int ScrewHolesInShop => IsBoredOnSite ? 0 : ScrewHoles.Count;
+
     /// <summary>The screws from the top row down.</summary>
     public static IEnumerable<Fixing> FromTheTop(IEnumerable<Fixing> fixings) => fixings.OrderByDescending(fixing => fixing.RowHeight);
 

@@ -33,7 +33,7 @@ public sealed record ThreadStep(IReadOnlyList<Post> Posts) : InstallStep;
 /// <param name="Section">The section.</param>
 public sealed record SagStep(PieceSection Section) : InstallStep;
 
-/// <summary>The screw that holds the sag at a bored post.</summary>
+/// <summary>The screw that holds the sag at a bored post, or the staple that holds the rope against a post beside it.</summary>
 /// <param name="Post">The post.</param>
 /// <param name="Fixing">The screw.</param>
 public sealed record LineScrewStep(Post Post, Fixing Fixing) : InstallStep;

@@ -28,24 +28,25 @@ public static class Installation
     {
         ArgumentNullException.ThrowIfNull(takeoff);
         ArgumentNullException.ThrowIfNull(piece);
-        var fixings = takeoff.Fixings.Where(fixing => fixing.Run == piece.Run).ToDictionary(fixing => fixing.Post.Mark);
+        var fixingAt = FixingsAlong(takeoff, piece);
         var isReversed = TakesUp(piece.AtPosts[0]) > TakesUp(piece.AtPosts[^1]);
         var posts = isReversed ? [.. piece.AtPosts.Reverse()] : piece.AtPosts;
+        IReadOnlyList<Fixing?> fixings = isReversed ? [.. fixingAt.Reverse()] : fixingAt;
         var sections = isReversed ? [.. piece.Sections.Reverse()] : piece.Sections;
 
         var steps = new List<InstallStep> { new LayOutStep(posts[0].Post, posts[^1].Post, TakesUp(posts[^1]) > TakesUp(posts[0])) };
         if (FirstRopeOf(takeoff, piece) is { } first)
             steps.Add(new FirstRopeStep(piece.From, first.Run));
-        steps.Add(End(posts[0], posts[1], isStart: true));
+        steps.Add(End(0, posts[1], isStart: true));
         for (var i = 1; i < posts.Count; i++)
         {
-            if (i == 1 || posts[i - 1].Kind == AtPostKind.Wrap)
+            if (i == 1 || posts[i - 1].Kind is AtPostKind.Wrap or AtPostKind.Beside)
                 Thread(i);
             steps.Add(new SagStep(sections[i - 1]));
             steps.Add(
-                i == posts.Count - 1 ? End(posts[i], posts[i - 1], isStart: false)
-                : posts[i].Kind == AtPostKind.Wrap ? new WrapStep(posts[i], fixings[posts[i].Post.Mark], WayRound(posts[i], isReversed))
-                : new LineScrewStep(posts[i].Post, fixings[posts[i].Post.Mark]));
+                i == posts.Count - 1 ? End(i, posts[i - 1], isStart: false)
+                : posts[i].Kind == AtPostKind.Wrap ? new WrapStep(posts[i], fixings[i]!, WayRound(posts[i], isReversed))
+                : new LineScrewStep(posts[i].Post, fixings[i]!));
         }
         return steps;
 
@@ -56,8 +57,21 @@ public static class Installation
                 steps.Add(new ThreadStep(through));
         }
 
-        EndStep End(AtPost at, AtPost inner, bool isStart) =>
-            new(at, inner.Post, isStart, fixings.GetValueOrDefault(at.Post.Mark), at.Kind == AtPostKind.Wrap ? WayRound(at, isReversed) : null);
+        EndStep End(int index, AtPost inner, bool isStart) =>
+            new(posts[index], inner.Post, isStart, fixings[index], posts[index].Kind == AtPostKind.Wrap ? WayRound(posts[index], isReversed) : null);
+    }
+
+    /// <summary>What fixes a piece at each of its stations; a ring comes to its first post twice.</summary>
+    private static Fixing?[] FixingsAlong(JobTakeoff takeoff, Piece piece)
+    {
+        var left = takeoff.Fixings.Where(fixing => fixing.Run == piece.Run).ToList();
+        return [.. piece.AtPosts.Select(at =>
+        {
+            var fixing = left.Find(one => one.Post.Mark == at.Post.Mark);
+            if (fixing is not null)
+                left.Remove(fixing);
+            return fixing;
+        })];
     }
 
     /// <summary>The rope that must be in before a piece that starts as a corner's second rope, or null.</summary>
@@ -81,11 +95,11 @@ public static class Installation
         return isOnTheRight != isReversed ? WrapWay.CounterClockwise : WrapWay.Clockwise;
     }
 
-    /// <summary>How well an end takes up a difference: not at all in a bore, some in a wrap's tail, most in a knot's.</summary>
+    /// <summary>How well an end takes up a difference: not at all in a bore, some in a wrap's tail or an eye's splice, most in a knot's tail.</summary>
     private static int TakesUp(AtPost end) => end.Kind switch
     {
         AtPostKind.Knot => 2,
-        AtPostKind.Wrap => 1,
+        AtPostKind.Wrap or AtPostKind.Eye => 1,
         _ => 0,
     };
 }

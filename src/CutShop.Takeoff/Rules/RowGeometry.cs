@@ -81,7 +81,8 @@ internal sealed class RowGeometry
             TreatmentKind.Bored => (AtPostKind.Through, RopeAtPost.Through(w, SlopeOfBore(station, isFirst: false, isLast: false))),
             _ => throw new InvalidOperationException($"No treatment is of kind {treatment.Kind}."),
         };
-        return new(post, kind, treatment, length);
+        var height = _holds[station].Height;
+        return new(post, kind, treatment, length) { Height = height == Row.Height ? null : height };
 
         (AtPostKind, Length) Corner(bool isFirst) => (AtPostKind.Corner, isFirst ? RopeAtPost.CornerFirst(w, post.SkewDegrees) : RopeAtPost.CornerSecond(w, d, post.SkewDegrees));
         (AtPostKind, Length) Join() => (AtPostKind.Join, RopeAtPost.Join(w, SlopeOfBore(station, isFirst: false, isLast: false)));

@@ -92,7 +92,7 @@ internal sealed class ChangeWords(PaperSettings settings)
         WorkValue.Driven driven => T[
             "Driven",
             Figures.Count(driven.Screws.Count),
-            Text.ScrewName(driven.Screws.Screw, Figures.Both(driven.Screws.Length)),
+            Text.Holder(driven.Screws, Figures.Both(driven.Screws.Length)),
             Text.FaceName(driven.Face),
             Figures.Both(driven.Mark),
             Figures.Both(driven.Screws.Pilot)],

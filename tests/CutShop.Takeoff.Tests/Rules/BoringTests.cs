@@ -37,6 +37,11 @@ public class BoringTests
     public void The_side_wall_is_what_the_bit_leaves_on_each_side(string across, string bit, string wall) =>
         Assert.Equal(Read(wall), BoreRules.SideWall(Read(across), Read(bit)));
 
+    /// <summary>15 degrees off the square: 2.75 - 2.75 tan 15 = 2.75 - 0.736860, less 1.5625 / (2 cos 15) = 0.808810.</summary>
+    [Fact]
+    public void A_bore_off_the_square_leaves_less_at_its_mouth() =>
+        Assert.Equal(1.204330, BoreRules.SideWall(Read("5 1/2 in"), Read("1 9/16 in"), skewDegrees: 15).Inches, 1e-6);
+
     [Theory]
     [InlineData("1 9/16 in", "1 1/2 in", "1 5/8 in", BitKind.ThreadedForstner, true)]
     [InlineData("1 1/16 in", "1 in", "1 1/8 in", BitKind.ThreadedForstner, true)]

@@ -142,8 +142,9 @@ public abstract class WorkedSites
         foreach (var bore in takeoff["bores"]!.AsArray().Where(bore => bore!["kind"]!.GetValue<string>() == "corner"))
         {
             Near(15, bore!["skewDegrees"]);
-            Near(1.5625, bore["bitIn"]);
-            Near(1.204330, bore["wallIn"]);
+            // With the wanted bit of 1 9/16 in the wall would be 1.204330 in; it counts with the bit on the rack.
+            Near(1.5625, bore["bitWantedIn"]);
+            Near(2.75 - 0.736860 - (bore["bitIn"]!.GetValue<double>() / 2 / Math.Cos(Math.PI / 12)), bore["wallIn"]);
             Near(2.847009, bore["operations"]![0]!["depthIn"]);
         }
         Near(2.847009, takeoff["pieces"]![0]!["atPosts"]![1]!["lengthIn"]);
