@@ -50,9 +50,9 @@ public sealed partial class SpanishPaperTests
     {
         var (thin, thick) = (Length.FromSixtyFourths(80), Length.FromSixtyFourths(128));
         BitRack[] racks = [new([]), .. Enum.GetValues<BitKind>().Select(kind => new BitRack([new(kind, thin), new(kind, thick)]))];
-        var choices = racks.SelectMany(rack => new[] { rack.Choose(thin, thin), rack.Choose(thick, thick) }).Distinct().ToList();
+        var choices = racks.SelectMany(rack => new[] { rack.Choose(thin, thin), rack.Choose(thick, thick) }).DistinctBy(chosen => chosen.Choice).ToList();
         Assert.Equal(3 + 1, choices.Count); // each kind of bit, and that no bit is there
-        Assert.All(choices, choice => Assert.Matches("la mejor|en el soporte", PaperText.Spanish[choice.ReasonFor(thin)]));
+        Assert.All(choices, chosen => Assert.Matches("la mejor|en el soporte", PaperText.Spanish[chosen.Choice.ReasonFor(chosen.Bit)]));
     }
 
     [Fact]

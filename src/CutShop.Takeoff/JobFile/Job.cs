@@ -107,14 +107,14 @@ public enum CornerKind
 
 /// <summary>An arc of posts that stand at equal distances: what was measured of it.</summary>
 /// <param name="Radius">Its radius at the posts' centres; null where a string was measured.</param>
-/// <param name="String">The length of a string across it; null where the radius is given.</param>
+/// <param name="Taut">The length of a string drawn taut across it; null where the radius is given.</param>
 /// <param name="Middle">The middle ordinate of that string; null where the radius is given.</param>
 /// <param name="Chord">From post centre to post centre; null where the angle is given.</param>
 /// <param name="Angle">The angle of the whole arc in degrees; null where the chord is given.</param>
 /// <param name="Turns">Which way it turns.</param>
 /// <param name="Rise">What the ground rises in each section.</param>
 /// <param name="Hang">Sag or slack of each section, or null where the row's counts.</param>
-public sealed record Curve(Length? Radius, Length? String, Length? Middle, Length? Chord, decimal? Angle, TurnSide Turns, Length Rise, Hang? Hang)
+public sealed record Curve(Length? Radius, Length? Taut, Length? Middle, Length? Chord, decimal? Angle, TurnSide Turns, Length Rise, Hang? Hang)
 {
     /// <summary>The sharpest turn at an inner post, which the rope goes through in a straight bore.</summary>
     public const double MostTurn = 45;
@@ -122,7 +122,7 @@ public sealed record Curve(Length? Radius, Length? String, Length? Middle, Lengt
     /// <summary>The radius in inches: R as given, or L² / 8m + m / 2 by the string L and its middle ordinate m.</summary>
     public double RadiusInches => Radius is { } radius
         ? radius.Inches
-        : (String!.Value.Inches * String.Value.Inches / (8 * Middle!.Value.Inches)) + (Middle.Value.Inches / 2);
+        : (Taut!.Value.Inches * Taut.Value.Inches / (8 * Middle!.Value.Inches)) + (Middle.Value.Inches / 2);
 
     /// <summary>From post centre to post centre: C as given, or 2 R sin(angle / 2n) where the arc has n sections.</summary>
     public Length ChordOf(int sections) =>

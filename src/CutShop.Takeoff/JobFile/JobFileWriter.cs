@@ -95,7 +95,7 @@ public static class JobFileWriter
     {
         json.WriteStartObject("curve");
         WriteLength(json, "radius", curve.Radius);
-        WriteLength(json, "string", curve.String);
+        WriteLength(json, "string", curve.Taut);
         WriteLength(json, "middle", curve.Middle);
         WriteLength(json, "chord", curve.Chord);
         if (curve.Angle is { } angle)

@@ -279,7 +279,7 @@ internal sealed record CurveDocument(Length? RadiusNm, Length? StringNm, Length?
 {
     public static CurveDocument? Of(Curve? curve) => curve is null ? null : new(
         curve.Radius,
-        curve.String,
+        curve.Taut,
         curve.Middle,
         curve.Chord,
         curve.Angle?.ToString(CultureInfo.InvariantCulture),

@@ -31,7 +31,7 @@ public static class Installation
         var fixingAt = FixingsAlong(takeoff, piece);
         var isReversed = TakesUp(piece.AtPosts[0]) > TakesUp(piece.AtPosts[^1]);
         var posts = isReversed ? [.. piece.AtPosts.Reverse()] : piece.AtPosts;
-        IReadOnlyList<Fixing?> fixings = isReversed ? [.. fixingAt.Reverse()] : fixingAt;
+        Fixing?[] fixings = isReversed ? [.. fixingAt.Reverse()] : fixingAt;
         var sections = isReversed ? [.. piece.Sections.Reverse()] : piece.Sections;
 
         var steps = new List<InstallStep> { new LayOutStep(posts[0].Post, posts[^1].Post, TakesUp(posts[^1]) > TakesUp(posts[0])) };

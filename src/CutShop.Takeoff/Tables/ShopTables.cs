@@ -39,10 +39,13 @@ public sealed record ShopTables(RopeWeights Weights, ScrewCatalogue Screws, BitR
 
     private static RopeWeights ReadWeights(IReadOnlyList<IReadOnlyDictionary<string, string>> rows)
     {
+        var (nominal, heaviest) = (Column("manila_nominal_lb_per_100ft"), Column("manila_heaviest_lb_per_100ft"));
         return new(new Dictionary<RopeMaterial, IReadOnlyList<RopeWeight>>
         {
-            [RopeMaterial.Manila] = Column("manila_nominal_lb_per_100ft"),
+            // Larger sizes have no published nominal weight.
+            [RopeMaterial.Manila] = [.. nominal, .. heaviest.Where(weight => weight.Diameter > nominal[^1].Diameter)],
             [RopeMaterial.Polypropylene] = Column("polypropylene_lb_per_100ft"),
+            [RopeMaterial.Nylon] = Column("nylon_lb_per_100ft"),
         });
 
         List<RopeWeight> Column(string name) =>

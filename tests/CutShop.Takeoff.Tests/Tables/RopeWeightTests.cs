@@ -13,6 +13,10 @@ public class RopeWeightTests
     [InlineData(RopeMaterial.Polypropylene, "1 in", 18)]
     [InlineData(RopeMaterial.Polypropylene, "1 1/2 in", 39)]
     [InlineData(RopeMaterial.Polypropylene, "2 in", 69)]
+    [InlineData(RopeMaterial.Nylon, "3/8 in", 3.6)]
+    [InlineData(RopeMaterial.Nylon, "1 1/2 in", 57)]
+    [InlineData(RopeMaterial.Nylon, "2 in", 100)]
+    [InlineData(RopeMaterial.Manila, "2 1/2 in", 166.7)]
     public void Published_sizes_weigh_what_is_published(RopeMaterial material, string diameter, double poundsPer100Feet) =>
         Assert.Equal(poundsPer100Feet, 100 * Weight(material, diameter)!.Value, 1e-9);
 
@@ -28,10 +32,11 @@ public class RopeWeightTests
 
     [Theory]
     [InlineData(RopeMaterial.Manila, "23/64 in")]
-    [InlineData(RopeMaterial.Manila, "2 1/64 in")]
+    [InlineData(RopeMaterial.Manila, "2 41/64 in")]
     [InlineData(RopeMaterial.Polypropylene, "63/64 in")]
     [InlineData(RopeMaterial.Polypropylene, "50.800001 mm")]
-    [InlineData(RopeMaterial.Nylon, "1 in")]
+    [InlineData(RopeMaterial.Nylon, "2 1/64 in")]
+    [InlineData(RopeMaterial.Polyester, "1 in")]
     [InlineData(RopeMaterial.Sisal, "1 in")]
     public void Beyond_the_table_there_is_no_weight(RopeMaterial material, string diameter) =>
         Assert.Null(Weight(material, diameter));
