@@ -5,7 +5,7 @@ using CutShop.Takeoff.Result;
 
 namespace CutShop.Paper.Labels;
 
-/// <summary>Draws a piece's label: the square code at the left, and beside it what a person needs when the phone is dead.</summary>
+/// <summary>Draws the label of a piece or a coil: the square code at the left, and beside it what a person needs when the phone is dead.</summary>
 public static class LabelDrawing
 {
     private const double EdgeMm = 2;
@@ -16,22 +16,37 @@ public static class LabelDrawing
     public static Parsed<Drawing> Of(PieceLabel label, LabelStock stock, PaperSettings settings)
     {
         ArgumentNullException.ThrowIfNull(label);
-        ArgumentNullException.ThrowIfNull(stock);
         ArgumentNullException.ThrowIfNull(settings);
-        var code = QrModules.Of(label.Address, stock.Correction);
+        var text = settings.Text;
+        return Of(label.Address, text["LabelTitle", label.Code.ToString()], text["LabelDescription", label.Address], Lines(label, settings), stock);
+    }
+
+    /// <summary>The same of a coil.</summary>
+    /// <returns>The drawing, or how large the label would have to be.</returns>
+    /// <exception cref="FontMissingException">The font is not on this machine.</exception>
+    public static Parsed<Drawing> Of(CoilLabel label, LabelStock stock, PaperSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(label);
+        ArgumentNullException.ThrowIfNull(settings);
+        var text = settings.Text;
+        return Of(label.Address, text["CoilLabelTitle", label.Mark], text["CoilLabelDescription", label.Address], Lines(label, settings), stock);
+    }
+
+    private static Parsed<Drawing> Of(string address, string title, string description, LabelLine[] lines, LabelStock stock)
+    {
+        ArgumentNullException.ThrowIfNull(stock);
+        var code = QrModules.Of(address, stock.Correction);
         var place = QrPlace.Of(code, stock);
         if (place.Reason is { } why)
             return Parsed.Bad<Drawing>(why);
         var shapes = QrDrawing.Of(code, place.Value).ToList();
-        AddText(shapes, label, place.Value, stock, settings);
-        return Parsed.Good(new Drawing(
-            settings.Text["LabelTitle", label.Code.ToString()], settings.Text["LabelDescription", label.Address], stock.WidthMm, stock.HeightMm, shapes));
+        AddText(shapes, lines, place.Value, stock);
+        return Parsed.Good(new Drawing(title, description, stock.WidthMm, stock.HeightMm, shapes));
     }
 
-    private static void AddText(List<Shape> shapes, PieceLabel label, QrPlace place, LabelStock stock, PaperSettings settings)
+    private static void AddText(List<Shape> shapes, LabelLine[] lines, QrPlace place, LabelStock stock)
     {
         var width = stock.WidthMm - EdgeMm - place.RightMm;
-        var lines = Lines(label, settings);
         // Sizes below are for a 2 in label; a smaller one shrinks them all alike.
         var scale = (stock.HeightMm - 2 * EdgeMm) / lines.Sum(line => line.Step);
         var y = EdgeMm;
@@ -60,6 +75,21 @@ public static class LabelDrawing
         ];
 
         string End(AtPost at) => $"{at.Post.Mark}: {text.AtPost(at)}, {text[piece.Rope.IsNatural ? "Bound" : "Sealed"]}";
+    }
+
+    private static LabelLine[] Lines(CoilLabel label, PaperSettings settings)
+    {
+        var (text, figures) = (settings.Text, settings.Figures);
+        return
+        [
+            new(label.Mark, 11, 13.5, Bold: true),
+            new(RopeWords.Of(label.Rope, settings), 4, 5.4, Bold: true),
+            new(label.Construction, 3.4, 4.8),
+            new(text["LabelLot", label.Lot], 4.4, 6, Bold: true),
+            new(label.From is { } from ? text["LabelOffcut", from] : text["LabelFullCoil"], 3.4, 4.8),
+            new(figures.LongLead(label.Whole), 4.4, 5.6, Bold: true),
+            new(figures.LongOther(label.Whole), 3.2, 5),
+        ];
     }
 
     private sealed record LabelLine(string Text, double Size, double Step, bool Bold = false);

@@ -25,6 +25,28 @@ public static class LabelPdf
         ArgumentNullException.ThrowIfNull(labels);
         ArgumentNullException.ThrowIfNull(stock);
         ArgumentNullException.ThrowIfNull(settings);
+        return Write(title, labels, label => LabelDrawing.Of(label, stock, settings), stock, progress);
+    }
+
+    /// <summary>The same of coils.</summary>
+    /// <param name="title">The document's title.</param>
+    /// <param name="labels">The labels, at least one.</param>
+    /// <param name="stock">The labels in the printer.</param>
+    /// <param name="settings">Units and words.</param>
+    /// <returns>The bytes, or for the first label that does not fit, how large it would have to be.</returns>
+    /// <exception cref="ArgumentException">There is no label.</exception>
+    /// <exception cref="FontMissingException">The font is not on this machine.</exception>
+    public static Parsed<byte[]> WriteCoils(string title, IReadOnlyCollection<CoilLabel> labels, LabelStock stock, PaperSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(labels);
+        ArgumentNullException.ThrowIfNull(stock);
+        ArgumentNullException.ThrowIfNull(settings);
+        return Write(title, labels, label => LabelDrawing.Of(label, stock, settings), stock, progress: null);
+    }
+
+    private static Parsed<byte[]> Write<TLabel>(
+        string title, IReadOnlyCollection<TLabel> labels, Func<TLabel, Parsed<Drawing>> draw, LabelStock stock, IProgress<int>? progress)
+    {
         if (labels.Count == 0)
             throw new ArgumentException("A PDF of labels needs at least one.", nameof(labels));
         lock (Lettering.Press)
@@ -35,7 +57,7 @@ public static class LabelPdf
             var done = 0;
             foreach (var label in labels)
             {
-                var drawing = LabelDrawing.Of(label, stock, settings);
+                var drawing = draw(label);
                 if (drawing.Reason is { } why)
                     return Parsed.Bad<byte[]>(why);
                 var page = document.AddPage();

@@ -1,3 +1,4 @@
+using CutShop.Shop.Stock;
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Result;
@@ -7,40 +8,49 @@ namespace CutShop.Shop.Benches;
 
 /// <summary>What a scanned or typed text leads to.</summary>
 /// <param name="Code">The piece, or null.</param>
-/// <param name="Job">The job's number.</param>
-/// <param name="Post">The post's mark, or null where it is a piece.</param>
-public sealed record Scanned(PieceCode? Code, string Job, string? Post);
+/// <param name="Job">The job's number; empty for a coil.</param>
+/// <param name="Post">The post's mark, or null where it is none.</param>
+/// <param name="Coil">The coil, or null.</param>
+public sealed record Scanned(PieceCode? Code, string Job, string? Post, StockCoil? Coil = null);
 
-/// <summary>Finds the ticket that a scan means: a label's address, a code, or a ticket's mark as printed at its foot.</summary>
+/// <summary>Finds what a scan means: a label's address, a code, a ticket's mark as printed at its foot, or a coil's mark.</summary>
 public sealed class ScanResolver(ShopDatabase database)
 {
     private const int LongestScan = 400;
 
     /// <summary>The ticket, or null where nothing is so marked or several are.</summary>
-    /// <param name="text">A label's address, a code with or without dashes, <c>JOB RUN</c>, <c>JOB POST</c>, or a run or mark that only one job has.</param>
+    /// <param name="text">
+    /// A label's address, a code with or without dashes, <c>JOB RUN</c>, <c>JOB POST</c>, a run or mark that only one job has, or a coil's mark.
+    /// </param>
     public Scanned? Find(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return Meant(text) is [var one] ? one : null;
+        return database.Read(session => Find(session, text));
     }
 
-    /// <summary>True where several tickets are so marked, so that <see cref="Find"/> cannot say which is meant.</summary>
+    internal static Scanned? Find(ShopSession session, string text) => Meant(session, text) is [var one] ? one : null;
+
+    /// <summary>True where several tickets are so marked, so that <see cref="Find(string)"/> cannot say which is meant.</summary>
     public bool IsOfSeveral(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return Meant(text).Count > 1;
+        return database.Read(session => Meant(session, text)).Count > 1;
     }
 
     /// <summary>Why a scan leads to no ticket.</summary>
     public static Sentence NotFound(string text, bool isOfSeveral) => BenchReplies.Of(isOfSeveral ? "SeveralMarked" : "NothingMarked", text);
 
-    private IReadOnlyList<Scanned> Meant(string text)
+    private static IReadOnlyList<Scanned> Meant(ShopSession session, string text)
     {
         var scan = text.Trim();
         if (scan.Length is 0 or > LongestScan)
             return [];
-        var code = PieceCode.Parse(scan[(scan.LastIndexOf('/') + 1)..]);
-        return database.Read(session => (code.IsGood ? ByCode(session, code.Value) : null) is { } coded ? [coded] : ByMark(session, scan));
+        var last = scan[(scan.LastIndexOf('/') + 1)..];
+        if (PieceCode.Parse(last) is { IsGood: true } code && ByCode(session, code.Value) is { } coded)
+            return [coded];
+        return ByMark(session, scan) is { Count: > 0 } marked ? marked
+            : CoilShelf.Find(session, last.ToUpperInvariant()) is { } coil ? [new(Code: null, Job: "", Post: null, coil)]
+            : [];
     }
 
     private static Scanned? ByCode(ShopSession session, PieceCode code) =>

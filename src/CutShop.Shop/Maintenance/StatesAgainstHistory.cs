@@ -70,7 +70,7 @@ internal static class StatesAgainstHistory
             WITH taken AS (
               SELECT subject_id, actor_id, row_number() OVER (PARTITION BY subject_id ORDER BY id DESC) AS back
               FROM history
-              WHERE subject = @subject AND what IN (@takenToBench, @takenOver)),
+              WHERE subject = @subject AND what IN (@takenToBench, @takenOver, @measureTakenBack)),
             claims AS (
               SELECT name, run, number, claimed_by, coalesce({Actors.NameOf("taken.actor_id")}, 'nobody') AS taker
               FROM ({tickets}) AS t LEFT JOIN taken ON subject_id = t.id AND back = 1
@@ -80,7 +80,13 @@ internal static class StatesAgainstHistory
             WHERE claimed_by <> taker
             ORDER BY name, number
             """,
-            new { subject, takenToBench = HistoryCodes.TakenToBench.Code, takenOver = HistoryCodes.TakenOver.Code }))
+            new
+            {
+                subject,
+                takenToBench = HistoryCodes.TakenToBench.Code,
+                takenOver = HistoryCodes.TakenOver.Code,
+                measureTakenBack = HistoryCodes.MeasureTakenBack.Code,
+            }))
             yield return CheckFinding.Of(StoreReplies.Say(key, name, run, number), "Claim", claimedBy, taker);
     }
 

@@ -33,8 +33,14 @@ internal static class HistoryCodes
     public static HistoryCode NoLongerWanted { get; } = New("no-longer-wanted");
 
     // Cut tickets.
+    /// <summary>A step of the six that a piece was cut in before two pairs of them became one each.</summary>
     public static HistoryCode CutStepDone { get; } = Worded(
         "cut-step-done", line => Say($"CutStep{line.Number("step")}"), before: StepBefore, after: StepAfter);
+    public static HistoryCode CutStepTapped { get; } = Worded("cut-step-tapped", line => Say("CutStepTapped", StepName(line)), before: StepBefore, after: StepAfter);
+    public static HistoryCode CutStepScanned { get; } = Worded("cut-step-scanned", line => Say("CutStepScanned", StepName(line)), before: StepBefore, after: StepAfter);
+    public static HistoryCode CutStepUndone { get; } = Worded("cut-step-undone", line => Say("CutStepUndone", StepName(line)));
+    public static HistoryCode CoilScanned { get; } = Worded("coil-scanned", line => Say("CoilScanned", line.Text("coil")));
+    public static HistoryCode MeasureTakenBack { get; } = Worded("measure-taken-back", line => Say("MeasureTakenBack", line.LengthOf("measured_nm")));
     public static HistoryCode CutMeasured { get; } = Worded("cut-measured", line => Say("CutMeasured", line.AfterLength), before: StepBefore, after: StepAfter);
     public static HistoryCode CutNotMeasured { get; } = Worded(
         "cut-not-measured", line => Say("CutNotMeasured", line.AfterLength), before: StepBefore, after: StepAfter);
@@ -65,6 +71,8 @@ internal static class HistoryCodes
     public static HistoryCode OffcutTakenDown { get; } = Worded("offcut-taken-down", line => Say("OffcutTakenDown", line.Text("coil")));
     public static HistoryCode CoilCorrected { get; } = New("coil-corrected");
     public static HistoryCode CoilRetired { get; } = New("coil-retired");
+    public static HistoryCode CoilFound { get; } = New("coil-found");
+    public static HistoryCode BadStretchCutOut { get; } = New("bad-stretch-cut-out");
 
     // Cut plans.
     public static HistoryCode PlanDrafted { get; } = New("plan-drafted");
@@ -148,6 +156,8 @@ internal static class HistoryCodes
 
     private static string Counted(HistoryEntry line, string name, string one, string some) =>
         line.Number(name) is var number && number == 1 ? Say(one) : Say(some, number);
+
+    private static string StepName(HistoryEntry line) => Say($"StepOfFour{line.Number("step")}");
 
     private static string StepBefore(HistoryEntry line) => Say("StepOf", line.Number("step_before"), line.Number("steps"));
 

@@ -61,6 +61,8 @@ public static class TicketStates
 
     internal static TicketMove UndoCut { get; } = new(CutTickets, HistoryCodes.Undone, Cut, Waiting);
 
+    internal static TicketMove MeasureAgain { get; } = new(CutTickets, HistoryCodes.MeasureTakenBack, Cut, AtTheBench);
+
     internal static TicketMove Pack { get; } = new(CutTickets, HistoryCodes.Packed, Cut, Packed);
 
     internal static TicketMove Unpack { get; } = new(CutTickets, HistoryCodes.Unpacked, Packed, Cut);

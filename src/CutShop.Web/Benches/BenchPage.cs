@@ -33,10 +33,13 @@ public abstract class BenchPage : PageModel
     /// <summary>Why the last tap changed nothing, in the reader's language, or null.</summary>
     public string? Problem { get; private set; }
 
+    /// <summary>What came of the last scan, or null.</summary>
+    public Verdict? Verdict { get; protected set; }
+
     /// <summary>True where the request has a key that can be kept.</summary>
     protected bool HasKey => FormKey.IsGood(RequestKey);
 
-    /// <summary>Says how a tap went: on to a page, or what is wrong.</summary>
+    /// <summary>Says how a tap went: on to a page, or what is wrong. What came of a scan is in <see cref="Verdict"/> by then.</summary>
     /// <param name="answer">The bench's answer.</param>
     /// <param name="to">The page to go on to, done or not.</param>
     /// <param name="shown">The page to show with the problem where the browser sent the form.</param>
@@ -46,7 +49,7 @@ public abstract class BenchPage : PageModel
         ArgumentNullException.ThrowIfNull(shown);
         Problem = answer.Said is { } said ? T[said] : null;
         if (Request.Headers.ContainsKey(SentByScript))
-            return new JsonResult(new { to, problem = Problem });
-        return Problem is null ? Redirect(LocalAddress.Of(to, "/")) : shown();
+            return new JsonResult(new { to, problem = Problem, verdict = Verdict });
+        return Problem is null && Verdict is null ? Redirect(LocalAddress.Of(to, "/")) : shown();
     }
 }

@@ -47,6 +47,7 @@ internal static class BenchRoutes
     {
         { Code: { } code } found when at == "pack" => TypedResults.Redirect($"/pack/{Uri.EscapeDataString(found.Job)}?scan={code.Plain}"),
         { Code: { } code } => TypedResults.Redirect($"/cut/{code.Plain}"),
+        { Coil: { } coil } => TypedResults.Redirect($"/stock/{coil.Mark}"),
         { Post: { } post } found => TypedResults.Redirect($"/drill/{DrillBench.AddressOf(found.Job, post)}"),
         _ => TypedResults.Redirect($"/{(at is "drill" or "pack" ? at : "cut")}?lost={Uri.EscapeDataString((text ?? "").Trim())}{(scans.IsOfSeveral(text ?? "") ? "&several=true" : "")}"),
     };

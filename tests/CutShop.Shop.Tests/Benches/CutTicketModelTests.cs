@@ -89,18 +89,18 @@ public sealed class CutTicketModelTests
             case Deed.Take:
                 return Same(model.CanTake(code, who), await shop.Cut.TakeAsync(code, who, key, Cancel), mayAlsoBeRefused: true, () => model.Given(code, who));
             case Deed.Tick:
-                var step = shop.Cut.Find(code)!.Next ?? CutStep.PullAndMark;
+                var step = shop.Cut.Find(code)!.Next ?? CutStep.Mark;
                 return Same(model.CanTick(code, who), await shop.Cut.TickAsync(code, step, who, key, Cancel), false, () => model.Tick(code));
             case Deed.MeasureGood:
                 return Same(model.CanMeasure(code, who), await shop.Cut.MeasureAsync(code, cut + Length.FromNanometres(1_234_567), false, who, key, Cancel), true,
                     () => model.Measure(code, cut + Length.FromNanometres(1_234_567)));
             case Deed.MeasureShort:
-                Assert.False((await shop.Cut.MeasureAsync(code, cut - Length.Inch, putAside: false, who, key, Cancel)).IsDone);
+                Assert.False((await shop.Cut.MeasureAsync(code, cut - Length.Inch, isSure: false, who, key, Cancel)).IsDone);
                 return false;
             case Deed.MeasureLong:
                 return Same(model.CanMeasure(code, who), await shop.Cut.MeasureAsync(code, cut + Length.Inch, false, who, key, Cancel), false, () => model.TooLong(code, cut + Length.Inch));
             case Deed.PutAside:
-                return Same(model.CanMeasure(code, who), await shop.Cut.MeasureAsync(code, cut - Length.Inch, putAside: true, who, key, Cancel), true,
+                return Same(model.CanMeasure(code, who), await shop.Cut.MeasureAsync(code, cut - Length.Inch, isSure: true, who, key, Cancel), true,
                     () => model.Refuse(code, cut - Length.Inch));
             case Deed.HandBack:
                 return Same(model.CanHandBack(code), await shop.Cut.HandBackAsync(code, who, key, Cancel), false, () => model.Free(code));
@@ -109,7 +109,7 @@ public sealed class CutTicketModelTests
             case Deed.Undo:
                 return Same(model.IsCut(code), await shop.Cut.UndoAsync(code, "a slip", who, key, Cancel), true, () => model.Undo(code));
             case Deed.Reject:
-                return Same(model.IsCut(code), await shop.Cut.RejectAsync(code, "frayed", who, key, Cancel), false, () => model.Reject(code));
+                return Same(model.IsCut(code), await shop.Cut.RejectAsync(code, "wrong length", isSound: true, who, key, Cancel), false, () => model.Reject(code));
             case Deed.Pack:
                 return Same(model.Tickets[code].State == "cut", await shop.Packing.PackAsync(shop.Cut.Find(code)!.Job, code, who, key, Cancel), false, () => model.Tickets[code].State = "packed");
             case Deed.Unpack:

@@ -3,8 +3,8 @@ namespace CutShop.Shop.Tests.Benches;
 /// <summary>What the bench must do, as plainly as it can be said: no database, no plan, no coils.</summary>
 internal sealed class ModelShop(IReadOnlyDictionary<PieceCode, Length> cuts)
 {
-    private const int StepsBeforeMeasuring = 3;
-    private const int AllSteps = 6;
+    private const int StepsBeforeMeasuring = 2;
+    private const int AllSteps = 4;
 
     public Dictionary<PieceCode, ModelTicket> Tickets { get; } = cuts.ToDictionary(pair => pair.Key, pair => new ModelTicket(pair.Value));
 

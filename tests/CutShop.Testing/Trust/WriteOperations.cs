@@ -27,15 +27,25 @@ internal static class WriteOperations
     [
         new("CutBench.NextAsync", Nothing, async shop => (await shop.Cut.NextAsync("Cai", Key)).IsDone),
         new("CutBench.TakeAsync", Nothing, async shop => (await shop.Cut.TakeAsync(shop.Code, "Cai", Key)).IsDone),
-        new("CutBench.TickAsync", shop => shop.CutUpToAsync(CutStep.PullAndMark), async shop => (await shop.Cut.TickAsync(shop.Code, CutStep.PullAndMark, "Cai", Key)).IsDone),
-        new("CutBench.TickAsync", shop => shop.CutUpToAsync(CutStep.CoilAndTie), async shop => (await shop.Cut.TickAsync(shop.Code, CutStep.CoilAndTie, "Cai", Key)).IsDone),
-        new("CutBench.MeasureAsync", shop => shop.CutUpToAsync(CutStep.Measure), shop => MeasureAsync(shop, "77 1/2", putAside: false)),
-        new("CutBench.MeasureAsync", shop => shop.CutUpToAsync(CutStep.Measure), shop => MeasureAsync(shop, "80", putAside: false)),
-        new("CutBench.MeasureAsync", shop => shop.CutUpToAsync(CutStep.Measure), shop => MeasureAsync(shop, "70", putAside: true)),
+        new("CutBench.TickAsync", shop => shop.CutUpToAsync(CutStep.Mark), async shop => (await shop.Cut.TickAsync(shop.Code, CutStep.Mark, "Cai", Key)).IsDone),
+        new("CutBench.TickAsync", shop => shop.CutUpToAsync(CutStep.LabelAndTie), async shop => (await shop.Cut.TickAsync(shop.Code, CutStep.LabelAndTie, "Cai", Key)).IsDone),
+        new("CutBench.MeasureAsync", shop => shop.CutUpToAsync(CutStep.Measure), shop => MeasureAsync(shop, "77 1/2", isSure: false)),
+        new("CutBench.MeasureAsync", shop => shop.CutUpToAsync(CutStep.Measure), shop => MeasureAsync(shop, "80", isSure: false)),
+        new("CutBench.MeasureAsync", shop => shop.CutUpToAsync(CutStep.Measure), shop => MeasureAsync(shop, "70", isSure: true)),
         new("CutBench.HandBackAsync", shop => shop.CutUpToAsync(CutStep.Cut), async shop => (await shop.Cut.HandBackAsync(shop.Code, "Cai", Key)).IsDone),
         new("CutBench.TakeOverAsync", shop => shop.CutUpToAsync(CutStep.Cut), async shop => (await shop.Cut.TakeOverAsync(shop.Code, "Ada", Key)).IsDone),
         new("CutBench.UndoAsync", shop => shop.FinishCutAsync(), async shop => (await shop.Cut.UndoAsync(shop.Code, Reason, "Cai", Key)).IsDone),
-        new("CutBench.RejectAsync", shop => shop.FinishCutAsync(), async shop => (await shop.Cut.RejectAsync(shop.Code, Reason, "Cai", Key)).IsDone),
+        new("CutBench.RejectAsync", shop => shop.FinishCutAsync(), async shop => (await shop.Cut.RejectAsync(shop.Code, Reason, isSound: true, "Cai", Key)).IsDone),
+        new("CutBench.RejectAsync", shop => shop.FinishCutAsync(), async shop => (await shop.Cut.RejectAsync(shop.Code, Reason, isSound: false, "Cai", Key)).IsDone),
+        new("CutBench.UndoStepAsync", shop => shop.CutUpToAsync(CutStep.Measure), async shop => (await shop.Cut.UndoStepAsync(shop.Code, CutStep.Cut, "Cai", Key)).IsDone),
+        new("CutBench.UndoStepAsync", shop => shop.CutUpToAsync(CutStep.LabelAndTie), async shop => (await shop.Cut.UndoStepAsync(shop.Code, CutStep.Measure, "Cai", Key)).IsDone),
+        new("CutBench.MeasureAgainAsync", shop => shop.FinishCutAsync(), async shop => (await shop.Cut.MeasureAgainAsync(shop.Code, "Cai", Key)).IsDone),
+        new("CutBench.ScanAsync", shop => shop.CutUpToAsync(CutStep.Mark), async shop => (await shop.Cut.ScanAsync(shop.Code, "K0001", "Cai", Key)).IsDone),
+        new("CutBench.ScanAsync", shop => shop.CutUpToAsync(CutStep.LabelAndTie), async shop => (await shop.Cut.ScanAsync(shop.Code, shop.Code.ToString(), "Cai", Key)).IsDone),
+        new("CutBench.CoilEndsAsync", shop => shop.CutUpToAsync(CutStep.Cut), async shop => (await shop.Cut.CoilEndsAsync(shop.Code, FaultShop.Inches("30"), "Cai", Key)).IsDone),
+        new("CutBench.BadStretchAsync", shop => shop.CutUpToAsync(CutStep.Cut), async shop => (await shop.Cut.BadStretchAsync(shop.Code, FaultShop.Inches("30"), "Cai", Key)).IsDone),
+        new("CutBench.BadStretchAsync", shop => shop.CutUpToAsync(CutStep.Cut), async shop => (await shop.Cut.BadStretchAsync(shop.Code, FaultShop.Inches("560"), "Cai", Key)).IsDone),
+        new("CutBench.CoilNotFoundAsync", shop => shop.CutUpToAsync(CutStep.Cut), async shop => (await shop.Cut.CoilNotFoundAsync(shop.Code, "Cai", Key)).IsDone),
         new("CutBench.RecordCutAsync", Nothing, async shop => (await shop.Cut.RecordCutAsync(shop.Code, "Cai", Key)).IsDone),
         new("PackingBench.PackAsync", shop => shop.FinishCutAsync(), async shop => (await shop.Packing.PackAsync("LQ-1", shop.Code, "Eva", Key)).IsDone),
         new(
@@ -48,8 +58,8 @@ internal static class WriteOperations
             async shop => (await shop.Packing.UnpackAsync(shop.Code, "Eva", Key)).IsDone),
     ];
 
-    private static async Task<bool> MeasureAsync(FaultShop shop, string inches, bool putAside) =>
-        (await shop.Cut.MeasureAsync(shop.Code, FaultShop.Inches(inches), putAside, "Cai", Key)).IsDone;
+    private static async Task<bool> MeasureAsync(FaultShop shop, string inches, bool isSure) =>
+        (await shop.Cut.MeasureAsync(shop.Code, FaultShop.Inches(inches), isSure, "Cai", Key)).IsDone;
 
     private static IEnumerable<WriteOperation> OfTheDrillBench() =>
     [
@@ -81,6 +91,7 @@ internal static class WriteOperations
         new("SurplusShelf.HangUpAsync", shop => shop.SurplusAsync(), async shop => (await new SurplusShelf(shop.Database).HangUpAsync(shop.Code, "Ada", Key)).IsDone),
         new("SurplusShelf.ScrapAsync", shop => shop.SurplusAsync(), async shop => (await new SurplusShelf(shop.Database).ScrapAsync(shop.Code, "Ada", Key)).IsDone),
         new("CutPlanDesk.DraftAsync", Nothing, async shop => (await shop.Plans.DraftAsync(FaultShop.Rope, dueBy: null, new PlanBudget(TimeSpan.FromSeconds(10), UseSolver: false), "Ada")).IsDone),
+        new("CutPlanDesk.MendAsync", Nothing, async shop => (await shop.Plans.MendAsync(1, new PlanBudget(TimeSpan.FromSeconds(10), UseSolver: false), "Ada")).IsDone),
         new("CutPlanDesk.AcceptAsync", async shop => shop.Kept = Text(await shop.DraftPlanAsync()), async shop => (await shop.Plans.AcceptAsync(shop.KeptId, "Ada")).IsDone),
     ];
 

@@ -33,11 +33,9 @@ internal static class BenchShop
     public static async Task CutAsync(this IPage page, bool natural = false)
     {
         await page.TouchAsync("Done: pull and mark");
-        await page.TouchAsync("Done: prepare the ends");
-        await page.TouchAsync(natural ? "Done: cut cold" : "Done: cut hot");
+        await page.TouchAsync(natural ? "Done: prepare the ends and cut cold" : "Done: prepare the ends and cut hot");
         await page.Locator(".measures button.main").TapAsync();
-        await page.TouchAsync("Done: label");
-        await page.TouchAsync("Done: coil and tie");
+        await page.TouchAsync("Done: label, coil and tie");
         await Assertions.Expect(page.GetByText("is done: cut.")).ToBeVisibleAsync();
     }
 

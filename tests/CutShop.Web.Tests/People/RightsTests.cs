@@ -40,6 +40,8 @@ public sealed class RightsTests
         ["POST stock"] = "ODC",
         ["GET stock/surplus"] = "ODCB",
         ["POST stock/surplus"] = "ODC",
+        ["GET stock/labels.pdf"] = "ODCB",
+        ["GET stock/{mark}/label.pdf"] = "ODCB",
         ["GET stock/{mark}"] = "ODCB",
         ["POST stock/{mark}"] = "ODC",
         ["GET plans"] = "ODCB",
