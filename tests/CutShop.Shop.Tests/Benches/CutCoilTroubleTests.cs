@@ -128,9 +128,9 @@ public sealed class CutCoilTroubleTests : IDisposable
     private async Task<PieceCode> AtTheBenchAsync()
     {
         await _shop.HangAsync("20 ft");
-        await _shop.HangAsync("50 ft");
         var code = await _shop.TakeInAsync("LQ-1", "100");
         await _shop.PlanAsync();
+        await _shop.HangAsync("50 ft");
         AssertDone(await Bench.TakeAsync(code, "Cai", _shop.Key(), Cancel));
         Assert.Equal("K0001", Bench.Find(code)!.Coil);
         return code;

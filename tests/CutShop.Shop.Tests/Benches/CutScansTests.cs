@@ -43,7 +43,8 @@ public sealed class CutScansTests : IDisposable
         Assert.Equal("cut", Bench.Find(code)!.State);
         Assert.Equal(
             ["pull and mark, tapped", "prepare the ends and cut, tapped", "measured 8' 4\"", "label, coil and tie, scanned", "finished"],
-            new JobFeed(_shop.Shop.Database).ChangesSince(0, 1000).Where(change => change.Kind == "cut ticket").Select(change => change.What).Where(what => what != "taken to the bench"));
+            new JobFeed(_shop.Shop.Database).ChangesSince(0, 1000).Where(change => change.Code.StartsWith("cut-", StringComparison.Ordinal) && change.Code != "cut-from")
+                .Select(change => change.What));
     }
 
     [Fact]
@@ -61,10 +62,10 @@ public sealed class CutScansTests : IDisposable
     private async Task<PieceCode> AtTheBenchAsync()
     {
         await _shop.HangAsync("20 ft");
-        await _shop.HangAsync("50 ft");
         var code = await _shop.TakeInAsync("LQ-1", "100");
         await _shop.TakeInAsync("LQ-2", "100");
         await _shop.PlanAsync();
+        await _shop.HangAsync("50 ft");
         AssertDone(await Bench.TakeAsync(code, "Cai", _shop.Key(), Cancel));
         Assert.Equal("K0001", Bench.Find(code)!.Coil);
         return code;

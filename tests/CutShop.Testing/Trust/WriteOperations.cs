@@ -87,6 +87,10 @@ internal static class WriteOperations
         new("CoilShelf.ReceiveAsync", Nothing, async shop => (await shop.Stock.ReceiveAsync(new(FaultShop.Rope, "L2", Length.Foot * 60, "rack 2"), "Ada", Key)).IsDone),
         new("CoilShelf.ReceiveAsync", Nothing, async shop => (await shop.Stock.ReceiveAsync(new(FaultShop.Rope, "L2", Length.Foot * 60, "rack 2", WhenFull: Length.Foot * 600), "Ada", Key)).IsDone),
         new("CoilShelf.AdjustAsync", Nothing, async shop => (await shop.Stock.AdjustAsync("K0001", Length.Foot * 49, Reason, "Ada", Key)).IsDone),
+        new(
+            "CoilShelf.FoundAsync",
+            shop => shop.Stock.RetireAsync("K0001", Reason, "Ada", shop.Key()),
+            async shop => (await shop.Stock.FoundAsync("K0001", "Ada", Key)).IsDone),
         new("CoilShelf.RetireAsync", Nothing, async shop => (await shop.Stock.RetireAsync("K0001", Reason, "Ada", Key)).IsDone),
         new("SurplusShelf.HangUpAsync", shop => shop.SurplusAsync(), async shop => (await new SurplusShelf(shop.Database).HangUpAsync(shop.Code, "Ada", Key)).IsDone),
         new("SurplusShelf.ScrapAsync", shop => shop.SurplusAsync(), async shop => (await new SurplusShelf(shop.Database).ScrapAsync(shop.Code, "Ada", Key)).IsDone),
