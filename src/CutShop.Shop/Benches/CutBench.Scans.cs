@@ -1,7 +1,6 @@
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Result;
-using CutShop.Takeoff.Words;
 
 namespace CutShop.Shop.Benches;
 

@@ -137,6 +137,18 @@ public sealed class CutSlipsTests : IDisposable
     }
 
     [Fact]
+    public async Task Whoever_takes_a_ticket_over_can_take_back_all_that_was_done_on_it()
+    {
+        var code = await CutOffAsync();
+        AssertDone(await Bench.MeasureAsync(code, Inches("220"), isSure: true, "Cai", _shop.Key(), Cancel));
+        AssertDone(await Bench.TakeOverAsync(code, "Ada", _shop.Key(), Cancel));
+        foreach (var step in new[] { CutStep.Measure, CutStep.Cut, CutStep.Mark })
+            AssertDone(await Bench.UndoStepAsync(code, step, "Ada", _shop.Key(), Cancel));
+        AssertDone(await Bench.HandBackAsync(code, "Ada", _shop.Key(), Cancel));
+        Assert.Equal(("waiting", null), (Bench.Find(code)!.State, Bench.Find(code)!.Longest));
+    }
+
+    [Fact]
     public async Task A_late_tap_of_a_second_tablet_is_told_that_the_step_is_done()
     {
         var code = await CutOffAsync();
