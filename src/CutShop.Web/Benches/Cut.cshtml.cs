@@ -31,18 +31,15 @@ public sealed class CutModel(CutBench bench, StalePlans fit, TimeProvider time) 
     /// <summary>A scan that led nowhere, or null.</summary>
     public string? Lost { get; private set; }
 
-    /// <summary>True where several tickets are marked as that scan says.</summary>
-    public bool IsOfSeveral { get; private set; }
-
     /// <summary>The shop's clock.</summary>
     public TimeProvider Time => time;
 
     /// <summary>Shows the bench, or the piece that this person has.</summary>
-    public IActionResult OnGet(string? done, string? lost, bool several)
+    public IActionResult OnGet(string? done, string? lost)
     {
         if (bench.Of(Me) is { } mine && lost is null)
             return Redirect($"/cut/{mine.Code.Plain}");
-        (Lost, IsOfSeveral) = (lost, several);
+        Lost = lost;
         Done = PieceCode.Parse(done ?? "") is { IsGood: true } code ? bench.Find(code.Value) : null;
         if (Done is not null)
             LeftOver = bench.LeftOver(Done.Code);
