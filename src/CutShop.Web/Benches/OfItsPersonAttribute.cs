@@ -19,8 +19,9 @@ public sealed class OfItsPersonAttribute : Attribute, IAuthorizationFilter, IOrd
     public void OnAuthorization(AuthorizationFilterContext context)
     {
         ArgumentNullException.ThrowIfNull(context);
-        var said = context.HttpContext.Request.Headers[TappedBy];
-        if (said.Count > 0 && SignedIn.PersonOf(context.HttpContext) is { } person && said != person.Id.ToString(CultureInfo.InvariantCulture))
+        var request = context.HttpContext.Request;
+        if (HttpMethods.IsPost(request.Method) && request.Headers[TappedBy] is { Count: > 0 } said
+            && SignedIn.PersonOf(context.HttpContext) is { } person && said != person.Id.ToString(CultureInfo.InvariantCulture))
             context.Result = new StatusCodeResult(StatusCodes.Status409Conflict);
     }
 }

@@ -57,6 +57,7 @@ const scans = (() => {
   function close(verdict) {
     if (!verdict.isConnected) return;
     verdict.remove();
+    if (document.activeElement === document.body) focus();
     showNext();
   }
 

@@ -28,7 +28,7 @@ public sealed class SlippingHandTests(HeadlessBrowser browser)
         var figure = page.Locator(".measures button.main");
         await Assertions.Expect(figure).ToBeVisibleAsync();
         await Assertions.Expect(figure).ToBeDisabledAsync();
-        Assert.True(await page.EvaluateAsync<bool>("at => document.elementFromPoint(at.x, at.y).closest('.measures') !== null", new { x = finger.X, y = finger.Y }));
+        Assert.True(await page.EvaluateAsync<bool>("at => document.elementFromPoint(at.x, at.y).closest('.measures') !== null", new { x = (double)finger.X, y = (double)finger.Y }));
         await page.Touchscreen.TapAsync(finger.X, finger.Y);
         await page.Clock.RunForAsync(Rest - 1);
         await Assertions.Expect(figure).ToBeDisabledAsync();
@@ -63,6 +63,7 @@ public sealed class SlippingHandTests(HeadlessBrowser browser)
         await Assertions.Expect(page.Locator("#unsent li")).ToHaveCountAsync(2);
         await page.Context.SetOfflineAsync(false);
         await page.Clock.ResumeAsync();
+        await Assertions.Expect(page.Locator("#unsent")).ToBeHiddenAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Done: cut cold" })).ToBeVisibleAsync();
         Assert.Equal(2, new CutBench(shop.Database).Find(code)!.Steps);
     }
