@@ -46,8 +46,8 @@ public sealed class PackJobModel(PackingBench packing, ScanResolver scans) : Ben
         {
             { Code: { } code } => await packing.PackAsync(job, code, Me, RequestKey!, cancel),
             { Post: { } post } found when found.Job == job => await packing.PutPostAsync(job, post, isIn: true, Me, RequestKey!, cancel),
-            { } other => new(BenchReplies.PostOfAnotherJob(other.Post!, other.Job)),
-            null => new(reading.Why),
+            { Post: { } post } found => new(BenchReplies.PostOfAnotherJob(post, found.Job)),
+            _ => new(reading.Why ?? BenchReplies.NothingMarked(scan ?? "")),
         };
         Verdict = VerdictOn(job, reading.Found, answer);
         return Answered(answer, AddressOf(job), () => Shown(job));
