@@ -8,7 +8,8 @@ namespace CutShop.Paper.Tickets;
 /// <summary>The posts of a job in which nothing is bored because the rope is wrapped round them: a line for each, to be ticked by itself.</summary>
 internal static class WrappedPosts
 {
-    private const string Box = "☐";
+    /// <summary>A place to tick by hand.</summary>
+    internal const string Box = "☐";
 
     /// <summary>The list.</summary>
     public static Sheet Of(JobHead job, IReadOnlyList<PostWork> posts, PaperSettings settings)

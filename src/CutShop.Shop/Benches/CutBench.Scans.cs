@@ -64,7 +64,7 @@ public sealed partial class CutBench
         },
         cancel);
 
-    private static (CutScan Is, Scanned? What) Look(ShopSession session, CutWork work, string text) => ScanResolver.Find(session, text) switch
+    private static (CutScan Is, Scanned? What) Look(ShopSession session, CutWork work, string text) => ScanResolver.Read(session, text).Found switch
     {
         { Coil: { } coil } found => (coil.Mark == work.Coil ? CutScan.RightCoil : CutScan.OtherCoil, found),
         { Code: { } piece } found when piece != work.Code => (CutScan.OtherPiece, found),

@@ -13,50 +13,65 @@ namespace CutShop.Shop.Benches;
 /// <param name="Coil">The coil, or null.</param>
 public sealed record Scanned(PieceCode? Code, string Job, string? Post, StockCoil? Coil = null);
 
+/// <summary>What a scan leads to, or why it leads nowhere.</summary>
+/// <param name="Found">The ticket or the coil, or null.</param>
+/// <param name="Why">Why there is none, or null where there is one.</param>
+public sealed record ScanReading(Scanned? Found, Sentence? Why);
+
 /// <summary>Finds what a scan means: a label's address, a code, a ticket's mark as printed at its foot, or a coil's mark.</summary>
 public sealed class ScanResolver(ShopDatabase database)
 {
     private const int LongestScan = 400;
 
-    /// <summary>The ticket, or null where nothing is so marked or several are.</summary>
+    /// <summary>The ticket or coil, or why there is none: nothing is so marked, several are, the label no longer counts, or the code is mistyped.</summary>
     /// <param name="text">
     /// A label's address, a code with or without dashes, <c>JOB RUN</c>, <c>JOB POST</c>, a run or mark that only one job has, or a coil's mark.
     /// </param>
-    public Scanned? Find(string text)
+    public ScanReading Read(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return database.Read(session => Find(session, text));
+        return database.Read(session => Read(session, text));
     }
 
-    internal static Scanned? Find(ShopSession session, string text) => Meant(session, text) is [var one] ? one : null;
-
-    /// <summary>True where several tickets are so marked, so that <see cref="Find(string)"/> cannot say which is meant.</summary>
-    public bool IsOfSeveral(string text)
-    {
-        ArgumentNullException.ThrowIfNull(text);
-        return database.Read(session => Meant(session, text)).Count > 1;
-    }
-
-    /// <summary>Why a scan leads to no ticket.</summary>
-    public static Sentence NotFound(string text, bool isOfSeveral) => BenchReplies.Of(isOfSeveral ? "SeveralMarked" : "NothingMarked", text);
-
-    private static IReadOnlyList<Scanned> Meant(ShopSession session, string text)
+    internal static ScanReading Read(ShopSession session, string text)
     {
         var scan = text.Trim();
         if (scan.Length is 0 or > LongestScan)
-            return [];
+            return Nothing(scan);
         var last = scan[(scan.LastIndexOf('/') + 1)..];
-        if (PieceCode.Parse(last) is { IsGood: true } code && ByCode(session, code.Value) is { } coded)
-            return [coded];
-        return ByMark(session, scan) is { Count: > 0 } marked ? marked
-            : CoilShelf.Find(session, last.ToUpperInvariant()) is { } coil ? [new(Code: null, Job: "", Post: null, coil)]
-            : [];
+        var code = PieceCode.Parse(last);
+        return (code.IsGood ? ByCode(session, code.Value) : null) ?? ByMark(session, scan) switch
+        {
+            [var one] => new(one, Why: null),
+            [] when CoilShelf.Find(session, last.ToUpperInvariant()) is { } coil => new(new(Code: null, Job: "", Post: null, coil), Why: null),
+            [] when code.Reason is { } wrong && IsMeantAsCode(scan) => new(Found: null, BenchReplies.Of("NotACode", scan, wrong)),
+            [] => Nothing(scan),
+            _ => new(Found: null, BenchReplies.Of("SeveralMarked", scan)),
+        };
     }
 
-    private static Scanned? ByCode(ShopSession session, PieceCode code) =>
-        session.FirstOrDefault<string>("SELECT number FROM jobs JOIN pieces ON job_id = jobs.id WHERE code = @code", new { code }) is { } job
-            ? new(code, job, Post: null)
+    private static ScanReading Nothing(string scan) => new(Found: null, BenchReplies.NothingMarked(scan));
+
+    /// <summary>True for a label's address, and for as many symbols as a code has with nothing beside them but dashes and spaces.</summary>
+    private static bool IsMeantAsCode(string scan) =>
+        scan.Contains('/', StringComparison.Ordinal)
+        || (scan.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or ' ') && scan.Count(char.IsAsciiLetterOrDigit) == PieceCode.SymbolCount);
+
+    private static ScanReading? ByCode(ShopSession session, PieceCode code)
+    {
+        if (session.FirstOrDefault<string>("SELECT number FROM jobs JOIN pieces ON job_id = jobs.id WHERE code = @code", new { code }) is { } job)
+            return new(new(code, job, Post: null), Why: null);
+        return session.FirstOrDefault<EndedLabel>(
+            """
+            SELECT number AS job, pieces.run, coalesce(again.code, pieces.code) AS newest
+            FROM ended_labels JOIN pieces ON pieces.id = ended_labels.piece_id JOIN jobs ON jobs.id = pieces.job_id
+            LEFT JOIN pieces AS again ON again.replaces_id = pieces.id
+            WHERE ended_labels.code = @code
+            """,
+            new { code }) is { } ended
+            ? new(Found: null, BenchReplies.Of("LabelEnded", code, ended.Run, ended.Job, ended.Newest))
             : null;
+    }
 
     private static IReadOnlyList<Scanned> ByMark(ShopSession session, string scan)
     {
@@ -78,4 +93,6 @@ public sealed class ScanResolver(ShopDatabase database)
             new { scan });
         return [.. pieces.Select(piece => new Scanned(piece.Code, piece.Job, Post: null)), .. posts.Select(post => new Scanned(Code: null, post.Job, post.Post))];
     }
+
+    private sealed record EndedLabel(string Job, string Run, PieceCode Newest);
 }

@@ -20,6 +20,10 @@ internal static class HistoryCodes
     public static HistoryCode JobCancelled { get; } = New("job-cancelled", after: line => Say("CancelledWithSurplus", line.Number("surplus")));
     public static HistoryCode JobChanged { get; } = New("job-changed", before: CountedBefore, after: AfterChange);
     public static HistoryCode JobByRules { get; } = New("job-by-rules", before: CountedBefore, after: AfterChange);
+    public static HistoryCode ScrewsPutIn { get; } = Worded("screws-put-in", line => Say("ScrewsPutIn", line.Number("screws")));
+    public static HistoryCode ScrewsTakenOut { get; } = Worded("screws-taken-out", line => Say("ScrewsTakenOut", line.Number("screws")));
+    public static HistoryCode ParcelClosed { get; } = Worded("parcel-closed", ParcelClosedWords);
+    public static HistoryCode ParcelOpened { get; } = New("parcel-opened");
     public static HistoryCode SitePackOpened { get; } = New("site-pack-opened");
     public static HistoryCode SitePackReplaced { get; } = New("site-pack-replaced");
 
@@ -58,6 +62,8 @@ internal static class HistoryCodes
     public static HistoryCode ScrewHoleDrilled { get; } = New("screw-hole-drilled", before: DrilledBefore, after: DrilledAfter);
     public static HistoryCode PostDrilled { get; } = Worded("post-drilled", PostDrilledWords);
     public static HistoryCode PostSpoiled { get; } = New("post-spoiled");
+    public static HistoryCode PostPutIn { get; } = New("post-put-in");
+    public static HistoryCode PostTakenOut { get; } = New("post-taken-out");
     public static HistoryCode NewPostHere { get; } = New("new-post-here");
 
     // Coils.
@@ -149,6 +155,10 @@ internal static class HistoryCodes
         line.Number("posts_changed"),
         line.Number("posts_gone"),
         line.Number("surplus"));
+
+    private static string ParcelClosedWords(HistoryEntry line) => line.Number("posts") + line.Number("screws") == 0
+        ? Say("ParcelClosed")
+        : Say("ParcelClosedWithout", line.Number("posts"), line.Number("screws"));
 
     private static string Counted(HistoryEntry line) => Say("Counted", line.Number("pieces"), line.Number("bores"));
 

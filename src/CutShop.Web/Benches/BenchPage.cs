@@ -12,6 +12,7 @@ namespace CutShop.Web.Benches;
 /// A page of a bench. Each form carries a key of its own; what comes of it is told to the page's script as a little JSON where the
 /// script sent it, and as a page where the browser did.
 /// </summary>
+[OfItsPerson]
 public abstract class BenchPage : PageModel
 {
     /// <summary>The header by which the script says that it sent the form.</summary>
@@ -24,8 +25,11 @@ public abstract class BenchPage : PageModel
     /// <summary>Tickets and drawings with the reader's units and words.</summary>
     public PaperSettings Paper => ReaderLanguage.PaperFor(HttpContext);
 
-    /// <summary>Writes lengths as the reader wants them.</summary>
-    public Figures Figures => Paper.Figures;
+    /// <summary>Writes lengths in the units that the reader wants first, and as a tape at a bench is read: in whole millimetres.</summary>
+    public Figures Figures => FiguresFor(HttpContext);
+
+    /// <summary>The same, for a part of a page.</summary>
+    public static Figures FiguresFor(HttpContext context) => new(PersonUnits.UnitsOf(context), WholeMillimetres: true);
 
     /// <summary>Who stands at the bench.</summary>
     public string Me => Who.Of(User);

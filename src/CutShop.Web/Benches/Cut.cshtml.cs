@@ -35,18 +35,15 @@ public sealed class CutModel(CutBench bench, CoilShelf stock, StalePlans fit, Ti
     /// <summary>A scan that led nowhere, or null.</summary>
     public string? Lost { get; private set; }
 
-    /// <summary>True where several tickets are marked as that scan says.</summary>
-    public bool IsOfSeveral { get; private set; }
-
     /// <summary>The shop's clock.</summary>
     public TimeProvider Time => time;
 
     /// <summary>Shows the bench, or the piece that this person has.</summary>
-    public IActionResult OnGet(string? done, string? lost, bool several, string? coil)
+    public IActionResult OnGet(string? done, string? lost, string? coil)
     {
         if (bench.Of(Me) is { } mine && lost is null)
             return Redirect($"/cut/{mine.Code.Plain}");
-        (Lost, IsOfSeveral) = (lost, several);
+        Lost = lost;
         SetRight = coil is null ? null : stock.Find(coil);
         Done = PieceCode.Parse(done ?? "") is { IsGood: true } code ? bench.Find(code.Value) : null;
         if (Done is not null)

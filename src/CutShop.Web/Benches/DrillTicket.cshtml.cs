@@ -158,7 +158,7 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : Benc
     private DrillStep StepOf(Drilling drilling) => new(
         drilling.Number,
         $"{Paper.Text.FaceName(drilling.Operation.Face)}, {T["Row", drilling.Bore.Row]}",
-        T["BitSetting", Figures.Lead(drilling.Bore.Bit), Figures.Lead(drilling.Mark), Figures.Lead(drilling.Collar), RakeOf(drilling)],
+        T["BitSetting", Figures.ToTheTenth.Lead(drilling.Bore.Bit), Figures.Lead(drilling.Mark), Figures.Lead(drilling.Collar), RakeOf(drilling)],
         IsScrewHole: false);
 
     private DrillStep StepOf(Fixing hole, int number) => new(

@@ -56,7 +56,40 @@ internal static class WriteOperations
                 await shop.Packing.PackAsync("LQ-1", shop.Code, "Eva", shop.Key());
             },
             async shop => (await shop.Packing.UnpackAsync(shop.Code, "Eva", Key)).IsDone),
+        new("PackingBench.PutPostAsync", shop => shop.DrillAsync(finish: true), async shop => (await shop.Packing.PutPostAsync("LQ-1", "A1", isIn: true, "Eva", Key)).IsDone),
+        new(
+            "PackingBench.PutPostAsync",
+            async shop =>
+            {
+                await shop.DrillAsync(finish: true);
+                await shop.Packing.PutPostAsync("LQ-1", "A1", isIn: true, "Eva", shop.Key());
+            },
+            async shop => (await shop.Packing.PutPostAsync("LQ-1", "A1", isIn: false, "Eva", Key)).IsDone),
+        new("PackingBench.PutScrewsAsync", Nothing, async shop => (await shop.Packing.PutScrewsAsync("LQ-1", ScrewsOf(shop), isIn: true, "Eva", Key)).IsDone),
+        new(
+            "PackingBench.PutScrewsAsync",
+            shop => shop.Packing.PutScrewsAsync("LQ-1", ScrewsOf(shop), isIn: true, "Eva", shop.Key()),
+            async shop => (await shop.Packing.PutScrewsAsync("LQ-1", ScrewsOf(shop), isIn: false, "Eva", Key)).IsDone),
+        new(
+            "PackingBench.CloseAsync",
+            async shop =>
+            {
+                await shop.FinishCutAsync();
+                await shop.Packing.PackAsync("LQ-1", shop.Code, "Eva", shop.Key());
+            },
+            async shop => (await shop.Packing.CloseAsync("LQ-1", asItIs: true, "Eva", Key)).IsDone),
+        new(
+            "PackingBench.UnpackAsync",
+            async shop =>
+            {
+                await shop.FinishCutAsync();
+                await shop.Packing.PackAsync("LQ-1", shop.Code, "Eva", shop.Key());
+                await shop.Packing.CloseAsync("LQ-1", asItIs: true, "Eva", shop.Key());
+            },
+            async shop => (await shop.Packing.UnpackAsync(shop.Code, "Eva", Key)).IsDone),
     ];
+
+    private static string ScrewsOf(FaultShop shop) => shop.Packing.Find("LQ-1")!.Screws[0].Kind;
 
     private static async Task<bool> MeasureAsync(FaultShop shop, string inches, bool isSure) =>
         (await shop.Cut.MeasureAsync(shop.Code, FaultShop.Inches(inches), isSure, "Cai", Key)).IsDone;
@@ -204,7 +237,7 @@ internal static class WriteOperations
         new("LabelAddressShelf.SetAsync", Nothing, async shop => (await new LabelAddressShelf(shop.Database).SetAsync("https://shop.example", "Ada")).Count == 0),
         new("ShopTablesShelf.HangBitAsync", Nothing, async shop => await shop.Tables.HangBitAsync(new(BitKind.Spade, FaultShop.Inches("2 7/8")), "Ada") is null),
         new("ShopTablesShelf.TakeBitOffAsync", Nothing, shop => shop.Tables.TakeBitOffAsync(ShopTables.Standard.Rack.Bits[0], "Ada")),
-        new("BenchSettingsShelf.SetAsync", Nothing, async shop => (await new BenchSettingsShelf(shop.Database).SetAsync(new("1/2 in", "1/8 in", "30", "8"), "Ada")).Count == 0),
+        new("BenchSettingsShelf.SetAsync", Nothing, async shop => (await new BenchSettingsShelf(shop.Database).SetAsync(new("1/2 in", "1/8 in", "30", "8", "15"), "Ada")).Count == 0),
         new("LetterheadShelf.SetAsync", Nothing, async shop => (await new LetterheadShelf(shop.Database).SetAsync(new("Lantern Quay Rope", "1 Quay"), "Ada")).Count == 0),
         new("CuttingSettingsShelf.SetCuttingAsync", Nothing, async shop => (await new CuttingSettingsShelf(shop.Database).SetCuttingAsync(new("1/8 in", "1/8 in", "2 in", "8 ft", "600 ft"), "Ada")).Count == 0),
     ];

@@ -46,7 +46,7 @@ public sealed class StationPictures(HeadlessBrowser browser)
         await TakeAsync(cutter, "cutter-mark");
         await cutter.TouchAsync("Done: pull and mark");
         await cutter.Locator("li.now button.tap").TapAsync();
-        await Assertions.Expect(cutter.Locator(".measures button.main")).ToBeVisibleAsync();
+        await Assertions.Expect(cutter.Locator(".measures button.main")).ToBeEnabledAsync();
         await TakeAsync(cutter, "cutter-measure");
 
         var driller = await OpenAsync(shop, Tablet, Role.Driller);
