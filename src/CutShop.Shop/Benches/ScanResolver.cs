@@ -11,10 +11,11 @@ namespace CutShop.Shop.Benches;
 /// <param name="Post">The post's mark, or null where it is a piece.</param>
 public sealed record Scanned(PieceCode? Code, string Job, string? Post);
 
-/// <summary>Finds the ticket that a scan means: a label's address, a code, or a ticket's mark as printed at its foot.</summary>
+/// <summary>Finds the ticket that a scan means: the address on a label of a piece or a post, a code, or a ticket's mark as printed at its foot.</summary>
 public sealed class ScanResolver(ShopDatabase database)
 {
     private const int LongestScan = 400;
+    private const string AtPost = "/LINE#post-";
 
     /// <summary>The ticket, or null where nothing is so marked or several are.</summary>
     /// <param name="text">A label's address, a code with or without dashes, <c>JOB RUN</c>, <c>JOB POST</c>, or a run or mark that only one job has.</param>
@@ -40,8 +41,16 @@ public sealed class ScanResolver(ShopDatabase database)
         if (scan.Length is 0 or > LongestScan)
             return [];
         var code = PieceCode.Parse(scan[(scan.LastIndexOf('/') + 1)..]);
+        if (scan.LastIndexOf(AtPost, StringComparison.OrdinalIgnoreCase) is > 0 and var at)
+            return database.Read(session => OnPostLabel(session, scan[..at], Uri.UnescapeDataString(scan[(at + AtPost.Length)..])));
         return database.Read(session => (code.IsGood ? ByCode(session, code.Value) : null) is { } coded ? [coded] : ByMark(session, scan));
     }
+
+    /// <summary>A post's label holds the address of a piece that passes it, and its mark.</summary>
+    private static IReadOnlyList<Scanned> OnPostLabel(ShopSession session, string piece, string post) =>
+        PieceCode.Parse(piece[(piece.LastIndexOf('/') + 1)..]) is { IsGood: true } code && ByCode(session, code.Value) is { } found
+            ? [.. ByMark(session, $"{found.Job} {post}").Where(one => one.Post is not null)]
+            : [];
 
     private static Scanned? ByCode(ShopSession session, PieceCode code) =>
         session.FirstOrDefault<string>("SELECT number FROM jobs JOIN pieces ON job_id = jobs.id WHERE code = @code", new { code }) is { } job

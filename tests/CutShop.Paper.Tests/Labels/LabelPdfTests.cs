@@ -108,7 +108,7 @@ public sealed class LabelPdfTests
 
     [Fact]
     public void No_labels_make_no_document() =>
-        Assert.Throws<ArgumentException>(() => LabelPdf.Write("labels", [], LabelStock.Default, PaperSettings.Default));
+        Assert.Throws<ArgumentException>(() => LabelPdf.Write("labels", (PieceLabel[])[], LabelStock.Default, PaperSettings.Default));
 
     [Fact]
     public async Task Two_documents_written_at_once_are_both_whole()
