@@ -251,7 +251,7 @@ public sealed class DrillBench(ShopDatabase database) : TicketBench<DrillWork, (
             $"""
             SELECT post_id FROM drill_tickets
             WHERE drilled_by = @who AND drilled_at >= @since AND state = '{TicketStates.Drilled}'
-              AND NOT EXISTS (SELECT 1 FROM damages WHERE damages.who = @who AND damages.at > drill_tickets.drilled_at)
+              AND NOT EXISTS (SELECT 1 FROM damages WHERE damages.who = @who AND damages.at >= drill_tickets.drilled_at)
             ORDER BY drilled_at DESC, id DESC LIMIT 1
             """,
             new { who, since }) is { } last ? StoredParts.Post(session, last).Work : null;

@@ -65,30 +65,36 @@ public sealed record PostWork(
 
     /// <summary>
     /// True where another post is drilled just as this one is: the same timber, faces, marks, bits, depths, rakes, screw holes and rope.
-    /// Only the names of rows and neighbours may be others.
+    /// Only the names of rows and neighbours may be others, and the way along the line.
     /// </summary>
     public bool IsDrilledLike(PostWork other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        return Timber(this).Equals(Timber(other))
-            && Drillings().Select(drilling => Hole(this, drilling)).SequenceEqual(other.Drillings().Select(drilling => Hole(other, drilling)))
-            && ScrewHoles.Select(hole => ScrewHole(this, hole)).SequenceEqual(other.ScrewHoles.Select(hole => ScrewHole(other, hole)));
+        return Timber(this).Equals(Timber(other)) && Holes(this).SequenceEqual(Holes(other));
 
         static object Timber(PostWork work) => (work.Post.Shape, work.Post.Across, work.Post.Height, work.Post.Buried, work.Post.Turn, work.Datum);
 
-        static object Hole(PostWork work, Drilling drilling) => (
-            WayOf(work, drilling.Operation.Face),
-            drilling.Bore.Bit,
-            drilling.Bore.BitChoice.Kind,
-            drilling.Mark,
-            drilling.Operation.Depth,
-            drilling.Collar,
-            drilling.Bore.RakeDegrees,
-            drilling.Bore.Rope);
+        static IEnumerable<object> Holes(PostWork work)
+        {
+            var (drillings, holes) = (work.Drillings(), work.ScrewHoles);
+            var neighbours = drillings.Select(drilling => drilling.Operation.Face.Neighbour).Concat(holes.Select(hole => hole.Face.Neighbour)).Distinct().ToList();
+            return [.. drillings.Select(Bored), .. holes.Select(Screwed)];
 
-        static object ScrewHole(PostWork work, Fixing hole) => (WayOf(work, hole.Face), hole.Mark, hole.Driven);
+            object Bored(Drilling drilling) => (
+                Seen(drilling.Operation.Face),
+                drilling.Bore.Bit,
+                drilling.Bore.BitChoice.Kind,
+                drilling.Mark,
+                drilling.Operation.Depth,
+                drilling.Collar,
+                drilling.Operation.Face.Neighbour == work.After ? drilling.Bore.RakeDegrees : -drilling.Bore.RakeDegrees,
+                drilling.Bore.Rope);
 
-        static object WayOf(PostWork work, Face face) => (face.Sight, face.Neighbour == work.After);
+            object Screwed(Fixing hole) => (Seen(hole.Face), hole.Mark, hole.Driven);
+
+            // A neighbour counts by when it is first named, whatever it is called and whichever way along the line it is.
+            object Seen(Face face) => (face.Sight, neighbours.IndexOf(face.Neighbour));
+        }
     }
 
     /// <summary>The screws from the top row down.</summary>
