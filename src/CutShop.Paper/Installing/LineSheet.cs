@@ -52,7 +52,7 @@ internal static class LineSheet
             [
                 work.Post.Mark,
                 text.FaceName(alike.Key.Face),
-                string.Join('\n', alike.Select(d => $"{d.Bore.Row}: {figures.Both(d.Mark)}")),
+                string.Join('\n', alike.Select(d => $"{d.Bore.Row}: {text.HeightOn(work.Post, work.Datum, d.Mark, figures.Both)}")),
                 figures.Stacked(alike.Key.Bit),
                 RakeText.Of(alike.First().Bore, work, settings),
                 figures.Stacked(alike.Key.Depth),

@@ -42,7 +42,14 @@ public static class PieceAddress
     /// <returns>The address, or what is wrong with the base.</returns>
     public static Parsed<string> OfCoil(string baseAddress, string mark) => At(baseAddress, "/STOCK/", mark);
 
-    private static Parsed<string> At(string baseAddress, string kind, string name)
+    /// <summary>
+    /// The address that a post's label holds: the page of the line of a piece that passes the post, at that post. Who has the code of a piece may see
+    /// it, on site too; a bench reads the job and the post from it.
+    /// </summary>
+    /// <returns>The address, or what is wrong with the base.</returns>
+    public static Parsed<string> OfPost(string baseAddress, PieceCode code, string post) => At(baseAddress, "/P/", code.Plain, "/LINE#post-" + Uri.EscapeDataString(post));
+
+    private static Parsed<string> At(string baseAddress, string kind, string name, string then = "")
     {
         ArgumentNullException.ThrowIfNull(baseAddress);
         if (!Uri.TryCreate(baseAddress, UriKind.Absolute, out var uri) || uri.Scheme is not ("http" or "https")
@@ -54,7 +61,7 @@ public static class PieceAddress
         if (!uri.IsDefaultPort)
             address.Append(CultureInfo.InvariantCulture, $":{uri.Port}");
         // A path of the base may tell capitals from small letters, so it stays as it is.
-        address.Append(uri.AbsolutePath.TrimEnd('/')).Append(kind).Append(name);
+        address.Append(uri.AbsolutePath.TrimEnd('/')).Append(kind).Append(name).Append(then);
         return address.Length <= Longest
             ? Parsed.Good(address.ToString())
             : Parsed.Bad<string>(PaperWords.Of("AddressTooLong", address.Length, Longest));

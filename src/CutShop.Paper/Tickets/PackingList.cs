@@ -60,7 +60,7 @@ public static class PackingList
             blocks.Add(new NoteBlock(text["UndrilledPosts", string.Join(", ", undrilled)]));
         blocks.Add(new TableBlock(text["PackedPieces"], text.Parts("PackingColumns"), [.. packed.Select(piece => Row(piece, settings))]));
         if (screws.Count > 0)
-            blocks.Add(new TableBlock(text["PackedScrews"], text.Parts("ScrewColumns"), [.. screws.Select(kind => Row(kind, text))]));
+            blocks.Add(new TableBlock(text["PackedScrews"], text.Parts("ParcelScrewColumns"), [.. screws.Select(kind => Row(kind, text))]));
         if (posts.Count > undrilled.Count)
             blocks.Add(new TableBlock(text["PackedPosts"], text.Parts("PostColumns"), [.. posts.Where(post => post.IsDrilled).Select(post => (string[])[text.PostName(post.Mark), Tick(post.IsIn, text)])]));
         if (sitePack is not null)

@@ -35,15 +35,15 @@ internal static class WrappedPosts
 
     private static IReadOnlyList<string> Row(PostWork work, Fixing fixing, bool isFirst, PaperSettings settings)
     {
-        var (screws, face, counterbore, pilot) = ScrewCells.Of(fixing, settings);
+        var (screws, face, head, pilot) = ScrewCells.Of(fixing, settings);
         return
         [
             isFirst ? Box : "",
             work.Post.Mark,
             isFirst ? About(work, settings) : "",
-            $"{fixing.Row}: {settings.Figures.Both(fixing.Mark)}",
+            $"{fixing.Row}: {settings.Text.HeightOn(work.Post, work.Datum, fixing.Mark, settings.Figures.Both)}",
             $"{screws}\n{face}",
-            counterbore,
+            head,
             pilot,
         ];
     }

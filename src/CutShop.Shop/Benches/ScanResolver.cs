@@ -18,10 +18,11 @@ public sealed record Scanned(PieceCode? Code, string Job, string? Post, StockCoi
 /// <param name="Why">Why there is none, or null where there is one.</param>
 public sealed record ScanReading(Scanned? Found, Sentence? Why);
 
-/// <summary>Finds what a scan means: a label's address, a code, a ticket's mark as printed at its foot, or a coil's mark.</summary>
+/// <summary>Finds what a scan means: the address on a label of a piece, a post or a coil, a code, a ticket's mark as printed at its foot, or a coil's mark.</summary>
 public sealed class ScanResolver(ShopDatabase database)
 {
     private const int LongestScan = 400;
+    private const string AtPost = "/LINE#post-";
 
     /// <summary>The ticket or coil, or why there is none: nothing is so marked, several are, the label no longer counts, or the code is mistyped.</summary>
     /// <param name="text">
@@ -38,6 +39,8 @@ public sealed class ScanResolver(ShopDatabase database)
         var scan = text.Trim();
         if (scan.Length is 0 or > LongestScan)
             return Nothing(scan);
+        if (scan.LastIndexOf(AtPost, StringComparison.OrdinalIgnoreCase) is > 0 and var at)
+            return OnPostLabel(session, scan, at);
         var last = scan[(scan.LastIndexOf('/') + 1)..];
         var code = PieceCode.Parse(last);
         return (code.IsGood ? ByCode(session, code.Value) : null) ?? ByMark(session, scan) switch
@@ -56,6 +59,16 @@ public sealed class ScanResolver(ShopDatabase database)
     private static bool IsMeantAsCode(string scan) =>
         scan.Contains('/', StringComparison.Ordinal)
         || (scan.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or ' ') && scan.Count(char.IsAsciiLetterOrDigit) == PieceCode.SymbolCount);
+
+    /// <summary>A post's label holds the address of a piece that passes it, and its mark.</summary>
+    private static ScanReading OnPostLabel(ShopSession session, string scan, int at)
+    {
+        var post = Uri.UnescapeDataString(scan[(at + AtPost.Length)..]);
+        return PieceCode.Parse(scan[(scan.LastIndexOf('/', at - 1) + 1)..at]) is { IsGood: true } code && ByCode(session, code.Value) is { Found: { } piece }
+            && ByMark(session, $"{piece.Job} {post}").FirstOrDefault(one => one.Post is not null) is { } found
+            ? new(found, Why: null)
+            : Nothing(scan);
+    }
 
     private static ScanReading? ByCode(ShopSession session, PieceCode code)
     {

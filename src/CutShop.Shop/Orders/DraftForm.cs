@@ -24,6 +24,9 @@ public sealed record DraftForm
     /// <summary><c>yes</c> where all rope must come from one lot.</summary>
     public string OneLot { get; init; } = "";
 
+    /// <summary>Where heights are told from on drill tickets: top, ground or foot; empty means the ground.</summary>
+    public string Datum { get; init; } = "";
+
     /// <summary>The rope of rows that have none of their own.</summary>
     public DraftRope Rope { get; init; } = new();
 
@@ -99,6 +102,9 @@ public sealed record DraftPost
 
     /// <summary>The line's turn here.</summary>
     public string Turn { get; init; } = "";
+
+    /// <summary>Its length below ground.</summary>
+    public string Buried { get; init; } = "";
 }
 
 /// <summary>A section being typed.</summary>

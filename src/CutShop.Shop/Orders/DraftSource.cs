@@ -45,6 +45,7 @@ internal sealed class DraftSource
             Text("due", form.Due),
             new("rope", Rope(form.Rope)),
             new("oneLot", form.OneLot.Length > 0 ? JobValue.Yes : null),
+            Text("datum", form.Datum),
             new("allowances", JobValue.OfFields(
                 [
                     Text("shrink", TypedLength.IsBare(form.Allowances.Shrink.Trim()) ? form.Allowances.Shrink.Trim() + "%" : form.Allowances.Shrink),
@@ -69,6 +70,7 @@ internal sealed class DraftSource
             Length("across", post.Across),
             Length("height", post.Height),
             Text("turn", post.Turn),
+            Length("buried", post.Buried),
         ]);
 
     private JobValue Section(DraftSection section) => JobValue.OfFields(

@@ -61,6 +61,9 @@ internal static class HistoryCodes
     public static HistoryCode BoreDrilled { get; } = New("bore-drilled", before: DrilledBefore, after: DrilledAfter);
     public static HistoryCode ScrewHoleDrilled { get; } = New("screw-hole-drilled", before: DrilledBefore, after: DrilledAfter);
     public static HistoryCode PostDrilled { get; } = Worded("post-drilled", PostDrilledWords);
+    public static HistoryCode DrillStepUndone { get; } = New("drill-step-undone", before: DrilledBefore, after: DrilledAfter);
+    public static HistoryCode PostDrilledAlike { get; } = New("post-drilled-alike");
+    public static HistoryCode PostNotSpoiled { get; } = New("post-not-spoiled");
     public static HistoryCode PostSpoiled { get; } = New("post-spoiled");
     public static HistoryCode PostPutIn { get; } = New("post-put-in");
     public static HistoryCode PostTakenOut { get; } = New("post-taken-out");

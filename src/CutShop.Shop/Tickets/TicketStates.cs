@@ -77,9 +77,13 @@ public static class TicketStates
 
     internal static TicketMove FinishDrill { get; } = new(DrillTickets, HistoryCodes.PostDrilled, AtTheBench, Drilled) { Counts = ShopCount.PostDrilled };
 
+    internal static TicketMove FinishAlike { get; } = FinishDrill with { What = HistoryCodes.PostDrilledAlike };
+
     internal static TicketMove DamageAtTheBench { get; } = new(DrillTickets, HistoryCodes.PostSpoiled, AtTheBench, ReOrdered);
 
     internal static TicketMove DamageLater { get; } = new(DrillTickets, HistoryCodes.PostSpoiled, Drilled, ReOrdered);
+
+    internal static TicketMove UndoDamage { get; } = new(DrillTickets, HistoryCodes.PostNotSpoiled, ReOrdered, AtTheBench);
 
     internal static TicketMove NewPost { get; } = new(DrillTickets, HistoryCodes.NewPostHere, ReOrdered, Waiting);
 

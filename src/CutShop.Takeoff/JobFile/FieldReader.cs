@@ -226,6 +226,9 @@ internal sealed record WordChoice<T>(IReadOnlyDictionary<string, T> Values)
 
     public T? Find(ReadOnlySpan<char> word) => _values.TryGetValue(word, out var value) ? value : null;
 
+    /// <summary>The word for a value.</summary>
+    public string WordFor(T value) => Values.First(word => word.Value.Equals(value)).Key;
+
     /// <summary>The words, for messages.</summary>
     public Sentence Accepted { get; } = JobFileWords.Of("OneOf", string.Join(", ", Values.Keys));
 }

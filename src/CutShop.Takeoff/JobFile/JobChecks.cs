@@ -8,7 +8,7 @@ namespace CutShop.Takeoff.JobFile;
 internal sealed class JobChecks(FieldReader job)
 {
     /// <summary>Reports every impossibility; fields already reported are null and left alone.</summary>
-    public void Check(LineDraft[] lines, Rope? jobRope)
+    public void Check(LineDraft[] lines, Rope? jobRope, Datum datum)
     {
         var posts = lines.Sum(line => (long)line.Posts.Length);
         if (posts > Job.MostPosts)
@@ -20,6 +20,8 @@ internal sealed class JobChecks(FieldReader job)
         {
             CheckMarks(line.Rows.Length, line.Rows.Select((row, i) => (row.Mark, 0, i)), (_, row) => line.Rows[row].Part, "SameMarkOfRow");
             CheckSections(line);
+            if (datum == Datum.Foot)
+                CheckBuried(line);
             foreach (var row in line.Rows)
             {
                 CheckHang(line, row);
@@ -49,6 +51,14 @@ internal sealed class JobChecks(FieldReader job)
             if (centres <= halves)
                 Problem(line.SectionAt(i), "centres", "PostsTouch", halves.ToString());
         }
+    }
+
+    /// <summary>Forgotten at one post or at all, it is one problem.</summary>
+    private void CheckBuried(LineDraft line)
+    {
+        var missing = Enumerable.Range(0, line.Posts.Length).Where(i => !line.Posts[i].HasBuried && line.PostAt(i).HasFields).ToList();
+        if (missing.Count > 0)
+            Problem(line.PostAt(missing[0]), "buried", "MissingBuried", Names(line, missing));
     }
 
     private void CheckHang(LineDraft line, RowDraft row)

@@ -51,6 +51,8 @@ public static class JobFileWriter
         WriteRope(json, job.Rope);
         if (job.OneLot)
             json.WriteBoolean("oneLot", value: true);
+        if (job.Datum != Datum.Ground)
+            json.WriteString("datum", JobWords.Datums.WordFor(job.Datum));
         json.WriteStartObject("allowances");
         json.WriteString("shrink", job.Allowances.Shrink.ToString());
         json.WriteString("perPiece", job.Allowances.PerPiece.ToString());
@@ -76,6 +78,8 @@ public static class JobFileWriter
         json.WriteString("height", post.Height.ToString());
         if (post.Turn is { } turn)
             json.WriteString("turn", turn.ToString());
+        if (post.Buried is { } buried)
+            json.WriteString("buried", buried.ToString());
     }
 
     private static void WriteSection(Utf8JsonWriter json, Section section)

@@ -18,11 +18,11 @@ public static class JobReader
 
     private static readonly Length Least = Length.FromNanometres(1);
 
-    private static readonly string[] JobNames = ["number", "customer", "due", "rope", "oneLot", "allowances", "lines", "$schema"];
+    private static readonly string[] JobNames = ["number", "customer", "due", "rope", "oneLot", "datum", "allowances", "lines", "$schema"];
     private static readonly string[] RopeNames = ["material", "diameter", "measured"];
     private static readonly string[] AllowanceNames = ["shrink", "perPiece", "roundUp"];
     private static readonly string[] LineNames = ["mark", "posts", "sections", "rows"];
-    private static readonly string[] PostNames = ["mark", "shape", "across", "height", "turn"];
+    private static readonly string[] PostNames = ["mark", "shape", "across", "height", "turn", "buried"];
     private static readonly string[] SectionNames = ["clear", "centres", "rise", "sag", "slack"];
     private static readonly string[] RowNames = ["mark", "height", "sag", "slack", "start", "finish", "between", "at", "rope"];
 
@@ -39,6 +39,7 @@ public static class JobReader
         var due = fields.Value("due", JobWords.ParseDate, JobWords.AcceptedDate, required: false);
         var rope = ReadRope(fields, required: true);
         var oneLot = fields.YesOrNo("oneLot") ?? false;
+        var datum = fields.Word("datum", JobWords.Datums, required: false) ?? Datum.Ground;
         var allowances = ReadAllowances(fields);
         var crossings = 0L;
         var lines = fields.All("lines", LineNames, least: 1, line => ReadLine(line, ref crossings));
@@ -46,10 +47,10 @@ public static class JobReader
         if (fields.IsGivenUp)
             fields.ProblemAt(JobPlace.Job, value: null, "GivenUp", FieldReader.MostProblems);
         else
-            new JobChecks(fields).Check(lines, rope);
+            new JobChecks(fields).Check(lines, rope, datum);
         return problems.Count > 0
             ? new(Job: null, problems)
-            : new(new Job(number!, customer, due, rope!, allowances, [.. lines.Select(Finished)], oneLot), []);
+            : new(new Job(number!, customer, due, rope!, allowances, [.. lines.Select(Finished)], oneLot, datum), []);
     }
 
     private static Rope? ReadRope(FieldReader parent, bool required)
@@ -112,8 +113,11 @@ public static class JobReader
         var across = fields.Length("across", Least, WidestAcross, required: true);
         var height = fields.Length("height", Least, LongestOnSite, required: true);
         var turn = fields.Value("turn", JobWords.ParseTurn, JobWords.AcceptedTurn, required: false);
-        var isGood = mark is not null && shape is not null && across is not null && height is not null && fields.Has("turn") == turn is not null;
-        return new(fields.PartValue, mark, across, height, isGood ? new Post(mark!, shape!.Value, across!.Value, height!.Value, turn) : null);
+        var buried = fields.Length("buried", Length.Zero, LongestOnSite, required: false);
+        var isGood = mark is not null && shape is not null && across is not null && height is not null
+            && fields.Has("turn") == turn is not null && fields.Has("buried") == buried is not null;
+        return new(
+            fields.PartValue, mark, across, height, fields.Has("buried"), isGood ? new Post(mark!, shape!.Value, across!.Value, height!.Value, turn, buried) : null);
     }
 
     private static SectionDraft ReadSection(FieldReader fields)

@@ -10,15 +10,22 @@ namespace CutShop.Takeoff.Result;
 /// <param name="Lines">The lines, with all posts, sections and rows.</param>
 /// <param name="Warnings">What can be built but is unwise and concerns no one post; a post has its own.</param>
 /// <param name="Totals">What the job adds up to.</param>
+/// <param name="Datum">Where heights are told from on tickets.</param>
 public sealed record JobFrame(
-    Rope Rope, Allowances Allowances, IReadOnlyList<Line> Lines, IReadOnlyList<Warning> Warnings, JobTotals Totals)
+    Rope Rope, Allowances Allowances, IReadOnlyList<Line> Lines, IReadOnlyList<Warning> Warnings, JobTotals Totals, Datum Datum)
 {
     /// <summary>The frame of a takeoff.</summary>
     public static JobFrame Of(JobTakeoff takeoff)
     {
         ArgumentNullException.ThrowIfNull(takeoff);
         var job = takeoff.Job;
-        return new(job.Rope, job.Allowances, job.Lines, [.. takeoff.Warnings.Where(warning => warning.Post is null)], JobTotals.Of([.. PieceWork.Of(takeoff)], takeoff.Bores.Count));
+        return new(
+            job.Rope,
+            job.Allowances,
+            job.Lines,
+            [.. takeoff.Warnings.Where(warning => warning.Post is null)],
+            JobTotals.Of([.. PieceWork.Of(takeoff)], takeoff.Bores.Count),
+            job.Datum);
     }
 
     /// <summary>The takeoff of a job, from its parts.</summary>
@@ -31,7 +38,7 @@ public sealed record JobFrame(
         ArgumentNullException.ThrowIfNull(pieces);
         var bores = posts.SelectMany(post => post.Bores).ToDictionary(bore => (bore.Post.Mark, bore.Run));
         return new(
-            new Job(head.Number, head.Customer, head.Due, Rope, Allowances, Lines, head.OneLot),
+            new Job(head.Number, head.Customer, head.Due, Rope, Allowances, Lines, head.OneLot, Datum),
             [.. pieces.Select(piece => piece.Piece)],
             [.. pieces.SelectMany(work => work.Piece.AtPosts.Select(at => bores.GetValueOrDefault((at.Post.Mark, work.Piece.Run))).OfType<Bore>())],
             [.. pieces.SelectMany(piece => piece.Fixings)],

@@ -8,7 +8,7 @@ using CutShop.Takeoff.Words;
 
 namespace CutShop.Takeoff.Result;
 
-// The documents as they are written: format 2. Names are lower case with underscores, lengths are whole nanometres in fields that
+// The documents as they are written: format 3. Names are lower case with underscores, lengths are whole nanometres in fields that
 // end in _nm, and a field whose value is 0, false or nothing is left out. What repeats is written once and meant by its index.
 internal sealed record RopeDocument(string Material, Length DiameterNm, Length? MeasuredNm)
 {
@@ -17,11 +17,19 @@ internal sealed record RopeDocument(string Material, Length DiameterNm, Length? 
     public Rope ToRope() => new(PartCodes.Material.Read(Material), DiameterNm, MeasuredNm);
 }
 
-internal sealed record SizeDocument(string Shape, Length AcrossNm, Length HeightNm)
+internal sealed record SizeDocument(string Shape, Length AcrossNm, Length HeightNm, Length? BuriedNm)
 {
-    public static SizeDocument Of(Post post) => new(PartCodes.Shape.Of(post.Shape), post.Across, post.Height);
+    public static SizeDocument Of(Post post) => new(PartCodes.Shape.Of(post.Shape), post.Across, post.Height, post.Buried);
 
-    public Post ToPost(string mark, Turn? turn) => new(mark, PartCodes.Shape.Read(Shape), AcrossNm, HeightNm, turn);
+    public Post ToPost(string mark, Turn? turn) => new(mark, PartCodes.Shape.Read(Shape), AcrossNm, HeightNm, turn, BuriedNm);
+}
+
+/// <summary>Where heights are told from, as text: nothing means the ground, as in every part older than that choice.</summary>
+internal static class DatumDocument
+{
+    public static string? Of(Datum datum) => datum == Datum.Ground ? null : PartCodes.Datum.Of(datum);
+
+    public static Datum Read(string? text) => text is null ? Datum.Ground : PartCodes.Datum.Read(text);
 }
 
 /// <summary>A turn as text: its degrees, a space, and its side.</summary>
@@ -197,6 +205,7 @@ internal sealed record PostDocument(
     string? After,
     SizeDocument Size,
     string? Turn,
+    string? Datum,
     IReadOnlyList<BoreDocument>? Bores,
     IReadOnlyList<ScrewDocument>? Screws,
     IReadOnlyList<RunAtPostDocument> Runs,
@@ -246,6 +255,7 @@ internal sealed record FrameDocument(
     int ShrinkMillionths,
     Length PerPieceNm,
     Length RoundUpNm,
+    string? Datum,
     IReadOnlyList<LineDocument> Lines,
     IReadOnlyList<WarningDocument>? Warnings,
     TotalsDocument Totals);

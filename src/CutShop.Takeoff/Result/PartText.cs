@@ -13,7 +13,7 @@ namespace CutShop.Takeoff.Result;
 public static class PartText
 {
     /// <summary>The number of the form that is written.</summary>
-    public const int Format = 2;
+    public const int Format = 3;
 
     /// <summary>The number of the form in which an older program's bores are kept.</summary>
     public const int OldBoresFormat = 0;
@@ -62,7 +62,8 @@ public static class PartText
         var sections = spans.IndexesOf(piece.Sections.Select(SpanDocument.Of));
         var posts = piece.AtPosts.Select(at => new AtPostDocument(
             at.Post.Mark,
-            sizes.IndexOf(SizeDocument.Of(at.Post)),
+            // What is below ground is no matter of the rope's.
+            sizes.IndexOf(SizeDocument.Of(at.Post with { Buried = null })),
             TurnDocument.Of(at.Post.Turn),
             PartCodes.AtPost.Of(at.Kind),
             at.Treatment.HalfTurns,
@@ -108,6 +109,7 @@ public static class PartText
             work.After,
             SizeDocument.Of(work.Post),
             TurnDocument.Of(work.Post.Turn),
+            DatumDocument.Of(work.Datum),
             holes.AnyOrNull,
             screws.AnyOrNull,
             runs,
@@ -123,6 +125,7 @@ public static class PartText
             frame.Allowances.Shrink.Millionths,
             frame.Allowances.PerPiece,
             frame.Allowances.RoundUp,
+            DatumDocument.Of(frame.Datum),
             [.. frame.Lines.Select(Document)],
             WarningDocument.AnyOrNull(frame.Warnings),
             new(totals.Pieces, totals.Bores, totals.Screws, totals.Cut));
@@ -199,7 +202,8 @@ public static class PartText
             document.After,
             [.. document.Runs.Where(run => run.Bore is not null).Select(run => BoreOf(run, (document.Bores ?? [])[run.Bore!.Value], post))],
             [.. document.Runs.Where(run => run.Screws is not null).Select(run => run.Screws!.ToFixing(post, run.Row, run.HeightNm, run.Run, document.Screws ?? []))],
-            [.. (document.Warnings ?? []).Select(warning => warning.ToWarning(post.Mark))]);
+            [.. (document.Warnings ?? []).Select(warning => warning.ToWarning(post.Mark))],
+            DatumDocument.Read(document.Datum));
     }
 
     private static JobFrame FrameOf(FrameDocument document) => new(
@@ -207,7 +211,8 @@ public static class PartText
             new(Share.FromMillionths(document.ShrinkMillionths), document.PerPieceNm, document.RoundUpNm),
             [.. document.Lines.Select(LineOf)],
             [.. (document.Warnings ?? []).Select(warning => warning.ToWarning(post: null))],
-            new(document.Totals.Pieces, document.Totals.Bores, document.Totals.Screws, document.Totals.CutNm));
+            new(document.Totals.Pieces, document.Totals.Bores, document.Totals.Screws, document.Totals.CutNm),
+            DatumDocument.Read(document.Datum));
 
     private static AtPost AtPostOf(AtPostDocument at, Post post)
     {

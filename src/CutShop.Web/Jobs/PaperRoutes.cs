@@ -6,6 +6,7 @@ using CutShop.Paper.Words;
 using CutShop.Shop.Benches;
 using CutShop.Shop.Jobs;
 using CutShop.Shop.Tickets;
+using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -27,8 +28,10 @@ public static class PaperRoutes
         var jobs = routes.MapGroup("/jobs/{number}");
         jobs.MapGet("/{kind}.pdf", Pdf);
         jobs.MapGet("/labels.pdf", Labels);
+        jobs.MapGet("/post-labels.pdf", PostLabels);
         routes.MapGet("/cut/{code}/ticket.pdf", CutTicketPdf);
         routes.MapGet("/drill/{job}/{post}/ticket.pdf", DrillTicketPdf);
+        routes.MapGet("/drill/{job}/{post}/label.pdf", PostLabel);
     }
 
     /// <summary>The kind of paper by its word in an address, or null.</summary>
@@ -79,9 +82,20 @@ public static class PaperRoutes
         if (jobs.Find(number) is not { } job || (piece is not null && !job.Codes.Any(code => code.Plain == piece)))
             return TypedResults.NotFound();
         PieceCode? only = piece is null ? null : PieceCode.Parse(piece).OrThrow();
-        var labels = JobPapers.Of(job, ReaderLanguage.PaperFor(context)).Labels(address.Now, LabelStock.Default, only: only);
-        return labels.IsGood
-            ? TypedResults.File(labels.Value, "application/pdf")
-            : TypedResults.Problem(labels.Problem, statusCode: StatusCodes.Status422UnprocessableEntity);
+        return LabelsPdf(JobPapers.Of(job, ReaderLanguage.PaperFor(context)).Labels(address.Now, LabelStock.Default, only: only));
     }
+
+    /// <summary>The labels of all posts of a job in which something is bored.</summary>
+    private static Results<FileContentHttpResult, NotFound, ProblemHttpResult> PostLabels(string number, JobShelf jobs, LabelAddress address, HttpContext context) =>
+        PostLabel(number, post: null, jobs, address, context);
+
+    /// <summary>The label of one such post.</summary>
+    private static Results<FileContentHttpResult, NotFound, ProblemHttpResult> PostLabel(string job, string? post, JobShelf jobs, LabelAddress address, HttpContext context) =>
+        jobs.Find(job) is { } stored && JobPapers.Of(stored, ReaderLanguage.PaperFor(context)).PostLabels(address.Now, LabelStock.Default, post) is { } labels
+            ? LabelsPdf(labels)
+            : TypedResults.NotFound();
+
+    private static Results<FileContentHttpResult, NotFound, ProblemHttpResult> LabelsPdf(Parsed<byte[]> labels) => labels.IsGood
+        ? TypedResults.File(labels.Value, "application/pdf")
+        : TypedResults.Problem(labels.Problem, statusCode: StatusCodes.Status422UnprocessableEntity);
 }

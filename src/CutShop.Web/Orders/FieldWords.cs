@@ -16,6 +16,8 @@ public static class FieldWords
         ["due"] = "FieldDue",
         ["unit"] = "FieldUnit",
         ["oneLot"] = "FieldLots",
+        ["datum"] = "FieldDatum",
+        ["buried"] = "PartBuried",
         ["rope"] = "FieldRope",
         ["allowances"] = "FieldAllowances",
         ["material"] = "PartMaterial",

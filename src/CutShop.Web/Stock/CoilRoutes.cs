@@ -33,7 +33,7 @@ internal static class CoilRoutes
                 return TypedResults.Problem(page.Problem, statusCode: StatusCodes.Status422UnprocessableEntity);
             labels.Add(new(page.Value, coil.Mark, new Rope(coil.Kind.Material, coil.Kind.Diameter), coil.Kind.Construction, coil.Lot, coil.Whole, coil.From));
         }
-        var pdf = LabelPdf.WriteCoils(StockWords.T["CoilLabels"], labels, LabelStock.Default, ReaderLanguage.PaperFor(context));
+        var pdf = LabelPdf.Write(StockWords.T["CoilLabels"], labels, LabelStock.Default, ReaderLanguage.PaperFor(context));
         return pdf.IsGood
             ? TypedResults.File(pdf.Value, "application/pdf")
             : TypedResults.Problem(pdf.Problem, statusCode: StatusCodes.Status422UnprocessableEntity);

@@ -20,6 +20,10 @@ public class BadFileTests
     [InlineData("\"T-1\"", "\"T/1\"", "$.number: \"T/1\": <number>")]
     [InlineData("\"T-1\"", "\"..\"", "$.number: \"..\": <number>")]
     [InlineData("\"T-1\", ", "\"T-1\", \"oneLot\": \"yes\", ", "$.oneLot: \"yes\": accepted: true or false")]
+    [InlineData("\"T-1\", ", "\"T-1\", \"datum\": \"botom\", ", "$.datum: \"botom\": accepted: top, ground, foot")]
+    [InlineData("\"T-1\", ", "\"T-1\", \"datum\": \"groun\", ", "$.datum: \"groun\": accepted: top, ground, foot; did you mean 'ground'?")]
+    [InlineData("\"T-1\", ", "\"T-1\", \"datum\": 2, ", "$.datum: 2: accepted: top, ground, foot")]
+    [InlineData("\"T-1\", ", "\"T-1\", \"datum\": \"foot\", ", "$.lines[0].posts[0].buried: missing at post A1 and 2 more, and heights are told from the foot; accepted: the post's length below ground, such as \"30 in\", or \"0 in\" where it stands on the ground")]
     [InlineData("\"T-1\"", "1042", "$.number: 1042: <number>")]
     [InlineData("\"T-1\"", "\"T\\u000a1\"", "$.number: \"T\\u000a1\": <number>")]
     [InlineData("\"T-1\"", "\"\\ud800\"", "$.number: \"\\ud800\": half a surrogate pair; accepted: whole characters")]
@@ -47,7 +51,9 @@ public class BadFileTests
     [InlineData("\"mark\": \"A\",\n", "\"Mark\": \"A\",\n", "$.lines[0].Mark: \"A\": unknown name; accepted here: mark, posts, sections, rows; did you mean 'mark'?\n$.lines[0].mark: missing; <mark>")]
     [InlineData("\"A2\", \"shape\"", "\"A1\", \"shape\"", "$.lines[0].rows[1].at.A2: \"wrap 2\": this line has no post of that mark; did you mean 'A1'?\n$.lines[0].posts[1].mark: \"A1\": the mark of another post of this job too, at $.lines[0].posts[0]; accepted: each mark once")]
     [InlineData("\"shape\": \"round\"", "\"shape\": \"hexagon\"", "$.lines[0].posts[1].shape: \"hexagon\": accepted: square, round")]
-    [InlineData("\"across\": \"5 1/2 in\", \"height\": \"42 in\", \"turn\"", "\"acros\": \"5 1/2 in\", \"height\": \"42 in\", \"turn\"", "$.lines[0].posts[1].acros: \"5 1/2 in\": unknown name; accepted here: mark, shape, across, height, turn; did you mean 'across'?\n$.lines[0].posts[1].across: missing; <length>")]
+    [InlineData("\"across\": \"5 1/2 in\", \"height\": \"42 in\", \"turn\"", "\"acros\": \"5 1/2 in\", \"height\": \"42 in\", \"turn\"", "$.lines[0].posts[1].acros: \"5 1/2 in\": unknown name; accepted here: mark, shape, across, height, turn, buried; did you mean 'across'?\n$.lines[0].posts[1].across: missing; <length>")]
+    [InlineData("\"90 left\"", "\"90 left\", \"buried\": \"-30 in\"", "$.lines[0].posts[1].buried: \"-30 in\": a negative length is not accepted here; <length>")]
+    [InlineData("\"90 left\"", "\"90 left\", \"buried\": 30", "$.lines[0].posts[1].buried: 30: <length>")]
     [InlineData("\"90 left\"", "\"90\"", "$.lines[0].posts[1].turn: \"90\": accepted: a turn above 0 and under 180 degrees, such as \"90 left\" or \"22.5 right\"")]
     [InlineData("\"90 left\"", "\"180 left\"", "$.lines[0].posts[1].turn: \"180 left\": accepted: a turn above 0 and under 180 degrees, such as \"90 left\" or \"22.5 right\"")]
     [InlineData("\"90 left\"", "\"0 right\"", "$.lines[0].posts[1].turn: \"0 right\": accepted: a turn above 0 and under 180 degrees, such as \"90 left\" or \"22.5 right\"")]
@@ -88,8 +94,8 @@ public class BadFileTests
     public void Rows_and_treatments_say_what_is_wrong(string replaced, string by, string problems) => Check(replaced, by, problems);
 
     [Theory]
-    [InlineData("\"customer\"", "\"x'y\\n\\\\\"", "$['x\\'y\\u000a\\\\']: \"Pier\": unknown name; accepted here: number, customer, due, rope, oneLot, allowances, lines, $schema")]
-    [InlineData("\"customer\": \"Pier\"", "\"note\": \"line\\nbreak\u2028here\"", "$.note: \"line\\nbreak\\u2028here\": unknown name; accepted here: number, customer, due, rope, oneLot, allowances, lines, $schema; did you mean 'rope'?")]
+    [InlineData("\"customer\"", "\"x'y\\n\\\\\"", "$['x\\'y\\u000a\\\\']: \"Pier\": unknown name; accepted here: number, customer, due, rope, oneLot, datum, allowances, lines, $schema")]
+    [InlineData("\"customer\": \"Pier\"", "\"note\": \"line\\nbreak\u2028here\"", "$.note: \"line\\nbreak\\u2028here\": unknown name; accepted here: number, customer, due, rope, oneLot, datum, allowances, lines, $schema; did you mean 'rope'?")]
     [InlineData("\"lines\": [ {", "\"lines\": [ 7, {", "$.lines[0]: 7: accepted: an object with mark, posts, sections, rows")]
     public void Names_and_shapes_say_what_is_wrong(string replaced, string by, string problems) => Check(replaced, by, problems);
     [Fact]

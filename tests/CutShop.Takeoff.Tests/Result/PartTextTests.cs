@@ -58,7 +58,7 @@ public sealed class PartTextTests
         var text = PartText.Write(PieceWork.Of(takeoff).First());
         foreach (var broken in new[] { "", "{", "null", "[]", "{}", text[..^2], text.Replace("\"kind\":\"wrap\"", "\"kind\":\"sewn\"", StringComparison.Ordinal), text.Replace("cut_nm", "cut_mm", StringComparison.Ordinal) })
             Assert.NotEmpty(Assert.Throws<InvalidDataException>(() => PartText.ReadPiece(broken, PartText.Format)).Message);
-        Assert.Contains("format 3", Assert.Throws<InvalidDataException>(() => PartText.ReadPiece(text, 3)).Message, StringComparison.Ordinal);
+        Assert.Contains("format 4", Assert.Throws<InvalidDataException>(() => PartText.ReadPiece(text, 4)).Message, StringComparison.Ordinal);
     }
 
     /// <summary>What was written once must be read for ever: this is format 1, written by hand from docs/parts.md.</summary>
@@ -131,6 +131,19 @@ public sealed class PartTextTests
         var spanish = warning.Says.In(CultureInfo.GetCultureInfo("es"));
         Assert.DoesNotMatch(@"\b(the|of|and|with|rope|bore)\b|\{", spanish);
         Assert.Contains("\"text\":" + says, PartText.Write(PartText.ReadPost(text, 2)), StringComparison.Ordinal);
+    }
+
+    /// <summary>What was written once must be read for ever: a post of format 3 that is told from its foot.</summary>
+    [Fact]
+    public void A_post_of_format_3_says_where_its_heights_are_told_from()
+    {
+        const string Text =
+            """
+            {"post":"A1","line":"A","after":"A2","size":{"shape":"square","across_nm":139700000,"height_nm":1066800000,"buried_nm":762000000},"datum":"foot","runs":[]}
+            """;
+        var work = PartText.ReadPost(Text, 3);
+        Assert.Equal((Datum.Foot, 30.0, 42.0), (work.Datum, work.Post.Buried!.Value.Inches, work.Post.Height.Inches));
+        Assert.Equal(Text, PartText.Write(work));
     }
 
     private static JobTakeoff ThroughText(JobTakeoff takeoff) => PartText.ReadFrame(PartText.Write(JobFrame.Of(takeoff)), PartText.Format).ToTakeoff(

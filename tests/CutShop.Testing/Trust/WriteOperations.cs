@@ -101,6 +101,27 @@ internal static class WriteOperations
         new("DrillBench.TickAsync", shop => shop.Drill.TakeAsync(("LQ-1", "A1"), "Dov", shop.Key()), async shop => (await shop.Drill.TickAsync(("LQ-1", "A1"), 1, "Dov", Key)).IsDone),
         new("DrillBench.TickAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.TickAsync(("LQ-1", "A1"), 2, "Dov", Key)).IsDone),
         new("DrillBench.FitsAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.FitsAsync(("LQ-1", "A1"), "Dov", Key)).IsDone),
+        new("DrillBench.UntickAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.UntickAsync(("LQ-1", "A1"), 1, "Dov", Key)).IsDone),
+        new(
+            "DrillBench.HandBackUndrilledAsync",
+            shop => shop.DrillAsync(finish: false),
+            async shop => (await shop.Drill.HandBackUndrilledAsync(("LQ-1", "A1"), "Dov", Key)).IsDone),
+        new(
+            "DrillBench.FitsLikeLastAsync",
+            async shop =>
+            {
+                await shop.DrillAsync(finish: true);
+                await shop.Drill.TakeAsync(("LQ-1", "A2"), "Dov", shop.Key());
+            },
+            async shop => (await shop.Drill.FitsLikeLastAsync(("LQ-1", "A2"), "Dov", Key)).IsDone),
+        new(
+            "DrillBench.UndoDamageAsync",
+            async shop =>
+            {
+                await shop.DrillAsync(finish: false);
+                await shop.Drill.DamageAsync(("LQ-1", "A1"), Reason, "Dov", shop.Key());
+            },
+            async shop => (await shop.Drill.UndoDamageAsync(("LQ-1", "A1"), "Dov", Key)).IsDone),
         new("DrillBench.DamageAsync", shop => shop.DrillAsync(finish: true), async shop => (await shop.Drill.DamageAsync(("LQ-1", "A1"), Reason, "Dov", Key)).IsDone),
         new(
             "DrillBench.NewPostAsync",

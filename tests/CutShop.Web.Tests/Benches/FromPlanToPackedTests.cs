@@ -107,21 +107,20 @@ public sealed class FromPlanToPackedTests(HeadlessBrowser browser)
         await page.TouchAsync("Take this post");
         var bench = new DrillBench(shop.Database);
 
-        // B1 ends two rows: two bores and the holes of two screws.
-        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Drilled: 1 of 4" })).ToBeVisibleAsync();
+        // B1 ends two rows: two bores in one face, and the holes of two screws in another.
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Drilled: 2 of 4" })).ToBeVisibleAsync();
         await page.Context.SetOfflineAsync(true);
-        foreach (var i in new[] { 1, 2, 3 })
-            await page.TouchAsync($"Drilled: {i} of 4");
+        await page.TouchAsync("Drilled: 2 of 4");
         await page.TouchAsync("All screw holes are in and the rope fits: post done");
-        await Assertions.Expect(page.Locator("#unsent")).ToContainTextAsync("4 taps are not sent yet");
-        await Assertions.Expect(page.Locator(".steps > .pending")).ToHaveCountAsync(5);
+        await Assertions.Expect(page.Locator("#unsent")).ToContainTextAsync("2 taps are not sent yet");
+        await Assertions.Expect(page.Locator(".steps > .pending")).ToHaveCountAsync(3);
         Assert.Equal(0, bench.Find(("LQ-1043", "B1"))!.Steps);
 
         await page.Context.SetOfflineAsync(false);
         await Assertions.Expect(page.GetByText("is done: drilled.")).ToBeVisibleAsync();
         Assert.Equal(("drilled", 4L), (bench.Find(("LQ-1043", "B1"))!.State, bench.Find(("LQ-1043", "B1"))!.Steps));
         Assert.Equal(
-            ["drilled a bore", "drilled a bore", "drilled a screw hole", "drilled, the rope fits, 1 screw hole with it"],
+            ["drilled a bore", "drilled, the rope fits, 2 screw holes with it"],
             new JobFeed(shop.Database).ChangesSince(0, 1000).Where(change => change.What.StartsWith("drilled", StringComparison.Ordinal)).Select(change => change.What));
     }
 
@@ -185,15 +184,15 @@ public sealed class FromPlanToPackedTests(HeadlessBrowser browser)
 
     private static async Task DrillAllAsync(IPage page, RunningShop shop, StoredJob job)
     {
-        var posts = job.Takeoff.Bores.GroupBy(bore => bore.Post.Mark).ToDictionary(post => post.Key, post => post.Sum(bore => bore.Operations.Count));
-        var screws = job.Takeoff.Fixings.ToLookup(fixing => fixing.Post.Mark);
+        var posts = PostWork.Of(job.Takeoff).Where(work => work.Bores.Count > 0).ToDictionary(work => work.Post.Mark);
         await page.GotoAsync("/drill");
         for (var i = 0; i < posts.Count; i++)
         {
-            await page.TouchAsync("Next post");
+            // After a post that was like the last one, the next one like it is at the bench already.
+            if (new Uri(page.Url).AbsolutePath == "/drill")
+                await page.TouchAsync("Next post");
             await page.WaitForURLAsync("**/drill/*/*");
-            var mark = page.Url[(page.Url.LastIndexOf('/') + 1)..];
-            await page.DrillAsync(posts[mark], screws[mark].Count(), oneByOne: i % 2 == 0);
+            Assert.InRange(await page.DrillAsync(posts[new Uri(page.Url).Segments[^1]]), 1, 4);
         }
         Assert.Equal(posts.Count, new DrillBench(shop.Database).Latest(100).Count);
     }
