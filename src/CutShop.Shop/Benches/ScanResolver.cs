@@ -32,14 +32,15 @@ public sealed class ScanResolver(ShopDatabase database)
     }
 
     /// <summary>Why a scan leads to no ticket.</summary>
-    public static Sentence NotFound(string text, bool isOfSeveral) => BenchReplies.Of(isOfSeveral ? "SeveralMarked" : "NothingMarked", text);
+    public static Sentence NotFound(string text, bool isOfSeveral) =>
+        ScannedCode.SlipIn(text) ?? BenchReplies.Of(isOfSeveral ? "SeveralMarked" : "NothingMarked", text);
 
     private IReadOnlyList<Scanned> Meant(string text)
     {
         var scan = text.Trim();
         if (scan.Length is 0 or > LongestScan)
             return [];
-        var code = PieceCode.Parse(scan[(scan.LastIndexOf('/') + 1)..]);
+        var code = ScannedCode.Parse(scan);
         return database.Read(session => (code.IsGood ? ByCode(session, code.Value) : null) is { } coded ? [coded] : ByMark(session, scan));
     }
 
