@@ -58,10 +58,11 @@ public sealed class PieceSpans
     }
 
     /// <summary>What can be done where sections were measured; the others are as planned.</summary>
-    /// <param name="clear">The level distance from post face to post face by the section's index, at least one, each likely.</param>
+    /// <param name="clear">The level distance from post face to post face by the section's index, at least one, each likely; one that is not as planned counts as on the tape's next sixteenth.</param>
     public SpanAdvice Of(IReadOnlyDictionary<int, Length> clear)
     {
         ArgumentNullException.ThrowIfNull(clear);
+        clear = clear.ToDictionary(span => span.Key, span => span.Value == _piece.Sections[span.Key].Clear ? span.Value : span.Value.RoundUpTo(Sixteenth));
         var sections = clear.OrderBy(span => span.Key).Select(span => SectionOf(span.Key, span.Value)).ToList();
         var over = sections.Aggregate(Length.Zero, (sum, section) => sum + section.Over);
         var supports = _supports.Select((planned, i) => clear.TryGetValue(i, out var span) ? MeasuredSpan.Supports(_piece, i, span) : planned).ToList();

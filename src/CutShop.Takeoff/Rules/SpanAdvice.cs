@@ -19,7 +19,7 @@ public sealed record SpanAdvice(IReadOnlyList<SectionAdvice> Sections, Length Ov
 
 /// <summary>A measured section with the rope that was planned for it, to the sixteenth of an inch, rounded so that the rope is never said to be longer than it is.</summary>
 /// <param name="Index">Which section of the piece, from 0.</param>
-/// <param name="Clear">The level distance from post face to post face as measured.</param>
+/// <param name="Clear">The level distance from post face to post face as measured, up to the next sixteenth.</param>
 /// <param name="Over">What its rope is over for the planned sag; below zero where it is short.</param>
 /// <param name="Sag">The sag that its rope gives; below zero where it does not reach: what it lacks, pulled straight.</param>
 /// <param name="IsSound">True where that sag is within the section's limits.</param>

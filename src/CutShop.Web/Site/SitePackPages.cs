@@ -44,9 +44,10 @@ internal sealed class SitePackPages(InternalPages pages)
             var (path, html) = (SitePaths.Piece(label), await pages.ReadAsync(reader, SitePaths.Dropped(label), HttpStatusCode.Gone));
             if (html is null)
                 return;
-            await LineAsync(new { path, html, ended = true });
             foreach (var other in (string[])[SitePaths.Line(label), SitePaths.Measure(label), SitePaths.Report(label)])
                 await LineAsync(new { path = other, same = path });
+            // Last, since a phone that has it asks no more.
+            await LineAsync(new { path, html, ended = true });
         }
 
         async Task LineAsync<T>(T line)

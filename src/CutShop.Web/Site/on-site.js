@@ -7,6 +7,7 @@
   const pack = document.getElementById("pack");
   const worker = navigator.serviceWorker;
   const again = 30000;
+  const soon = 3000;
   const longestLeaving = 10000;
   let retry = 0;
   let leftAt = -Infinity;
@@ -201,8 +202,13 @@
     const active = worker && (await worker.getRegistration())?.active;
     if (!active) return;
     const heard = new MessageChannel();
-    heard.port1.onmessage = ({ data }) => { if (data.gone.includes(location.pathname.split("/")[2]?.replace(/[-\s]/g, "").toUpperCase()) && document.body.dataset.stored) location.reload(); };
+    const answer = new Promise(done => { heard.port1.onmessage = event => done(event.data); });
     active.postMessage({ check: true }, [heard.port2]);
+    const { gone } = await answer;
+    const shown = location.pathname.split("/")[2]?.replace(/[-\s]/g, "").toUpperCase();
+    // A network that has just come back may not carry the first question.
+    if (!gone && navigator.onLine) setTimeout(check, soon);
+    else if (gone?.includes(shown) && document.body.dataset.stored) location.reload();
   }
 
   outbox.listen(shown);

@@ -161,7 +161,7 @@ addEventListener("message", event => {
   if (event.data.store) {
     event.waitUntil(storePack(event.data.store).then(pieces => port.postMessage({ pieces }), () => port.postMessage({})));
   } else if (event.data.check) {
-    event.waitUntil(check().then(gone => port.postMessage({ gone }), () => { }));
+    event.waitUntil(check().then(gone => port.postMessage({ gone }), () => port.postMessage({})));
   } else if (event.data.send) {
     event.waitUntil(outbox.send(freshen));
   }

@@ -262,7 +262,7 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
         // Only another piece's page is open when the network comes back.
         await ScanAsync(page, other);
         await page.Context.SetOfflineAsync(false);
-        await page.WaitForFunctionAsync("async path => (await (await caches.match(path))?.text())?.includes('no longer valid')", $"/p/{old.Plain}", new() { Timeout = 20_000 });
+        await page.EvaluateAsync("async path => { while (!(await (await caches.match(path)).text()).includes('no longer valid')) await new Promise(done => setTimeout(done, 100)); }", $"/p/{old.Plain}");
         await page.Context.SetOfflineAsync(true);
         foreach (var rest in new[] { "", "/line", "/measure", "/report" })
         {
