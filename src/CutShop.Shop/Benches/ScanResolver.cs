@@ -41,13 +41,12 @@ public sealed class ScanResolver(ShopDatabase database)
             return Nothing(scan);
         if (scan.LastIndexOf(AtPost, StringComparison.OrdinalIgnoreCase) is > 0 and var at)
             return OnPostLabel(session, scan, at);
-        var last = scan[(scan.LastIndexOf('/') + 1)..];
-        var code = PieceCode.Parse(last);
+        var code = ScannedCode.Parse(scan);
         return (code.IsGood ? ByCode(session, code.Value) : null) ?? ByMark(session, scan) switch
         {
             [var one] => new(one, Why: null),
-            [] when CoilShelf.Find(session, last.ToUpperInvariant()) is { } coil => new(new(Code: null, Job: "", Post: null, coil), Why: null),
-            [] when code.Reason is { } wrong && IsMeantAsCode(scan) => new(Found: null, BenchReplies.Of("NotACode", scan, wrong)),
+            [] when CoilShelf.Find(session, scan[(scan.LastIndexOf('/') + 1)..].ToUpperInvariant()) is { } coil => new(new(Code: null, Job: "", Post: null, coil), Why: null),
+            [] when ScannedCode.SlipIn(scan) is { } wrong => new(Found: null, BenchReplies.Of("NotACode", scan, wrong)),
             [] => Nothing(scan),
             _ => new(Found: null, BenchReplies.Of("SeveralMarked", scan)),
         };
@@ -55,16 +54,11 @@ public sealed class ScanResolver(ShopDatabase database)
 
     private static ScanReading Nothing(string scan) => new(Found: null, BenchReplies.NothingMarked(scan));
 
-    /// <summary>True for a label's address, and for as many symbols as a code has with nothing beside them but dashes and spaces.</summary>
-    private static bool IsMeantAsCode(string scan) =>
-        scan.Contains('/', StringComparison.Ordinal)
-        || (scan.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or ' ') && scan.Count(char.IsAsciiLetterOrDigit) == PieceCode.SymbolCount);
-
     /// <summary>A post's label holds the address of a piece that passes it, and its mark.</summary>
     private static ScanReading OnPostLabel(ShopSession session, string scan, int at)
     {
         var post = Uri.UnescapeDataString(scan[(at + AtPost.Length)..]);
-        return PieceCode.Parse(scan[(scan.LastIndexOf('/', at - 1) + 1)..at]) is { IsGood: true } code && ByCode(session, code.Value) is { Found: { } piece }
+        return ScannedCode.Parse(scan[..at]) is { IsGood: true } code && ByCode(session, code.Value) is { Found: { } piece }
             && ByMark(session, $"{piece.Job} {post}").FirstOrDefault(one => one.Post is not null) is { } found
             ? new(found, Why: null)
             : Nothing(scan);

@@ -127,6 +127,8 @@ public sealed record JobChange(
             var run = work.Piece.Run;
             if (!stored.Remove(run, out var old))
                 changed.Add(new(ChangeKind.Added, run, "", Was: null, work));
+            else if (today is null && old.Work.Piece.IsAsMeasured)
+                changed.Add(Kept(old, old.Work)); // It was cut for the site; the job's file has the spans as ordered.
             else if (untouched.GetValueOrDefault(run) is { } same && WorkDifferences.Between(same, work).Count == 0)
                 changed.Add(Kept(old, PartText.Write(same) == PartText.Write(work) ? old.Work : Promised(old.Work, work)));
             else if (WorkDifferences.Between(old.Work, work) is { Count: > 0 } differences)
@@ -170,7 +172,7 @@ public sealed record JobChange(
     private static PieceWork Promised(PieceWork old, PieceWork next)
     {
         var (was, piece) = (old.Piece, next.Piece);
-        return next with { Piece = piece with { Cut = was.Cut, Net = was.Cut == piece.Cut ? piece.Net : was.Net, WeightLb = was.WeightLb } };
+        return next with { Piece = piece with { Cut = was.Cut, Net = was.Cut == piece.Cut ? piece.Net : was.Net, WeightLb = was.WeightLb, IsAsMeasured = was.IsAsMeasured } };
     }
 
     /// <summary>A post that is drilled as it was promised; its neighbours, its runs and its warnings are as the change has them.</summary>

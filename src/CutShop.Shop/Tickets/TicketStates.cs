@@ -42,7 +42,7 @@ public static class TicketStates
     internal static IReadOnlyList<string> All { get; } = [Waiting, AtTheBench, Cut, Packed, Drilled, ReOrdered, Cancelled, Surplus];
 
     /// <summary>True where a ticket's piece is cut or its post is drilled: no longer wanted, it is surplus.</summary>
-    internal static bool IsMade(string state) => state is Cut or Packed or Drilled;
+    public static bool IsMade(string state) => state is Cut or Packed or Drilled;
 
     internal const string CutTickets = "cut_tickets";
     internal const string DrillTickets = "drill_tickets";

@@ -43,6 +43,9 @@ public sealed record Piece(
     IReadOnlyList<PieceSection> Sections,
     IReadOnlyList<AtPost> AtPosts)
 {
+    /// <summary>True where it is cut for spans as they were measured on site, and not as the job has them.</summary>
+    public bool IsAsMeasured { get; init; }
+
     /// <summary>Index in the line of the post where it ends.</summary>
     public int Last => First + AtPosts.Count - 1;
 

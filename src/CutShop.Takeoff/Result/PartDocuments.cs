@@ -161,7 +161,8 @@ internal sealed record PieceDocument(
     IReadOnlyList<SpanDocument> Spans,
     IReadOnlyList<ScrewDocument>? Screws,
     IReadOnlyList<int>? Sections,
-    IReadOnlyList<AtPostDocument> Posts);
+    IReadOnlyList<AtPostDocument> Posts,
+    bool AsMeasured = false);
 
 /// <summary>A drilling: its face, its depth, how far its mark on the face is above the bore's height at the post's middle, and the collar where it is not the depth.</summary>
 internal sealed record DrillingDocument(string Face, Length DepthNm, Length AboveNm, Length? CollarNm)

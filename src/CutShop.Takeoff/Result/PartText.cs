@@ -84,7 +84,8 @@ public static class PartText
             spans.All,
             screws.AnyOrNull,
             sections,
-            posts);
+            posts,
+            piece.IsAsMeasured);
     }
 
     private static PostDocument Document(PostWork work)
@@ -187,7 +188,10 @@ public static class PartText
             document.CutNm,
             document.WeightLb,
             [.. Enumerable.Range(0, posts.Count - 1).Select(i => document.Spans[document.Sections?[i] ?? 0].ToSection(posts[i], posts[i + 1]))],
-            [.. document.Posts.Select((at, i) => AtPostOf(at, posts[i]))]);
+            [.. document.Posts.Select((at, i) => AtPostOf(at, posts[i]))])
+        {
+            IsAsMeasured = document.AsMeasured,
+        };
         return new PieceWork(piece, [.. document.Posts.Index().Where(at => at.Item.Screws is not null)
             .Select(at => at.Item.Screws!.ToFixing(posts[at.Index], piece.Row, piece.Height, piece.Run, document.Screws ?? []))]);
     }

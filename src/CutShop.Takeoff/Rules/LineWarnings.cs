@@ -154,12 +154,12 @@ internal sealed class LineWarnings
         for (var i = 0; i < sections[row].Length; i++)
         {
             var section = sections[row][i];
-            if (section.Sag * 2 > thisRow.Height)
+            if (SagLimit.IsDeep(section.Sag, thisRow.Height))
                 WarnOfSag("deep-sag", row, i, section, "DeepSag", LengthText.Brief(thisRow.Height));
-            var underside = thisRow.Height - section.Sag - (rope.Across / 2);
+            var underside = SagLimit.Underside(thisRow.Height, section.Sag, rope);
             if (!underside.IsPositive)
                 WarnOfSag("sag-to-ground", row, i, section, "SagToGround");
-            if (_below[row] is { } below && underside <= _line.Rows[below].Height - sections[below][i].Sag + (RopeOf(below).Across / 2))
+            if (_below[row] is { } below && underside <= SagLimit.Upside(_line.Rows[below].Height, sections[below][i].Sag, RopeOf(below)))
                 WarnOfSag("sag-to-row-below", row, i, section, "SagToRow", _line.Rows[below].Mark);
         }
     }

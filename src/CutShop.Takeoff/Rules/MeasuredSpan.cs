@@ -31,9 +31,7 @@ public sealed record MeasuredSpan(PieceSection Planned, Length Clear, Length Cho
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(clear, Length.Zero);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(clear, Longest);
         var planned = piece.Sections[index];
-        var section = new Section(SpacingKind.Clear, clear, planned.GroundRise, Hang: null);
-        var level = Spans.BetweenSupports(section, planned.From, piece.AtPosts[index].Treatment, planned.To, piece.AtPosts[index + 1].Treatment).Inches;
-        var rise = Spans.Slope(section, planned.From, planned.To) * level;
+        var (level, rise) = Supports(piece, index, clear);
         var wanted = HangingRope.FromSag(level, rise, planned.Sag.Inches);
         var given = HangingRope.FromArc(level, rise, planned.Arc.Inches);
         return new(
@@ -42,5 +40,14 @@ public sealed record MeasuredSpan(PieceSection Planned, Length Clear, Length Cho
             Length.RoundedFromInches(wanted.Chord),
             Length.RoundedFromInches(wanted.Arc),
             given is { } rope ? Length.RoundedFromInches(rope.Sag) : null);
+    }
+
+    /// <summary>The level distance of a section's two supports and the height of the second over the first, in inches, where its posts stand so far apart from face to face.</summary>
+    internal static (double Level, double Rise) Supports(Piece piece, int index, Length clear)
+    {
+        var planned = piece.Sections[index];
+        var section = new Section(SpacingKind.Clear, clear, planned.GroundRise, Hang: null);
+        var level = Spans.BetweenSupports(section, planned.From, piece.AtPosts[index].Treatment, planned.To, piece.AtPosts[index + 1].Treatment).Inches;
+        return (level, Spans.Slope(section, planned.From, planned.To) * level);
     }
 }

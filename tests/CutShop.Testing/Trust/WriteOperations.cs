@@ -230,7 +230,9 @@ internal static class WriteOperations
     private static IEnumerable<WriteOperation> OfTheSite() =>
     [
         new("InstalledMarks.MarkAsync", Nothing, async shop => (await new InstalledMarks(shop.Database).MarkAsync(
-            shop.Code, new(InstalledState.Installed, InstalledState.NotInstalled, At: null), "site", Key)).Outcome == SiteOutcome.Done),
+            shop.Code, new(InstalledState.Installed, InstalledState.NotInstalled, At: null, IsSure: true), "site", Key)).Outcome == SiteOutcome.Done),
+        new("MeasuredSpans.KeepAsync", Nothing, async shop => await new MeasuredSpans(shop.Database).KeepAsync(
+            shop.Code, Measured, at: null, "site", Key) == SiteOutcome.Done),
         new("LabelShelf.ReplaceAsync", Nothing, async shop => (await new LabelShelf(shop.Database).ReplaceAsync(shop.Code, Reason, "Ada", Key)).IsDone),
         new("SitePackShelf.CodeOfAsync", Nothing, async shop => await PacksOf(shop).CodeOfAsync("LQ-1", "Ada") is not null),
         new(
@@ -239,13 +241,22 @@ internal static class WriteOperations
             async shop => (await PacksOf(shop).ReplaceAsync("LQ-1", Reason, "Ada", Key)).IsDone),
         new("SiteReports.SendAsync", Nothing, async shop => (await ReportAsync(shop)).Outcome == SiteOutcome.Done),
         new("SiteReports.ReCutAsync", ReportCutAsync, async shop => (await new SiteReports(shop.Database).ReCutAsync(shop.KeptId, "Ada", Key)).IsDone),
+        new("SiteReports.ReCutAsync", MeasuredReportAsync, async shop => (await new SiteReports(shop.Database).ReCutAsync(shop.KeptId, "Ada", Key)).IsDone),
         new("SiteReports.CloseAsync", ReportCutAsync, async shop => (await new SiteReports(shop.Database).CloseAsync(shop.KeptId, Reason, "Ada", Key)).IsDone),
     ];
+
+    private static Dictionary<int, Length> Measured => new() { [0] = Length.Inch * 80 };
 
     private static SitePackShelf PacksOf(FaultShop shop) => new(shop.Database);
 
     private static Task<SiteReportAnswer> ReportAsync(FaultShop shop) =>
         new SiteReports(shop.Database).SendAsync(shop.Code, new(SiteReportKind.TooShort, "by a hand", Photo: null, At: null), "site", "the report");
+
+    private static async Task MeasuredReportAsync(FaultShop shop)
+    {
+        await ReportCutAsync(shop);
+        await new MeasuredSpans(shop.Database).KeepAsync(shop.Code, Measured, at: null, "site", "the spans");
+    }
 
     private static async Task ReportCutAsync(FaultShop shop)
     {

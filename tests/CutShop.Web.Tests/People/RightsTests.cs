@@ -24,6 +24,7 @@ public sealed class RightsTests
         ["GET worker.js"] = "ODCBA",
         ["GET s/{code}"] = "ODCBA",
         ["GET s/{code}/pages"] = "ODCBA",
+        ["GET s/{code}/codes"] = "ODCBA",
         ["GET s/{code}/pack.html"] = "ODCBA",
         ["GET s/{code}/pack.pdf"] = "ODCBA",
         ["GET jobs/{number}/site-pack"] = "ODCB",
