@@ -106,7 +106,7 @@ public sealed class JobSearch(ShopDatabase database)
               {JobCounts.Of("page")}
             FROM (
               SELECT id, number, customer, due, coalesce(due, '9999-99-99') AS day, work_left, cancelled_at,
-                CASE WHEN cancelled_at IS NOT NULL THEN 'cancelled' WHEN released_at IS NULL THEN 'received' ELSE 'released' END AS state
+                {JobCounts.State} AS state
               FROM {(few is not null ? "jobs" : session.Dialect.ReadBy("jobs", wanted.Shown == JobsShown.All ? "jobs_listed" : "jobs_open"))}
               WHERE {string.Join(" AND ", conditions)}
               ORDER BY coalesce(due, '9999-99-99'), number

@@ -9,8 +9,18 @@ namespace CutShop.Shop.Orders;
 /// <param name="Reading">What was understood.</param>
 /// <param name="Prices">The prices that count today, or null.</param>
 /// <param name="Currency">The sign before amounts.</param>
-/// <param name="IsCancelled">True where the job of its number was cancelled, so that nothing can come of it.</param>
-public sealed record DraftPreview(DraftForm Form, DraftReading Reading, PriceList? Prices, string Currency, bool IsCancelled);
+/// <param name="Stored">The stored job that has its number, or null.</param>
+public sealed record DraftPreview(DraftForm Form, DraftReading Reading, PriceList? Prices, string Currency, JobOfNumber? Stored)
+{
+    /// <summary>True where the job of its number was cancelled, so that nothing can come of it.</summary>
+    public bool IsCancelled => Stored is { IsCancelled: true };
+
+    /// <summary>True where it changes a stored job, as the desk said.</summary>
+    public bool IsChange => Stored is { IsCancelled: false } stored && Form.IsChangeOf(stored.Number);
+
+    /// <summary>True where it has the number of a stored job and the desk is yet to say whether it changes that job.</summary>
+    public bool IsAsked => Stored is { IsCancelled: false } && !IsChange;
+}
 
 /// <summary>Shows drafts while they are typed.</summary>
 public sealed class DraftPreviews(ShopDatabase database, ShopTablesShelf tables)
@@ -37,5 +47,5 @@ public sealed class DraftPreviews(ShopDatabase database, ShopTablesShelf tables)
         DraftReading.Of(form, tables.Current(session)),
         PriceBook.On(session, session.Today),
         PriceBook.Currency(session),
-        JobChanging.IsCancelled(session, form.Number.Trim()));
+        JobChanging.OfNumber(session, form.Number.Trim()));
 }

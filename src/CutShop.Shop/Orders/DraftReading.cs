@@ -57,7 +57,7 @@ public sealed class DraftReading
     public static DraftReading Of(DraftForm form, ShopTables tables)
     {
         ArgumentNullException.ThrowIfNull(form);
-        var reading = JobReader.Read(DraftSource.Of(form));
+        var reading = JobReader.Read(DraftSource.Of(form), TypedLength.UnitOf(form.Unit));
         var takeoff = reading.Job is { } job ? JobTakeoff.Of(job, tables) : null;
         var errors = reading.Problems.Select(problem => (
             Field: DraftSource.FieldOf(problem.Place),

@@ -50,7 +50,7 @@ public sealed class RackModel(ShopTablesShelf tables) : PageModel
         if (BitWords.KindNamed(kind ?? "") is not { } known)
             return BadRequest();
         (Kind, Diameter) = (kind!, diameter ?? "");
-        var read = LengthText.Parse(Diameter);
+        var read = TypedLength.Diameter(Diameter);
         var problem = read.IsGood ? await change(new(known, read.Value)) : read.Problem;
         if (problem is null)
             return Redirect("/bits");

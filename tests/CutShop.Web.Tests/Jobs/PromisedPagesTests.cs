@@ -123,7 +123,7 @@ public sealed class PromisedPagesTests
     private static async Task<long> DraftAsync(RunningShop shop, Func<DraftForm, DraftForm> change)
     {
         var form = change(DraftOf.Job(shop.Jobs.AsOrdered("LQ-1042")!)!);
-        return await new DraftShelf(shop.Database).StartAsync(form, "test", "the change", Cancel);
+        return await new DraftShelf(shop.Database).StartAsync(form with { Changes = form.Number }, "test", "the change", Cancel);
     }
 
     private static async Task ChangeAsync(RunningShop shop, Func<DraftForm, DraftForm> change)

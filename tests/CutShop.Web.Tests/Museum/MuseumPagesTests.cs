@@ -14,7 +14,7 @@ public sealed partial class MuseumPagesTests
     [
         "assets/{tag}/{name}", "health/live", "health/ready", "language/{tag}", "trouble", "no-network", "worker.js", "board/news", "sign-in", "sign-out", "set-up/{token}", "scan",
         "plans/search/{id:long}", "drafts/{id:long}/change", "api/openapi.json", "api/jobs/csv", "api/changes",
-        "jobs/{number}/{handler:regex(^(release|change|copy)$)}", "p/{code}/installed", "p/{code}/dropped",
+        "jobs/{number}/{handler:regex(^(release|takeback|takeup|change|copy)$)}", "p/{code}/installed", "p/{code}/dropped",
     ];
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
