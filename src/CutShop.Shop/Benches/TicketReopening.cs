@@ -10,10 +10,10 @@ internal static class TicketReopening
 {
     /// <summary>A ticket that the cancelled job left.</summary>
     /// <param name="Id">The ticket.</param>
-    /// <param name="Before">Its state before it was cancelled or surplus; null where the history does not say.</param>
-    /// <param name="Taker">Who had it at the bench last, or null.</param>
-    /// <param name="IsInstalled">True for a piece that hangs on site.</param>
-    private sealed record Left(long Id, string? Before, string? Taker, bool IsInstalled);
+    /// <param name="Before">Its state before it was cancelled or surplus; empty where the history does not say.</param>
+    /// <param name="Taker">Who had it at the bench last, or empty.</param>
+    /// <param name="Installed">1 for a piece that hangs on site, else 0.</param>
+    private sealed record Left(long Id, string Before, string Taker, long Installed);
 
     /// <summary>Gives every ticket of a job back the state that is true of it now.</summary>
     /// <returns>How many are to be made, and how many are made.</returns>
@@ -45,8 +45,8 @@ internal static class TicketReopening
     /// <summary>A parcel may have been taken apart, so its pieces are packed again; one that is cut off and not finished goes back to its cutter.</summary>
     private static string NextOf(Left piece) => piece switch
     {
-        { Before: TicketStates.AtTheBench, Taker: not null } => TicketStates.AtTheBench,
-        { Before: TicketStates.Packed, IsInstalled: true } => TicketStates.Packed,
+        { Before: TicketStates.AtTheBench, Taker: not "" } => TicketStates.AtTheBench,
+        { Before: TicketStates.Packed, Installed: 1 } => TicketStates.Packed,
         _ => TicketStates.Cut,
     };
 
@@ -70,10 +70,10 @@ internal static class TicketReopening
         return session.All<Left>(
             $"""
             SELECT t.id,
-              (SELECT before FROM history WHERE subject = @subject AND subject_id = t.id AND after = @state ORDER BY history.id DESC LIMIT 1) AS before,
-              (SELECT {Actors.NameOf("actor_id")} FROM history WHERE subject = @subject AND subject_id = t.id AND what IN (@taken, @takenOver)
-                ORDER BY history.id DESC LIMIT 1) AS taker,
-              CAST(CASE WHEN {installed} THEN 1 ELSE 0 END AS bigint) AS is_installed
+              coalesce((SELECT before FROM history WHERE subject = @subject AND subject_id = t.id AND after = @state ORDER BY history.id DESC LIMIT 1), '') AS before,
+              coalesce((SELECT {Actors.NameOf("actor_id")} FROM history WHERE subject = @subject AND subject_id = t.id AND what IN (@taken, @takenOver)
+                ORDER BY history.id DESC LIMIT 1), '') AS taker,
+              CAST(CASE WHEN {installed} THEN 1 ELSE 0 END AS bigint) AS installed
             FROM {table} AS t JOIN {things} ON {things}.id = {thing}
             WHERE job_id = @jobId AND dropped_at IS NULL AND t.state = @state
             ORDER BY t.id

@@ -16,8 +16,6 @@ namespace CutShop.Web.Orders;
 /// <param name="At">The field that somebody types in or has chosen to look at; null for none.</param>
 public sealed record DraftView(DraftPreview Preview, PaperSettings Paper, IReadOnlySet<string> Changed, string? At)
 {
-    private const string NumberField = "number";
-
     /// <summary>What was typed.</summary>
     public DraftForm Form => Preview.Form;
 
@@ -28,15 +26,15 @@ public sealed record DraftView(DraftPreview Preview, PaperSettings Paper, IReadO
     public Priced? Priced { get; } = Preview.Reading.Takeoff is { } takeoff && Preview.Prices is { } prices ? Pricing.Of(takeoff, prices) : null;
 
     /// <summary>The notes of a field.</summary>
-    public IReadOnlyList<FieldNote> NotesAt(string field) => field == NumberField && Asked is { } asked ? [asked, .. Reading.At(field)] : Reading.At(field);
+    public IReadOnlyList<FieldNote> NotesAt(string field) =>
+        JobPlace.Find(field) is { } place && Preview.DeskNotes.TryGetValue(place, out var notes) ? [.. notes, .. Reading.At(field)] : Reading.At(field);
 
     /// <summary>The stretches of its lines, which are drawn one at a time; none while there is an error.</summary>
     public IReadOnlyList<DraftStretch> Stretches { get; } = Preview.Reading.Takeoff is { } drawn ? DraftStretch.Of(drawn.Job) : [];
 
     /// <summary>Errors and warnings with their fields, the errors first.</summary>
     public IReadOnlyList<(JobPlace Field, FieldNote Note)> Problems { get; } =
-        [.. (AskedOf(Preview) is { } asked ? [(JobPlace.Job[NumberField], asked)] : Array.Empty<(JobPlace, FieldNote)>())
-            .Concat(Preview.Reading.Problems.SelectMany(pair => pair.Value.Select(note => (pair.Key, note)))).OrderByDescending(pair => pair.Item2.Kind)];
+        [.. Preview.DeskNotes.Concat(Preview.Reading.Problems).SelectMany(pair => pair.Value.Select(note => (pair.Key, note))).OrderByDescending(pair => pair.note.Kind)];
 
     /// <summary>
     /// The notes that the page's script puts beside their fields: every error and warning, and what was understood of the fields that
@@ -45,7 +43,7 @@ public sealed record DraftView(DraftPreview Preview, PaperSettings Paper, IReadO
     public IEnumerable<(string Field, IReadOnlyList<FieldNote> Notes)> NotesToPut =>
         (Changed.Contains("unit") ? DraftFields.Of(Form).Select(typed => typed.Key) : Changed)
         .Union(Reading.Problems.Keys.Select(place => place.Name))
-        .Union(Asked is null ? [] : [NumberField])
+        .Union(Preview.DeskNotes.Keys.Select(place => place.Name))
         .Select(name => (Field: name, Notes: NotesAt(name)))
         .Where(noted => noted.Notes.Count > 0);
 
@@ -67,16 +65,14 @@ public sealed record DraftView(DraftPreview Preview, PaperSettings Paper, IReadO
         }.Select((figure, i) => (i == 0 ? "" : "· ") + figure).Select(figure => figure.Replace(' ', '\u00A0')));
 
     /// <summary>Whether the draft is ready, on one line.</summary>
-    public string Standing => Preview.IsCancelled ? T[JobChanging.WasCancelled(Form.Number.Trim())] : Reading.Errors + (Asked is null ? 0 : 1) switch
+    public string Standing => Preview.IsCancelled ? T[JobChanging.WasCancelled(Form.Number.Trim())] : Errors switch
     {
         0 => Problems.Count == 0 ? T["Ready"] : Counted(Problems.Count, "ReadyOneWarning", "ReadySomeWarnings"),
         var errors => Counted(errors, "DraftOneError", "DraftSomeErrors"),
     };
 
-    /// <summary>That the number is a stored job's, where the desk is yet to say whether the draft changes that job.</summary>
-    private FieldNote? Asked { get; } = AskedOf(Preview);
-
-    private static FieldNote? AskedOf(DraftPreview preview) => preview is { IsAsked: true, Stored: { } stored } ? new(NoteKind.Error, T[stored.Says]) : null;
+    /// <summary>How many errors it has, the desk's own among them.</summary>
+    public int Errors => Problems.Count(problem => problem.Note.Kind == NoteKind.Error);
 
     private static string Counted(int count, string one, string some) => T[count == 1 ? one : some, count];
 }

@@ -200,6 +200,7 @@ internal static class WriteOperations
         new("ShopTablesShelf.TakeBitOffAsync", Nothing, shop => shop.Tables.TakeBitOffAsync(ShopTables.Standard.Rack.Bits[0], "Ada")),
         new("BenchSettingsShelf.SetAsync", Nothing, async shop => (await new BenchSettingsShelf(shop.Database).SetAsync(new("1/2 in", "1/8 in", "30", "8"), "Ada")).Count == 0),
         new("LetterheadShelf.SetAsync", Nothing, async shop => (await new LetterheadShelf(shop.Database).SetAsync(new("Lantern Quay Rope", "1 Quay"), "Ada")).Count == 0),
+        new("PullLimit.SetAsync", Nothing, async shop => (await new PullLimit(shop.Database).SetAsync("150", "Ada")).Count == 0),
         new("CuttingSettingsShelf.SetCuttingAsync", Nothing, async shop => (await new CuttingSettingsShelf(shop.Database).SetCuttingAsync(new("1/8 in", "1/8 in", "2 in", "8 ft", "600 ft"), "Ada")).Count == 0),
     ];
 

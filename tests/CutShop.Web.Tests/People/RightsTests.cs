@@ -55,6 +55,7 @@ public sealed class RightsTests
         ["GET settings/cutting"] = "OD",
         ["GET settings/benches"] = "OD",
         ["GET settings/address"] = "OD",
+        ["GET settings/desk"] = "OD",
         ["GET jobs/{number}/labels"] = "ODCB",
         ["POST jobs/{number}/labels"] = "OD",
         ["GET reports"] = "ODCB",
