@@ -4,7 +4,6 @@ using CutShop.Shop.Jobs;
 using CutShop.Shop.Site;
 using CutShop.Shop.Stock;
 using CutShop.Shop.Store;
-using CutShop.Shop.Tickets;
 
 namespace CutShop.Cli;
 

@@ -1,6 +1,5 @@
 using CutShop.Shop.Orders;
 using CutShop.Shop.Stock;
-using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Tables;
 using CutShop.Web.Shared;

@@ -10,7 +10,7 @@ public sealed class DeskLooksTests(HeadlessBrowser browser, DeskLooksTests.Fille
     public static TheoryData<string> Addresses { get; } =
     [
         "/", "/?show=all&q=lq", "/drafts", "/drafts/new", "/drafts/1", "/drafts/2", "/drafts/3/change", "/quotes/1", "/prices", "/prices/new", "/settings", "/settings/letterhead", "/bits", "/stock",
-        "/jobs/LQ-1042", "/jobs/LQ-1042/cancel",
+        "/jobs/LQ-1042", "/jobs/LQ-1042/cancel", "/jobs/LQ-1042/history", "/settings/desk",
     ];
 
     [Theory]
