@@ -1,7 +1,3 @@
-using CutShop.Shop.Benches;
-using CutShop.Shop.Jobs;
-using CutShop.Shop.Store;
-
 namespace CutShop.Cli.Tests;
 
 public sealed class DemoCommandTests : IDisposable

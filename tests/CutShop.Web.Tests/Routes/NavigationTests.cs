@@ -4,8 +4,8 @@ namespace CutShop.Web.Tests.Routes;
 
 public sealed class NavigationTests
 {
-    private const string Main = "<nav aria-label=\"Main\">(.*?)</nav>";
-    private const string Station = "<nav class=\"station\" aria-label=\"[^\"]*\">(.*?)</nav>";
+    private const string Main = "<nav aria-label=\"Main\">(?<links>.*?)</nav>";
+    private const string Station = "<nav class=\"station\" aria-label=\"[^\"]*\">(?<links>.*?)</nav>";
 
     [Theory]
     [InlineData(Role.Owner, "Orders, Stock, Benches, Site, Board, Settings", "Cut, Drill, Pack")]
@@ -58,9 +58,12 @@ public sealed class NavigationTests
     private static async Task<IReadOnlyList<string>> LeftAsync(HttpClient client)
     {
         var page = await client.GetStringAsync(new Uri("/", UriKind.Relative), TestContext.Current.CancellationToken);
-        return [.. Regex.Matches(page, "<li><a class=\"target\" href=\"([^\"]*)\">[^<]*</a><span class=\"hint\">").Select(match => match.Groups[1].Value)];
+        return [.. Found(page, "<li><a class=\"target\" href=\"(?<address>[^\"]*)\">[^<]*</a><span class=\"hint\">").Select(match => match.Groups["address"].Value)];
     }
 
     private static List<(string Name, string Address)> LinksIn(string page, string nav) =>
-        [.. Regex.Matches(Regex.Match(page, nav, RegexOptions.Singleline).Groups[1].Value, "<a href=\"([^\"]*)\"[^>]*>([^<]*)</a>").Select(link => (link.Groups[2].Value, link.Groups[1].Value))];
+        [.. Found(page, nav).SelectMany(bar => Found(bar.Groups["links"].Value, "<a href=\"(?<address>[^\"]*)\"[^>]*>(?<name>[^<]*)</a>")).Select(link => (link.Groups["name"].Value, link.Groups["address"].Value))];
+
+    private static IEnumerable<Match> Found(string page, string pattern) =>
+        Regex.Matches(page, pattern, RegexOptions.Singleline | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5));
 }
