@@ -28,10 +28,10 @@ public sealed partial class SpanishPaperTests
         Sheet[] sheets =
         [
             .. Enum.GetValues<PaperKind>().SelectMany(paper.Sheets),
-            .. new SitePaper(takeoff, [.. takeoff.Pieces.Select(_ => SampleJobs.Code)], Spanish).Sheets(),
+            .. new SitePaper(takeoff, [.. takeoff.Pieces.Select(_ => SampleJobs.Code)], new HashSet<string>(), Spanish).Sheets(),
             QuoteSheet.Of("Muelle", "Calle 1", quote, takeoff, Spanish),
             CutPlanSheet.Of(new(3, "1 1/2 in", "draft", "–"), coils, new Dictionary<string, PlanPieceName> { ["K1"] = new("K1", "LQ-1042", "A-top-1", IsCancelled: true) }, Spanish),
-            PackingList.Of(takeoff.Job, [.. takeoff.Pieces.Select((piece, i) => new PackedPiece(piece, SampleJobs.Code, piece.Cut, "L-9", IsPacked: i > 0))], [new("A1", IsDrilled: true), new("A2", IsDrilled: false)], "https://shop.example/s/1", Spanish),
+            PackingList.Of(takeoff.Job, [.. takeoff.Pieces.Select((piece, i) => new PackedPiece(piece, SampleJobs.Code, piece.Cut, "L-9", IsPacked: i > 0))], [new("A1", IsDrilled: true, IsIn: true), new("A2", IsDrilled: false, IsIn: false)], [new(new(ScrewKind.DeckScrew, "#10", Length.Inch * 3), 8, 1, IsIn: false)], "https://shop.example/s/1", Spanish),
         ];
         Assert.All(sheets, sheet => Assert.DoesNotMatch(English(), Plain(HtmlSheets.Article(sheet))));
         Assert.Matches(English(), Plain(HtmlSheets.Article(JobSummary.Of(takeoff, PaperSettings.Default))));

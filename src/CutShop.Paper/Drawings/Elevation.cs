@@ -10,6 +10,9 @@ public static class Elevation
     /// <summary>Width of every drawing on a sheet, in millimetres.</summary>
     public const double PaperWidth = 180;
 
+    /// <summary>Width of a drawing on a phone, held upright, at which its words can be read.</summary>
+    public const double PhoneWidth = 90;
+
     /// <summary>The most bands of one line that are drawn.</summary>
     public const int MostBands = 40;
 
@@ -44,11 +47,11 @@ public static class Elevation
     }
 
     private static IEnumerable<Drawing> Draw(
-        JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun, Func<Band, int, bool> isWanted, int smallest = LineBands.Smallest, int largest = LineBands.Largest)
+        JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun, Func<Band, int, bool> isWanted, int? smallest = null, int largest = LineBands.Largest)
     {
         ArgumentNullException.ThrowIfNull(takeoff);
         ArgumentNullException.ThrowIfNull(settings);
-        var bands = LineBands.Of(line, smallest, largest);
+        var bands = LineBands.Of(line, settings.DrawingWidth, smallest ?? LineBands.SmallestFor(settings.DrawingWidth), largest);
         return bands.Bands.Index().Where(band => isWanted(band.Item, band.Index + 1)).Select(band => bands.Draw(takeoff, band.Item, settings, boldRun));
     }
 }

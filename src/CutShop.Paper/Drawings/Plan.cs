@@ -11,7 +11,6 @@ public static class Plan
     private const double Below = 5;
     private const double Margin = 12;
     private const double Tallest = 150;
-    private const double Room = Elevation.PaperWidth - 2 * Margin;
     private const int LinesOnADrawing = 8;
 
     /// <summary>How tall a smaller plan may be, in millimetres, from the largest.</summary>
@@ -27,14 +26,15 @@ public static class Plan
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(settings);
         var lines = bold is null ? job.Lines : job.Lines.Where(line => line.Mark == bold.Line);
-        return [.. lines.Select(LinePath.Of).Chunk(LinesOnADrawing).Select(paths => DrawingOf(paths, settings.Text, bold, tallest))];
+        return [.. lines.Select(LinePath.Of).Chunk(LinesOnADrawing).Select(paths => DrawingOf(paths, settings, bold, tallest))];
     }
 
-    private static Drawing DrawingOf(LinePath[] paths, PaperText text, Piece? bold, double tallest)
+    private static Drawing DrawingOf(LinePath[] paths, PaperSettings settings, Piece? bold, double tallest)
     {
         const double Head = 8;
+        var text = settings.Text;
         var tall = tallest - Head - paths.Length * (Gap + Below) - Margin;
-        var scale = DrawingScale.Fitting(paths.Max(p => p.Width), Room, 20);
+        var scale = DrawingScale.Fitting(paths.Max(p => p.Width), settings.DrawingWidth - 2 * Margin, 20);
         var byHeight = DrawingScale.Fitting(Math.Max(paths.Sum(p => p.Height), 1), Math.Max(tall, 10), 20);
         if (byHeight.OneTo > scale.OneTo)
             scale = byHeight;
@@ -52,7 +52,7 @@ public static class Plan
         return new(
             text["PlanTitle", scale.OneTo],
             bold is null ? description : text["PlanWithRun", description, bold.Run],
-            Elevation.PaperWidth,
+            settings.DrawingWidth,
             y + 2,
             shapes);
     }

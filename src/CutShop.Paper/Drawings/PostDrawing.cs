@@ -71,7 +71,7 @@ public static class PostDrawing
             var cell = Math.Min(WidestFace, (Elevation.PaperWidth - strip.Sections.Count * PostSections.Width) / strip.Faces.Count);
             var faces = new PostFaces(work, strip.Faces, cell, tallest, settings);
             Title(settings.Text["FacesTitle", work.Post.Mark, faces.Scale.OneTo], strip.Faces.Count * cell);
-            says.Add(settings.Text["FacesDescription", string.Join("; ", strip.Faces.Select(face => settings.Text.FaceName(face.Face)))]);
+            says.Add(settings.Text["FacesDescription", string.Join("; ", strip.Faces.Select(face => settings.Text.FaceName(face.Face))), settings.Text.NameOf(work.Datum)]);
             height = faces.Draw(shapes, Head);
             x = strip.Faces.Count * cell;
         }

@@ -1,10 +1,11 @@
 using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 
 namespace CutShop.Paper.Drawings;
 
-/// <summary>Draws a post seen from its drilled faces, to scale, each hole's centre measured from the foot.</summary>
+/// <summary>Draws a post seen from its drilled faces, to scale, each hole's centre measured from the datum and from the top.</summary>
 internal sealed class PostFaces
 {
     private const double Head = 11;
@@ -70,7 +71,7 @@ internal sealed class PostFaces
     {
         var height = Scale.Mm(_work.Post.Height.Inches);
         NameFace(shapes, _settings.Text.FaceName(face.Face), top.Moved(-Half, 0));
-        shapes.Add(new DrawnText(top.Moved(Half + 3, -2.4), _settings.Text["FromFoot"], SmallSize));
+        shapes.Add(new DrawnText(top.Moved(Half + 3, -2.4), _settings.Text.NameOf(_work.Datum), SmallSize));
         shapes.Add(new Box(top.X - Half, top.Y, 2 * Half, height, Pen.Outline, Fill.Wood));
         shapes.Add(new Stroke(top.Moved(0, -1.5), top.Moved(0, height + 2), Pen.Axis));
         shapes.Add(new Stroke(top.Moved(-Half - 2, height), top.Moved(Half + 8, height), Pen.Ground));
@@ -115,19 +116,23 @@ internal sealed class PostFaces
         }
     }
 
-    /// <summary>A hole's name over its height in both units, or both in small letters on one line where holes are many.</summary>
+    /// <summary>A hole's name over its height from the datum and from the top, or name and height in small letters on one line where holes are many.</summary>
     private void Label(List<Shape> shapes, PostHole hole, Point at, double? crowded)
     {
         var (figures, width) = (_settings.Figures, _cell - Edge - 2 * Half - 3.5);
+        var told = _work.Post.HeightFrom(_work.Datum, hole.Height);
         var mark = hole.Row.Length <= 9 ? hole.Row : hole.Row[..8] + "…";
         var name = hole.Number is { } number ? $"{Figures.Count(number)}  {mark}" : _settings.Text["ScrewAt", mark];
         if (crowded is { } small)
         {
-            var line = $"{name} {figures.Lead(hole.Height)}";
+            var line = $"{name} {figures.Lead(told)}";
             shapes.Add(new DrawnText(at.Moved(0, small * 0.4), line, Fitting(line, small, width)));
             return;
         }
-        var (lead, other) = (figures.Lead(hole.Height), figures.Other(hole.Height));
+        var lead = figures.Lead(told);
+        var other = _work.Datum == Datum.Top
+            ? figures.Other(told)
+            : _settings.Text["TopAt", figures.Lead(_work.Post.HeightFrom(Datum.Top, hole.Height))];
         shapes.Add(new DrawnText(at.Moved(0, -1.9), name, Math.Min(SmallSize, width / Dimension.GuessBoldWidth(name, 1)), Bold: true));
         shapes.Add(new DrawnText(at.Moved(0, 1.7), lead, Fitting(lead, FigureSize, width)));
         shapes.Add(new DrawnText(at.Moved(0, 4.8), other, Fitting(other, SmallSize, width)));

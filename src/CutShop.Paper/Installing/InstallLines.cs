@@ -1,4 +1,5 @@
 using CutShop.Paper.Words;
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Rules;
@@ -23,7 +24,8 @@ public static class InstallLines
     /// <summary>Screws with their holes, on one line.</summary>
     /// <param name="fixing">The screws.</param>
     /// <param name="settings">Units and words.</param>
-    public static string ScrewsOf(Fixing fixing, PaperSettings settings)
+    /// <param name="datum">Where their height is told from.</param>
+    public static string ScrewsOf(Fixing fixing, PaperSettings settings, Datum datum = Datum.Ground)
     {
         ArgumentNullException.ThrowIfNull(fixing);
         ArgumentNullException.ThrowIfNull(settings);
@@ -32,10 +34,10 @@ public static class InstallLines
         {
             $"{Figures.Count(fixing.Count)} × {text.Holder(fixing.Driven, figures.Both(fixing.Length))}",
             text.FaceName(fixing.Face),
-            text.AboveGround(figures.Both(fixing.Mark)),
+            text.HeightOn(fixing.Post, datum, fixing.Mark, figures.Both),
         };
         if (fixing.Pilot != Length.Zero)
-            parts.Add(text["PilotHole", figures.Both(fixing.Pilot)]);
+            parts.Add(text["PilotHole", figures.Both(fixing.Pilot)] + (fixing.Purpose == FixingPurpose.Wrap ? "" : $", {text["Deep", figures.Both(fixing.PilotDepth)]}"));
         if (fixing.ShankHole != Length.Zero)
             parts.Add(text["ShankHole", figures.Both(fixing.ShankHole)]);
         if (fixing.Screw is not null)
@@ -45,7 +47,7 @@ public static class InstallLines
 
     private static string HeadOf(Fixing fixing, PaperText text, Figures figures) =>
         fixing.Purpose == FixingPurpose.Wrap ? text["HeadInTheRope"]
-        : fixing.CounterboreDepth == Length.Zero ? text["CountersunkFlush", figures.Both(fixing.Counterbore)]
+        : fixing.IsCountersunk ? text["CountersunkFlush", figures.Both(fixing.Counterbore)]
         : text["Counterbored", figures.Both(fixing.Counterbore), figures.Both(fixing.CounterboreDepth)];
 
     private static string Words(InstallStep step, PaperSettings settings)

@@ -9,10 +9,11 @@ namespace CutShop.Paper.Installing;
 /// <summary>A line on a sheet: its pieces in the order to hang them, and what is bored at its posts.</summary>
 internal static class LineSheet
 {
-    public static Sheet Of(JobTakeoff takeoff, Line line, IReadOnlyList<(Piece Piece, PieceCode Code)> pieces, PaperSettings settings)
+    public static Sheet Of(JobTakeoff takeoff, Line line, IReadOnlyList<(Piece Piece, PieceCode Code)> pieces, IReadOnlySet<string> drilled, PaperSettings settings)
     {
         var (text, figures) = (settings.Text, settings.Figures);
-        var bored = PostWork.Of(takeoff).Where(work => work.Line == line.Mark && work.Bores.Count > 0).ToList();
+        var posts = PostWork.Of(takeoff).Where(work => work.Line == line.Mark && work.Bores.Count > 0).ToList();
+        var bored = posts.Where(work => !drilled.Contains(work.Post.Mark)).ToList();
         return new(
             text["Line"],
             line.Mark,
@@ -29,6 +30,9 @@ internal static class LineSheet
                         ]),
                     ]),
                 .. Elevation.Of(takeoff, line, settings).Select(drawing => new DrawingBlock(drawing)),
+                .. bored.Count == posts.Count
+                    ? (Block[])[]
+                    : [new NoteBlock(text["DrilledInTheShop", string.Join(", ", posts.Except(bored).Select(work => work.Post.Mark))])],
                 .. bored.Count == 0
                     ? (Block[])[]
                     :
@@ -52,7 +56,7 @@ internal static class LineSheet
             [
                 work.Post.Mark,
                 text.FaceName(alike.Key.Face),
-                string.Join('\n', alike.Select(d => $"{d.Bore.Row}: {figures.Both(d.Mark)}")),
+                string.Join('\n', alike.Select(d => $"{d.Bore.Row}: {text.HeightOn(work.Post, work.Datum, d.Mark, figures.Both)}")),
                 figures.Stacked(alike.Key.Bit),
                 RakeText.Of(alike.First().Bore, work, settings),
                 figures.Stacked(alike.Key.Depth),

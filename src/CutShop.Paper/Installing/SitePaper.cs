@@ -12,8 +12,9 @@ namespace CutShop.Paper.Installing;
 /// </summary>
 /// <param name="takeoff">The job's takeoff.</param>
 /// <param name="codes">The code of each piece, in the takeoff's order.</param>
+/// <param name="drilled">The marks of posts that the shop has drilled.</param>
 /// <param name="settings">Units, page and words.</param>
-public sealed class SitePaper(JobTakeoff takeoff, IReadOnlyList<PieceCode> codes, PaperSettings settings)
+public sealed class SitePaper(JobTakeoff takeoff, IReadOnlyList<PieceCode> codes, IReadOnlySet<string> drilled, PaperSettings settings)
 {
     private string Title => $"{settings.Text["JobName", takeoff.Job.Number]}: {settings.Text["SitePack"]}";
 
@@ -24,7 +25,7 @@ public sealed class SitePaper(JobTakeoff takeoff, IReadOnlyList<PieceCode> codes
         foreach (var line in takeoff.Job.Lines.Where(line => all.Contains(line.Mark)))
         {
             List<(Piece Piece, PieceCode Code)> pieces = [.. Installation.InOrder(all[line.Mark], pair => pair.First)];
-            yield return LineSheet.Of(takeoff, line, pieces, settings);
+            yield return LineSheet.Of(takeoff, line, pieces, drilled, settings);
             foreach (var (piece, code) in pieces)
                 yield return PieceSheet.Of(takeoff, piece, code, settings);
         }

@@ -5,10 +5,11 @@ using CutShop.Takeoff.Result;
 
 namespace CutShop.Paper.Labels;
 
-/// <summary>Draws a piece's label: the square code at the left, and beside it what a person needs when the phone is dead.</summary>
+/// <summary>Draws the label of a piece, a post or a coil: the square code at the left, and beside it what a person needs when the phone is dead.</summary>
 public static class LabelDrawing
 {
     private const double EdgeMm = 2;
+    private const double ArrowMm = 11;
 
     /// <summary>The label at its exact size. Text that is too long gets smaller, then ends in an ellipsis.</summary>
     /// <returns>The drawing, or how large the label would have to be.</returns>
@@ -16,22 +17,77 @@ public static class LabelDrawing
     public static Parsed<Drawing> Of(PieceLabel label, LabelStock stock, PaperSettings settings)
     {
         ArgumentNullException.ThrowIfNull(label);
+        ArgumentNullException.ThrowIfNull(settings);
+        var text = settings.Text;
+        return Of(label.Address, Lines(label, settings), text["LabelTitle", label.Code.ToString()], text["LabelDescription", label.Address], stock, []);
+    }
+
+    /// <summary>The same of a coil.</summary>
+    /// <returns>The drawing, or how large the label would have to be.</returns>
+    /// <exception cref="FontMissingException">The font is not on this machine.</exception>
+    public static Parsed<Drawing> Of(CoilLabel label, LabelStock stock, PaperSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(label);
+        ArgumentNullException.ThrowIfNull(settings);
+        var text = settings.Text;
+        return Of(label.Address, Lines(label, settings), text["CoilLabelTitle", label.Mark], text["CoilLabelDescription", label.Address], stock, []);
+    }
+
+    /// <summary>The label of a post, with an arrow that points up.</summary>
+    /// <inheritdoc cref="Of(PieceLabel, LabelStock, PaperSettings)"/>
+    public static Parsed<Drawing> Of(PostLabel label, LabelStock stock, PaperSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(label);
         ArgumentNullException.ThrowIfNull(stock);
         ArgumentNullException.ThrowIfNull(settings);
-        var code = QrModules.Of(label.Address, stock.Correction);
+        return Of(
+            label.Address,
+            Lines(label, settings),
+            settings.Text["PostLabelTitle", label.Work.Post.Mark],
+            settings.Text["PostLabelDescription", label.Address],
+            stock,
+            Arrow(stock, settings.Text["Up"]));
+    }
+
+    private static Parsed<Drawing> Of(
+        string address, LabelLine[] lines, string title, string description, LabelStock stock, IReadOnlyList<Shape> atTheRight)
+    {
+        ArgumentNullException.ThrowIfNull(stock);
+        var code = QrModules.Of(address, stock.Correction);
         var place = QrPlace.Of(code, stock);
         if (place.Reason is { } why)
             return Parsed.Bad<Drawing>(why);
-        var shapes = QrDrawing.Of(code, place.Value).ToList();
-        AddText(shapes, label, place.Value, stock, settings);
-        return Parsed.Good(new Drawing(
-            settings.Text["LabelTitle", label.Code.ToString()], settings.Text["LabelDescription", label.Address], stock.WidthMm, stock.HeightMm, shapes));
+        var room = stock.WidthMm - EdgeMm - (atTheRight.Count == 0 ? 0 : ArrowMm + EdgeMm);
+        List<Shape> shapes = [.. QrDrawing.Of(code, place.Value), .. atTheRight];
+        AddText(shapes, lines, place.Value, room, stock);
+        return Parsed.Good(new Drawing(title, description, stock.WidthMm, stock.HeightMm, shapes));
     }
 
-    private static void AddText(List<Shape> shapes, PieceLabel label, QrPlace place, LabelStock stock, PaperSettings settings)
+    /// <summary>An arrow at the right edge, as tall as the label.</summary>
+    private static IReadOnlyList<Shape> Arrow(LabelStock stock, string up)
     {
-        var width = stock.WidthMm - EdgeMm - place.RightMm;
-        var lines = Lines(label, settings);
+        var (middle, foot) = (stock.WidthMm - EdgeMm - ArrowMm / 2, stock.HeightMm - EdgeMm - 4);
+        return
+        [
+            new Polygon(
+                [
+                    new(middle, EdgeMm),
+                    new(middle + ArrowMm / 2, EdgeMm + ArrowMm),
+                    new(middle + ArrowMm / 5, EdgeMm + ArrowMm),
+                    new(middle + ArrowMm / 5, foot),
+                    new(middle - ArrowMm / 5, foot),
+                    new(middle - ArrowMm / 5, EdgeMm + ArrowMm),
+                    new(middle - ArrowMm / 2, EdgeMm + ArrowMm),
+                ],
+                Pen.None,
+                Fill.Ink),
+            new DrawnText(new(middle, stock.HeightMm - EdgeMm), up, Math.Min(3.6, ArrowMm / Dimension.GuessBoldWidth(up, 1)), TextAnchor.Middle, Bold: true),
+        ];
+    }
+
+    private static void AddText(List<Shape> shapes, LabelLine[] lines, QrPlace place, double right, LabelStock stock)
+    {
+        var width = right - place.RightMm;
         // Sizes below are for a 2 in label; a smaller one shrinks them all alike.
         var scale = (stock.HeightMm - 2 * EdgeMm) / lines.Sum(line => line.Step);
         var y = EdgeMm;
@@ -60,6 +116,34 @@ public static class LabelDrawing
         ];
 
         string End(AtPost at) => $"{at.Post.Mark}: {text.AtPost(at)}, {text[piece.Rope.IsNatural ? "Bound" : "Sealed"]}";
+    }
+
+    private static LabelLine[] Lines(CoilLabel label, PaperSettings settings)
+    {
+        var (text, figures) = (settings.Text, settings.Figures);
+        return
+        [
+            new(label.Mark, 11, 13.5, Bold: true),
+            new(RopeWords.Of(label.Rope, settings), 4, 5.4, Bold: true),
+            new(label.Construction, 3.4, 4.8),
+            new(text["LabelLot", label.Lot], 4.4, 6, Bold: true),
+            new(label.From is { } from ? text["LabelOffcut", from] : text["LabelFullCoil"], 3.4, 4.8),
+            new(figures.LongLead(label.Whole), 4.4, 5.6, Bold: true),
+            new(figures.LongOther(label.Whole), 3.2, 5),
+        ];
+    }
+
+    private static LabelLine[] Lines(PostLabel label, PaperSettings settings)
+    {
+        var text = settings.Text;
+        return
+        [
+            new(label.Work.Post.Mark, 12, 16, Bold: true),
+            new(label.IsCancelled ? text["CancelledJobName", label.JobNumber] : text["JobName", label.JobNumber], 4.6, 6.4, Bold: true),
+            new(text["LabelLine", label.Work.Line], 4, 6.6),
+            new(label.ThisFace is { } faced ? text["LabelThisFace", faced] : "", 4.8, 8, Bold: true),
+            new(label.OtherFace is { } other ? text[other.Key, other.Neighbour] : "", 3.6, 6),
+        ];
     }
 
     private sealed record LabelLine(string Text, double Size, double Step, bool Bold = false);

@@ -8,7 +8,7 @@ using CutShop.Takeoff.Words;
 namespace CutShop.Paper.Labels;
 
 /// <summary>
-/// The address of a piece's page: what the square code on a label holds. Scheme, host and <c>/P/CODE</c> are all capitals,
+/// The address of a piece's page, or a coil's: what the square code on a label holds. Scheme, host and <c>/P/CODE</c> are all capitals,
 /// so that the code can use its denser alphabet; the server takes them as they come.
 /// </summary>
 public static class PieceAddress
@@ -30,13 +30,26 @@ public static class PieceAddress
 
     /// <summary>The address of a piece's page under the shop's base address.</summary>
     /// <returns>The address, or what is wrong with the base.</returns>
-    public static Parsed<string> Of(string baseAddress, PieceCode code) => At(baseAddress, "/P/", code);
+    public static Parsed<string> Of(string baseAddress, PieceCode code) => At(baseAddress, "/P/", code.Plain);
 
     /// <summary>The address of a job's site pack under the shop's base address.</summary>
     /// <returns>The address, or what is wrong with the base.</returns>
-    public static Parsed<string> OfPack(string baseAddress, PieceCode code) => At(baseAddress, "/S/", code);
+    public static Parsed<string> OfPack(string baseAddress, PieceCode code) => At(baseAddress, "/S/", code.Plain);
 
-    private static Parsed<string> At(string baseAddress, string kind, PieceCode code)
+    /// <summary>The address of a coil's page under the shop's base address.</summary>
+    /// <param name="baseAddress">The shop's base address.</param>
+    /// <param name="mark">The coil's mark, such as <c>K0005</c>.</param>
+    /// <returns>The address, or what is wrong with the base.</returns>
+    public static Parsed<string> OfCoil(string baseAddress, string mark) => At(baseAddress, "/STOCK/", mark);
+
+    /// <summary>
+    /// The address that a post's label holds: the page of the line of a piece that passes the post, at that post. Who has the code of a piece may see
+    /// it, on site too; a bench reads the job and the post from it.
+    /// </summary>
+    /// <returns>The address, or what is wrong with the base.</returns>
+    public static Parsed<string> OfPost(string baseAddress, PieceCode code, string post) => At(baseAddress, "/P/", code.Plain, "/LINE#post-" + Uri.EscapeDataString(post));
+
+    private static Parsed<string> At(string baseAddress, string kind, string name, string then = "")
     {
         ArgumentNullException.ThrowIfNull(baseAddress);
         if (!Uri.TryCreate(baseAddress, UriKind.Absolute, out var uri) || uri.Scheme is not ("http" or "https")
@@ -48,7 +61,7 @@ public static class PieceAddress
         if (!uri.IsDefaultPort)
             address.Append(CultureInfo.InvariantCulture, $":{uri.Port}");
         // A path of the base may tell capitals from small letters, so it stays as it is.
-        address.Append(uri.AbsolutePath.TrimEnd('/')).Append(kind).Append(code.Plain);
+        address.Append(uri.AbsolutePath.TrimEnd('/')).Append(kind).Append(name).Append(then);
         return address.Length <= Longest
             ? Parsed.Good(address.ToString())
             : Parsed.Bad<string>(PaperWords.Of("AddressTooLong", address.Length, Longest));

@@ -27,6 +27,7 @@ public static class CutTicket
             text.Foot(job.Number, piece.Run),
             [
                 new FieldsBlock(About(job, piece, settings, code)),
+                .. piece.IsAsMeasured ? [new NoteBlock(text["MadeAsMeasured"])] : (Block[])[],
                 new BigFigureBlock(text["CutLength"], cut, figures.LongOther(piece.Cut)),
                 new FieldsBlock(OnTheCoil(settings, place)),
                 .. place is null ? (Block[])[] : [new NoteBlock(text["TapeMarksAreForChecking"])],

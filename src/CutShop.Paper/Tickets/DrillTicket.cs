@@ -29,7 +29,6 @@ public static class DrillTicket
         ArgumentNullException.ThrowIfNull(work);
         ArgumentNullException.ThrowIfNull(settings);
         var text = settings.Text;
-        var isRaked = work.Bores.Any(bore => bore.IsRaked);
         return new(
             text["DrillTicket"],
             text.PostName(work.Post.Mark),
@@ -40,7 +39,7 @@ public static class DrillTicket
                 DrillingTable(work, settings),
                 .. work.Fixings.Count == 0 ? (Block[])[] : [ScrewTable(work, settings)],
                 new SideBySideBlock(
-                    new StepsBlock(text["Steps"], text.DrillingSteps(work.Bores.Any(bore => bore.Operations.Count > 1), isRaked, work.ScrewHoles.Count > 0)),
+                    new StepsBlock(text["Steps"], text.DrillingSteps(work)),
                     new CautionsBlock(text["Cautions"], text.DrillingCautions)),
                 .. Drawings(work, settings),
             ])
@@ -60,6 +59,8 @@ public static class DrillTicket
             new(text["HeightAboveGround"], settings.Figures.Both(post.Height)),
             new(text["Due"], CutTicket.DueOf(job.Due, text)),
         };
+        if (post.Buried is { } buried)
+            fields.Add(new(text["BelowGround"], settings.Figures.Both(buried)));
         if (post.Turn is { } turn)
             fields.Add(new(text["TurnLabel"], text.TurnOf(turn.Degrees, turn.Side == TurnSide.Left)));
         return new(fields) { IsOneRow = true };
@@ -101,15 +102,14 @@ public static class DrillTicket
         var (text, figures, drillings) = (settings.Text, settings.Figures, work.Drillings());
         return new(
             text["Drilling"],
-            text.Parts("DrillingColumns"),
+            Columns("DrillingColumns", work, text),
             [
                 .. drillings.Select(d => (IReadOnlyList<string>)
                 [
                     Figures.Count(d.Number),
                     d.Bore.Row,
                     text.FaceName(d.Operation.Face),
-                    figures.Both(d.Mark),
-                    figures.Both(d.MarkFromTop),
+                    .. Datums(work).Select(datum => figures.Both(work.Post.HeightFrom(datum, d.Mark))),
                     figures.Lead(d.Bore.Bit),
                     figures.Lead(d.Collar),
                     d.Bore.Run,
@@ -125,25 +125,36 @@ public static class DrillTicket
         var (text, figures) = (settings.Text, settings.Figures);
         return new(
             text["ScrewHoles"],
-            text.Parts("ScrewColumns"),
+            Columns("ScrewColumns", work, text),
             [
                 .. PostWork.FromTheTop(work.Fixings)
                     .GroupBy(fixing => (fixing.Purpose, fixing.Count, fixing.Screw, fixing.Length, fixing.Face, fixing.Pilot))
-                    .Select(alike => ScrewRow([.. alike], settings)),
+                    .Select(alike => ScrewRow(work, [.. alike], settings)),
             ]);
     }
 
-    private static IReadOnlyList<string> ScrewRow(IReadOnlyList<Fixing> alike, PaperSettings settings)
+    /// <summary>Where heights are told from, each in a column of its own: the datum, and always the top.</summary>
+    private static IEnumerable<Datum> Datums(PostWork work) => ((Datum[])[work.Datum, Datum.Top]).Distinct();
+
+    /// <summary>A table's columns, with one for each of <see cref="Datums"/> in the place of <c>{marks}</c>.</summary>
+    private static IReadOnlyList<string> Columns(string key, PostWork work, PaperText text) =>
+        [.. text.Parts(key).SelectMany(column => column == "{marks}" ? Datums(work).Select(datum => datum == work.Datum ? text["Marked", text.NameOf(datum)] : text.NameOf(datum)) : [column])];
+
+    private static IReadOnlyList<string> ScrewRow(PostWork work, IReadOnlyList<Fixing> alike, PaperSettings settings)
     {
-        var (screws, face, counterbore, pilot) = ScrewCells.Of(alike[0], settings);
+        var (screws, face, head, pilot) = ScrewCells.Of(alike[0], settings);
         return
         [
-            string.Join('\n', alike.Select(fixing => $"{fixing.Row}: {settings.Figures.Both(fixing.Mark)}")),
-            screws,
-            face,
-            counterbore,
+            .. Datums(work).Select(datum => string.Join('\n', alike.Select(fixing => $"{fixing.Row}: {Figure(datum, fixing)}"))),
+            $"{screws}: {face}",
+            head,
             pilot,
         ];
+
+        // Beside another datum the top is told in one unit: the table has no more room.
+        string Figure(Datum datum, Fixing fixing) => work.Post.HeightFrom(datum, fixing.Mark) is var told && datum == work.Datum
+            ? settings.Figures.Both(told)
+            : settings.Figures.Lead(told);
     }
 
     private static IEnumerable<DrawingBlock> Drawings(PostWork work, PaperSettings settings)

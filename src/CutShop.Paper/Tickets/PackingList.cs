@@ -3,6 +3,7 @@ using CutShop.Paper.Words;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Tables;
 
 namespace CutShop.Paper.Tickets;
 
@@ -21,22 +22,32 @@ public sealed record PackedPiece(Piece Piece, PieceCode Code, Length? Measured, 
 /// <summary>A post on a packing list.</summary>
 /// <param name="Mark">Its mark.</param>
 /// <param name="IsDrilled">True where it is drilled.</param>
-public sealed record PackedPost(string Mark, bool IsDrilled);
+/// <param name="IsIn">True where it is in the parcel.</param>
+public sealed record PackedPost(string Mark, bool IsDrilled, bool IsIn);
 
-/// <summary>The list that goes with a job's parcel: every piece with its length, weight and lot, and the drilled posts. What is missing comes first.</summary>
+/// <summary>Screws of one kind on a packing list.</summary>
+/// <param name="Screw">The screw.</param>
+/// <param name="Needed">How many the job needs.</param>
+/// <param name="Spare">How many are added.</param>
+/// <param name="IsIn">True where they are in the parcel.</param>
+public sealed record PackedScrews(ScrewName Screw, int Needed, int Spare, bool IsIn);
+
+/// <summary>The list that goes with a job's parcel: every piece with its length, weight and lot, the posts to tick, and the screws that an installer needs. What is missing comes first.</summary>
 public static class PackingList
 {
     /// <summary>The list.</summary>
     /// <param name="job">The job.</param>
     /// <param name="pieces">Its pieces.</param>
     /// <param name="posts">Its posts.</param>
+    /// <param name="screws">Its screws, each kind once.</param>
     /// <param name="sitePack">The address of its site pack, or null where it has none that can be printed.</param>
     /// <param name="settings">Units and words.</param>
-    public static Sheet Of(Job job, IReadOnlyList<PackedPiece> pieces, IReadOnlyList<PackedPost> posts, string? sitePack, PaperSettings settings)
+    public static Sheet Of(Job job, IReadOnlyList<PackedPiece> pieces, IReadOnlyList<PackedPost> posts, IReadOnlyList<PackedScrews> screws, string? sitePack, PaperSettings settings)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(pieces);
         ArgumentNullException.ThrowIfNull(posts);
+        ArgumentNullException.ThrowIfNull(screws);
         ArgumentNullException.ThrowIfNull(settings);
         var text = settings.Text;
         var packed = pieces.Where(piece => piece.IsPacked).ToList();
@@ -48,8 +59,10 @@ public static class PackingList
         if (undrilled.Count > 0)
             blocks.Add(new NoteBlock(text["UndrilledPosts", string.Join(", ", undrilled)]));
         blocks.Add(new TableBlock(text["PackedPieces"], text.Parts("PackingColumns"), [.. packed.Select(piece => Row(piece, settings))]));
+        if (screws.Count > 0)
+            blocks.Add(new TableBlock(text["PackedScrews"], text.Parts("ParcelScrewColumns"), [.. screws.Select(kind => Row(kind, text))]));
         if (posts.Count > undrilled.Count)
-            blocks.Add(new NoteBlock(text["DrilledPosts", string.Join(", ", posts.Where(post => post.IsDrilled).Select(post => post.Mark))]));
+            blocks.Add(new TableBlock(text["PackedPosts"], text.Parts("PostColumns"), [.. posts.Where(post => post.IsDrilled).Select(post => (string[])[text.PostName(post.Mark), Tick(post.IsIn, text)])]));
         if (sitePack is not null)
             blocks.Add(new DrawingBlock(SitePackCode.Of(sitePack, settings)));
         blocks.Add(new CautionsBlock(text["Cautions"], text.RailingCautions));
@@ -72,6 +85,18 @@ public static class PackingList
             new(text["CheckedBy"], null),
         ];
     }
+
+    private static string[] Row(PackedScrews screws, PaperText text) =>
+    [
+        text.ScrewName(screws.Screw, length: ""),
+        Figures.Count(screws.Needed),
+        Figures.Count(screws.Spare),
+        Figures.Count(screws.Needed + screws.Spare),
+        Tick(screws.IsIn, text),
+    ];
+
+    /// <summary>What is ticked at the bench, and else a place to tick it by hand.</summary>
+    private static string Tick(bool isIn, PaperText text) => isIn ? text["Ticked"] : WrappedPosts.Box;
 
     private static string[] Row(PackedPiece piece, PaperSettings settings) =>
     [

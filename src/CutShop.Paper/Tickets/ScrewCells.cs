@@ -7,9 +7,9 @@ namespace CutShop.Paper.Tickets;
 /// <summary>What a table says of screws beside their heights.</summary>
 /// <param name="Screws">How many of which, and under it what for.</param>
 /// <param name="Face">The face they are driven from.</param>
-/// <param name="Counterbore">The counterbore or countersink.</param>
-/// <param name="Pilot">The pilot, and the hole for a plain shank.</param>
-internal sealed record ScrewCells(string Screws, string Face, string Counterbore, string Pilot)
+/// <param name="Head">The hole for the head: a counterbore or a countersink.</param>
+/// <param name="Pilot">The pilot with its depth, and the hole for a plain shank.</param>
+internal sealed record ScrewCells(string Screws, string Face, string Head, string Pilot)
 {
     /// <summary>The cells of a fixing.</summary>
     public static ScrewCells Of(Fixing fixing, PaperSettings settings)
@@ -18,10 +18,14 @@ internal sealed record ScrewCells(string Screws, string Face, string Counterbore
         return new(
             $"{Figures.Count(fixing.Count)} × {text.Holder(fixing.Driven, figures.Both(fixing.Length))}\n{text.Purpose(fixing.Purpose)}",
             text.FaceName(fixing.Face),
-            With(fixing.Counterbore, fixing.CounterboreDepth, "CounterboreDeep"),
-            With(fixing.Pilot, fixing.ShankHole, "ShankHole"));
+            fixing.Screw is null ? text["None"] : Lines(text.HeadHole(fixing), figures.Both(fixing.Counterbore), Deep(fixing.CounterboreDepth)),
+            Lines(
+                fixing.Pilot == Length.Zero ? text["None"] : figures.Both(fixing.Pilot),
+                fixing.Pilot == Length.Zero || fixing.Purpose == FixingPurpose.Wrap ? "" : Deep(fixing.PilotDepth),
+                fixing.ShankHole == Length.Zero ? "" : text["ShankHole", figures.Both(fixing.ShankHole)]));
 
-        string With(Length hole, Length more, string key) =>
-            (hole == Length.Zero ? text["None"] : figures.Stacked(hole)) + (more == Length.Zero ? "" : "\n" + text[key, figures.Both(more)]);
+        string Deep(Length depth) => depth == Length.Zero ? "" : text["Deep", figures.Both(depth)];
+
+        static string Lines(params IEnumerable<string> lines) => string.Join('\n', lines.Where(line => line.Length > 0));
     }
 }

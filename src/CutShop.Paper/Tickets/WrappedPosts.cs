@@ -8,7 +8,8 @@ namespace CutShop.Paper.Tickets;
 /// <summary>The posts of a job in which nothing is bored because the rope is wrapped round them: a line for each, to be ticked by itself.</summary>
 internal static class WrappedPosts
 {
-    private const string Box = "☐";
+    /// <summary>A place to tick by hand.</summary>
+    internal const string Box = "☐";
 
     /// <summary>The list.</summary>
     public static Sheet Of(JobHead job, IReadOnlyList<PostWork> posts, PaperSettings settings)
@@ -34,15 +35,15 @@ internal static class WrappedPosts
 
     private static IReadOnlyList<string> Row(PostWork work, Fixing fixing, bool isFirst, PaperSettings settings)
     {
-        var (screws, face, counterbore, pilot) = ScrewCells.Of(fixing, settings);
+        var (screws, face, head, pilot) = ScrewCells.Of(fixing, settings);
         return
         [
             isFirst ? Box : "",
             work.Post.Mark,
             isFirst ? About(work, settings) : "",
-            $"{fixing.Row}: {settings.Figures.Both(fixing.Mark)}",
+            $"{fixing.Row}: {settings.Text.HeightOn(work.Post, work.Datum, fixing.Mark, settings.Figures.Both)}",
             $"{screws}\n{face}",
-            counterbore,
+            head,
             pilot,
         ];
     }

@@ -8,9 +8,13 @@ namespace CutShop.Paper.Words;
 /// 1/16 in, and to 0.1 mm, with <c>≈</c> before it where rounding changed it. No line breaks within a figure.
 /// </summary>
 /// <param name="First">The unit that leads.</param>
-public readonly record struct Figures(UnitsFirst First)
+/// <param name="WholeMillimetres">True where millimetres are whole and without <c>≈</c>, as a tape at a bench is read.</param>
+public readonly record struct Figures(UnitsFirst First, bool WholeMillimetres = false)
 {
     private const int TapeMarks = 16;
+
+    /// <summary>The same with tenths of a millimetre: for bits, which are called by them.</summary>
+    public Figures ToTheTenth => this with { WholeMillimetres = false };
 
     /// <summary>Inches alone, such as <c>74 3/8 in</c>.</summary>
     public static string Inches(Length length) => LengthText.Unbroken(LengthText.Inches(length, Denominator(length)));
@@ -54,7 +58,8 @@ public readonly record struct Figures(UnitsFirst First)
     /// <summary>Two figures on one line; where the line must break, it breaks between them.</summary>
     private static string Together(string lead, string other) => $"{lead} ({other})";
 
-    private static string Millimetres(Length length) => LengthText.Unbroken(LengthText.Millimetres(length));
+    private string Millimetres(Length length) =>
+        LengthText.Unbroken(LengthText.Millimetres(WholeMillimetres ? length.RoundTo(Length.Millimetre) : length));
 
     private static int Denominator(Length length) => length.IsWhole(Length.FromSixtyFourths(1)) ? 64 : TapeMarks;
 }

@@ -31,6 +31,9 @@ public sealed record PaperSettings(UnitsFirst Units, PageSize Page, PaperText Te
     /// <summary>Feet and inches first, on letter pages, in English.</summary>
     public static PaperSettings Default { get; } = new(UnitsFirst.FeetInches, PageSize.Letter, PaperText.English);
 
+    /// <summary>Width of a line's drawings in millimetres: a sheet's, or that of a phone, which shows a narrow drawing larger.</summary>
+    public double DrawingWidth { get; init; } = Drawings.Elevation.PaperWidth;
+
     /// <summary>Writes lengths as these settings want them.</summary>
     public Figures Figures => new(Units);
 }

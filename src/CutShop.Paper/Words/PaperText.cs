@@ -1,5 +1,6 @@
 using System.Globalization;
 using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Tables;
 using CutShop.Takeoff.Words;
@@ -82,8 +83,26 @@ public sealed partial class PaperText
     /// <summary>A face of a post.</summary>
     public string FaceName(Face face) => this[face.InWords];
 
-    /// <summary>A height above the ground.</summary>
-    public string AboveGround(string height) => this["AboveGround", height];
+    /// <summary>What a datum is called, after a figure as in a table's head.</summary>
+    public string NameOf(Datum datum) => this[datum switch
+    {
+        Datum.Ground => "AboveGround",
+        Datum.Top => "FromTop",
+        Datum.Foot => "FromFoot",
+        _ => throw new ArgumentOutOfRangeException(nameof(datum), datum, message: null),
+    }];
+
+    /// <summary>A height on a post from its datum, and beside it from the top.</summary>
+    /// <param name="post">The post.</param>
+    /// <param name="datum">Where heights are told from.</param>
+    /// <param name="aboveGround">The height above ground.</param>
+    /// <param name="figure">Writes a length.</param>
+    public string HeightOn(Post post, Datum datum, Length aboveGround, Func<Length, string> figure)
+    {
+        ArgumentNullException.ThrowIfNull(post);
+        ArgumentNullException.ThrowIfNull(figure);
+        return string.Join(" · ", ((Datum[])[datum, Datum.Top]).Distinct().Select(from => $"{figure(post.HeightFrom(from, aboveGround))} {NameOf(from)}"));
+    }
 
     /// <summary>A kind of bit.</summary>
     public string BitKindName(BitKind kind) => this[kind switch
@@ -125,6 +144,13 @@ public sealed partial class PaperText
 
     /// <summary>A screw; a null one means that none in the catalogue fits, and <paramref name="length"/> is what would.</summary>
     public string ScrewName(ScrewName? screw, string length) => screw is null ? this["NoScrewFits", length] : this[screw.InWords];
+
+    /// <summary>The hole that sinks a screw's head: a counterbore for a hex head, a countersink for a flat one.</summary>
+    public string HeadHole(Fixing fixing)
+    {
+        ArgumentNullException.ThrowIfNull(fixing);
+        return this[fixing.IsCountersunk ? "Countersink" : "Counterbore"];
+    }
 
     /// <summary>What holds a rope: a screw, a staple or an eye bolt, or what carries an eye.</summary>
     public string Holder(DrivenScrews driven, string length)

@@ -44,13 +44,23 @@ public sealed partial class PaperText
     ];
 
     /// <summary>The steps of drilling a post.</summary>
-    public IReadOnlyList<string> DrillingSteps(bool through, bool raked, bool screws) => All(
-    [
-        "StepMarkFaces",
-        "StepClampPost",
-        .. through ? ["StepBothFaces"] : (string[])[],
-        .. raked ? ["StepRakedBore"] : (string[])[],
-        .. screws ? ["StepScrewHolesLast"] : (string[])[],
-        "StepClearChips",
-    ]);
+    public IReadOnlyList<string> DrillingSteps(PostWork work)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        return All(
+        [
+            "StepMarkFaces",
+            "StepClampPost",
+            .. work.Bores.Any(bore => bore.Operations.Count > 1) ? ["StepBothFaces"] : (string[])[],
+            .. work.Bores.Any(bore => bore.IsRaked) ? ["StepRakedBore"] : (string[])[],
+            .. work.ScrewHoles.Select(HoleOrder).Distinct(),
+            "StepClearChips",
+        ]);
+    }
+
+    /// <summary>In which order the pilot of a screw and the hole for its head are drilled.</summary>
+    public string OrderOfHoles(Fixing fixing) => this[HoleOrder(fixing)];
+
+    private static string HoleOrder(Fixing fixing) =>
+        !fixing.IsCountersunk ? "CounterboreThenPilot" : fixing.Pilot.IsPositive ? "PilotThenCountersink" : "CountersinkOnly";
 }

@@ -11,8 +11,10 @@ public sealed class BenchSettingsShelf(ShopDatabase database)
     private const string Under = "bench under";
     private const string HandBackMinutes = "bench hand back minutes";
     private const string ShiftHours = "bench shift hours";
+    private const string SpareScrews = "bench spare screws percent";
     private const int LongestHandBack = 24 * 60;
     private const int LongestShift = 7 * 24;
+    private const int MostSpareScrews = 100;
 
     private static readonly Length LargestTolerance = Length.Foot;
 
@@ -27,8 +29,9 @@ public sealed class BenchSettingsShelf(ShopDatabase database)
         var problems = new List<FieldProblem>();
         CheckLength(nameof(typed.Over), typed.Over);
         CheckLength(nameof(typed.Under), typed.Under);
-        CheckNumber(nameof(typed.HandBackMinutes), typed.HandBackMinutes, LongestHandBack);
-        CheckNumber(nameof(typed.ShiftHours), typed.ShiftHours, LongestShift);
+        CheckNumber(nameof(typed.HandBackMinutes), typed.HandBackMinutes, 1, LongestHandBack);
+        CheckNumber(nameof(typed.ShiftHours), typed.ShiftHours, 1, LongestShift);
+        CheckNumber(nameof(typed.SpareScrews), typed.SpareScrews, 0, MostSpareScrews);
         if (problems.Count > 0)
             return problems;
         await database.WriteAsync(
@@ -40,7 +43,8 @@ public sealed class BenchSettingsShelf(ShopDatabase database)
                     (Over, typed.Over.Trim()),
                     (Under, typed.Under.Trim()),
                     (HandBackMinutes, typed.HandBackMinutes.Trim()),
-                    (ShiftHours, typed.ShiftHours.Trim()));
+                    (ShiftHours, typed.ShiftHours.Trim()),
+                    (SpareScrews, typed.SpareScrews.Trim()));
                 return who;
             },
             cancel).ConfigureAwait(false);
@@ -55,10 +59,10 @@ public sealed class BenchSettingsShelf(ShopDatabase database)
                 problems.Add(new(field, text, SettingsReplies.Say("AtMost", LargestTolerance)));
         }
 
-        void CheckNumber(string field, string text, int most)
+        void CheckNumber(string field, string text, int least, int most)
         {
-            if (!int.TryParse(text.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var number) || number < 1 || number > most)
-                problems.Add(new(field, text, SettingsReplies.Say("WholeNumber", most)));
+            if (!int.TryParse(text.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var number) || number < least || number > most)
+                problems.Add(new(field, text, SettingsReplies.Say("WholeNumber", least, most)));
         }
     }
 
@@ -70,6 +74,7 @@ public sealed class BenchSettingsShelf(ShopDatabase database)
             stored.LengthOf(Over, standard.Over),
             stored.LengthOf(Under, standard.Under),
             stored.TryGetValue(HandBackMinutes, out var minutes) ? TimeSpan.FromMinutes(int.Parse(minutes, CultureInfo.InvariantCulture)) : standard.HandBackAfter,
-            stored.TryGetValue(ShiftHours, out var hours) ? TimeSpan.FromHours(int.Parse(hours, CultureInfo.InvariantCulture)) : standard.Shift);
+            stored.TryGetValue(ShiftHours, out var hours) ? TimeSpan.FromHours(int.Parse(hours, CultureInfo.InvariantCulture)) : standard.Shift,
+            stored.TryGetValue(SpareScrews, out var percent) ? int.Parse(percent, CultureInfo.InvariantCulture) : standard.SpareScrews);
     }
 }

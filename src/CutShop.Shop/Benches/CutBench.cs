@@ -9,14 +9,14 @@ using CutShop.Takeoff.Words;
 namespace CutShop.Shop.Benches;
 
 /// <summary>
-/// The cut bench. One piece is given to one cutter; each step is a tap; the measured length decides whether the piece is
-/// taken.
+/// The cut bench. One piece is given to one cutter; each step is a tap, or the scan of a label; the measured length decides whether
+/// the piece is taken. Whatever was ticked or typed can be taken back while the piece is at the bench.
 /// </summary>
-public sealed class CutBench(ShopDatabase database) : TicketBench<CutWork, PieceCode>(database)
+public sealed partial class CutBench(ShopDatabase database) : TicketBench<CutWork, PieceCode>(database)
 {
-    private const string Fresh = ", steps = 0, cut_coil_id = NULL, reserved_nm = 0, longest_nm = NULL, measured_nm = NULL, first_use_id = NULL, cut_by = NULL, cut_at = NULL";
+    private const string Fresh = ", steps = 0, cut_coil_id = NULL, reserved_nm = 0, longest_nm = NULL, measured_nm = NULL, first_use_id = NULL, cut_by = NULL, cut_at = NULL, coil_seen_at = NULL";
 
-    private static readonly string AllSteps = string.Create(CultureInfo.InvariantCulture, $", steps = {(int)CutStep.CoilAndTie}");
+    private static readonly string AllSteps = string.Create(CultureInfo.InvariantCulture, $", steps = {(int)CutStep.LabelAndTie}");
 
     /// <summary>A piece stays in the queue's order only while its plan is the accepted one.</summary>
     private const string Place =
@@ -28,8 +28,11 @@ public sealed class CutBench(ShopDatabase database) : TicketBench<CutWork, Piece
     /// <summary>The ticket waits again with nothing done.</summary>
     private const string Again = Fresh + Place + Claims.Free;
 
+    /// <summary>What handing back sets: nothing is cut yet.</summary>
+    private const string NotBegun = ", steps = 0, cut_coil_id = NULL, reserved_nm = 0, coil_seen_at = NULL" + Place;
+
     private protected override Claims Claims { get; } =
-        new(TicketStates.CutTickets, TicketStates.HandBackCut, $"steps < {(int)CutStep.Cut}", ", steps = 0, cut_coil_id = NULL, reserved_nm = 0" + Place);
+        new(TicketStates.CutTickets, TicketStates.HandBackCut, $"steps < {(int)CutStep.Cut}", NotBegun);
 
     /// <summary>What the cuts of a piece left beside it: offcuts to mark and hang up, and scrap.</summary>
     public LeftOver LeftOver(PieceCode code) => Database.Read(session => Shop.Benches.LeftOver.Of(session, code));
@@ -39,60 +42,127 @@ public sealed class CutBench(ShopDatabase database) : TicketBench<CutWork, Piece
         $"SELECT count(*) FILTER (WHERE plan_coil_id IS NOT NULL), count(*) FROM cut_tickets WHERE state = '{TicketStates.Waiting}'"));
 
     /// <summary>Ticks a step. Steps are ticked in their order, by whoever has the ticket; the last one finishes it.</summary>
-    public Task<BenchAnswer> TickAsync(PieceCode code, CutStep step, string who, string requestKey, CancellationToken cancel = default) => WhenClaimedAsync(
+    public Task<BenchAnswer> TickAsync(PieceCode code, CutStep step, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
         code,
-        who,
         requestKey,
         (session, work) =>
         {
+            if ((work.IsFinished || work.IsOf(who)) && work.Steps >= (int)step)
+                return BenchReplies.Of("StepDoneAlready");
+            if (NotClaimedBy(work, who) is { } his)
+                return his;
             if (step == CutStep.Measure)
                 return BenchReplies.Of("EnterMeasured");
             if (work.Next != step)
-                return BenchReplies.Of("StepNotDue", (int)step, work.Steps, (int)CutStep.CoilAndTie);
-            Step(session, work, step, who);
-            if (step == CutStep.CoilAndTie)
-                TicketStates.FinishCut.Do(session, work.Id, who, Claims.Free);
+                return BenchReplies.Of("StepNotDue", (int)step, work.Steps, (int)CutStep.LabelAndTie);
+            Step(session, work, step, who, HistoryCodes.CutStepTapped);
             return null;
         },
         cancel);
 
     /// <summary>
-    /// Enters the length measured after cutting. Within the tolerance the piece is taken and its rope leaves the coil. A long
-    /// piece is to be trimmed and measured again. A short one is refused; with <paramref name="putAside"/> it goes to the rack as an
-    /// offcut of the same lot, or is scrap, and the ticket waits again.
+    /// Undoes the step that was done last, by whoever has the ticket. A measure gives its rope back to the coil; one that was too long is
+    /// taken back by itself, before the cut.
     /// </summary>
-    public Task<BenchAnswer> MeasureAsync(
-        PieceCode code, Length measured, bool putAside, string who, string requestKey, CancellationToken cancel = default) => WhenClaimedAsync(
+    /// <param name="code">The piece.</param>
+    /// <param name="step">The step that is to be undone, which must be the last one done.</param>
+    /// <param name="who">Who has it.</param>
+    /// <param name="requestKey">A key of this request's own: sent twice it counts once.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<BenchAnswer> UndoStepAsync(PieceCode code, CutStep step, string who, string requestKey, CancellationToken cancel = default) => WhenClaimedAsync(
         code,
         who,
         requestKey,
         (session, work) =>
         {
+            if (work.LastDone != step)
+                return BenchReplies.Of(work.LastDone > step ? "UndoLaterStepFirst" : "StepUndoneAlready");
+            if (work.Measured is not null)
+                return TakeMeasureBack(session, work, who);
+            if (work.Longest is { } longest)
+            {
+                session.Execute("UPDATE cut_tickets SET longest_nm = NULL, touched_at = @Now WHERE id = @Id", new { session.Now, work.Id });
+                session.Record("cut ticket", work.Id, who, HistoryCodes.MeasureTakenBack, details: new { measuredNm = longest.Nanometres });
+                return null;
+            }
+            Untick(session, work, step, who);
+            return null;
+        },
+        cancel);
+
+    /// <summary>
+    /// Takes back the measured length of a piece, also of one that is finished and not packed: its rope is on the coil again, and whoever
+    /// says so has it at the bench, to be measured again. What was cut from the coil later stays as it is.
+    /// </summary>
+    /// <param name="code">The piece.</param>
+    /// <param name="who">Who measures it again.</param>
+    /// <param name="requestKey">A key of this request's own: sent twice it counts once.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<BenchAnswer> MeasureAgainAsync(PieceCode code, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
+        code,
+        requestKey,
+        (session, work) => work.State switch
+        {
+            TicketStates.Packed => BenchReplies.Of("UnpackFirst", work.Run, work.Job),
+            TicketStates.AtTheBench when NotClaimedBy(work, who) is { } his => his,
+            TicketStates.AtTheBench or TicketStates.Cut when work.Measured is not null =>
+                (work.State == TicketStates.Cut ? Claims.HasAnother(session, work.Id, who) : null) ?? TakeMeasureBack(session, work, who),
+            _ => BenchReplies.Of("NothingMeasured", work.Code, BenchReplies.State(work.State)),
+        },
+        cancel);
+
+    /// <summary>
+    /// Enters the length measured after cutting. Within the tolerance the piece is taken and its rope leaves the coil. A long
+    /// piece is to be trimmed and measured again. A length that is short, or far from the one asked, is refused until
+    /// <paramref name="isSure"/>; then a short piece goes to the rack as an offcut of the same lot, or is scrap, and the ticket waits again. A
+    /// length that the coil cannot have given is refused always.
+    /// </summary>
+    public Task<BenchAnswer> MeasureAsync(
+        PieceCode code, Length measured, bool isSure, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
+        code,
+        requestKey,
+        (session, work) =>
+        {
+            if ((work.IsFinished || work.IsOf(who)) && work.Measured is { } already)
+                return BenchReplies.Of("MeasuredAlready", already);
+            if (NotClaimedBy(work, who) is { } his)
+                return his;
             if (work.Next != CutStep.Measure)
-                return BenchReplies.Of("NotReadyToMeasure", work.Steps, (int)CutStep.CoilAndTie);
+                return BenchReplies.Of("NotReadyToMeasure", work.Steps, (int)CutStep.LabelAndTie);
             if (!measured.IsPositive)
                 return BenchReplies.Of("LengthAboveZero");
             var settings = BenchSettingsShelf.Read(session);
             var longest = Length.Max(measured, work.Longest ?? Length.Zero);
-            if (measured < work.Cut - settings.Under)
+            switch (TapeReadings.Of(work, settings, measured))
             {
-                if (!putAside)
-                    return BenchReplies.Of("TooShort", measured, work.Cut, settings.Under);
-                return PutAside(session, work, measured, longest, who);
+                case TapeReading.MoreThanCoil:
+                    return CutStock.CannotGive(CutQueue.Of(session, work.Id)!, measured);
+                case TapeReading.TooShort:
+                    return isSure ? PutAside(session, work, measured, longest, who) : BenchReplies.Of("TooShort", measured, work.Cut, settings.Under);
+                case TapeReading.FarTooLong when !isSure:
+                    return BenchReplies.Of("FarTooLong", measured, work.Cut);
+                case TapeReading.TooLong or TapeReading.FarTooLong:
+                    session.Execute("UPDATE cut_tickets SET longest_nm = @longest, touched_at = @Now WHERE id = @Id", new { longest, session.Now, work.Id });
+                    session.Record("cut ticket", work.Id, who, HistoryCodes.CutTooLong, beforeLength: work.Longest, afterLength: longest);
+                    return null;
+                default:
+                    return TakeIn(session, CutQueue.Of(session, work.Id)!, work, measured, longest, who);
             }
-            if (measured > work.Cut + settings.Over)
-            {
-                session.Execute("UPDATE cut_tickets SET longest_nm = @longest, touched_at = @Now WHERE id = @Id", new { longest, session.Now, work.Id });
-                session.Record("cut ticket", work.Id, who, HistoryCodes.CutTooLong, beforeLength: work.Longest, afterLength: longest);
-                return null;
-            }
-            var cut = CutQueue.Of(session, work.Id)!;
-            return TakeIn(session, cut, work, measured, longest, who);
         },
         cancel);
 
-    /// <summary>Refuses a piece that was taken: it goes to the rack as an offcut or is scrap, and its ticket waits again.</summary>
-    public Task<BenchAnswer> RejectAsync(PieceCode code, string reason, string who, string requestKey, CancellationToken cancel = default) => WithReasonAsync(
+    /// <summary>
+    /// Refuses a piece that was taken, and its ticket waits again. Sound rope goes to the rack as an offcut, or is scrap where it is short;
+    /// rope that is not sound is scrap, however long.
+    /// </summary>
+    /// <param name="code">The piece.</param>
+    /// <param name="reason">Why.</param>
+    /// <param name="isSound">True where only the piece is wrong, not its rope: it may be cut from again.</param>
+    /// <param name="who">Who says so.</param>
+    /// <param name="requestKey">A key of this request's own: sent twice it counts once.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<BenchAnswer> RejectAsync(
+        PieceCode code, string reason, bool isSound, string who, string requestKey, CancellationToken cancel = default) => WithReasonAsync(
         code,
         reason,
         requestKey,
@@ -100,7 +170,10 @@ public sealed class CutBench(ShopDatabase database) : TicketBench<CutWork, Piece
         {
             if (work.State is not (TicketStates.Cut or TicketStates.AtTheBench) || work.Measured is null)
                 return BenchReplies.Of("OnlyCutIsCutAgain", work.Code, BenchReplies.State(work.State));
-            CutStock.Reject(session, work, who);
+            if (isSound && !CutReasons.BadRope.Contains(reason.Trim()))
+                CutStock.Reject(session, work, who);
+            else
+                CutStock.Scrap(session, work);
             ReCuts.Add(session, work.Id, work.Measured.Value, reason, who);
             var move = work.State == TicketStates.Cut ? TicketStates.RejectCut : TicketStates.PutAside;
             move.Do(session, work.Id, who, Again, reason: reason);
@@ -196,6 +269,8 @@ public sealed class CutBench(ShopDatabase database) : TicketBench<CutWork, Piece
             return BenchReplies.Of("CutTooLongAgo", work.Code, (int)shift.TotalHours);
         if (session.Value<bool>("SELECT first_use_id IS NULL FROM cut_tickets WHERE id = @Id", new { work.Id }))
             return BenchReplies.Of("CutBeforeLedger", work.Code);
+        if (CutStock.WasUsedLater(session, work) is { } later)
+            return later;
         if (CutStock.GiveBack(session, work, who) is { } why)
             return why;
         var move = work.State == TicketStates.Cut ? TicketStates.UndoCut : TicketStates.UndoAtTheBench;
@@ -234,6 +309,40 @@ public sealed class CutBench(ShopDatabase database) : TicketBench<CutWork, Piece
         return null;
     }
 
+    /// <summary>The piece is to be measured again, by whoever says so: its rope is on its coil as if it had not been measured.</summary>
+    private static Sentence? TakeMeasureBack(ShopSession session, CutWork work, string who)
+    {
+        if (session.Value<bool>("SELECT first_use_id IS NULL FROM cut_tickets WHERE id = @Id", new { work.Id }))
+            return BenchReplies.Of("CutBeforeLedger", work.Code);
+        if (CutStock.GiveBack(session, work, who) is { } why)
+            return why;
+        if (CutQueue.Of(session, work.Id) is not { } cut)
+            return BenchReplies.Of("PieceHasNoCoil", work.Code);
+        var measured = work.Measured!.Value;
+        const int Step = (int)CutStep.Cut;
+        const string NotMeasured =
+            """
+            , measured_nm = NULL, longest_nm = @longest, first_use_id = NULL, cut_by = NULL, cut_at = NULL, reserved_nm = @reserved, steps = @Step
+            """;
+        // What was trimmed off it before is known; a measure that was good at once leaves nothing to trim.
+        var (longest, reserved) = (work.Longest > measured ? work.Longest : null, work.Cut + cut.Beside);
+        var details = new { measuredNm = measured.Nanometres };
+        if (work.State == TicketStates.Cut)
+        {
+            TicketStates.MeasureAgain.Do(session, work.Id, who, Claims.Take + NotMeasured, new { longest, reserved, Step }, details: details);
+            return null;
+        }
+        session.Execute($"UPDATE cut_tickets SET touched_at = @Now{NotMeasured} WHERE id = @Id", new { longest, reserved, Step, session.Now, work.Id });
+        session.Record("cut ticket", work.Id, who, HistoryCodes.MeasureTakenBack, details: details);
+        return null;
+    }
+
+    private static void Untick(ShopSession session, CutWork work, CutStep step, string who)
+    {
+        session.Execute("UPDATE cut_tickets SET steps = @before, touched_at = @Now WHERE id = @Id", new { before = (int)step - 1, session.Now, work.Id });
+        session.Record("cut ticket", work.Id, who, HistoryCodes.CutStepUndone, details: new { step = (int)step });
+    }
+
     private static Sentence? PutAside(ShopSession session, CutWork work, Length measured, Length longest, string who)
     {
         var cut = CutQueue.Of(session, work.Id)!;
@@ -246,11 +355,13 @@ public sealed class CutBench(ShopDatabase database) : TicketBench<CutWork, Piece
         return null;
     }
 
-    private static void Step(ShopSession session, CutWork work, CutStep step, string who)
+    private static void Step(ShopSession session, CutWork work, CutStep step, string who, HistoryCode how)
     {
         session.Execute("UPDATE cut_tickets SET steps = @step, touched_at = @Now WHERE id = @Id", new { step = (int)step, session.Now, work.Id });
-        session.Record("cut ticket", work.Id, who, HistoryCodes.CutStepDone, details: StepsOf(work, (int)step));
+        session.Record("cut ticket", work.Id, who, how, details: StepsOf(work, (int)step));
+        if (step == CutStep.LabelAndTie)
+            TicketStates.FinishCut.Do(session, work.Id, who, Claims.Free);
     }
 
-    private static object StepsOf(CutWork work, int step) => new { stepBefore = work.Steps, step, steps = (int)CutStep.CoilAndTie };
+    private static object StepsOf(CutWork work, int step) => new { stepBefore = work.Steps, step, steps = (int)CutStep.LabelAndTie };
 }

@@ -91,25 +91,33 @@ internal static class CutStock
     public static void Scrap(ShopSession session, CutWork work) =>
         RopeLedger.Add(session, NoPieceNow(session, work).Id, RopeLedger.Scrap, work.Measured!.Value, work.Id);
 
-    /// <summary>Gives a cut's rope back to its coil, as if it had not been made.</summary>
-    /// <returns>Why that cannot be, or null.</returns>
-    public static Sentence? GiveBack(ShopSession session, CutWork work, string who)
+    /// <summary>
+    /// Why a cut cannot be as if it had not been made: its coil was cut or counted since, or an offcut of it is used; null where it can.
+    /// </summary>
+    public static Sentence? WasUsedLater(ShopSession session, CutWork work)
     {
-        var (coilId, firstUse) = session.Value<(long, long)>("SELECT cut_coil_id, first_use_id FROM cut_tickets WHERE id = @Id", new { work.Id });
-        var coil = CoilShelf.ById(session, coilId)!;
+        var (coilId, firstUse) = FirstUse(session, work);
         if (session.Value<bool>(
             "SELECT EXISTS (SELECT 1 FROM rope_uses WHERE coil_id = @coilId AND id > @firstUse AND ticket_id IS DISTINCT FROM @Id GROUP BY ticket_id HAVING sum(nm) <> 0)",
             new { coilId, firstUse, work.Id }))
-            return BenchReplies.Of("CoilUsedLater", coil.Mark);
+            return BenchReplies.Of("CoilUsedLater", CoilShelf.ById(session, coilId)!.Mark);
+        return Offcuts(session, RopeLedger.Of(session, work.Id, firstUse)).FirstOrDefault(offcut => !IsUntouched(session, offcut)) is { } used
+            ? BenchReplies.Of("OffcutUsed", used.Mark)
+            : null;
+    }
+
+    /// <summary>Gives a cut's rope back to its coil. An offcut of it that is used or planned meanwhile stays one.</summary>
+    /// <returns>Why that cannot be, or null.</returns>
+    public static Sentence? GiveBack(ShopSession session, CutWork work, string who)
+    {
+        var (coilId, firstUse) = FirstUse(session, work);
+        var coil = CoilShelf.ById(session, coilId)!;
         if (coil.State == CoilStates.Retired)
             return BenchReplies.Of("CoilTakesNothingBack", coil.Mark, BenchReplies.State(coil.State));
 
-        var uses = RopeLedger.Of(session, work.Id, firstUse);
-        foreach (var offcut in uses.Where(use => use.ToCoilId != 0).Select(use => CoilShelf.ById(session, use.ToCoilId)!))
-        {
-            if (offcut.State != CoilStates.InStock || offcut.Left != offcut.Whole || CoilShelf.Free(session, offcut.Id) < offcut.Left || WaitsElsewhere(session, offcut.Id))
-                return BenchReplies.Of("OffcutUsed", offcut.Mark);
-        }
+        var all = RopeLedger.Of(session, work.Id, firstUse);
+        var stay = Offcuts(session, all).Where(offcut => !IsUntouched(session, offcut)).Select(offcut => offcut.Id).ToHashSet();
+        var uses = all.Where(use => !stay.Contains(use.ToCoilId)).ToList();
         foreach (var use in uses)
         {
             RopeLedger.Add(session, coilId, use.Kind, Length.FromNanometres(-use.Nm), work.Id, use.ToCoilId == 0 ? null : use.ToCoilId);
@@ -121,6 +129,16 @@ internal static class CutStock
         CoilShelf.Take(session, coil, coil.Left + Length.FromNanometres(uses.Sum(use => use.Nm)), who, HistoryCodes.CutUndone);
         return null;
     }
+
+    private static (long CoilId, long FirstUse) FirstUse(ShopSession session, CutWork work) =>
+        session.Value<(long, long)>("SELECT cut_coil_id, first_use_id FROM cut_tickets WHERE id = @Id", new { work.Id });
+
+    private static IEnumerable<StockCoil> Offcuts(ShopSession session, IEnumerable<RopeUse> uses) =>
+        uses.Where(use => use.ToCoilId != 0).Select(use => CoilShelf.ById(session, use.ToCoilId)!);
+
+    /// <summary>True for an offcut that hangs as it was cut, with nothing planned from it.</summary>
+    private static bool IsUntouched(ShopSession session, StockCoil offcut) =>
+        offcut.State == CoilStates.InStock && offcut.Left == offcut.Whole && CoilShelf.Free(session, offcut.Id) >= offcut.Left && !WaitsElsewhere(session, offcut.Id);
 
     /// <summary>Takes a piece's rope out of the ledger's pieces.</summary>
     /// <returns>The coil that it was cut from.</returns>

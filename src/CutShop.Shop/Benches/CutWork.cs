@@ -24,8 +24,8 @@ namespace CutShop.Shop.Benches;
 /// <param name="Coil">The mark of its coil by the plan or of the coil it was cut from, or null before a plan.</param>
 /// <param name="Lot">That coil's lot.</param>
 /// <param name="HangsAt">Where that coil hangs.</param>
-/// <param name="TapeFrom">Tape mark where it starts.</param>
-/// <param name="TapeTo">Tape mark where it ends.</param>
+/// <param name="Most">The longest piece that its coil can give by the books, kerf, squaring and first trim taken off; null before a plan.</param>
+/// <param name="IsCoilSeen">True once the coil at the bench was scanned and is the one of the plan.</param>
 public sealed record CutWork(
     long Id,
     PieceCode Code,
@@ -45,30 +45,33 @@ public sealed record CutWork(
     string? Coil,
     string? Lot,
     string? HangsAt,
-    Length? TapeFrom,
-    Length? TapeTo) : IBenchTicket
+    Length? Most,
+    bool IsCoilSeen) : IBenchTicket
 {
-    /// <summary>
-    /// A piece that is to be cut now starts where its coil ends now, whatever came off it since the plan was made; any other has the plan's marks.
-    /// </summary>
-    private const string IsCutNow = $"cut_tickets.state = '{TicketStates.AtTheBench}' AND measured_nm IS NULL AND left_before_nm >= left_nm";
-
-    private const string EndNow = "left_before_nm - left_nm + CASE WHEN trimmed = 1 THEN 0 ELSE first_trim_nm END";
-
     private const string Columns =
-        $"""
+        """
         SELECT cut_tickets.id, code, jobs.number AS job, run, pieces.material, pieces.diameter_nm AS diameter, cut_nm AS cut,
           cut_tickets.state, steps, claimed_by, claimed_at, measured_nm AS measured, longest_nm AS longest, cut_by, cut_at,
           coils.mark AS coil, coils.lot, coils.place AS hangs_at,
-          CASE WHEN {IsCutNow} THEN {EndNow} ELSE from_nm END AS tape_from, CASE WHEN {IsCutNow} THEN {EndNow} + cut_nm ELSE to_nm END AS tape_to
+          left_nm - kerf_nm - squaring_nm - CASE WHEN trimmed = 1 THEN 0 ELSE first_trim_nm END AS most,
+          coil_seen_at IS NOT NULL AS is_coil_seen
         FROM cut_tickets JOIN pieces ON pieces.id = cut_tickets.piece_id JOIN jobs ON jobs.id = job_id
         LEFT JOIN plan_coils ON plan_coils.id = cut_tickets.plan_coil_id LEFT JOIN cut_plans ON cut_plans.id = plan_id
-        LEFT JOIN plan_cuts ON plan_cuts.plan_coil_id = plan_coils.id AND plan_cuts.piece_id = pieces.id
         LEFT JOIN coils ON coils.id = plan_coils.coil_id
         """;
 
     /// <summary>The step to do now; null where none is left or nobody has the ticket.</summary>
-    public CutStep? Next => State == TicketStates.AtTheBench && Steps < (int)CutStep.CoilAndTie ? (CutStep)((int)Steps + 1) : null;
+    public CutStep? Next => State == TicketStates.AtTheBench && Steps < (int)CutStep.LabelAndTie ? (CutStep)((int)Steps + 1) : null;
+
+    /// <summary>The step that was done last and can be undone; a length that was too long is one of measuring. Null where none is.</summary>
+    public CutStep? LastDone => State != TicketStates.AtTheBench || Steps == 0 ? null : Longest is not null ? CutStep.Measure : (CutStep)(int)Steps;
+
+    /// <summary>True where it is cut, measured, labelled and tied.</summary>
+    public bool IsFinished => State is TicketStates.Cut or TicketStates.Packed;
+
+    /// <summary>True where somebody has it at the bench.</summary>
+    /// <param name="who">That person.</param>
+    public bool IsOf(string who) => State == TicketStates.AtTheBench && ClaimedBy == who;
 
     internal static CutWork? Find(ShopSession session, PieceCode code) =>
         session.FirstOrDefault<CutWork>(Columns + " WHERE code = @code", new { code });

@@ -18,7 +18,6 @@ namespace CutShop.Shop.Benches;
 /// <param name="DrilledAt">When it was drilled, or null.</param>
 /// <param name="Likeness">The same for posts that are bored alike.</param>
 /// <param name="DroppedAt">When a change took the post out, or null.</param>
-/// <param name="Alike">Posts of the same likeness that wait.</param>
 /// <param name="Spoiled">Posts that were spoiled for this ticket.</param>
 public sealed record DrillWork(
     long Id,
@@ -35,7 +34,6 @@ public sealed record DrillWork(
     DateTimeOffset? DrilledAt,
     string Likeness,
     DateTimeOffset? DroppedAt,
-    long Alike,
     long Spoiled) : IBenchTicket
 {
     private const string Columns =
@@ -43,8 +41,6 @@ public sealed record DrillWork(
         SELECT drill_tickets.id, drill_tickets.post_id, jobs.number AS job, coalesce(post_parts.mark, posts.mark) AS post, drill_tickets.state, steps,
           coalesce(drillings, 0) AS drillings, coalesce(screw_holes, 0) AS screw_holes,
           claimed_by, claimed_at, drilled_by, drilled_at, drill_tickets.likeness, dropped_at,
-          (SELECT count(*) FROM drill_tickets AS other
-           WHERE other.state = '{TicketStates.Waiting}' AND other.queue_due = drill_tickets.queue_due AND other.likeness = drill_tickets.likeness) AS alike,
           (SELECT count(*) FROM damages WHERE ticket_id = drill_tickets.id) AS spoiled
         FROM drill_tickets JOIN posts ON posts.id = drill_tickets.post_id JOIN jobs ON jobs.id = job_id LEFT JOIN post_parts ON post_parts.post_id = posts.id
         """;

@@ -1,25 +1,48 @@
 using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Benches;
 
-/// <summary>How far a job is to leaving the shop.</summary>
+/// <summary>How far a job is to leaving the shop, with all that an installer needs of it.</summary>
 /// <param name="Job">The job's number.</param>
+/// <param name="Customer">Whose it is.</param>
 /// <param name="Due">When it is due, or null.</param>
 /// <param name="IsCancelled">True where the job was cancelled: nothing of it leaves the shop.</param>
+/// <param name="ClosedAt">When somebody closed it, UTC, or null.</param>
 /// <param name="Pieces">Its pieces of rope, in the takeoff's order.</param>
 /// <param name="Posts">Its posts that are drilled, along the lines.</param>
-public sealed record JobParcel(string Job, DateOnly? Due, bool IsCancelled, IReadOnlyList<ParcelPiece> Pieces, IReadOnlyList<ParcelPost> Posts)
+/// <param name="Screws">The screws that hold its rope, each kind once.</param>
+/// <param name="ScrewsNotChosen">Screws for which the catalogue had none that fits: somebody has to choose them.</param>
+public sealed record JobParcel(
+    string Job,
+    string Customer,
+    DateOnly? Due,
+    bool IsCancelled,
+    DateTimeOffset? ClosedAt,
+    IReadOnlyList<ParcelPiece> Pieces,
+    IReadOnlyList<ParcelPost> Posts,
+    IReadOnlyList<ParcelScrews> Screws,
+    int ScrewsNotChosen)
 {
-    /// <summary>True where every piece is cut and packed and every post is drilled.</summary>
-    public bool IsReady => !IsCancelled && Pieces.All(piece => piece.IsPacked) && !Undrilled.Any();
+    /// <summary>True where every piece is in it.</summary>
+    public bool HasAllRope => Pieces.All(piece => piece.IsPacked);
+
+    /// <summary>True where nothing is missing: pieces, posts and screws.</summary>
+    public bool IsComplete => HasAllRope && Posts.All(post => post.IsIn) && Screws.All(screws => screws.IsIn);
+
+    /// <summary>True where it leaves the shop as it is: somebody closed it, and no change of the job has added rope since.</summary>
+    public bool IsReady => !IsCancelled && ClosedAt is not null && HasAllRope;
 
     /// <summary>Pieces that are not packed.</summary>
     public IEnumerable<ParcelPiece> Missing => Pieces.Where(piece => !piece.IsPacked);
 
-    /// <summary>Posts that are not drilled.</summary>
-    public IEnumerable<ParcelPost> Undrilled => Posts.Where(post => post.State != TicketStates.Drilled);
+    /// <summary>Posts that are not in it, drilled or not.</summary>
+    public IEnumerable<ParcelPost> PostsOut => Posts.Where(post => !post.IsIn);
+
+    /// <summary>Kinds of screws that are not in it.</summary>
+    public IEnumerable<ParcelScrews> ScrewsOut => Screws.Where(screws => !screws.IsIn);
 }
 
 /// <summary>A piece of rope of a job's parcel.</summary>
@@ -36,9 +59,41 @@ public sealed record ParcelPiece(string Run, PieceCode Code, Length Cut, string 
 }
 
 /// <summary>A post of a job that is drilled.</summary>
+/// <param name="Id">The post.</param>
+/// <param name="Ticket">Its drill ticket.</param>
 /// <param name="Mark">Its mark.</param>
 /// <param name="State">waiting, at the bench, drilled or re-ordered.</param>
-public sealed record ParcelPost(string Mark, string State);
+/// <param name="DrilledAt">When it was drilled, or null.</param>
+/// <param name="InParcelAt">When it was put into the parcel, or null.</param>
+public sealed record ParcelPost(long Id, long Ticket, string Mark, string State, DateTimeOffset? DrilledAt, DateTimeOffset? InParcelAt)
+{
+    /// <summary>True where it is drilled.</summary>
+    public bool IsDrilled => State == TicketStates.Drilled;
+
+    /// <summary>True where it is in the parcel as it is: put in after it was last drilled.</summary>
+    public bool IsIn => IsDrilled && InParcelAt >= DrilledAt;
+}
+
+/// <summary>Screws of one kind that hold a job's rope.</summary>
+/// <param name="Screw">The screw.</param>
+/// <param name="Needed">How many the job needs.</param>
+/// <param name="Spare">How many are added.</param>
+/// <param name="IsIn">True where they are in the parcel.</param>
+public sealed record ParcelScrews(ScrewName Screw, int Needed, int Spare, bool IsIn)
+{
+    /// <summary>How many go into the parcel.</summary>
+    public int All => Needed + Spare;
+
+    /// <summary>What the kind is stored and sent by: what it is called, and its length in nanometres.</summary>
+    public string Kind => KindOf(Screw);
+
+    /// <summary>How many are added to some: a share, one at least, and none where the shop adds none. Common practice, no source.</summary>
+    /// <param name="needed">How many are needed.</param>
+    /// <param name="percent">The share that the shop has set, in percent.</param>
+    public static int SpareOf(int needed, int percent) => percent == 0 ? 0 : Math.Max(1, (int)Math.Ceiling(needed * percent / 100m));
+
+    internal static string KindOf(ScrewName screw) => FormattableString.Invariant($"{(screw.Kind == ScrewKind.LagScrew ? "lag" : "deck")} {screw.Size} {screw.Length.Nanometres}");
+}
 
 /// <summary>A job in the list of what is packed.</summary>
 /// <param name="Job">The job's number.</param>

@@ -5,40 +5,24 @@ using CutShop.Takeoff.Words;
 
 namespace CutShop.Shop.Benches;
 
-/// <summary>Puts cut pieces into their job's parcel, one scan a piece.</summary>
+/// <summary>Puts cut pieces into their job's parcel, one scan a piece, and the posts and screws that an installer needs with them.</summary>
 public sealed class PackingBench(ShopDatabase database)
 {
-    /// <summary>A job's parcel, or null where there is no such job.</summary>
-    public JobParcel? Find(string job) => database.Read(session =>
-    {
-        if (session.All<(long Id, DateOnly? Due, DateTimeOffset? CancelledAt)>(
-            "SELECT id, due, cancelled_at FROM jobs WHERE number = @job", new { job }) is not [var row, ..])
-            return null;
-        return new JobParcel(
-            job,
-            row.Due,
-            row.CancelledAt is not null,
-            session.All<ParcelPiece>(
-                """
-                SELECT run, code, cut_nm AS cut, cut_tickets.state, measured_nm AS measured, lot
-                FROM pieces JOIN cut_tickets ON piece_id = pieces.id LEFT JOIN coils ON coils.id = cut_coil_id AND measured_nm IS NOT NULL
-                WHERE job_id = @Id AND dropped_at IS NULL ORDER BY pieces.position
-                """,
-                new { row.Id }),
-            session.All<ParcelPost>(
-                "SELECT mark, state FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = @Id AND dropped_at IS NULL ORDER BY position", new { row.Id }));
-    });
+    private const string IsClosed = "EXISTS (SELECT 1 FROM closed_parcels WHERE closed_parcels.job_id = jobs.id)";
 
-    /// <summary>Jobs with pieces that are not packed yet, the earliest due first.</summary>
+    /// <summary>A job's parcel, or null where there is no such job.</summary>
+    public JobParcel? Find(string job) => database.Read(session => Find(session, job)?.Parcel);
+
+    /// <summary>Jobs whose parcels are not closed or lack a piece, the earliest due first.</summary>
     public IReadOnlyList<ParcelListed> Open(int most = 100) => database.Read(session => session.All<ParcelListed>(
         $"""
         SELECT number AS job, due, count(*) AS pieces,
           count(*) FILTER (WHERE state = '{TicketStates.Cut}') AS cut,
           count(*) FILTER (WHERE state = '{TicketStates.Packed}') AS packed
         FROM jobs JOIN pieces ON job_id = jobs.id JOIN cut_tickets ON piece_id = pieces.id
-        WHERE jobs.id IN (
+        WHERE (NOT {IsClosed} OR jobs.id IN (
           SELECT job_id FROM cut_tickets AS open JOIN pieces AS open_piece ON open_piece.id = open.piece_id
-          WHERE open.state IN ({TicketStates.ToDo}, '{TicketStates.Cut}'))
+          WHERE open.state IN ({TicketStates.ToDo}, '{TicketStates.Cut}')))
           AND pieces.dropped_at IS NULL AND {ReleasedJobs.Condition}
         GROUP BY jobs.id ORDER BY due IS NULL, due, number LIMIT @most
         """,
@@ -53,16 +37,154 @@ public sealed class PackingBench(ShopDatabase database)
 
     /// <summary>Takes a piece out of its parcel again.</summary>
     public Task<BenchAnswer> UnpackAsync(PieceCode code, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
-        code, requestKey, (session, work) => TicketStates.Unpack.Try(session, work.Id, who, ", packed_at = NULL"), cancel);
+        code,
+        requestKey,
+        (session, work) => TicketStates.Unpack.Try(session, work.Id, who, ", packed_at = NULL") ?? Opened(session, work.Job, who),
+        cancel);
+
+    /// <summary>Puts a drilled post into its job's parcel, or takes it out.</summary>
+    public Task<BenchAnswer> PutPostAsync(string job, string mark, bool isIn, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
+        job,
+        requestKey,
+        (session, _, parcel) =>
+        {
+            if (parcel.Posts.FirstOrDefault(one => one.Mark == mark) is not { } post)
+                return BenchReplies.Of("NoSuchPost", job, mark);
+            if (isIn && !post.IsDrilled)
+                return BenchReplies.Of("PutInOnceDrilled", mark, BenchReplies.State(post.State));
+            if (isIn == post.IsIn)
+                return BenchReplies.Of(isIn ? "InParcelAlready" : "NotInParcel", mark);
+            session.Execute("UPDATE posts SET in_parcel_at = @at WHERE id = @Id", new { at = isIn ? session.Now : (DateTimeOffset?)null, post.Id });
+            session.Record("drill ticket", post.Ticket, who, isIn ? HistoryCodes.PostPutIn : HistoryCodes.PostTakenOut);
+            return Opened(session, job, who);
+        },
+        cancel);
+
+    /// <summary>Puts a job's screws of one kind into its parcel, or takes them out.</summary>
+    /// <param name="job">The job's number.</param>
+    /// <param name="kind">The <see cref="ParcelScrews.Kind"/>.</param>
+    /// <param name="isIn">True to put them in.</param>
+    /// <param name="who">Who does it.</param>
+    /// <param name="requestKey">Sent twice it counts once.</param>
+    /// <param name="cancel">Stops.</param>
+    public Task<BenchAnswer> PutScrewsAsync(string job, string kind, bool isIn, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
+        job,
+        requestKey,
+        (session, id, parcel) =>
+        {
+            if (parcel.Screws.FirstOrDefault(one => one.Kind == kind) is not { } screws)
+                return BenchReplies.Of("NoSuchScrews", job);
+            if (isIn == screws.IsIn)
+                return BenchReplies.Of(isIn ? "InParcelAlready" : "NotInParcel", screws.Screw.InWords);
+            session.Execute(
+                isIn
+                    ? """
+                      INSERT INTO parcel_screws (job_id, screw, needed, in_at) VALUES (@id, @kind, @Needed, @Now)
+                      ON CONFLICT (job_id, screw) DO UPDATE SET needed = excluded.needed, in_at = excluded.in_at
+                      """
+                    : "DELETE FROM parcel_screws WHERE job_id = @id AND screw = @kind",
+                new { id, kind, screws.Needed, session.Now });
+            session.Record("job", id, who, isIn ? HistoryCodes.ScrewsPutIn : HistoryCodes.ScrewsTakenOut, details: new { screws = screws.All });
+            return Opened(session, job, who);
+        },
+        cancel);
+
+    /// <summary>Closes a job's parcel: it leaves the shop as it is. Every piece of rope must be in it.</summary>
+    /// <param name="job">The job's number.</param>
+    /// <param name="asItIs">True to close it without posts and screws that are not in it; otherwise they are asked for.</param>
+    /// <param name="who">Who does it.</param>
+    /// <param name="requestKey">Sent twice it counts once.</param>
+    /// <param name="cancel">Stops.</param>
+    public Task<BenchAnswer> CloseAsync(string job, bool asItIs, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
+        job,
+        requestKey,
+        (session, id, parcel) =>
+        {
+            if (parcel.IsCancelled)
+                return BenchReplies.Of("ParcelOfCancelled", job);
+            if (!parcel.HasAllRope)
+                return BenchReplies.Of("ParcelLacksPieces", parcel.Missing.Count());
+            if (!asItIs && !parcel.IsComplete)
+                return BenchReplies.Of("ParcelLacks", parcel.PostsOut.Count(), parcel.ScrewsOut.Count());
+            if (session.Execute("INSERT INTO closed_parcels (job_id, closed_at) VALUES (@id, @Now) ON CONFLICT (job_id) DO NOTHING", new { id, session.Now }) == 1)
+                session.Record("job", id, who, HistoryCodes.ParcelClosed, details: new { posts = parcel.PostsOut.Count(), screws = parcel.ScrewsOut.Count() });
+            return null;
+        },
+        cancel);
 
     private static Sentence? Pack(ShopSession session, CutWork work, string who)
     {
         if (TicketStates.Pack.Try(session, work.Id, who, ", packed_at = @now") is null)
-            return null;
+            return Opened(session, work.Job, who);
         return work.State == TicketStates.Packed
             ? BenchReplies.Of("InParcelAlready", work.Run)
             : BenchReplies.Of("PackOnceCut", work.Run, BenchReplies.State(work.State));
     }
+
+    /// <summary>What goes in or out of a closed parcel opens it again.</summary>
+    private static Sentence? Opened(ShopSession session, string job, string who)
+    {
+        var id = session.Value<long>("SELECT id FROM jobs WHERE number = @job", new { job });
+        if (session.Execute("DELETE FROM closed_parcels WHERE job_id = @id", new { id }) == 1)
+            session.Record("job", id, who, HistoryCodes.ParcelOpened);
+        return null;
+    }
+
+    private static (long Id, JobParcel Parcel)? Find(ShopSession session, string job)
+    {
+        if (session.FirstOrDefault<JobRow>(
+            """
+            SELECT jobs.id, customer, due, cancelled_at, closed_at FROM jobs LEFT JOIN closed_parcels ON closed_parcels.job_id = jobs.id WHERE number = @job
+            """,
+            new { job }) is not { } row)
+            return null;
+        var fixings = StoredParts.PostsOf(session, row.Id).SelectMany(post => post.Fixings).ToList();
+        return (row.Id, new JobParcel(
+            job,
+            row.Customer,
+            row.Due,
+            row.CancelledAt is not null,
+            row.ClosedAt,
+            session.All<ParcelPiece>(
+                """
+                SELECT run, code, cut_nm AS cut, cut_tickets.state, measured_nm AS measured, lot
+                FROM pieces JOIN cut_tickets ON piece_id = pieces.id LEFT JOIN coils ON coils.id = cut_coil_id AND measured_nm IS NOT NULL
+                WHERE job_id = @Id AND dropped_at IS NULL ORDER BY pieces.position
+                """,
+                new { row.Id }),
+            session.All<ParcelPost>(
+                """
+                SELECT posts.id, drill_tickets.id AS ticket, mark, state, drilled_at, in_parcel_at
+                FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = @Id AND dropped_at IS NULL ORDER BY position
+                """,
+                new { row.Id }),
+            ScrewsOf(session, row.Id, fixings),
+            fixings.Where(fixing => fixing.Screw is null).Sum(fixing => fixing.Count)));
+    }
+
+    private static List<ParcelScrews> ScrewsOf(ShopSession session, long jobId, IEnumerable<Fixing> fixings)
+    {
+        var percent = BenchSettingsShelf.Read(session).SpareScrews;
+        var isIn = session.All<(string Screw, long Needed)>("SELECT screw, needed FROM parcel_screws WHERE job_id = @jobId", new { jobId }).ToHashSet();
+        return
+        [
+            .. fixings.Where(fixing => fixing.Screw is not null).GroupBy(fixing => fixing.Screw!, fixing => fixing.Count)
+                .Select(kind => (Screw: kind.Key, Needed: kind.Sum()))
+                .OrderBy(kind => ParcelScrews.KindOf(kind.Screw), StringComparer.Ordinal)
+                .Select(kind => new ParcelScrews(
+                    kind.Screw, kind.Needed, ParcelScrews.SpareOf(kind.Needed, percent), isIn.Contains((ParcelScrews.KindOf(kind.Screw), kind.Needed)))),
+        ];
+    }
+
+    private Task<BenchAnswer> ForAsync(string job, string requestKey, Func<ShopSession, long, JobParcel, Sentence?> work, CancellationToken cancel) =>
+        database.WriteAsync(
+            session => BenchAnswer.Once(
+                session,
+                requestKey,
+                () => Find(session, job) is var (id, parcel)
+                    ? BenchAnswer.Of(work(session, id, parcel), job)
+                    : BenchAnswer.Refused(BenchReplies.Of("NoSuchJob", job))),
+            cancel);
 
     private Task<BenchAnswer> ForAsync(PieceCode code, string requestKey, Func<ShopSession, CutWork, Sentence?> work, CancellationToken cancel) =>
         database.WriteAsync(
@@ -73,4 +195,6 @@ public sealed class PackingBench(ShopDatabase database)
                     ? BenchAnswer.Of(work(session, found), found.Job)
                     : BenchAnswer.Refused(BenchReplies.Of("NoSuchPiece", code))),
             cancel);
+
+    private sealed record JobRow(long Id, string Customer, DateOnly? Due, DateTimeOffset? CancelledAt, DateTimeOffset? ClosedAt);
 }

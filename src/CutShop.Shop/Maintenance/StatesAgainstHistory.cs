@@ -26,6 +26,8 @@ internal static class StatesAgainstHistory
     [
         .. Tickets(session, "cut ticket", CutTickets, "PieceOfJob"),
         .. Tickets(session, "drill ticket", DrillTickets, "PostOfJob"),
+        .. Parcels(session),
+        .. PostsInParcels(session),
         .. Plans(session),
         .. Jobs(session),
         .. Coils(session),
@@ -70,7 +72,7 @@ internal static class StatesAgainstHistory
             WITH taken AS (
               SELECT subject_id, actor_id, row_number() OVER (PARTITION BY subject_id ORDER BY id DESC) AS back
               FROM history
-              WHERE subject = @subject AND what IN (@takenToBench, @takenOver)),
+              WHERE subject = @subject AND what IN (@takenToBench, @takenOver, @measureTakenBack)),
             claims AS (
               SELECT name, run, number, claimed_by, coalesce({Actors.NameOf("taken.actor_id")}, 'nobody') AS taker
               FROM ({tickets}) AS t LEFT JOIN taken ON subject_id = t.id AND back = 1
@@ -80,9 +82,50 @@ internal static class StatesAgainstHistory
             WHERE claimed_by <> taker
             ORDER BY name, number
             """,
-            new { subject, takenToBench = HistoryCodes.TakenToBench.Code, takenOver = HistoryCodes.TakenOver.Code }))
+            new
+            {
+                subject,
+                takenToBench = HistoryCodes.TakenToBench.Code,
+                takenOver = HistoryCodes.TakenOver.Code,
+                measureTakenBack = HistoryCodes.MeasureTakenBack.Code,
+            }))
             yield return CheckFinding.Of(StoreReplies.Say(key, name, run, number), "Claim", claimedBy, taker);
     }
+
+    /// <summary>A parcel that no line of the history closed is one from before parcels were closed: that was when its last piece was packed.</summary>
+    private static IEnumerable<CheckFinding> Parcels(ShopSession session) => session.All<(string Number, string State, string Led)>(
+        """
+        WITH lines AS (
+          SELECT subject_id, what, row_number() OVER (PARTITION BY subject_id ORDER BY id DESC) AS back
+          FROM history
+          WHERE subject = 'job' AND what IN (@closed, @opened)),
+        parcels AS (
+          SELECT number,
+            CASE WHEN closed_at IS NULL THEN 'open for packing' ELSE 'closed' END AS state,
+            CASE WHEN what = @closed THEN 'closed'
+              WHEN what IS NULL AND closed_at IN (SELECT packed_at FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE pieces.job_id = jobs.id) THEN 'closed'
+              ELSE 'open for packing' END AS led
+          FROM jobs LEFT JOIN closed_parcels ON closed_parcels.job_id = jobs.id LEFT JOIN lines ON subject_id = jobs.id AND back = 1)
+        SELECT number, state, led FROM parcels WHERE state <> led ORDER BY number
+        """,
+        new { closed = HistoryCodes.ParcelClosed.Code, opened = HistoryCodes.ParcelOpened.Code })
+        .Select(job => CheckFinding.Of(StoreReplies.Say("Job", job.Number), "State", job.State, job.Led));
+
+    private static IEnumerable<CheckFinding> PostsInParcels(ShopSession session) => session.All<(string Mark, string Number, string State, string Led)>(
+        """
+        WITH lines AS (
+          SELECT subject_id, what, row_number() OVER (PARTITION BY subject_id ORDER BY id DESC) AS back
+          FROM history
+          WHERE subject = 'drill ticket' AND what IN (@putIn, @takenOut)),
+        in_parcels AS (
+          SELECT mark, number,
+            CASE WHEN in_parcel_at IS NULL THEN 'not packed' ELSE 'packed' END AS state,
+            CASE WHEN what = @putIn THEN 'packed' ELSE 'not packed' END AS led
+          FROM posts JOIN jobs ON jobs.id = job_id JOIN drill_tickets ON post_id = posts.id LEFT JOIN lines ON subject_id = drill_tickets.id AND back = 1)
+        SELECT mark, number, state, led FROM in_parcels WHERE state <> led ORDER BY mark, number
+        """,
+        new { putIn = HistoryCodes.PostPutIn.Code, takenOut = HistoryCodes.PostTakenOut.Code })
+        .Select(post => CheckFinding.Of(StoreReplies.Say("PostOfJob", post.Mark, "", post.Number), "State", post.State, post.Led));
 
     private static IEnumerable<CheckFinding> Plans(ShopSession session) => session.All<(long Id, string State, string Led)>(
         """

@@ -11,10 +11,12 @@ public static class DraftFields
 
     private static readonly FieldsOf<DraftForm> Job = new(
         new("number", form => form.Number, (form, text) => form with { Number = text }),
+        new("changes", form => form.Changes, (form, text) => form with { Changes = text }),
         new("customer", form => form.Customer, (form, text) => form with { Customer = text }),
         new("due", form => form.Due, (form, text) => form with { Due = text }),
         new("unit", form => form.Unit, (form, text) => form with { Unit = text }),
         new("oneLot", form => form.OneLot, (form, text) => form with { OneLot = text }),
+        new("datum", form => form.Datum, (form, text) => form with { Datum = text }),
         new("rope.material", form => form.Rope.Material, (form, text) => form with { Rope = form.Rope with { Material = text } }),
         new("rope.diameter", form => form.Rope.Diameter, (form, text) => form with { Rope = form.Rope with { Diameter = text } }),
         new("rope.measured", form => form.Rope.Measured, (form, text) => form with { Rope = form.Rope with { Measured = text } }),
@@ -30,7 +32,8 @@ public static class DraftFields
         new("shape", post => post.Shape, (post, text) => post with { Shape = text }),
         new("across", post => post.Across, (post, text) => post with { Across = text }),
         new("height", post => post.Height, (post, text) => post with { Height = text }),
-        new("turn", post => post.Turn, (post, text) => post with { Turn = text }));
+        new("turn", post => post.Turn, (post, text) => post with { Turn = text }),
+        new("buried", post => post.Buried, (post, text) => post with { Buried = text }));
 
     private static readonly FieldsOf<DraftSection> Section = new(
         new("spacing", section => section.Spacing, (section, text) => section with { Spacing = text }),

@@ -12,6 +12,9 @@ public sealed record DraftForm
     /// <summary>The job's number.</summary>
     public string Number { get; init; } = "";
 
+    /// <summary>The number of the stored job that this draft is to change, as the desk said; empty for a job of its own. A number alone never makes a change.</summary>
+    public string Changes { get; init; } = "";
+
     /// <summary>Who orders.</summary>
     public string Customer { get; init; } = "";
 
@@ -24,6 +27,9 @@ public sealed record DraftForm
     /// <summary><c>yes</c> where all rope must come from one lot.</summary>
     public string OneLot { get; init; } = "";
 
+    /// <summary>Where heights are told from on drill tickets: top, ground or foot; empty means the ground.</summary>
+    public string Datum { get; init; } = "";
+
     /// <summary>The rope of rows that have none of their own.</summary>
     public DraftRope Rope { get; init; } = new();
 
@@ -32,6 +38,9 @@ public sealed record DraftForm
 
     /// <summary>The lines of posts.</summary>
     public IReadOnlyList<DraftLine> Lines { get; init; } = [];
+
+    /// <summary>True where the desk said that this draft changes the stored job of its number.</summary>
+    public bool IsChangeOf(string number) => Changes.Trim() == number;
 
     /// <summary>Posts over all lines.</summary>
     public int Posts() => Lines.Sum(line => line.Posts.Count);
@@ -99,6 +108,9 @@ public sealed record DraftPost
 
     /// <summary>The line's turn here.</summary>
     public string Turn { get; init; } = "";
+
+    /// <summary>Its length below ground.</summary>
+    public string Buried { get; init; } = "";
 }
 
 /// <summary>A section being typed.</summary>

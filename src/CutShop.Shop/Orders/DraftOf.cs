@@ -20,6 +20,12 @@ public static class DraftOf
             Due = job.Due is { } due ? IsoDate.Text(due) : "",
             Unit = "in",
             OneLot = job.OneLot ? "yes" : "",
+            Datum = job.Datum switch
+            {
+                Datum.Top => "top",
+                Datum.Foot => "foot",
+                _ => "",
+            },
             Rope = Rope(job.Rope),
             Allowances = new()
             {
@@ -41,6 +47,7 @@ public static class DraftOf
             Across = Said(post.Across),
             Height = Said(post.Height),
             Turn = post.Turn?.ToString() ?? "",
+            Buried = post.Buried is { } buried ? Said(buried) : "",
         })],
         Sections = [.. line.Sections.Select(section => new DraftSection
         {

@@ -10,7 +10,7 @@ namespace CutShop.Shop.Orders;
 public static class SpreadsheetPaste
 {
     private static readonly string[] Usual = ["mark", "shape", "across", "height", "turn", "clear", "rise"];
-    private static readonly HashSet<string> Known = [.. Usual, "centres", "sag", "slack"];
+    private static readonly HashSet<string> Known = [.. Usual, "centres", "sag", "slack", "buried"];
 
     /// <summary>What is accepted, for messages.</summary>
     public static Sentence Accepted { get; } = OrderReplies.Of("AcceptedPaste", DraftForm.MostPosts, string.Join(", ", Usual));
@@ -49,6 +49,7 @@ public static class SpreadsheetPaste
             Across = Cell(row, "across"),
             Height = Cell(row, "height"),
             Turn = Cell(row, "turn"),
+            Buried = Cell(row, "buried"),
         });
         var sections = rows.SkipLast(1).Select(row => new DraftSection
         {

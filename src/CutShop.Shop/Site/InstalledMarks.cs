@@ -1,4 +1,5 @@
 using CutShop.Shop.Store;
+using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Result;
 
 namespace CutShop.Shop.Site;
@@ -7,7 +8,8 @@ namespace CutShop.Shop.Site;
 public sealed class InstalledMarks(ShopDatabase database)
 {
     /// <summary>
-    /// Marks a piece. Where someone changed it after the tap, or it is not as the installer saw it, nothing is overwritten. Safe to send twice.
+    /// Marks a piece. Where someone changed it after the tap, or it is not as the installer saw it, nothing is overwritten. A piece that is not
+    /// cut, or is reported as too short, is marked only by a tap that is sure of it. Safe to send twice.
     /// </summary>
     /// <param name="code">The label's code.</param>
     /// <param name="tap">What was tapped.</param>
@@ -38,6 +40,8 @@ public sealed class InstalledMarks(ShopDatabase database)
         var at = session.NoLaterThanNow(tap.At);
         if (state != tap.Seen || at < changedAt)
             return new(SiteOutcome.Conflict, state, changedAt);
+        if (tap is { Wanted: InstalledState.Installed, IsSure: false } && Doubt(session, label.PieceId) is { } doubt)
+            return new(doubt, state, changedAt);
         session.Execute(
             """
             INSERT INTO installations (piece_id, state, tapped_at) VALUES (@PieceId, @wanted, @at)
@@ -47,6 +51,12 @@ public sealed class InstalledMarks(ShopDatabase database)
         session.Record("piece", label.PieceId, who, HistoryCodes.PieceMarked, InstalledWords.Of(state), InstalledWords.Of(tap.Wanted));
         return new(SiteOutcome.Done, tap.Wanted, at);
     }
+
+    /// <summary>What speaks against a piece being up, or null.</summary>
+    private static SiteOutcome? Doubt(ShopSession session, long pieceId) =>
+        !TicketStates.IsMade(session.Value<string>("SELECT state FROM cut_tickets WHERE piece_id = @pieceId", new { pieceId })!) ? SiteOutcome.NotCut
+        : SiteReports.AreOpen(session, pieceId, SiteReportKind.TooShort) ? SiteOutcome.ReportedShort
+        : null;
 
     private static (InstalledState State, DateTimeOffset? ChangedAt) StateOf(ShopSession session, long pieceId) =>
         session.FirstOrDefault<Row>("SELECT state, tapped_at FROM installations WHERE piece_id = @pieceId", new { pieceId }) is { } row

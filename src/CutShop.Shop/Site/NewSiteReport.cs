@@ -1,4 +1,5 @@
 using CutShop.Shop.Store;
+using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Shop.Site;
 
@@ -9,6 +10,9 @@ namespace CutShop.Shop.Site;
 /// <param name="At">When it was tapped, UTC; null stands for now.</param>
 public sealed record NewSiteReport(SiteReportKind Kind, string Note, string? Photo, DateTimeOffset? At)
 {
+    /// <summary>The spans measured of it, by the section's index, to be kept with the report; null where none were.</summary>
+    public IReadOnlyDictionary<int, Length>? Clear { get; init; }
+
     /// <summary>The longest note, in characters.</summary>
     public const int LongestNote = 500;
 }

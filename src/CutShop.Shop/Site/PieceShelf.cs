@@ -13,7 +13,7 @@ public sealed class PieceShelf(ShopDatabase database)
         SELECT pieces.id, jobs.id AS job_id, number AS job, run, code, cut_nm AS cut, cut_tickets.state AS ticket,
           {InstalledWords.Column} AS installed,
           CAST(CASE WHEN EXISTS (SELECT 1 FROM pieces AS again WHERE again.replaces_id = pieces.id) THEN 1 ELSE 0 END AS bigint) AS cut_again,
-          cancelled_at, cut_at
+          cancelled_at, cut_at, {SiteReports.OpenKinds} AS reported
         FROM pieces JOIN jobs ON jobs.id = job_id JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
         LEFT JOIN installations ON installations.piece_id = pieces.id
         """;
@@ -22,7 +22,7 @@ public sealed class PieceShelf(ShopDatabase database)
     public SitePiece? Find(PieceCode code) => database.Read(session => Find(session, code, WithTakeoff));
 
     /// <summary>The line of a label's piece, or null where no label has this code.</summary>
-    public SiteLine? FindLine(PieceCode code) => database.Read(session => Find(session, code, LineOf, found => new(found, [], [])));
+    public SiteLine? FindLine(PieceCode code) => database.Read(session => Find(session, code, LineOf, found => new(found, [], [], new HashSet<string>())));
 
     private static SitePiece? Find(ShopSession session, PieceCode code, Func<ShopSession, SitePiece, Row, SitePiece> good) => Find(session, code, good, found => found);
 
@@ -32,7 +32,10 @@ public sealed class PieceShelf(ShopDatabase database)
         if (LabelRow.Find(session, code) is not { } label)
             return null;
         var row = session.FirstOrDefault<Row>(Columns + " WHERE pieces.id = @PieceId", new { label.PieceId })!;
-        var found = new SitePiece(code, label.State, row.Job, row.Run, row.Cut, row.Ticket, row.State, row.CutAgain == 1, row.CancelledAt is not null, row.CutAt is not null);
+        var found = new SitePiece(code, label.State, row.Job, row.Run, row.Cut, row.Ticket, row.State, row.CutAgain == 1, row.CancelledAt is not null, row.CutAt is not null)
+        {
+            Reported = SiteReports.KindsOf(row.Reported),
+        };
         return label.State == LabelState.Good ? good(session, found, row) : other(found);
     }
 
@@ -45,21 +48,27 @@ public sealed class PieceShelf(ShopDatabase database)
             new { row.JobId, one.Line });
         return new(
             piece with { Takeoff = StoredParts.Frame(session, row.JobId).ToTakeoff(row.Head, works, []), Piece = one },
-            [.. works.Zip(rows, (work, here) => new LinePiece(work.Piece, here.Code, here.State))],
-            StoredParts.PostsOf(session, row.JobId, one.Line));
+            [.. works.Zip(rows, (work, here) => new LinePiece(work.Piece, here.Code, here.State, TicketStates.IsMade(here.Ticket), SiteReports.KindsOf(here.Reported)))],
+            StoredParts.PostsOf(session, row.JobId, one.Line),
+            DrilledPosts(session, row.JobId));
     }
+
+    /// <summary>The marks of a job's posts that the shop has drilled.</summary>
+    internal static IReadOnlySet<string> DrilledPosts(ShopSession session, long jobId) => session.All<string>(
+        $"SELECT mark FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = @jobId AND dropped_at IS NULL AND state = '{TicketStates.Drilled}'",
+        new { jobId }).ToHashSet();
 
     /// <summary>The piece from its own part, with the job's frame and the pieces that hang beside it or meet it at a corner, as they are drawn with it.</summary>
     private static SitePiece WithTakeoff(ShopSession session, SitePiece found, Row row)
     {
         var piece = StoredParts.Piece(session, row.Id)!.Piece;
         var around = StoredParts.PiecesOf(session, row.JobId, piece.Line, piece.First, piece.Last);
-        return found with { Takeoff = StoredParts.Frame(session, row.JobId).ToTakeoff(row.Head, around, []), Piece = piece };
+        return found with { Takeoff = StoredParts.Frame(session, row.JobId).ToTakeoff(row.Head, around, []), Piece = piece, Measured = MeasuredSpans.Of(session, row.Id) };
     }
 
     private sealed record Row(
         long Id, long JobId, string Job, string Run, PieceCode Code, Length Cut, string Ticket, string Installed, long CutAgain,
-        DateTimeOffset? CancelledAt, DateTimeOffset? CutAt)
+        DateTimeOffset? CancelledAt, DateTimeOffset? CutAt, string Reported)
     {
         /// <summary>A label names no customer and no day.</summary>
         public JobHead Head => new(Job, Customer: "", Due: null, OneLot: false);

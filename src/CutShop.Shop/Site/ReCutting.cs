@@ -4,6 +4,7 @@ using CutShop.Shop.Stock;
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Words;
 
 namespace CutShop.Shop.Site;
@@ -38,16 +39,37 @@ internal static class ReCutting
 
         ReCuts.Add(session, old.TicketId, old.Length, HistoryCause.OnSiteWords(report), who);
         Leave(session, pieceId, old, because, who);
+        var work = WorkFor(session, pieceId, old.JobId);
         newId = session.Insert(
             """
             INSERT INTO pieces (job_id, position, run, code, material, diameter_nm, cut_nm, replaces_id)
-            SELECT job_id, @Position, run, @code, material, diameter_nm, cut_nm, id FROM pieces WHERE id = @pieceId
+            SELECT job_id, @Position, run, @code, material, diameter_nm, @Cut, id FROM pieces WHERE id = @pieceId
             """,
-            new { old.Position, code = LabelShelf.Draw(session), pieceId });
-        StoredParts.Copy(session, pieceId, newId);
+            new { old.Position, code = LabelShelf.Draw(session), work.Piece.Cut, pieceId });
+        if (work.Piece.IsAsMeasured)
+            PutAsMeasured(session, newId, old.JobId, work);
+        else
+            StoredParts.Copy(session, pieceId, newId);
         JobIntake.InsertTickets(session, old.JobId);
         session.Record("piece", newId, who, HistoryCodes.PieceCutAgain, after: TicketStates.Waiting, reason: because);
         return null;
+    }
+
+    /// <summary>The work of the new piece: the old one's, or where spans were measured on site, what they take.</summary>
+    private static PieceWork WorkFor(ShopSession session, long pieceId, long jobId)
+    {
+        var work = StoredParts.Piece(session, pieceId)!;
+        return MeasuredSpans.Of(session, pieceId) is { Count: > 0 } clear
+            ? work with { Piece = MeasuredSpans.Piece(session, jobId, work.Piece, clear) }
+            : work;
+    }
+
+    /// <summary>Stores the part of a piece that is cut for measured spans, and what the job's rope adds up to with it.</summary>
+    private static void PutAsMeasured(ShopSession session, long newId, long jobId, PieceWork work)
+    {
+        StoredParts.Put(session, newId, work);
+        var frame = StoredParts.Frame(session, jobId);
+        StoredParts.Put(session, jobId, frame with { Totals = JobTotals.Of(StoredParts.PiecesOf(session, jobId), frame.Totals.Bores) });
     }
 
     /// <summary>The old piece leaves its place; its rope is lost to the shop.</summary>

@@ -6,4 +6,5 @@ namespace CutShop.Shop.Site;
 /// <param name="Piece">The piece of the label.</param>
 /// <param name="Pieces">All pieces of its line as they are now, in the takeoff's order; empty unless the label is good.</param>
 /// <param name="Posts">The work at all its posts, in their order; empty unless the label is good.</param>
-public sealed record SiteLine(SitePiece Piece, IReadOnlyList<LinePiece> Pieces, IReadOnlyList<PostWork> Posts);
+/// <param name="Drilled">The marks of posts that the shop has drilled.</param>
+public sealed record SiteLine(SitePiece Piece, IReadOnlyList<LinePiece> Pieces, IReadOnlyList<PostWork> Posts, IReadOnlySet<string> Drilled);

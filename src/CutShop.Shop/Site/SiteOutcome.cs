@@ -18,6 +18,15 @@ public enum SiteOutcome
     /// <summary>Someone else has changed it since: nothing was overwritten.</summary>
     Conflict,
 
+    /// <summary>The shop has not cut the piece, and nobody has said that it hangs all the same.</summary>
+    NotCut,
+
+    /// <summary>The piece is reported as too short, and nobody has said that it hangs all the same.</summary>
+    ReportedShort,
+
+    /// <summary>A span that no section of the piece can have, or of a section that it has not.</summary>
+    UnlikelySpan,
+
     /// <summary>The desk has more open reports of the piece than it will take.</summary>
     TooManyReports,
 }

@@ -36,14 +36,14 @@ public sealed class SitePackShelf(ShopDatabase database)
             return null;
         var rows = session.All<PieceRow>(
             $"""
-            SELECT code, {InstalledWords.Column} AS state
-            FROM pieces LEFT JOIN installations ON installations.piece_id = pieces.id
+            SELECT code, {InstalledWords.Column} AS state, cut_tickets.state AS ticket, {SiteReports.OpenKinds} AS reported
+            FROM pieces JOIN cut_tickets ON cut_tickets.piece_id = pieces.id LEFT JOIN installations ON installations.piece_id = pieces.id
             WHERE job_id = @Id AND dropped_at IS NULL ORDER BY position
             """,
             new { job.Id });
         var takeoff = StoredParts.Frame(session, job.Id).ToTakeoff(
             new(job.Number, Customer: "", Due: null, OneLot: false), StoredParts.PiecesOf(session, job.Id), StoredParts.PostsOf(session, job.Id));
-        return new SitePack(code, takeoff, [.. takeoff.Pieces.Zip(rows, (piece, row) => new LinePiece(piece, row.Code, InstalledWords.Read(row.State)!.Value))]);
+        return new SitePack(code, takeoff, [.. takeoff.Pieces.Zip(rows, (piece, row) => row.Of(piece))], PieceShelf.DrilledPosts(session, job.Id));
     });
 
     private static PieceCode? Known(ShopSession session, string number) =>
@@ -75,5 +75,8 @@ public sealed class SitePackShelf(ShopDatabase database)
 
     private sealed record JobRow(long Id, string Number);
 
-    private sealed record PieceRow(PieceCode Code, string State);
+    private sealed record PieceRow(PieceCode Code, string State, string Ticket, string Reported)
+    {
+        public LinePiece Of(Piece piece) => new(piece, Code, InstalledWords.Read(State)!.Value, TicketStates.IsMade(Ticket), SiteReports.KindsOf(Reported));
+    }
 }

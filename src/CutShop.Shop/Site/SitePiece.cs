@@ -1,3 +1,5 @@
+using CutShop.Shop.Store;
+using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 
@@ -17,6 +19,15 @@ namespace CutShop.Shop.Site;
 public sealed record SitePiece(
     PieceCode Code, LabelState Label, string Job, string Run, Length Cut, string Ticket, InstalledState State, bool IsCutAgain, bool IsJobCancelled, bool WasCut)
 {
+    /// <summary>True where the shop has cut it and it is wanted.</summary>
+    public bool IsCut => TicketStates.IsMade(Ticket);
+
+    /// <summary>What is reported of it and not settled yet, each kind once.</summary>
+    public IReadOnlyList<SiteReportKind> Reported { get; init; } = [];
+
+    /// <summary>The spans measured of it on site, by the section's index.</summary>
+    public IReadOnlyDictionary<int, Length> Measured { get; init; } = new Dictionary<int, Length>();
+
     /// <summary>Of its job, what is shown with it: the lines, and the pieces that hang beside it; null unless the label is good.</summary>
     public JobTakeoff? Takeoff { get; init; }
 

@@ -11,6 +11,9 @@ public sealed class SiteReports(ShopDatabase database)
     /// <summary>The most open reports of one piece: nobody who holds a label can flood the desk.</summary>
     public const int MostOpenOfAPiece = 10;
 
+    /// <summary>SQL: the words of the kinds of a piece's open reports, with blanks between.</summary>
+    internal const string OpenKinds = "coalesce((SELECT string_agg(kind, ' ') FROM site_reports WHERE site_reports.piece_id = pieces.id AND closed_at IS NULL), '')";
+
     private const string Columns =
         """
         SELECT site_reports.id, jobs.number AS job, pieces.run, pieces.code, kind, note, photo, tapped_at, came_at, cut_tickets.state AS ticket,
@@ -34,6 +37,15 @@ public sealed class SiteReports(ShopDatabase database)
 
     /// <summary>A report, or null.</summary>
     public SiteReport? Find(long id) => database.Read(session => Find(session, id));
+
+    /// <summary>Pieces that are marked as installed though the shop has not cut them, by job and run: for the desk to ask about.</summary>
+    public IReadOnlyList<HungUncut> HungUncut() => database.Read(session => session.All<HungUncut>(
+        $"""
+        SELECT number AS job, run, code, tapped_at FROM installations JOIN pieces ON pieces.id = installations.piece_id JOIN jobs ON jobs.id = job_id
+        JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
+        WHERE installations.state = '{InstalledWords.Of(InstalledState.Installed)}' AND cut_tickets.state IN ({TicketStates.ToDo}) AND dropped_at IS NULL
+        ORDER BY number, position
+        """));
 
     /// <summary>How many reports are open.</summary>
     public long OpenCount() => database.Read(session => session.Value<long>("SELECT count(*) FROM site_reports WHERE closed_at IS NULL"));
@@ -93,6 +105,14 @@ public sealed class SiteReports(ShopDatabase database)
         return database.WriteAsync(session => BenchAnswer.Once(session, $"close {requestKey}", () => Close(session, id, note.Trim(), who)), cancel);
     }
 
+    /// <summary>True where a piece has an open report of a kind.</summary>
+    internal static bool AreOpen(ShopSession session, long pieceId, SiteReportKind kind) => session.Value<bool>(
+        "SELECT EXISTS (SELECT 1 FROM site_reports WHERE piece_id = @pieceId AND kind = @word AND closed_at IS NULL)", new { pieceId, word = SiteReportWords.Of(kind) });
+
+    /// <summary>Kinds of reports from their words as <see cref="OpenKinds"/> lists them, each once.</summary>
+    internal static IReadOnlyList<SiteReportKind> KindsOf(string words) =>
+        [.. words.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(word => SiteReportWords.Read(word)!.Value).Distinct().Order()];
+
     private static string KeyOf(PieceCode code, string requestKey) => $"report {code.Plain} {requestKey}";
 
     private static SiteReportAnswer Again(string before) => new(SiteOutcome.Done, long.Parse(before, CultureInfo.InvariantCulture));
@@ -135,8 +155,10 @@ public sealed class SiteReports(ShopDatabase database)
         if (Refusal(session, label) is { } refused)
             return new(refused, 0);
         var pieceId = label!.PieceId;
-        keepPhoto?.Invoke();
         var at = session.NoLaterThanNow(report.At);
+        if (report.Clear is { } clear && MeasuredSpans.Put(session, pieceId, clear, at, who) is not SiteOutcome.Done and var unlikely)
+            return new(unlikely, 0);
+        keepPhoto?.Invoke();
         var id = session.Insert(
             """
             INSERT INTO site_reports (piece_id, kind, note, photo, tapped_at, came_at) VALUES (@pieceId, @kind, @Note, @Photo, @at, @Now)
@@ -148,3 +170,10 @@ public sealed class SiteReports(ShopDatabase database)
 
     private static SiteReport? Find(ShopSession session, long id) => session.FirstOrDefault<SiteReport>(Columns + " WHERE site_reports.id = @id", new { id });
 }
+
+/// <summary>A piece that is marked as installed though the shop has not cut it.</summary>
+/// <param name="Job">The job's number.</param>
+/// <param name="Run">Its run.</param>
+/// <param name="Code">Its code.</param>
+/// <param name="TappedAt">When it was marked, UTC.</param>
+public sealed record HungUncut(string Job, string Run, PieceCode Code, DateTimeOffset TappedAt);

@@ -35,9 +35,17 @@ public sealed class CoilShelf(ShopDatabase database)
     public Task<StockAnswer> AdjustAsync(string mark, Length left, string reason, string who, string requestKey, CancellationToken cancel = default) =>
         database.WriteAsync(session => Once(session, requestKey, () => Adjust(session, mark, left, reason, who)), cancel);
 
-    /// <summary>Takes a coil off the rack for good, with a reason.</summary>
+    /// <summary>Takes a coil off the rack, with a reason.</summary>
     public Task<StockAnswer> RetireAsync(string mark, string reason, string who, string requestKey, CancellationToken cancel = default) =>
         database.WriteAsync(session => Once(session, requestKey, () => Retire(session, mark, reason, who)), cancel);
+
+    /// <summary>Hangs a coil that was off the rack there again, with what its books say is left of it. Safe to send twice with the same key.</summary>
+    /// <param name="mark">The mark of a retired coil.</param>
+    /// <param name="who">Who found it.</param>
+    /// <param name="requestKey">A key of this request's own.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<StockAnswer> FoundAsync(string mark, string who, string requestKey, CancellationToken cancel = default) =>
+        database.WriteAsync(session => Once(session, requestKey, () => Found(session, mark, who)), cancel);
 
     internal static IReadOnlyList<StockCoil> OfKind(ShopSession session, RopeKind kind) => Select(
         session,
@@ -115,7 +123,8 @@ public sealed class CoilShelf(ShopDatabase database)
 
     private static StockAnswer Adjust(ShopSession session, string mark, Length left, string reason, string who)
     {
-        if (Find(session, mark) is not { State: CoilStates.InStock } coil)
+        // A coil that was used up by a wrong tap or figure has its rope again.
+        if (Find(session, mark) is not { State: CoilStates.InStock or CoilStates.UsedUp } coil)
             return Refused("CoilMark", mark);
         if (!left.IsPositive || left > coil.Whole)
             return Refused("Left", left, coil.Whole);
@@ -125,7 +134,7 @@ public sealed class CoilShelf(ShopDatabase database)
         return Done(mark);
     }
 
-    private static void Correct(ShopSession session, StockCoil coil, Length left, Reason reason, string who)
+    internal static void Correct(ShopSession session, StockCoil coil, Length left, Reason reason, string who)
     {
         RopeLedger.Add(session, coil.Id, RopeLedger.Correction, coil.Left - left);
         Take(session, coil, left, who, HistoryCodes.CoilCorrected, reason);
@@ -137,8 +146,22 @@ public sealed class CoilShelf(ShopDatabase database)
             return Refused("CoilMark", mark);
         if (!IsWord(reason))
             return Refused("Reason", reason, LongestWord);
+        Retire(session, coil, reason, who);
+        return Done(mark);
+    }
+
+    internal static void Retire(ShopSession session, StockCoil coil, Reason reason, string who)
+    {
         session.Execute($"UPDATE coils SET state = '{CoilStates.Retired}' WHERE id = @Id", new { coil.Id });
         session.Record("coil", coil.Id, who, HistoryCodes.CoilRetired, CoilStates.InStock, CoilStates.Retired, reason);
+    }
+
+    private static StockAnswer Found(ShopSession session, string mark, string who)
+    {
+        if (Find(session, mark) is not { State: CoilStates.Retired } coil)
+            return Refused("RetiredCoilMark", mark);
+        session.Execute($"UPDATE coils SET state = '{CoilStates.InStock}' WHERE id = @Id", new { coil.Id });
+        session.Record("coil", coil.Id, who, HistoryCodes.CoilFound, CoilStates.Retired, CoilStates.InStock);
         return Done(mark);
     }
 
@@ -151,7 +174,7 @@ public sealed class CoilShelf(ShopDatabase database)
     internal static StockAnswer Once(ShopSession session, string requestKey, Func<StockAnswer> work) =>
         RequestLog.Once(session, requestKey, work, answer => answer.IsDone ? answer.Mark : null, Done);
 
-    private static StockCoil? Find(ShopSession session, string mark) =>
+    internal static StockCoil? Find(ShopSession session, string mark) =>
         Select(session, "WHERE coils.mark = @mark", new { mark }).SingleOrDefault();
 
     private static IReadOnlyList<StockCoil> Select(ShopSession session, string where, object? values) => session.All<StockCoil>(

@@ -21,20 +21,43 @@ public sealed class CutPlanDesk(ShopDatabase database)
     /// <param name="who">Who asks.</param>
     /// <param name="progress">Told each better plan.</param>
     /// <param name="cancel">Ends the search early, with the best plan so far.</param>
-    public async Task<PlanAnswer> DraftAsync(
+    public Task<PlanAnswer> DraftAsync(
         RopeKind kind, DateOnly? dueBy, PlanBudget budget, string who, IProgress<PlanProgress>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(kind);
-        var (request, pieceIds, afterPlan) = database.Read(session => Gather(session, kind, dueBy));
+        return PlanAsync(kind, dueBy, budget, who, accept: false, progress, cancel);
+    }
+
+    /// <summary>
+    /// Makes the accepted plan of a rope anew for the pieces that it covers and that still wait, from the coils as they are now, and accepts
+    /// it: after a coil ran out or was not found. Sent twice it is done once, since the plan it is asked of is then replaced.
+    /// </summary>
+    /// <param name="planId">An accepted plan.</param>
+    /// <param name="budget">How long to search.</param>
+    /// <param name="who">Who asks.</param>
+    /// <param name="cancel">Ends the search early, with the best plan so far.</param>
+    public async Task<PlanAnswer> MendAsync(long planId, PlanBudget budget, string who, CancellationToken cancel = default) =>
+        database.Read(session => Draft(session, planId)) is { State: PlanStates.Accepted } plan
+            ? await PlanAsync(plan.Kind, dueBy: null, budget, who, accept: true, progress: null, cancel).ConfigureAwait(false)
+            : Refused("PlanReplaced", planId);
+
+    private async Task<PlanAnswer> PlanAsync(
+        RopeKind kind, DateOnly? dueBy, PlanBudget budget, string who, bool accept, IProgress<PlanProgress>? progress, CancellationToken cancel)
+    {
+        var (request, pieceIds, afterPlan) = database.Read(session => Gather(session, kind, dueBy, onlyPlanned: accept));
         if (request.Pieces.Count == 0)
             return dueBy is { } day ? Refused("NoPieceWaitsUntil", kind, IsoDate.Text(day)) : Refused("NoPieceWaits", kind);
         var result = await Task.Run(() => CutPlanner.Plan(request, budget, progress, cancel), CancellationToken.None).ConfigureAwait(false);
         if (result.Plan is not { } plan)
             return new(PlanId: 0, [.. result.Problems.Select(problem => StockReplies.Of("PlanInput", problem.Path, problem.Value, problem.Text))]);
         // The search may have been cut short; what it found is still stored.
-        return new(
-            await database.WriteAsync(session => Store(session, kind, request.Allowances, plan, pieceIds, afterPlan, who), CancellationToken.None).ConfigureAwait(false),
-            []);
+        return await database.WriteAsync(
+            session =>
+            {
+                var planId = Store(session, kind, request.Allowances, plan, pieceIds, afterPlan, who);
+                return accept ? Accept(session, planId, who) : new(planId, []);
+            },
+            CancellationToken.None).ConfigureAwait(false);
     }
 
     /// <summary>
@@ -44,7 +67,8 @@ public sealed class CutPlanDesk(ShopDatabase database)
     public Task<PlanAnswer> AcceptAsync(long planId, string who, CancellationToken cancel = default) =>
         database.WriteAsync(session => Accept(session, planId, who), cancel);
 
-    private static (CutRequest Request, Dictionary<string, long> PieceIds, long? AfterPlan) Gather(ShopSession session, RopeKind kind, DateOnly? dueBy)
+    private static (CutRequest Request, Dictionary<string, long> PieceIds, long? AfterPlan) Gather(
+        ShopSession session, RopeKind kind, DateOnly? dueBy, bool onlyPlanned)
     {
         var afterPlan = AcceptedPlan(session, kind);
         var pieces = session.All<WaitingRow>(
@@ -55,10 +79,12 @@ public sealed class CutPlanDesk(ShopDatabase database)
                WHERE done.job_id = jobs.id AND done.material = pieces.material AND done.diameter_nm = pieces.diameter_nm), '') AS lot_so_far
             FROM pieces JOIN cut_tickets ON piece_id = pieces.id JOIN jobs ON jobs.id = job_id
             WHERE cut_tickets.state = '{TicketStates.Waiting}' AND {ReleasedJobs.Condition} AND pieces.material = @material AND pieces.diameter_nm = @Diameter
-              AND (CAST(@dueBy AS text) IS NULL OR due IS NULL OR due <= @dueBy OR plan_coil_id IN (SELECT id FROM plan_coils WHERE plan_id = @afterPlan))
+              AND CASE WHEN @onlyPlanned = 1
+                THEN pieces.id IN (SELECT piece_id FROM plan_cuts JOIN plan_coils ON plan_coils.id = plan_cuts.plan_coil_id WHERE plan_id = @afterPlan)
+                ELSE CAST(@dueBy AS text) IS NULL OR due IS NULL OR due <= @dueBy OR plan_coil_id IN (SELECT id FROM plan_coils WHERE plan_id = @afterPlan) END
             ORDER BY jobs.due IS NULL, jobs.due, jobs.id, pieces.position
             """,
-            new { material = Rope.NameOf(kind.Material), kind.Diameter, dueBy, afterPlan });
+            new { material = Rope.NameOf(kind.Material), kind.Diameter, dueBy, afterPlan, onlyPlanned });
         var settings = CuttingSettingsShelf.ReadCutting(session);
         // Rope of a piece that is at the bench is spoken for.
         var coils = CoilShelf.OfKind(session, kind)

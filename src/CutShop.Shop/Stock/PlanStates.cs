@@ -1,7 +1,7 @@
 namespace CutShop.Shop.Stock;
 
 /// <summary>The states of a cut plan.</summary>
-internal static class PlanStates
+public static class PlanStates
 {
     /// <summary>Made, and nothing is changed by it yet.</summary>
     public const string Draft = "draft";

@@ -16,6 +16,15 @@ internal sealed class HistoryCause
     /// <summary>The piece was cut too short.</summary>
     public static HistoryCause Short { get; } = New("short", line => HistoryWords.Say("BecauseShort", line.LengthOf("short_nm")));
 
+    /// <summary>The coil ended before its books said so.</summary>
+    public static HistoryCause CoilEnded { get; } = New("coil-ended", _ => HistoryWords.Say("BecauseCoilEnded"));
+
+    /// <summary>The coil is not where it hangs.</summary>
+    public static HistoryCause CoilNotFound { get; } = New("coil-not-found", _ => HistoryWords.Say("BecauseCoilNotFound"));
+
+    /// <summary>A bad stretch was cut out of the coil, and what is left is too short for the piece.</summary>
+    public static HistoryCause BadStretch { get; } = New("bad-stretch", _ => HistoryWords.Say("BecauseBadStretch"));
+
     /// <summary>Too many wrong tries to sign in.</summary>
     public static HistoryCause WrongTries { get; } = New("wrong-tries", line => HistoryWords.Say("BecauseWrongTries", line.Number("tries"), line.Text("way")));
 

@@ -17,9 +17,15 @@ internal static class HistoryCodes
     public static HistoryCode JobReceived { get; } = New("job-received", after: Counted);
     public static HistoryCode JobTakenIn { get; } = New("job-taken-in", after: Counted);
     public static HistoryCode JobReleased { get; } = New("job-released");
+    public static HistoryCode JobReleaseTakenBack { get; } = New("job-release-taken-back");
+    public static HistoryCode JobTakenUpAgain { get; } = New("job-taken-up-again", after: line => Say("TakenUpWith", line.Number("waiting"), line.Number("made")));
     public static HistoryCode JobCancelled { get; } = New("job-cancelled", after: line => Say("CancelledWithSurplus", line.Number("surplus")));
     public static HistoryCode JobChanged { get; } = New("job-changed", before: CountedBefore, after: AfterChange);
     public static HistoryCode JobByRules { get; } = New("job-by-rules", before: CountedBefore, after: AfterChange);
+    public static HistoryCode ScrewsPutIn { get; } = Worded("screws-put-in", line => Say("ScrewsPutIn", line.Number("screws")));
+    public static HistoryCode ScrewsTakenOut { get; } = Worded("screws-taken-out", line => Say("ScrewsTakenOut", line.Number("screws")));
+    public static HistoryCode ParcelClosed { get; } = Worded("parcel-closed", ParcelClosedWords);
+    public static HistoryCode ParcelOpened { get; } = New("parcel-opened");
     public static HistoryCode SitePackOpened { get; } = New("site-pack-opened");
     public static HistoryCode SitePackReplaced { get; } = New("site-pack-replaced");
 
@@ -31,10 +37,17 @@ internal static class HistoryCodes
     public static HistoryCode Undone { get; } = New("undone");
     public static HistoryCode TicketCancelled { get; } = New("ticket-cancelled");
     public static HistoryCode NoLongerWanted { get; } = New("no-longer-wanted");
+    public static HistoryCode WantedAgain { get; } = New("wanted-again");
 
     // Cut tickets.
+    /// <summary>A step of the six that a piece was cut in before two pairs of them became one each.</summary>
     public static HistoryCode CutStepDone { get; } = Worded(
         "cut-step-done", line => Say($"CutStep{line.Number("step")}"), before: StepBefore, after: StepAfter);
+    public static HistoryCode CutStepTapped { get; } = Worded("cut-step-tapped", line => Say("CutStepTapped", StepName(line)), before: StepBefore, after: StepAfter);
+    public static HistoryCode CutStepScanned { get; } = Worded("cut-step-scanned", line => Say("CutStepScanned", StepName(line)), before: StepBefore, after: StepAfter);
+    public static HistoryCode CutStepUndone { get; } = Worded("cut-step-undone", line => Say("CutStepUndone", StepName(line)));
+    public static HistoryCode CoilScanned { get; } = Worded("coil-scanned", line => Say("CoilScanned", line.Text("coil")));
+    public static HistoryCode MeasureTakenBack { get; } = Worded("measure-taken-back", line => Say("MeasureTakenBack", line.LengthOf("measured_nm")));
     public static HistoryCode CutMeasured { get; } = Worded("cut-measured", line => Say("CutMeasured", line.AfterLength), before: StepBefore, after: StepAfter);
     public static HistoryCode CutNotMeasured { get; } = Worded(
         "cut-not-measured", line => Say("CutNotMeasured", line.AfterLength), before: StepBefore, after: StepAfter);
@@ -51,7 +64,12 @@ internal static class HistoryCodes
     public static HistoryCode BoreDrilled { get; } = New("bore-drilled", before: DrilledBefore, after: DrilledAfter);
     public static HistoryCode ScrewHoleDrilled { get; } = New("screw-hole-drilled", before: DrilledBefore, after: DrilledAfter);
     public static HistoryCode PostDrilled { get; } = Worded("post-drilled", PostDrilledWords);
+    public static HistoryCode DrillStepUndone { get; } = New("drill-step-undone", before: DrilledBefore, after: DrilledAfter);
+    public static HistoryCode PostDrilledAlike { get; } = New("post-drilled-alike");
+    public static HistoryCode PostNotSpoiled { get; } = New("post-not-spoiled");
     public static HistoryCode PostSpoiled { get; } = New("post-spoiled");
+    public static HistoryCode PostPutIn { get; } = New("post-put-in");
+    public static HistoryCode PostTakenOut { get; } = New("post-taken-out");
     public static HistoryCode NewPostHere { get; } = New("new-post-here");
 
     // Coils.
@@ -65,6 +83,8 @@ internal static class HistoryCodes
     public static HistoryCode OffcutTakenDown { get; } = Worded("offcut-taken-down", line => Say("OffcutTakenDown", line.Text("coil")));
     public static HistoryCode CoilCorrected { get; } = New("coil-corrected");
     public static HistoryCode CoilRetired { get; } = New("coil-retired");
+    public static HistoryCode CoilFound { get; } = New("coil-found");
+    public static HistoryCode BadStretchCutOut { get; } = New("bad-stretch-cut-out");
 
     // Cut plans.
     public static HistoryCode PlanDrafted { get; } = New("plan-drafted");
@@ -73,6 +93,7 @@ internal static class HistoryCodes
 
     // Pieces and reports from site.
     public static HistoryCode PieceMarked { get; } = New("piece-marked");
+    public static HistoryCode SpanMeasured { get; } = Worded("span-measured", line => Say("SpanMeasured", line.Number("section")));
     public static HistoryCode LabelReplaced { get; } = New("label-replaced");
     public static HistoryCode PieceCutAgain { get; } = New("piece-cut-again");
     public static HistoryCode ReportSent { get; } = New("report-sent");
@@ -142,12 +163,18 @@ internal static class HistoryCodes
         line.Number("posts_gone"),
         line.Number("surplus"));
 
+    private static string ParcelClosedWords(HistoryEntry line) => line.Number("posts") + line.Number("screws") == 0
+        ? Say("ParcelClosed")
+        : Say("ParcelClosedWithout", line.Number("posts"), line.Number("screws"));
+
     private static string Counted(HistoryEntry line) => Say("Counted", line.Number("pieces"), line.Number("bores"));
 
     private static string CountedBefore(HistoryEntry line) => Say("Counted", line.Number("pieces_before"), line.Number("bores_before"));
 
     private static string Counted(HistoryEntry line, string name, string one, string some) =>
         line.Number(name) is var number && number == 1 ? Say(one) : Say(some, number);
+
+    private static string StepName(HistoryEntry line) => Say($"StepOfFour{line.Number("step")}");
 
     private static string StepBefore(HistoryEntry line) => Say("StepOf", line.Number("step_before"), line.Number("steps"));
 

@@ -29,5 +29,11 @@ public static class BenchReplies
     /// <summary>What was typed is not a length.</summary>
     public static Sentence NotALength(string typed) => Of("NotALength", typed);
 
+    /// <summary>Nothing has the mark that was scanned or typed.</summary>
+    public static Sentence NothingMarked(string scan) => Of("NothingMarked", scan);
+
+    /// <summary>A post that was scanned at another job's parcel.</summary>
+    public static Sentence PostOfAnotherJob(string post, string job) => Of("PostOfAnotherJob", post, job);
+
     internal static Sentence Of(string key, params IReadOnlyList<object?> values) => new(List, key, values);
 }

@@ -42,7 +42,7 @@ public static class TicketStates
     internal static IReadOnlyList<string> All { get; } = [Waiting, AtTheBench, Cut, Packed, Drilled, ReOrdered, Cancelled, Surplus];
 
     /// <summary>True where a ticket's piece is cut or its post is drilled: no longer wanted, it is surplus.</summary>
-    internal static bool IsMade(string state) => state is Cut or Packed or Drilled;
+    public static bool IsMade(string state) => state is Cut or Packed or Drilled;
 
     internal const string CutTickets = "cut_tickets";
     internal const string DrillTickets = "drill_tickets";
@@ -61,6 +61,8 @@ public static class TicketStates
 
     internal static TicketMove UndoCut { get; } = new(CutTickets, HistoryCodes.Undone, Cut, Waiting);
 
+    internal static TicketMove MeasureAgain { get; } = new(CutTickets, HistoryCodes.MeasureTakenBack, Cut, AtTheBench);
+
     internal static TicketMove Pack { get; } = new(CutTickets, HistoryCodes.Packed, Cut, Packed);
 
     internal static TicketMove Unpack { get; } = new(CutTickets, HistoryCodes.Unpacked, Packed, Cut);
@@ -75,9 +77,13 @@ public static class TicketStates
 
     internal static TicketMove FinishDrill { get; } = new(DrillTickets, HistoryCodes.PostDrilled, AtTheBench, Drilled) { Counts = ShopCount.PostDrilled };
 
+    internal static TicketMove FinishAlike { get; } = FinishDrill with { What = HistoryCodes.PostDrilledAlike };
+
     internal static TicketMove DamageAtTheBench { get; } = new(DrillTickets, HistoryCodes.PostSpoiled, AtTheBench, ReOrdered);
 
     internal static TicketMove DamageLater { get; } = new(DrillTickets, HistoryCodes.PostSpoiled, Drilled, ReOrdered);
+
+    internal static TicketMove UndoDamage { get; } = new(DrillTickets, HistoryCodes.PostNotSpoiled, ReOrdered, AtTheBench);
 
     internal static TicketMove NewPost { get; } = new(DrillTickets, HistoryCodes.NewPostHere, ReOrdered, Waiting);
 

@@ -8,7 +8,7 @@ namespace CutShop.Takeoff.JobFile;
 // Of posts and sections, which are many, only what later checks ask for is kept, and the source's value to report on; and the post or
 // section itself, where all of it is right.
 
-internal readonly record struct PostDraft(JobValue Value, string? Mark, Length? Across, Length? Height, Post? Post);
+internal readonly record struct PostDraft(JobValue Value, string? Mark, Length? Across, Length? Height, bool HasBuried, Post? Post);
 
 internal readonly record struct SectionDraft(JobValue Value, Length? Centres, bool HasHang, Section? Section)
 {

@@ -12,8 +12,16 @@ namespace CutShop.Takeoff.JobFile;
 /// <param name="Allowances">What is added to the geometry.</param>
 /// <param name="Lines">The lines of posts, at least one.</param>
 /// <param name="OneLot">True where all pieces of a rope must come from one lot, since colour differs by lot.</param>
+/// <param name="Datum">Where heights are told from on tickets; heights in the job itself are above ground.</param>
 public sealed record Job(
-    string Number, string Customer, DateOnly? Due, Rope Rope, Allowances Allowances, IReadOnlyList<Line> Lines, bool OneLot = false)
+    string Number,
+    string Customer,
+    DateOnly? Due,
+    Rope Rope,
+    Allowances Allowances,
+    IReadOnlyList<Line> Lines,
+    bool OneLot = false,
+    Datum Datum = Datum.Ground)
 {
     /// <summary>The most posts a job may have, over all its lines.</summary>
     public const int MostPosts = 100_000;
@@ -142,13 +150,27 @@ public enum PostShape
     Round,
 }
 
+/// <summary>Where heights on a post are told from.</summary>
+public enum Datum
+{
+    /// <summary>Upward from the ground it will stand in.</summary>
+    Ground,
+
+    /// <summary>Downward from its top.</summary>
+    Top,
+
+    /// <summary>Upward from its lower end, as it lies in the shop: its buried length more than above ground.</summary>
+    Foot,
+}
+
 /// <summary>A post.</summary>
 /// <param name="Mark">The post's mark, unique in the job.</param>
 /// <param name="Shape">Its cross-section.</param>
 /// <param name="Across">Measured width or diameter: the actual size, never the nominal.</param>
 /// <param name="Height">Height above ground.</param>
 /// <param name="Turn">The turn of the line at this post, which makes it a corner; null where the line goes straight on.</param>
-public sealed record Post(string Mark, PostShape Shape, Length Across, Length Height, Turn? Turn)
+/// <param name="Buried">Length of the post below ground, zero where it stands on the ground; null where nobody said.</param>
+public sealed record Post(string Mark, PostShape Shape, Length Across, Length Height, Turn? Turn, Length? Buried = null)
 {
     private const double EqualSkewsFrom = 45;
 
@@ -166,6 +188,16 @@ public sealed record Post(string Mark, PostShape Shape, Length Across, Length He
 
     /// <summary>The holes that are there already, by row; null where there are none.</summary>
     public PostHoles? Holes { get; init; }
+
+    /// <summary>A height above ground, told from a datum.</summary>
+    /// <exception cref="InvalidOperationException">It is told from the foot, and nobody said how far the post is buried.</exception>
+    public Length HeightFrom(Datum datum, Length aboveGround) => datum switch
+    {
+        Datum.Ground => aboveGround,
+        Datum.Top => Height - aboveGround,
+        Datum.Foot => aboveGround + (Buried ?? throw new InvalidOperationException($"How far is post {Mark} buried?")),
+        _ => throw new InvalidOperationException($"No datum is numbered {(int)datum}."),
+    };
 
     /// <summary>True where the bores of a row end and meet: a corner that its rope does not go through.</summary>
     public bool EndsRuns => Turn is not null && Corner == CornerKind.Ends;

@@ -9,8 +9,9 @@ namespace CutShop.Takeoff.JobFile;
 internal sealed class JobChecks(FieldReader job)
 {
     /// <summary>Reports every impossibility; fields already reported are null and left alone.</summary>
-    public void Check(LineDraft[] lines, Rope? jobRope, Allowances allowances)
+    public void Check(LineDraft[] lines, Rope? jobRope, Allowances allowances, Datum datum)
     {
+        var thick = ThickRopes(lines, jobRope);
         var posts = lines.Sum(line => (long)line.Posts.Length);
         if (posts > Job.MostPosts)
             job.ProblemAt(JobPlace.Job["lines"], value: null, "TooManyPosts", posts, Job.MostPosts);
@@ -21,13 +22,15 @@ internal sealed class JobChecks(FieldReader job)
         {
             CheckMarks(line.Rows.Length, line.Rows.Select((row, i) => (row.Mark, 0, i)), (_, row) => line.Rows[row].Part, "SameMarkOfRow");
             CheckSections(line);
+            if (datum == Datum.Foot)
+                CheckBuried(line);
             CheckMarkedRows(line);
             CheckTurns(line);
             foreach (var row in line.Rows)
             {
                 CheckHang(line, row);
                 CheckEnds(line, row, row.HasOwnRope ? row.OwnRope : jobRope);
-                CheckPosts(line, row, row.HasOwnRope ? row.OwnRope : jobRope);
+                CheckPosts(line, row, row.HasOwnRope ? row.OwnRope : jobRope, thick.Contains(row.HasOwnRope ? row : null));
             }
         }
         var ropes = lines.SelectMany(line => line.Rows).Select(row => row.HasOwnRope ? row.OwnRope : jobRope).ToList();
@@ -120,16 +123,51 @@ internal sealed class JobChecks(FieldReader job)
         }
     }
 
+    /// <summary>Forgotten at one post or at all, it is one problem.</summary>
+    private void CheckBuried(LineDraft line)
+    {
+        var missing = Enumerable.Range(0, line.Posts.Length).Where(i => !line.Posts[i].HasBuried && line.PostAt(i).HasFields).ToList();
+        if (missing.Count > 0)
+            Problem(line.PostAt(missing[0]), "buried", "MissingBuried", Names(line, missing));
+    }
+
     private void CheckHang(LineDraft line, RowDraft row)
     {
         if (!row.Hang.IsGiven && row.Part.HasFields && !line.Sections.All(section => section.HasHang))
             Problem(row.Part, "sag", "MissingHang");
     }
 
-    private void CheckPosts(LineDraft line, RowDraft row, Rope? rope)
+    /// <summary>
+    /// Reports each rope that is too thick for every post it is bored through: then the rope is what is wrong, once, and not each of the posts.
+    /// </summary>
+    /// <returns>The rows with such a rope of their own, and null for the job's rope.</returns>
+    private HashSet<RowDraft?> ThickRopes(LineDraft[] lines, Rope? jobRope)
     {
-        CheckHeight(line, row, rope);
-        if (rope is null)
+        var thick = new HashSet<RowDraft?>(ReferenceEqualityComparer.Instance);
+        var byRope = lines.SelectMany(line => line.Rows.Select(row => (Line: line, Row: row)))
+            .ToLookup(pair => pair.Row.HasOwnRope ? pair.Row : null, ReferenceEqualityComparer.Instance);
+        foreach (var lined in byRope)
+        {
+            var row = (RowDraft?)lined.Key;
+            if ((row is null ? jobRope : row.OwnRope) is not { } rope)
+                continue;
+            var bit = RopeBit.DiameterFor(rope);
+            var (posts, widest) = (0, Length.Zero);
+            foreach (var across in lined.SelectMany(pair => pair.Line.Posts.Where((post, i) => IsBored(pair.Line, pair.Row, i) && HoleIn(post, pair.Row) is null).Select(post => post.Across)).OfType<Length>())
+                (posts, widest) = (posts + 1, Length.Max(widest, across));
+            if (posts < 2 || widest > bit || !thick.Add(row))
+                continue;
+            var place = (row is null ? JobPlace.Job : row.Part.Place)["rope"];
+            var value = row is null ? job["rope"] : row.Part.Find("rope");
+            Problem(new(value!.Value, place), rope.Measured is null ? "diameter" : "measured", "RopeTooThick", LengthText.Inches(bit), widest.ToString());
+        }
+        return thick;
+    }
+
+    private void CheckPosts(LineDraft line, RowDraft row, Rope? rope, bool isTooThick)
+    {
+        CheckHeight(line, row, isTooThick ? null : rope);
+        if (rope is null || isTooThick)
             return;
         var bit = RopeBit.DiameterFor(rope);
         for (var i = 0; i < line.Posts.Length; i++)

@@ -52,6 +52,8 @@ public static class JobFileWriter
         WriteRope(json, job.Rope);
         if (job.OneLot)
             json.WriteBoolean("oneLot", value: true);
+        if (job.Datum != Datum.Ground)
+            json.WriteString("datum", JobWords.Datums.Of(job.Datum));
         if (job.Bore != BoreSlope.Raked)
             json.WriteString("bore", JobWords.Slopes.Of(job.Bore));
         if (job.Boring != BoredBy.Shop)
@@ -119,6 +121,8 @@ public static class JobFileWriter
             if (post.Corner != CornerKind.Ends)
                 json.WriteString("corner", JobWords.Corners.Of(post.Corner));
         }
+        if (post.Buried is { } buried)
+            json.WriteString("buried", buried.ToString());
         if (post.Boring is { } boring)
             json.WriteString("boring", JobWords.Borers.Of(boring));
         if (post.Holes is not { } holes)

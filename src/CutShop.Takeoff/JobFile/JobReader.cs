@@ -20,23 +20,25 @@ public static class JobReader
 
     private static readonly Length Least = Length.FromNanometres(1);
 
-    private static readonly string[] JobNames = ["number", "customer", "due", "rope", "oneLot", "bore", "boring", "longest", "allowances", "lines", "$schema"];
+    private static readonly string[] JobNames = ["number", "customer", "due", "rope", "oneLot", "bore", "boring", "longest", "datum", "allowances", "lines", "$schema"];
     private static readonly string[] RopeNames = ["material", "diameter", "measured", "construction", "colour"];
     private static readonly string[] AllowanceNames = ["shrink", "wetting", "perPiece", "roundUp"];
     private static readonly string[] WettingNames = ["loses", "manner"];
     private static readonly string[] LineNames = ["mark", "posts", "sections", "curve", "closed", "drop", "boring", "rows"];
     private static readonly string[] CurveNames = ["radius", "string", "middle", "chord", "angle", "turns", "rise", "sag", "slack"];
-    private static readonly string[] PostNames = ["mark", "shape", "across", "girth", "height", "turn", "corner", "boring", "holes"];
+    private static readonly string[] PostNames = ["mark", "shape", "across", "girth", "height", "turn", "corner", "buried", "boring", "holes"];
     private static readonly string[] HoleNames = ["height", "across", "bore"];
     private static readonly string[] SectionNames = ["clear", "centres", "clearAt", "rise", "sag", "slack", "drop"];
     private static readonly string[] RowNames = ["mark", "height", "heights", "sag", "slack", "start", "finish", "between", "at", "bore", "unbroken", "rope"];
 
     /// <summary>Reads a job.</summary>
+    /// <param name="job">The job's values.</param>
+    /// <param name="bareUnit">The unit of a length that has none, or null where it must have one, as in a file.</param>
     /// <returns>The job, or every problem with it.</returns>
-    public static JobFileReading Read(JobValue job)
+    public static JobFileReading Read(JobValue job, Length? bareUnit = null)
     {
         var problems = new List<JobProblem>();
-        var fields = new FieldReader(problems, JobNames).At(job, JobPlace.Job);
+        var fields = new FieldReader(problems, JobNames, bareUnit).At(job, JobPlace.Job);
         var number = ReadName(fields, "number", JobWords.AcceptedNumber, JobWords.IsNumber);
         var customer = fields.Text("customer", JobWords.AcceptedText, required: false) ?? "";
         if (customer.Length > Job.LongestCustomer)
@@ -47,6 +49,7 @@ public static class JobReader
         var bore = fields.Word("bore", JobWords.Slopes, required: false) ?? BoreSlope.Raked;
         var boring = fields.Word("boring", JobWords.Borers, required: false) ?? BoredBy.Shop;
         var longest = fields.Length("longest", Least, LongestOnSite * 100, required: false);
+        var datum = fields.Word("datum", JobWords.Datums, required: false) ?? Datum.Ground;
         var allowances = ReadAllowances(fields);
         var crossings = 0L;
         var lines = fields.All("lines", LineNames, least: 1, line => ReadLine(line, ref crossings));
@@ -54,10 +57,10 @@ public static class JobReader
         if (fields.IsGivenUp)
             fields.ProblemAt(JobPlace.Job, value: null, "GivenUp", FieldReader.MostProblems);
         else
-            new JobChecks(fields).Check(lines, rope, allowances);
+            new JobChecks(fields).Check(lines, rope, allowances, datum);
         if (problems.Count > 0)
             return new(Job: null, problems);
-        var read = new Job(number!, customer, due, rope!, allowances, [.. lines.Select(Finished)], oneLot) { Bore = bore, Boring = boring, Longest = longest };
+        var read = new Job(number!, customer, due, rope!, allowances, [.. lines.Select(Finished)], oneLot, datum) { Bore = bore, Boring = boring, Longest = longest };
         ImpossibleRuns.Report(read, (place, key, values) => fields.ProblemAt(place, value: null, key, values));
         return problems.Count > 0 ? new(Job: null, problems) : new(read, []);
     }
@@ -226,14 +229,17 @@ public static class JobReader
             across = Length.RoundedFromInches(tape.Inches / Math.PI);
         if (fields.Has("corner") && !fields.Has("turn"))
             fields.Problem("corner", "CornerWithoutTurn");
+        var buried = fields.Length("buried", Length.Zero, LongestOnSite, required: false);
         var holes = ReadHoles(fields);
-        var isGood = mark is not null && shape is not null && across is not null && height is not null && fields.Has("turn") == turn is not null;
+        var isGood = mark is not null && shape is not null && across is not null && height is not null
+            && fields.Has("turn") == turn is not null && fields.Has("buried") == buried is not null;
         return new(
             fields.PartValue,
             mark,
             across,
             height,
-            isGood ? new Post(mark!, shape!.Value, across!.Value, height!.Value, turn) { Corner = corner ?? CornerKind.Ends, Girth = girth, Boring = boring, Holes = holes } : null);
+            fields.Has("buried"),
+            isGood ? new Post(mark!, shape!.Value, across!.Value, height!.Value, turn, buried) { Corner = corner ?? CornerKind.Ends, Girth = girth, Boring = boring, Holes = holes } : null);
     }
 
     private static PostHoles? ReadHoles(FieldReader post)

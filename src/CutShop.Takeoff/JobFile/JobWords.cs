@@ -58,6 +58,13 @@ internal static class JobWords
         ["hung-long"] = WettingManner.HungLong,
     });
 
+    public static WordChoice<Datum> Datums { get; } = new(new Dictionary<string, Datum>
+    {
+        ["top"] = Datum.Top,
+        ["ground"] = Datum.Ground,
+        ["foot"] = Datum.Foot,
+    });
+
     public static WordChoice<RopeMaterial> Materials { get; } = new(Rope.Materials);
 
     public static Parsed<Turn> ParseTurn(string text)

@@ -10,8 +10,9 @@ namespace CutShop.Takeoff.Result;
 /// <param name="Lines">The lines, with all posts, sections and rows.</param>
 /// <param name="Warnings">What can be built but is unwise and concerns no one post; a post has its own.</param>
 /// <param name="Totals">What the job adds up to.</param>
+/// <param name="Datum">Where heights are told from on tickets.</param>
 public sealed record JobFrame(
-    Rope Rope, Allowances Allowances, IReadOnlyList<Line> Lines, IReadOnlyList<Warning> Warnings, JobTotals Totals)
+    Rope Rope, Allowances Allowances, IReadOnlyList<Line> Lines, IReadOnlyList<Warning> Warnings, JobTotals Totals, Datum Datum)
 {
     /// <summary>The longest cut that a piece may have; null for any.</summary>
     public Length? Longest { get; init; }
@@ -21,7 +22,16 @@ public sealed record JobFrame(
     {
         ArgumentNullException.ThrowIfNull(takeoff);
         var job = takeoff.Job;
-        return new(job.Rope, job.Allowances, job.Lines, [.. takeoff.Warnings.Where(warning => warning.Post is null)], JobTotals.Of([.. PieceWork.Of(takeoff)], takeoff.Bores.Count)) { Longest = job.Longest };
+        return new(
+            job.Rope,
+            job.Allowances,
+            job.Lines,
+            [.. takeoff.Warnings.Where(warning => warning.Post is null)],
+            JobTotals.Of([.. PieceWork.Of(takeoff)], takeoff.Bores.Count),
+            job.Datum)
+        {
+            Longest = job.Longest,
+        };
     }
 
     /// <summary>The takeoff of a job, from its parts.</summary>
@@ -34,7 +44,7 @@ public sealed record JobFrame(
         ArgumentNullException.ThrowIfNull(pieces);
         var bores = posts.SelectMany(post => post.Bores).ToLookup(bore => (bore.Post.Mark, bore.Run));
         return new(
-            new Job(head.Number, head.Customer, head.Due, Rope, Allowances, Lines, head.OneLot) { Longest = Longest },
+            new Job(head.Number, head.Customer, head.Due, Rope, Allowances, Lines, head.OneLot, Datum) { Longest = Longest },
             [.. pieces.Select(piece => piece.Piece)],
             [.. pieces.SelectMany(work => work.Piece.AtPosts.Select(at => at.Post.Mark).Distinct().SelectMany(mark => bores[(mark, work.Piece.Run)]))],
             [.. pieces.SelectMany(piece => piece.Fixings)],

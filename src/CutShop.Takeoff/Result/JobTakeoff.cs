@@ -49,6 +49,9 @@ public sealed record Piece(
     /// <summary>True on a curve or a ring, whose posts are set out from a drawing.</summary>
     public bool IsSetOut { get; init; }
 
+    /// <summary>True where it is cut for spans as they were measured on site, and not as the job has them.</summary>
+    public bool IsAsMeasured { get; init; }
+
     /// <summary>The station of the line where it ends.</summary>
     public int Last => First + AtPosts.Count - 1;
 
@@ -318,6 +321,15 @@ public sealed record Fixing(Post Post, string Row, Length RowHeight, string Run,
 
     /// <summary>Depth of the counterbore; zero where the head is only countersunk flush.</summary>
     public Length CounterboreDepth => Driven.CounterboreDepth;
+
+    /// <summary>True where the head is flat and goes into a countersink, a cone; a hex head goes into a counterbore, a flat-bottomed hole.</summary>
+    public bool IsCountersunk => Screw?.Kind == ScrewKind.DeckScrew;
+
+    /// <summary>
+    /// Depth of the pilot from the face of the post: as far as the screw's point comes once its head is sunk (common practice, no source). A
+    /// lag screw is measured under its head, which a counterbore sinks; a deck screw over all.
+    /// </summary>
+    public Length PilotDepth => Length + CounterboreDepth;
 }
 
 /// <summary>Screws of one kind, whichever post they are driven into, and the holes they need.</summary>

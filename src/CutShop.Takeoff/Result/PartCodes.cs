@@ -19,6 +19,8 @@ internal static class PartCodes
 
     public static Codes<PostShape> Shape { get; } = new(("square", PostShape.Square), ("round", PostShape.Round));
 
+    public static Codes<Datum> Datum { get; } = new(("ground", JobFile.Datum.Ground), ("top", JobFile.Datum.Top), ("foot", JobFile.Datum.Foot));
+
     public static Codes<TurnSide> Side { get; } = new(("left", TurnSide.Left), ("right", TurnSide.Right));
 
     public static Codes<FaceSight> Sight { get; } = new(

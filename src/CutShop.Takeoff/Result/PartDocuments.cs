@@ -17,15 +17,23 @@ internal sealed record RopeDocument(string Material, Length DiameterNm, Length? 
     public Rope ToRope() => new(PartCodes.Material.Read(Material), DiameterNm, MeasuredNm) { Construction = Construction, Colour = Colour };
 }
 
-internal sealed record SizeDocument(string Shape, Length AcrossNm, Length HeightNm)
+internal sealed record SizeDocument(string Shape, Length AcrossNm, Length HeightNm, Length? BuriedNm)
 {
-    public static SizeDocument Of(Post post) => new(PartCodes.Shape.Of(post.Shape), post.Across, post.Height);
+    public static SizeDocument Of(Post post) => new(PartCodes.Shape.Of(post.Shape), post.Across, post.Height, post.Buried);
 
     public Post ToPost(string mark, string? turn)
     {
         var (read, corner) = TurnDocument.Read(turn);
-        return new(mark, PartCodes.Shape.Read(Shape), AcrossNm, HeightNm, read) { Corner = corner };
+        return new(mark, PartCodes.Shape.Read(Shape), AcrossNm, HeightNm, read, BuriedNm) { Corner = corner };
     }
+}
+
+/// <summary>Where heights are told from, as text: nothing means the ground, as in every part older than that choice.</summary>
+internal static class DatumDocument
+{
+    public static string? Of(Datum datum) => datum == Datum.Ground ? null : PartCodes.Datum.Of(datum);
+
+    public static Datum Read(string? text) => text is null ? Datum.Ground : PartCodes.Datum.Read(text);
 }
 
 /// <summary>A turn as text: its degrees, a space and its side; where a straight bore goes through the corner, a space and <c>through</c>.</summary>
@@ -186,7 +194,8 @@ internal sealed record PieceDocument(
     IReadOnlyList<SpanDocument> Spans,
     IReadOnlyList<ScrewDocument>? Screws,
     IReadOnlyList<int>? Sections,
-    IReadOnlyList<AtPostDocument> Posts);
+    IReadOnlyList<AtPostDocument> Posts,
+    bool AsMeasured = false);
 
 /// <summary>A drilling: its face, its depth, how far its mark on the face is above the bore's height at the post's middle, and the collar where it is not the depth.</summary>
 internal sealed record DrillingDocument(string Face, Length DepthNm, Length AboveNm, Length? CollarNm)
@@ -245,6 +254,7 @@ internal sealed record PostDocument(
     string? After,
     SizeDocument Size,
     string? Turn,
+    string? Datum,
     IReadOnlyList<BoreDocument>? Bores,
     IReadOnlyList<ScrewDocument>? Screws,
     IReadOnlyList<RunAtPostDocument> Runs,
@@ -331,6 +341,7 @@ internal sealed record FrameDocument(
     Length? LongestNm,
     Length PerPieceNm,
     Length RoundUpNm,
+    string? Datum,
     IReadOnlyList<LineDocument> Lines,
     IReadOnlyList<WarningDocument>? Warnings,
     TotalsDocument Totals);

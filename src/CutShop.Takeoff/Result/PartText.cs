@@ -63,7 +63,8 @@ public static class PartText
         var sections = spans.IndexesOf(piece.Sections.Select(SpanDocument.Of));
         var posts = piece.AtPosts.Select(at => new AtPostDocument(
             at.Post.Mark,
-            sizes.IndexOf(SizeDocument.Of(at.Post)),
+            // What is below ground is no matter of the rope's.
+            sizes.IndexOf(SizeDocument.Of(at.Post with { Buried = null })),
             TurnDocument.Of(at.Post),
             PartCodes.AtPost.Of(at.Kind),
             at.Treatment.HalfTurns,
@@ -88,7 +89,8 @@ public static class PartText
             spans.All,
             screws.AnyOrNull,
             sections,
-            posts);
+            posts,
+            piece.IsAsMeasured);
     }
 
     private static PostDocument Document(PostWork work)
@@ -110,6 +112,7 @@ public static class PartText
             work.After,
             SizeDocument.Of(work.Post),
             TurnDocument.Of(work.Post),
+            DatumDocument.Of(work.Datum),
             holes.AnyOrNull,
             screws.AnyOrNull,
             runs,
@@ -130,6 +133,7 @@ public static class PartText
             frame.Longest,
             frame.Allowances.PerPiece,
             frame.Allowances.RoundUp,
+            DatumDocument.Of(frame.Datum),
             [.. frame.Lines.Select(Document)],
             WarningDocument.AnyOrNull(frame.Warnings),
             new(totals.Pieces, totals.Bores, totals.Screws, totals.Cut));
@@ -195,6 +199,7 @@ public static class PartText
         {
             Trim = document.TrimNm,
             IsSetOut = document.SetOut,
+            IsAsMeasured = document.AsMeasured,
         };
         return new PieceWork(piece, [.. document.Posts.Index().Where(at => at.Item.Screws is not null)
             .Select(at => at.Item.Screws!.ToFixing(posts[at.Index], piece.Row, at.Item.HeightNm ?? piece.Height, piece.Run, document.Screws ?? []))]);
@@ -210,7 +215,8 @@ public static class PartText
             document.After,
             [.. document.Runs.Where(run => run.Bore is not null).Select(run => BoreOf(run, (document.Bores ?? [])[run.Bore!.Value], post))],
             [.. document.Runs.Where(run => run.Screws is not null).Select(run => run.Screws!.ToFixing(post, run.Row, run.HeightNm, run.Run, document.Screws ?? []))],
-            [.. (document.Warnings ?? []).Select(warning => warning.ToWarning(post.Mark))]);
+            [.. (document.Warnings ?? []).Select(warning => warning.ToWarning(post.Mark))],
+            DatumDocument.Read(document.Datum));
     }
 
     private static JobFrame FrameOf(FrameDocument document) => new(
@@ -221,7 +227,8 @@ public static class PartText
             },
             [.. document.Lines.Select(LineOf)],
             [.. (document.Warnings ?? []).Select(warning => warning.ToWarning(post: null))],
-            new(document.Totals.Pieces, document.Totals.Bores, document.Totals.Screws, document.Totals.CutNm))
+            new(document.Totals.Pieces, document.Totals.Bores, document.Totals.Screws, document.Totals.CutNm),
+            DatumDocument.Read(document.Datum))
     {
         Longest = document.LongestNm,
     };

@@ -11,8 +11,16 @@ namespace CutShop.Takeoff.Result;
 /// <param name="Bores">Its bores.</param>
 /// <param name="Fixings">The screws at it.</param>
 /// <param name="Warnings">What is unwise at it.</param>
+/// <param name="Datum">Where its heights are told from; all heights kept of it are above ground.</param>
 public sealed record PostWork(
-    Post Post, string Line, string? Before, string? After, IReadOnlyList<Bore> Bores, IReadOnlyList<Fixing> Fixings, IReadOnlyList<Warning> Warnings)
+    Post Post,
+    string Line,
+    string? Before,
+    string? After,
+    IReadOnlyList<Bore> Bores,
+    IReadOnlyList<Fixing> Fixings,
+    IReadOnlyList<Warning> Warnings,
+    Datum Datum)
 {
     /// <summary>
     /// The screws whose holes are drilled at the bench: face by face so that the post is turned least, then from the top down. Those
@@ -36,6 +44,67 @@ public sealed record PostWork(
 
     /// <summary>How many screw holes the shop makes in it.</summary>
     public int ScrewHolesInShop => IsBoredOnSite ? 0 : ScrewHoles.Count;
+
+    /// <summary>
+    /// What is drilled, drillings first, as far as nothing changes in the driller's hands: one face with one bit, one stop collar and one
+    /// rake; then the screw holes of one face that are alike.
+    /// </summary>
+    public IReadOnlyList<DrillStep> Steps()
+    {
+        var steps = new List<DrillStep>();
+        foreach (var drilling in Drillings())
+        {
+            if (steps is [.., { Drillings: [.., var last] } step] && SetUp(last).Equals(SetUp(drilling)))
+                steps[^1] = step with { Drillings = [.. step.Drillings, drilling] };
+            else
+                steps.Add(new(drilling.Number, [drilling], []));
+        }
+        foreach (var hole in ScrewHoles)
+        {
+            if (steps is [.., { ScrewHoles: [.., var last] } step] && (last.Face, last.Driven) == (hole.Face, hole.Driven))
+                steps[^1] = step with { ScrewHoles = [.. step.ScrewHoles, hole] };
+            else
+                steps.Add(new(steps.Count == 0 ? 1 : steps[^1].Last + 1, [], [hole]));
+        }
+        return steps;
+
+        static object SetUp(Drilling drilling) =>
+            (drilling.Operation.Face, drilling.Bore.Bit, drilling.Bore.BitChoice.Kind, drilling.Collar, drilling.Bore.RakeDegrees);
+    }
+
+    /// <summary>
+    /// True where another post is drilled just as this one is: the same timber, faces, marks, bits, depths, rakes, screw holes and rope.
+    /// Only the names of rows and neighbours may be others, and the way along the line.
+    /// </summary>
+    public bool IsDrilledLike(PostWork other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return Timber(this).Equals(Timber(other)) && Holes(this).SequenceEqual(Holes(other));
+
+        static object Timber(PostWork work) => (work.Post.Shape, work.Post.Across, work.Post.Height, work.Post.Buried, work.Post.Turn, work.Datum);
+
+        static IEnumerable<object> Holes(PostWork work)
+        {
+            var (drillings, holes) = (work.Drillings(), work.ScrewHoles);
+            var neighbours = drillings.Select(drilling => drilling.Operation.Face.Neighbour).Concat(holes.Select(hole => hole.Face.Neighbour)).Distinct().ToList();
+            return [.. drillings.Select(Bored), .. holes.Select(Screwed)];
+
+            object Bored(Drilling drilling) => (
+                Seen(drilling.Operation.Face),
+                drilling.Bore.Bit,
+                drilling.Bore.BitChoice.Kind,
+                drilling.Mark,
+                drilling.Operation.Depth,
+                drilling.Collar,
+                drilling.Operation.Face.Neighbour == work.After ? drilling.Bore.RakeDegrees : -drilling.Bore.RakeDegrees,
+                drilling.Bore.Rope);
+
+            object Screwed(Fixing hole) => (Seen(hole.Face), hole.Mark, hole.Driven);
+
+            // A neighbour counts by when it is first named, whatever it is called and whichever way along the line it is.
+            object Seen(Face face) => (face.Sight, neighbours.IndexOf(face.Neighbour));
+        }
+    }
 
     /// <summary>The screws from the top row down.</summary>
     public static IEnumerable<Fixing> FromTheTop(IEnumerable<Fixing> fixings) => fixings.OrderByDescending(fixing => fixing.RowHeight);
@@ -72,8 +141,22 @@ public sealed record PostWork(
             line.After(i),
             [.. bores[post.Mark]],
             [.. fixings[post.Mark]],
-            [.. warnings[post.Mark]])));
+            [.. warnings[post.Mark]],
+            takeoff.Job.Datum)));
     }
+}
+
+/// <summary>What a driller does without changing anything: drillings from one face, or screw holes in one face. One of the two lists is empty.</summary>
+/// <param name="First">The number of its first hole on the ticket, from 1; screw holes are numbered on after the drillings.</param>
+/// <param name="Drillings">Its drillings.</param>
+/// <param name="ScrewHoles">Its screw holes.</param>
+public sealed record DrillStep(int First, IReadOnlyList<Drilling> Drillings, IReadOnlyList<Fixing> ScrewHoles)
+{
+    /// <summary>The number of its last hole.</summary>
+    public int Last => First + Drillings.Count + ScrewHoles.Count - 1;
+
+    /// <summary>The face that is drilled.</summary>
+    public Face Face => Drillings is [var drilling, ..] ? drilling.Operation.Face : ScrewHoles[0].Face;
 }
 
 /// <summary>One drilling on a ticket.</summary>
@@ -87,7 +170,4 @@ public sealed record Drilling(int Number, Bore Bore, BoreOperation Operation)
 
     /// <summary>Where to set the stop collar.</summary>
     public Length Collar => Operation.Collar;
-
-    /// <summary>The mark's distance below the post's top.</summary>
-    public Length MarkFromTop => Bore.Post.Height - Mark;
 }

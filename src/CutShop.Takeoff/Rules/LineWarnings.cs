@@ -280,20 +280,21 @@ internal sealed class LineWarnings
         {
             var section = sections[row][i];
             var atHolds = section.MidHeight!.Value + section.Sag;
-            if (section.Sag * 2 > atHolds)
+            if (SagLimit.IsDeep(section.Sag, atHolds))
                 WarnOfSag("deep-sag", row, i, section, "DeepSag", LengthText.Brief(atHolds));
             if (rope.IsNatural && section.Slack == Length.Zero)
                 WarnOfSag("taut-when-wet", row, i, section, "TautSection");
             // Rope that is hung long comes lowest while it is dry.
-            var underside = LowestOf(section) - (rope.Across / 2);
+            var underside = SagLimit.Underside(atHolds, section.DrySag ?? section.Sag, rope);
             if (!underside.IsPositive)
                 WarnOfSag("sag-to-ground", row, i, section, "SagToGround");
-            if (RowBelow(row, i, sections) is { } below && underside <= LowestOf(sections[below][i]) + (RopeOf(below).Across / 2))
+            if (RowBelow(row, i, sections) is { } below && underside <= UpsideOf(sections[below][i], RopeOf(below)))
                 WarnOfSag("sag-to-row-below", row, i, section, "SagToRow", _line.Rows[below].Mark);
         }
     }
 
-    private static Length LowestOf(PieceSection section) => section.MidHeight!.Value + section.Sag - (section.DrySag ?? section.Sag);
+    private static Length UpsideOf(PieceSection section, Rope rope) =>
+        SagLimit.Upside(section.MidHeight!.Value + section.Sag, section.DrySag ?? section.Sag, rope);
 
     private int? RowBelow(int row, int section, PieceSection[][] sections)
     {

@@ -30,12 +30,7 @@ public sealed record MeasuredSpan(PieceSection Planned, Length Clear, Length Cho
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(clear, Length.Zero);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(clear, Longest);
         var planned = piece.Sections[index];
-        // The holds stay where they are in their posts: what is between them grows as the clear distance does.
-        var level = (planned.Level + clear - planned.Clear).Inches;
-        var faces = (planned.From.Across + planned.To.Across).Inches / 2;
-        var (climb, centres) = (planned.Climb.Inches, clear.Inches + faces);
-        var raked = climb == 0 ? 0 : (planned.Clear.Inches + faces) * (1 - (planned.Rise.Inches / climb));
-        var rise = climb * (1 - (raked / centres));
+        var (level, rise) = Supports(piece, index, clear);
         var wanted = HangingRope.FromSag(level, rise, planned.Sag.Inches);
         var given = HangingRope.FromArc(level, rise, planned.Arc.Inches);
         return new(
@@ -44,5 +39,16 @@ public sealed record MeasuredSpan(PieceSection Planned, Length Clear, Length Cho
             Length.RoundedFromInches(wanted.Chord),
             Length.RoundedFromInches(wanted.Arc),
             given is { } rope ? Length.RoundedFromInches(rope.Sag) : null);
+    }
+
+    /// <summary>The level distance of a section's two supports and the height of the second over the first, in inches, where its posts stand so far apart from face to face.</summary>
+    internal static (double Level, double Rise) Supports(Piece piece, int index, Length clear)
+    {
+        var planned = piece.Sections[index];
+        // The holds stay where they are in their posts: what is between them grows as the clear distance does.
+        var faces = (planned.From.Across + planned.To.Across).Inches / 2;
+        var (climb, centres) = (planned.Climb.Inches, clear.Inches + faces);
+        var raked = climb == 0 ? 0 : (planned.Clear.Inches + faces) * (1 - (planned.Rise.Inches / climb));
+        return ((planned.Level + clear - planned.Clear).Inches, climb * (1 - (raked / centres)));
     }
 }

@@ -9,6 +9,8 @@ public static class RopeAtPost
     private const int KnotDiameters = 12;
     private const double DiametersATuck = 16.0 / 3;
     private const double DiametersATuckTakesUp = 4.0 / 3;
+    private const int TailDiameters = 2;
+    private const int TailKept = 1;
 
     /// <summary>Bored right through: W / cos(rake), along the bore.</summary>
     /// <param name="across">W.</param>
@@ -21,6 +23,12 @@ public static class RopeAtPost
 
     /// <summary>Goes through and ends in an overhand stopper knot: W + 12 d (common practice, no source).</summary>
     public static Length Knot(Length across, Length rope) => across + (KnotDiameters * rope);
+
+    /// <summary>
+    /// What a stopper knot can give back on site: of its 12 d, 10 are in the knot and 2 stand out of it as a tail. One diameter of tail is
+    /// left, so that the knot cannot slip open, and one can be had (common practice, no source; the cautious side of it).
+    /// </summary>
+    public static Length FromKnotTail(Length rope) => (TailDiameters - TailKept) * rope;
 
     /// <summary>
     /// Arrives first at a bored corner and reaches the post's centre: W / 2 along a bore that is square to its face, (W / 2) / cos s where it

@@ -12,6 +12,7 @@ namespace CutShop.Web.Benches;
 /// A page of a bench. Each form carries a key of its own; what comes of it is told to the page's script as a little JSON where the
 /// script sent it, and as a page where the browser did.
 /// </summary>
+[OfItsPerson]
 public abstract class BenchPage : PageModel
 {
     /// <summary>The header by which the script says that it sent the form.</summary>
@@ -24,8 +25,11 @@ public abstract class BenchPage : PageModel
     /// <summary>Tickets and drawings with the reader's units and words.</summary>
     public PaperSettings Paper => ReaderLanguage.PaperFor(HttpContext);
 
-    /// <summary>Writes lengths as the reader wants them.</summary>
-    public Figures Figures => Paper.Figures;
+    /// <summary>Writes lengths in the units that the reader wants first, and as a tape at a bench is read: in whole millimetres.</summary>
+    public Figures Figures => FiguresFor(HttpContext);
+
+    /// <summary>The same, for a part of a page.</summary>
+    public static Figures FiguresFor(HttpContext context) => new(PersonUnits.UnitsOf(context), WholeMillimetres: true);
 
     /// <summary>Who stands at the bench.</summary>
     public string Me => Who.Of(User);
@@ -33,10 +37,13 @@ public abstract class BenchPage : PageModel
     /// <summary>Why the last tap changed nothing, in the reader's language, or null.</summary>
     public string? Problem { get; private set; }
 
+    /// <summary>What came of the last scan, or null.</summary>
+    public Verdict? Verdict { get; protected set; }
+
     /// <summary>True where the request has a key that can be kept.</summary>
     protected bool HasKey => FormKey.IsGood(RequestKey);
 
-    /// <summary>Says how a tap went: on to a page, or what is wrong.</summary>
+    /// <summary>Says how a tap went: on to a page, or what is wrong. What came of a scan is in <see cref="Verdict"/> by then.</summary>
     /// <param name="answer">The bench's answer.</param>
     /// <param name="to">The page to go on to, done or not.</param>
     /// <param name="shown">The page to show with the problem where the browser sent the form.</param>
@@ -46,7 +53,7 @@ public abstract class BenchPage : PageModel
         ArgumentNullException.ThrowIfNull(shown);
         Problem = answer.Said is { } said ? T[said] : null;
         if (Request.Headers.ContainsKey(SentByScript))
-            return new JsonResult(new { to, problem = Problem });
-        return Problem is null ? Redirect(LocalAddress.Of(to, "/")) : shown();
+            return new JsonResult(new { to, problem = Problem, verdict = Verdict });
+        return Problem is null && Verdict is null ? Redirect(LocalAddress.Of(to, "/")) : shown();
     }
 }

@@ -43,12 +43,13 @@ internal static class BenchRoutes
             .AddSingleton<BenchSettingsShelf>();
     }
 
-    private static RedirectHttpResult Scan(string? text, string? at, ScanResolver scans) => scans.Find(text ?? "") switch
+    private static RedirectHttpResult Scan(string? text, string? at, ScanResolver scans) => scans.Read(text ?? "").Found switch
     {
         { Code: { } code } found when at == "pack" => TypedResults.Redirect($"/pack/{Uri.EscapeDataString(found.Job)}?scan={code.Plain}"),
         { Code: { } code } => TypedResults.Redirect($"/cut/{code.Plain}"),
+        { Coil: { } coil } => TypedResults.Redirect($"/stock/{coil.Mark}"),
         { Post: { } post } found => TypedResults.Redirect($"/drill/{DrillBench.AddressOf(found.Job, post)}"),
-        _ => TypedResults.Redirect($"/{(at is "drill" or "pack" ? at : "cut")}?lost={Uri.EscapeDataString((text ?? "").Trim())}{(scans.IsOfSeveral(text ?? "") ? "&several=true" : "")}"),
+        _ => TypedResults.Redirect($"/{(at is "drill" or "pack" ? at : "cut")}?lost={Uri.EscapeDataString((text ?? "").Trim())}"),
     };
 
     private static RedirectHttpResult Language(string tag, string? back, HttpResponse response)

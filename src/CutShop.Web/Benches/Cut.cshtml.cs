@@ -1,4 +1,5 @@
 using CutShop.Shop.Benches;
+using CutShop.Shop.Stock;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 using CutShop.Web.Shared;
@@ -8,7 +9,7 @@ namespace CutShop.Web.Benches;
 
 /// <summary>The cut bench between two pieces: one large button that gives the next.</summary>
 [MaySend(Rights.CutRope)]
-public sealed class CutModel(CutBench bench, StalePlans fit, TimeProvider time) : BenchPage
+public sealed class CutModel(CutBench bench, CoilShelf stock, StalePlans fit, TimeProvider time) : BenchPage
 {
     /// <summary>Pieces at the benches.</summary>
     public IReadOnlyList<CutWork> Others { get; private set; } = [];
@@ -28,21 +29,22 @@ public sealed class CutModel(CutBench bench, StalePlans fit, TimeProvider time) 
     /// <summary>What the piece just done left beside it.</summary>
     public LeftOver LeftOver { get; private set; } = new([], Length.Zero);
 
+    /// <summary>The coil that the last tap set right, or null.</summary>
+    public StockCoil? SetRight { get; private set; }
+
     /// <summary>A scan that led nowhere, or null.</summary>
     public string? Lost { get; private set; }
-
-    /// <summary>True where several tickets are marked as that scan says.</summary>
-    public bool IsOfSeveral { get; private set; }
 
     /// <summary>The shop's clock.</summary>
     public TimeProvider Time => time;
 
     /// <summary>Shows the bench, or the piece that this person has.</summary>
-    public IActionResult OnGet(string? done, string? lost, bool several)
+    public IActionResult OnGet(string? done, string? lost, string? coil)
     {
         if (bench.Of(Me) is { } mine && lost is null)
             return Redirect($"/cut/{mine.Code.Plain}");
-        (Lost, IsOfSeveral) = (lost, several);
+        Lost = lost;
+        SetRight = coil is null ? null : stock.Find(coil);
         Done = PieceCode.Parse(done ?? "") is { IsGood: true } code ? bench.Find(code.Value) : null;
         if (Done is not null)
             LeftOver = bench.LeftOver(Done.Code);

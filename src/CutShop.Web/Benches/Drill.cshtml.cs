@@ -22,18 +22,15 @@ public sealed class DrillModel(DrillBench bench, TimeProvider time) : BenchPage
     /// <summary>A scan that led nowhere, or null.</summary>
     public string? Lost { get; private set; }
 
-    /// <summary>True where several tickets are marked as that scan says.</summary>
-    public bool IsOfSeveral { get; private set; }
-
     /// <summary>The shop's clock.</summary>
     public TimeProvider Time => time;
 
     /// <summary>Shows the bench, or the post that this person has.</summary>
-    public IActionResult OnGet(string? job, string? post, string? lost, bool several)
+    public IActionResult OnGet(string? job, string? post, string? lost)
     {
         if (bench.Of(Me) is { } mine && lost is null)
             return Redirect($"/drill/{DrillBench.AddressOf(mine.Job, mine.Post)}");
-        (Lost, IsOfSeveral) = (lost, several);
+        Lost = lost;
         Done = job is not null && post is not null ? bench.Find((job, post)) : null;
         return Shown();
     }

@@ -1,8 +1,9 @@
 using CutShop.Paper.Drawings;
-using CutShop.Paper.Installing;
 using CutShop.Paper.Words;
 using CutShop.Shop.Benches;
 using CutShop.Shop.Tickets;
+using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Mvc;
@@ -15,6 +16,8 @@ namespace CutShop.Web.Benches;
 [MaySend(Rights.DrillPosts)]
 public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : BenchPage
 {
+    private PostWork? _last;
+
     /// <summary>The ticket.</summary>
     public DrillWork? Work { get; private set; }
 
@@ -26,6 +29,9 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : Benc
 
     /// <summary>The other tickets that its mark ever had, the newest first.</summary>
     public IReadOnlyList<DrillWork> Others { get; private set; } = [];
+
+    /// <summary>The address of its label as a PDF.</summary>
+    public string LabelAddress => $"/drill/{DrillBench.AddressOf(Work!.Job, Work.Post)}/label.pdf";
 
     /// <summary>The address of its ticket as a PDF.</summary>
     public string PdfAddress => $"/drill/{DrillBench.AddressOf(Work!.Job, Work.Post)}/ticket.pdf?ticket={Work.Id}";
@@ -42,11 +48,20 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : Benc
     /// <summary>True where this person has it at the bench.</summary>
     public bool IsMine => Work!.State == TicketStates.AtTheBench && Work.ClaimedBy == Me;
 
-    /// <summary>The drilling to do now, or the first one where nobody has the ticket; null where all bores are in.</summary>
-    public Drilling? Now => Work!.State == TicketStates.Drilled ? null : Post?.Drillings().FirstOrDefault(drilling => drilling.Number > Work.Steps);
+    /// <summary>The step to do now, or the first one where nobody has the ticket; null where all are done.</summary>
+    public DrillStep? Now => Work!.State == TicketStates.Drilled ? null : Steps.FirstOrDefault(step => step.Last > Work.Steps);
 
-    /// <summary>The screw hole to drill now where this person has come so far, else null.</summary>
-    public Fixing? NowHole => IsMine && Work!.Next is { } next && next > Work.Drillings ? Post!.ScrewHoles[next - (int)Work.Drillings - 1] : null;
+    /// <summary>How many posts of the job are bored alike, and how many of them are drilled.</summary>
+    public (long All, long Drilled) Alike { get; private set; }
+
+    /// <summary>True where it is drilled just as the post that this person drilled last, so that one tap says that it is done.</summary>
+    public bool IsLikeLast => IsMine && _last?.IsDrilledLike(Post!) == true;
+
+    /// <summary>Another post that this person has at the bench, or null.</summary>
+    public DrillWork? AtMyBench { get; private set; }
+
+    /// <summary>The job and the post that this person finished with the tap that led here, or null.</summary>
+    public (string Job, string Post)? JustDone { get; private set; }
 
     /// <summary>The ropes that must pass.</summary>
     public string Ropes => string.Join(", ", (Post?.Bores ?? []).Select(bore => bore.Rope).Distinct().Select(rope => Paper.Text.RopeName(
@@ -56,7 +71,8 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : Benc
     public IEnumerable<(string Handler, string Label, bool IsMain)> Moves => !MaySend ? [] : Work!.State switch
     {
         TicketStates.Waiting => [("Take", T["TakePost"], true)],
-        TicketStates.ReOrdered => [("NewPost", T["NewPostHere"], true)],
+        TicketStates.ReOrdered => [("NewPost", T["NewPostHere"], true), ("UndoDamage", T["NotSpoiled"], false)],
+        TicketStates.AtTheBench when IsMine && Work.Steps > 0 => [("HandBack", T["HandBackAsItIs"], false), ("HandBackUndrilled", T["HandBackUndrilled"], false)],
         TicketStates.AtTheBench when IsMine => [("HandBack", T["HandBack"], false)],
         TicketStates.AtTheBench when Rights.Do(HttpContext, Rights.TakeTicketsOver) => [("TakeOver", T["TakeOver", Work.ClaimedBy], false)],
         _ => [],
@@ -88,7 +104,42 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : Benc
     public bool IsDone(DrillStep step)
     {
         ArgumentNullException.ThrowIfNull(step);
-        return Work!.State != TicketStates.Waiting && Work.Done >= step.Number;
+        return Work!.State != TicketStates.Waiting && Work.Done >= step.Last;
+    }
+
+    /// <summary>What a step is called: its face and its rows.</summary>
+    public string NameOf(DrillStep step)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        var rows = string.Join(", ", step.Drillings.Select(drilling => drilling.Bore.Row).Concat(step.ScrewHoles.Select(hole => hole.Row)));
+        return T[step.ScrewHoles.Count > 0 ? "ScrewHoles" : "Bores", Paper.Text.FaceName(step.Face), rows];
+    }
+
+    /// <summary>What is changed on the drill before a step.</summary>
+    public IEnumerable<string> ChangesBefore(DrillStep step)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        var isBore = step.Drillings.Count > 0;
+        var before = Steps.LastOrDefault(other => other.First < step.First && other.Drillings.Count > 0 == isBore)
+            ?? _last?.Steps().LastOrDefault(other => other.Drillings.Count > 0 == isBore);
+        return DrillChanges.Before(step, before, Post!, Paper);
+    }
+
+    /// <summary>The heights of a step's marks: the row, from the datum, and from the top.</summary>
+    public IEnumerable<(string Row, Length Told, Length FromTop)> MarksOf(DrillStep step)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        return step.Drillings.Select(drilling => (drilling.Bore.Row, drilling.Mark)).Concat(step.ScrewHoles.Select(hole => (hole.Row, hole.Mark)))
+            .Select(at => (at.Row, Post!.Post.HeightFrom(Post.Datum, at.Mark), Post.Post.HeightFrom(Datum.Top, at.Mark)));
+    }
+
+    /// <summary>A step on one line.</summary>
+    public string InShort(DrillStep step)
+    {
+        var marks = string.Join("; ", MarksOf(step).Select(mark => $"{mark.Row} {Figures.Lead(mark.Told)}"));
+        return step is { Drillings: [var drilling, ..] }
+            ? T["BoresInShort", NameOf(step), Figures.ToTheTenth.Lead(drilling.Bore.Bit), Figures.Lead(drilling.Collar), marks, Paper.Text.NameOf(Post!.Datum)]
+            : T["HolesInShort", NameOf(step), marks, Paper.Text.NameOf(Post!.Datum)];
     }
 
     /// <summary>A drilling's rake in words.</summary>
@@ -99,7 +150,12 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : Benc
     }
 
     /// <summary>Shows the post.</summary>
-    public IActionResult OnGet(string job, string post, long? ticket) => Shown(job, post, ticket);
+    public IActionResult OnGet(string job, string post, long? ticket, string? doneJob, string? donePost)
+    {
+        if (doneJob is not null && donePost is not null && bench.Find((doneJob, donePost)) is { State: TicketStates.Drilled } done)
+            JustDone = (done.Job, done.Post);
+        return Shown(job, post, ticket);
+    }
 
     /// <summary>Takes a post that waits.</summary>
     public Task<IActionResult> OnPostTakeAsync(string job, string post, CancellationToken cancel) =>
@@ -114,13 +170,38 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : Benc
     public Task<IActionResult> OnPostHandBackAsync(string job, string post, CancellationToken cancel) =>
         DoAsync(job, post, key => bench.HandBackAsync((job, post), Me, key, cancel), "/drill");
 
-    /// <summary>Ticks a drilling or a screw hole.</summary>
+    /// <summary>Hands it back with nothing drilled.</summary>
+    public Task<IActionResult> OnPostHandBackUndrilledAsync(string job, string post, CancellationToken cancel) =>
+        DoAsync(job, post, key => bench.HandBackUndrilledAsync((job, post), Me, key, cancel), "/drill");
+
+    /// <summary>Undoes the step that was ticked last.</summary>
+    public Task<IActionResult> OnPostUntickAsync(string job, string post, int drilling, CancellationToken cancel) =>
+        DoAsync(job, post, key => bench.UntickAsync((job, post), drilling, Me, key, cancel));
+
+    /// <summary>Ticks a step, by the number of its last hole.</summary>
     public Task<IActionResult> OnPostTickAsync(string job, string post, int drilling, CancellationToken cancel) =>
         DoAsync(job, post, key => bench.TickAsync((job, post), drilling, Me, key, cancel));
 
     /// <summary>The rope fits.</summary>
     public Task<IActionResult> OnPostFitsAsync(string job, string post, CancellationToken cancel) => DoAsync(
         job, post, key => bench.FitsAsync((job, post), Me, key, cancel), $"/drill?job={Uri.EscapeDataString(job)}&post={Uri.EscapeDataString(post)}");
+
+    /// <summary>The rope fits, and the post is drilled like the one before it: on to the next one like it.</summary>
+    public async Task<IActionResult> OnPostFitsLikeAsync(string job, string post, CancellationToken cancel)
+    {
+        if (!HasKey)
+            return BadRequest();
+        var answer = await bench.FitsLikeLastAsync((job, post), Me, RequestKey!, cancel);
+        var (ofJob, ofPost) = (Uri.EscapeDataString(job), Uri.EscapeDataString(post));
+        var to = !answer.IsDone ? $"/drill/{DrillBench.AddressOf(job, post)}"
+            : answer.Outcome.Length == 0 ? $"/drill?job={ofJob}&post={ofPost}"
+            : $"/drill/{answer.Outcome}?doneJob={ofJob}&donePost={ofPost}";
+        return Answered(answer, to, () => Shown(job, post));
+    }
+
+    /// <summary>It is not spoiled after all.</summary>
+    public Task<IActionResult> OnPostUndoDamageAsync(string job, string post, CancellationToken cancel) =>
+        DoAsync(job, post, key => bench.UndoDamageAsync((job, post), Me, key, cancel));
 
     /// <summary>The post is spoiled.</summary>
     public Task<IActionResult> OnPostDamageAsync(string job, string post, string? reason, CancellationToken cancel) =>
@@ -151,26 +232,12 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : Benc
         Others = [.. all.Where(one => one.Id != work.Id)];
         (Post, OldBores) = bench.PostOf(work);
         if (Post is not null)
-            Steps = [.. Post.Drillings().Select(StepOf), .. Post.ScrewHoles.Select((hole, i) => StepOf(hole, (int)work.Drillings + i + 1))];
+        {
+            Steps = Post.Steps();
+            Alike = bench.Alike(work);
+            _last = IsMine ? bench.LastBy(Me) : null;
+        }
+        AtMyBench = IsMine ? null : bench.Of(Me);
         return Page();
     }
-
-    private DrillStep StepOf(Drilling drilling) => new(
-        drilling.Number,
-        $"{Paper.Text.FaceName(drilling.Operation.Face)}, {T["Row", drilling.Bore.Row]}",
-        T["BitSetting", Figures.Lead(drilling.Bore.Bit), Figures.Lead(drilling.Mark), Figures.Lead(drilling.Collar), RakeOf(drilling)],
-        IsScrewHole: false);
-
-    private DrillStep StepOf(Fixing hole, int number) => new(
-        number,
-        T["ScrewHole", Paper.Text.FaceName(hole.Face), hole.Row],
-        $"{InstallLines.ScrewsOf(hole, Paper)}. {T["CounterboreFirst"]}",
-        IsScrewHole: true);
 }
-
-/// <summary>One thing to tick at a post.</summary>
-/// <param name="Number">Its number on the ticket, from 1.</param>
-/// <param name="Name">Face and row.</param>
-/// <param name="Says">What is drilled.</param>
-/// <param name="IsScrewHole">True for the hole of a screw.</param>
-public sealed record DrillStep(int Number, string Name, string Says, bool IsScrewHole);

@@ -11,9 +11,6 @@ public sealed class PackModel(PackingBench packing) : BenchPage
     /// <summary>A scan that led nowhere, or null.</summary>
     public string? Lost { get; private set; }
 
-    /// <summary>True where several tickets are marked as that scan says.</summary>
-    public bool IsOfSeveral { get; private set; }
-
     /// <summary>Shows the jobs.</summary>
-    public void OnGet(string? lost, bool several) => (Lost, IsOfSeveral, Jobs) = (lost, several, packing.Open());
+    public void OnGet(string? lost) => (Lost, Jobs) = (lost, packing.Open());
 }

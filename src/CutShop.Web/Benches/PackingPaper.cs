@@ -5,7 +5,6 @@ using CutShop.Paper.Words;
 using CutShop.Shop.Benches;
 using CutShop.Shop.Jobs;
 using CutShop.Shop.Site;
-using CutShop.Shop.Tickets;
 using CutShop.Web.Shared;
 
 namespace CutShop.Web.Benches;
@@ -26,7 +25,8 @@ public sealed class PackingPaper(PackingBench packing, JobShelf jobs, SitePackSh
         var list = PackingList.Of(
             job.Takeoff.Job,
             [.. parcel.Pieces.Zip(job.Takeoff.Pieces, (stored, piece) => new PackedPiece(piece, stored.Code, stored.Measured, stored.Lot ?? "", stored.IsPacked))],
-            [.. parcel.Posts.Select(post => new PackedPost(post.Mark, post.State == TicketStates.Drilled))],
+            [.. parcel.Posts.Select(post => new PackedPost(post.Mark, post.IsDrilled, post.IsIn))],
+            [.. parcel.Screws.Select(screws => new PackedScrews(screws.Screw, screws.Needed, screws.Spare, screws.IsIn))],
             address.IsGood ? address.Value : null,
             settings);
         return parcel.IsCancelled ? list with { Stamp = settings.Text["JobCancelled"] } : list;

@@ -1,13 +1,15 @@
-// Keeps taps that could not be sent, and sends them in order when the network is back. Each form carries a key made once, so a
-// tap that is sent twice counts once. Without this script the forms work as plain forms.
+// Keeps taps that could not be sent, each with the person who made it, and sends them in order when the network is back and that
+// person is signed in. Each form carries a key made once, so a tap that is sent twice counts once. A step that has just appeared takes no
+// tap for a moment, since the finger that made it appear may bounce. Without this script the forms work as plain forms.
 (() => {
   "use strict";
   const store = "cutshop.taps";
   const refusals = "cutshop.refusals";
   const longestAnswer = 10000;
   const retryAfter = 3000;
+  const rest = 800;
+  const { person, name } = document.body.dataset;
   const unsent = document.getElementById("unsent");
-  const refused = document.getElementById("refused");
   let sending = false;
   let retry = 0;
 
@@ -15,42 +17,54 @@
     try { return JSON.parse(place.getItem(key)) ?? []; } catch { return []; }
   };
   const taps = () => read(localStorage, store);
+  const mine = () => taps().filter(tap => tap.person === person);
   const keep = list => localStorage.setItem(store, JSON.stringify(list));
 
   function newKey() {
     return [...crypto.getRandomValues(new Uint8Array(16))].map(b => b.toString(16).padStart(2, "0")).join("");
   }
 
+  function lineOf(tag, text) {
+    const line = document.createElement(tag);
+    line.textContent = text;
+    return line;
+  }
+
   function show() {
-    const list = taps();
-    unsent.hidden = list.length === 0;
+    const list = mine();
+    const others = taps().filter(tap => tap.person !== person);
+    const lines = [];
     if (list.length > 0) {
-      const line = document.createElement("strong");
-      line.textContent = list.length === 1 ? unsent.dataset.one : unsent.dataset.many.replace("{0}", list.length);
       const items = document.createElement("ol");
-      for (const tap of list) {
-        const item = document.createElement("li");
-        item.textContent = tap.says;
-        items.append(item);
-      }
-      unsent.replaceChildren(line, items);
+      items.append(...list.map(tap => lineOf("li", tap.says)));
+      lines.push(lineOf("strong", list.length === 1 ? unsent.dataset.one : unsent.dataset.many.replace("{0}", list.length)), items);
     }
+    for (const who of new Set(others.map(tap => tap.name))) {
+      const count = others.filter(tap => tap.name === who).length;
+      lines.push(lineOf("p", (count === 1 ? unsent.dataset.othersOne : unsent.dataset.othersMany).replaceAll("{0}", () => who).replace("{1}", count)));
+    }
+    unsent.replaceChildren(...lines);
+    unsent.hidden = lines.length === 0;
     const said = read(sessionStorage, refusals);
     if (said.length > 0) {
-      refused.textContent = said.join(" ");
-      refused.hidden = false;
+      scans.refuse(said.join(" "));
       sessionStorage.removeItem(refusals);
     }
+  }
+
+  // What a scan fills takes the next scan at once.
+  function letRest(place) {
+    const buttons = [...place.querySelectorAll("form[data-tap]:not([data-again]) button:enabled")];
+    for (const button of buttons) button.disabled = true;
+    setTimeout(() => { for (const button of buttons) button.disabled = "sent" in button.form.dataset; }, rest);
   }
 
   function isPending(step) {
     step.classList.remove("now", "later");
     step.classList.add("pending");
     step.removeAttribute("aria-current");
-    const note = document.createElement("p");
-    note.textContent = unsent.dataset.pending;
     const doing = step.querySelector(".do");
-    doing.replaceChildren(note);
+    doing.replaceChildren(lineOf("p", unsent.dataset.pending));
     doing.hidden = false;
   }
 
@@ -59,6 +73,7 @@
     const step = form.closest("ol.steps > li");
     if (!step) return;
     isPending(step);
+    scans.focus();
     const next = step.nextElementSibling;
     if ("ends" in form.dataset) {
       for (let left = next; left; left = left.nextElementSibling) isPending(left);
@@ -69,7 +84,7 @@
     next.classList.replace("later", "now");
     next.setAttribute("aria-current", "step");
     doing.hidden = false;
-    doing.querySelector("button")?.focus();
+    letRest(doing);
   }
 
   async function post(tap) {
@@ -79,7 +94,7 @@
       return await fetch(tap.to, {
         method: "POST",
         body: new URLSearchParams(tap.fields),
-        headers: { "X-Tap": "1" },
+        headers: { "X-Tap": "1", "X-Tapped-By": tap.person },
         signal: gaveUp.signal,
       });
     } finally {
@@ -101,12 +116,17 @@
       const again = await freshToken(tap);
       if (again) answer = await post(again);
     }
-    // Nobody is signed in any more: the tap is kept until somebody is.
+    // Nobody is signed in any more: the tap is kept until its person is.
     if (answer.redirected && new URL(answer.url).pathname === "/sign-in") {
       location.assign("/sign-in?back=" + encodeURIComponent(tap.page));
       throw new Error("signed out");
     }
-    if (answer.status === 403) return { to: tap.page, problem: unsent.dataset.forbidden };
+    // Somebody else is signed in than this page says: the tap is kept, and the page is theirs.
+    if (answer.status === 409) {
+      location.reload();
+      throw new Error(answer.status);
+    }
+    if (answer.status === 403) return { to: tap.page, problem: `${tap.says}: ${unsent.dataset.forbidden}` };
     // The server is there and in trouble: the tap is not lost, it is sent again later.
     if (answer.status >= 500) throw new Error(answer.status);
     if (!answer.ok || !(answer.headers.get("Content-Type") ?? "").includes("json"))
@@ -120,18 +140,20 @@
     clearTimeout(retry);
     let to = null;
     try {
-      for (let list = taps(); list.length > 0; list = taps()) {
+      for (let list = mine(); list.length > 0; list = mine()) {
         const answer = await answerOf(list[0]);
         to = answer.to;
         keep(taps().filter(tap => tap.id !== list[0].id));
-        if (answer.problem) sessionStorage.setItem(refusals, JSON.stringify([...read(sessionStorage, refusals), answer.problem]));
+        if (answer.verdict) scans.keep(answer.verdict);
+        else if (answer.problem) sessionStorage.setItem(refusals, JSON.stringify([...read(sessionStorage, refusals), answer.problem]));
       }
     } catch {
       retry = setTimeout(send, retryAfter);
     } finally {
       sending = false;
     }
-    if (to !== null && taps().length === 0) location.assign(to);
+    // A scan that is being typed is not cut off: it is sent next.
+    if (to !== null && mine().length === 0 && !scans.isTyping()) location.assign(to);
     else show();
   }
 
@@ -139,27 +161,29 @@
     const form = event.target;
     if (!form.matches("form[data-tap]")) return;
     event.preventDefault();
-    if (form.dataset.sent) return;
+    if ("sent" in form.dataset) return;
     const fields = [...new FormData(form, event.submitter)].map(([name, value]) => [name, String(value)]);
-    const button = event.submitter ?? form.querySelector("button");
-    const says = [document.querySelector("h1").textContent.trim(), form.dataset.tap || button?.textContent.trim()].join(": ");
-    keep([...taps(), { id: newKey(), to: form.action, fields, says, page: location.pathname + location.search }]);
-    if ("again" in form.dataset) {
+    const scan = "again" in form.dataset ? form.querySelector("[data-scan]") : null;
+    const does = form.dataset.tap || (event.submitter ?? form.querySelector("button"))?.textContent.trim();
+    const says = [document.querySelector("h1").textContent.trim(), does, scan?.value.trim()].filter(Boolean).join(": ");
+    keep([...taps(), { id: newKey(), person, name, to: form.action, fields, says, page: location.pathname + location.search }]);
+    if (scan) {
       // The next scan is another tap: it needs a key of its own.
       form.querySelector("input[name=key]").value = newKey();
-      const field = form.querySelector("input:not([type=hidden])");
-      field.value = "";
-      field.focus();
+      scan.defaultValue = scan.value = "";
+      scans.focus();
     } else {
-      form.dataset.sent = "1";
+      form.dataset.sent = "";
       for (const other of form.querySelectorAll("button")) other.disabled = true;
     }
-    send().then(() => { if (taps().length > 0) goOn(form); });
+    send().then(() => { if (mine().length > 0) goOn(form); });
   });
 
   // The page as the browser kept it may be old: ask for the true one.
   addEventListener("pageshow", event => { if (event.persisted) location.reload(); });
   addEventListener("online", send);
+  document.addEventListener("toggle", event => { if (event.target.open) letRest(event.target); }, true);
+  letRest(document);
   show();
-  if (taps().length > 0) send();
+  if (mine().length > 0) send();
 })();

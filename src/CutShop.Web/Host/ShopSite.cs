@@ -57,6 +57,7 @@ public static class ShopSite
         app.MapHealth();
         app.MapPaper();
         app.MapPlans();
+        app.MapCoils();
         app.MapQuotes();
         app.MapApi();
         app.MapBenches();

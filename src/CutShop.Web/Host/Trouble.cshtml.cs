@@ -2,7 +2,7 @@ using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
-using static CutShop.Web.Shared.HostWords;
+using static CutShop.Web.Shared.FrontWords;
 
 namespace CutShop.Web.Host;
 

@@ -6,6 +6,7 @@ using CutShop.Paper.Words;
 using CutShop.Shop.Benches;
 using CutShop.Shop.Jobs;
 using CutShop.Shop.Tickets;
+using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -27,8 +28,10 @@ public static class PaperRoutes
         var jobs = routes.MapGroup("/jobs/{number}");
         jobs.MapGet("/{kind}.pdf", Pdf);
         jobs.MapGet("/labels.pdf", Labels);
+        jobs.MapGet("/post-labels.pdf", PostLabels);
         routes.MapGet("/cut/{code}/ticket.pdf", CutTicketPdf);
         routes.MapGet("/drill/{job}/{post}/ticket.pdf", DrillTicketPdf);
+        routes.MapGet("/drill/{job}/{post}/label.pdf", PostLabel);
     }
 
     /// <summary>The kind of paper by its word in an address, or null.</summary>
@@ -41,7 +44,7 @@ public static class PaperRoutes
         if (!parsed.IsGood || jobs.Ticket(parsed.Value) is not { Work: { } work } ticket)
             return TypedResults.NotFound();
         var settings = ReaderLanguage.PaperFor(context);
-        return TicketPdf(CutTicket.Of(ticket.Head, work.Piece, settings, ticket.Stored.Code, JobPapers.PlaceOf(ticket.Stored)), ticket.Stored.State, settings);
+        return TicketPdf(CutTicket.Of(ticket.Head, work.Piece, settings, ticket.Stored.Code, JobPapers.PlaceOf(ticket.Stored)), ticket.Stored.State, NotReleased(jobs, ticket.Head.Number, "NotReleasedToCut"), settings);
     }
 
     /// <summary>One drill ticket, also of a post that is no longer wanted: then it says so.</summary>
@@ -52,18 +55,20 @@ public static class PaperRoutes
             || bench.PostOf(found).Work is not { } work || jobs.Head(job) is not { } head)
             return TypedResults.NotFound();
         var settings = ReaderLanguage.PaperFor(context);
-        return TicketPdf(DrillTicket.Of(head, work, settings), found.State, settings);
+        return TicketPdf(DrillTicket.Of(head, work, settings), found.State, NotReleased(jobs, job, "NotReleasedToDrill"), settings);
     }
 
-    private static FileContentHttpResult TicketPdf(Sheet sheet, string state, PaperSettings settings)
+    private static string? NotReleased(JobShelf jobs, string number, string key) => jobs.IsReleased(number) ? null : key;
+
+    private static FileContentHttpResult TicketPdf(Sheet sheet, string state, string? notReleased, PaperSettings settings)
     {
         var stamp = state switch
         {
-            TicketStates.Cancelled => settings.Text["TicketCancelled"],
-            TicketStates.Surplus => settings.Text["TicketSurplus"],
-            _ => null,
+            TicketStates.Cancelled => "TicketCancelled",
+            TicketStates.Surplus => "TicketSurplus",
+            _ => notReleased,
         };
-        return TypedResults.File(PdfSheets.Write(sheet.Foot, [sheet with { Stamp = stamp }], settings), "application/pdf");
+        return TypedResults.File(PdfSheets.Write(sheet.Foot, [sheet with { Stamp = stamp is null ? null : settings.Text[stamp] }], settings), "application/pdf");
     }
 
     private static Results<FileContentHttpResult, NotFound> Pdf(string number, string kind, JobShelf jobs, HttpContext context)
@@ -79,9 +84,20 @@ public static class PaperRoutes
         if (jobs.Find(number) is not { } job || (piece is not null && !job.Codes.Any(code => code.Plain == piece)))
             return TypedResults.NotFound();
         PieceCode? only = piece is null ? null : PieceCode.Parse(piece).OrThrow();
-        var labels = JobPapers.Of(job, ReaderLanguage.PaperFor(context)).Labels(address.Now, LabelStock.Default, only: only);
-        return labels.IsGood
-            ? TypedResults.File(labels.Value, "application/pdf")
-            : TypedResults.Problem(labels.Problem, statusCode: StatusCodes.Status422UnprocessableEntity);
+        return LabelsPdf(JobPapers.Of(job, ReaderLanguage.PaperFor(context)).Labels(address.Now, LabelStock.Default, only: only));
     }
+
+    /// <summary>The labels of all posts of a job in which something is bored.</summary>
+    private static Results<FileContentHttpResult, NotFound, ProblemHttpResult> PostLabels(string number, JobShelf jobs, LabelAddress address, HttpContext context) =>
+        PostLabel(number, post: null, jobs, address, context);
+
+    /// <summary>The label of one such post.</summary>
+    private static Results<FileContentHttpResult, NotFound, ProblemHttpResult> PostLabel(string job, string? post, JobShelf jobs, LabelAddress address, HttpContext context) =>
+        jobs.Find(job) is { } stored && JobPapers.Of(stored, ReaderLanguage.PaperFor(context)).PostLabels(address.Now, LabelStock.Default, post) is { } labels
+            ? LabelsPdf(labels)
+            : TypedResults.NotFound();
+
+    private static Results<FileContentHttpResult, NotFound, ProblemHttpResult> LabelsPdf(Parsed<byte[]> labels) => labels.IsGood
+        ? TypedResults.File(labels.Value, "application/pdf")
+        : TypedResults.Problem(labels.Problem, statusCode: StatusCodes.Status422UnprocessableEntity);
 }

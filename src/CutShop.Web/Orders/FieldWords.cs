@@ -12,10 +12,13 @@ public static class FieldWords
     private static readonly Dictionary<string, string> Names = new()
     {
         ["number"] = "FieldNumber",
+        ["changes"] = "FieldChanges",
         ["customer"] = "FieldCustomer",
         ["due"] = "FieldDue",
         ["unit"] = "FieldUnit",
         ["oneLot"] = "FieldLots",
+        ["datum"] = "FieldDatum",
+        ["buried"] = "PartBuried",
         ["rope"] = "FieldRope",
         ["allowances"] = "FieldAllowances",
         ["material"] = "PartMaterial",

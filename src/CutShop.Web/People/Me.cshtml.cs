@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.AspNetCore.RateLimiting;
 
-using static CutShop.Web.People.PeopleWords;
+using static CutShop.Web.Shared.FrontWords;
 
 namespace CutShop.Web.People;
 
@@ -15,6 +15,16 @@ public sealed class MeModel(PeopleShelf people, SignIn signIn, ILogger<MeModel> 
 {
     /// <summary>The person.</summary>
     public Person Person => people.Find(SignedIn.PersonOf(HttpContext)!.Id)!;
+
+    /// <summary>What the person does, in the reader's language.</summary>
+    public string RoleName => T[Person.Role switch
+    {
+        Role.Owner => "Owner",
+        Role.Desk => "Desk",
+        Role.Cutter => "Cutter",
+        Role.Driller => "Driller",
+        var other => throw new InvalidOperationException($"{other}"),
+    }];
 
     /// <summary>What is wrong, or null.</summary>
     public FieldProblem? Problem { get; private set; }

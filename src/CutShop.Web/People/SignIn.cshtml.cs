@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.AspNetCore.RateLimiting;
 
-using static CutShop.Web.People.PeopleWords;
+using static CutShop.Web.Shared.FrontWords;
 
 namespace CutShop.Web.People;
 
@@ -57,7 +57,8 @@ public sealed class SignInModel(SignIn signIn, PeopleShelf people, ILogger<SignI
         {
             TabletCookie.Renew(HttpContext);
             await SignedIn.InAsync(HttpContext, person, ByPin ? SignedIn.ByPin : SignedIn.ByPassword);
-            return Redirect(Back);
+            // Who asked for no page in particular goes to work.
+            return Redirect(Back == "/" ? WorkPlace.Of(person.Role) : Back);
         }
         SignInLog.Write(logger, answer, ByPin ? SignedIn.ByPin : SignedIn.ByPassword, HttpContext);
         Trouble = answer.Outcome == SignInOutcome.Locked ? $"{Locked} {T["TryAgainIn", Show.Wait(answer.Wait)]}" : Wrong;

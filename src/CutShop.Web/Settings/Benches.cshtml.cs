@@ -12,7 +12,7 @@ namespace CutShop.Web.Settings;
 [Authorize(Policy = Rights.ChangeSettings)]
 public sealed class BenchesModel(BenchSettingsShelf settings) : SettingsForm
 {
-    private BenchTyped _typed = new("", "", "", "");
+    private BenchTyped _typed = new("", "", "", "", "");
 
     /// <inheritdoc/>
     public override IReadOnlyList<SettingField> Fields =>
@@ -21,12 +21,14 @@ public sealed class BenchesModel(BenchSettingsShelf settings) : SettingsForm
         new(nameof(_typed.Under), T["Under"], T["UnderHint"], _typed.Under),
         new(nameof(_typed.HandBackMinutes), T["HandBack"], T["HandBackHint"], _typed.HandBackMinutes),
         new(nameof(_typed.ShiftHours), T["Undo"], T["UndoHint"], _typed.ShiftHours),
+        new(nameof(_typed.SpareScrews), T["SpareScrews"], T["SpareScrewsHint"], _typed.SpareScrews),
     ];
 
     /// <summary>Stores what was typed, or shows what is wrong with it.</summary>
-    public async Task<IActionResult> OnPostAsync(string? over, string? under, string? handBackMinutes, string? shiftHours, CancellationToken cancel)
+    public async Task<IActionResult> OnPostAsync(
+        string? over, string? under, string? handBackMinutes, string? shiftHours, string? spareScrews, CancellationToken cancel)
     {
-        _typed = new(over ?? "", under ?? "", handBackMinutes ?? "", shiftHours ?? "");
+        _typed = new(over ?? "", under ?? "", handBackMinutes ?? "", shiftHours ?? "", spareScrews ?? "");
         return Stored(await settings.SetAsync(_typed, Who.Of(User), cancel));
     }
 
@@ -38,6 +40,7 @@ public sealed class BenchesModel(BenchSettingsShelf settings) : SettingsForm
             now.Over.ToString(),
             now.Under.ToString(),
             now.HandBackAfter.TotalMinutes.ToString("0", CultureInfo.InvariantCulture),
-            now.Shift.TotalHours.ToString("0", CultureInfo.InvariantCulture));
+            now.Shift.TotalHours.ToString("0", CultureInfo.InvariantCulture),
+            now.SpareScrews.ToString(CultureInfo.InvariantCulture));
     }
 }

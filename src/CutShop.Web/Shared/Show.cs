@@ -21,9 +21,9 @@ public static class Show
 
     /// <summary>A wait, rounded up: seconds below two minutes, else minutes.</summary>
     public static string Wait(TimeSpan wait) =>
-        wait <= TimeSpan.FromSeconds(1) ? T["OneSecond"]
-        : wait < TimeSpan.FromMinutes(2) ? T["SomeSeconds", Math.Ceiling(wait.TotalSeconds)]
-        : T["SomeMinutes", Math.Ceiling(wait.TotalMinutes)];
+        wait <= TimeSpan.FromSeconds(1) ? FrontWords.T["OneSecond"]
+        : wait < TimeSpan.FromMinutes(2) ? FrontWords.T["SomeSeconds", Math.Ceiling(wait.TotalSeconds)]
+        : FrontWords.T["SomeMinutes", Math.Ceiling(wait.TotalMinutes)];
 
     /// <summary>The day of a moment in the shop's own time.</summary>
     public static string Day(DateTimeOffset moment, TimeProvider time)

@@ -26,7 +26,7 @@ public sealed class FindModel : PageModel
     {
         if (Code is null)
             return Page();
-        var parsed = PieceCode.Parse(Code);
+        var parsed = ScannedCode.Parse(Code);
         if (parsed.IsGood)
             return Redirect($"/p/{parsed.Value.Plain}");
         Problem = T[parsed.Reason!];

@@ -16,10 +16,11 @@ internal sealed class InternalPages(IServiceScopeFactory scopes)
     /// <summary>Takes what the site answers with from here on.</summary>
     public void TakeFrom(IApplicationBuilder app) => app.Use(next => _site = next);
 
-    /// <summary>A page as text, or null where it does not answer with 200.</summary>
+    /// <summary>A page as text, or null where it does not answer with 200 or the other status that is wanted.</summary>
     /// <param name="reader">Who asks: its language, host and scheme are taken over, nothing else.</param>
     /// <param name="path">The page's path.</param>
-    public async Task<string?> ReadAsync(HttpContext reader, string path)
+    /// <param name="also">Another status of a page that is wanted.</param>
+    public async Task<string?> ReadAsync(HttpContext reader, string path, HttpStatusCode also = HttpStatusCode.OK)
     {
         await using var scope = scopes.CreateAsyncScope();
         using var body = new MemoryStream();
@@ -33,7 +34,7 @@ internal sealed class InternalPages(IServiceScopeFactory scopes)
             request.Headers.Cookie = $"{CookieRequestCultureProvider.DefaultCookieName}={Uri.EscapeDataString(language)}";
         await _site!(context);
         await context.Response.CompleteAsync();
-        return context.Response.StatusCode == (int)HttpStatusCode.OK ? System.Text.Encoding.UTF8.GetString(body.GetBuffer(), 0, (int)body.Length) : null;
+        return (HttpStatusCode)context.Response.StatusCode is var status && (status == HttpStatusCode.OK || status == also) ? System.Text.Encoding.UTF8.GetString(body.GetBuffer(), 0, (int)body.Length) : null;
     }
 
     /// <summary>A page that is only read sends nothing, whatever it would take.</summary>

@@ -4,6 +4,8 @@ using CutShop.Takeoff.Rules;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.OutputCaching;
 
+using static CutShop.Web.Site.SiteWords;
+
 namespace CutShop.Web.Site;
 
 /// <summary>The line that a label's piece hangs in: its pieces in the order of installation, and its posts to bore on site.</summary>
@@ -22,6 +24,15 @@ public sealed class LineModel(PieceShelf pieces) : LabelPage
     /// <summary>How many of the pieces are up.</summary>
     public int Installed => Pieces.Count(piece => piece.State == InstalledState.Installed);
 
+    /// <summary>True where the shop has drilled every post that needs it.</summary>
+    public bool AllDrilled => Posts.All(post => post.Bores.Count == 0 || IsDrilled(post)) && Posts.Any(IsDrilled);
+
+    /// <summary>What is left to bore at a post on site: nothing where the shop has drilled it.</summary>
+    public IReadOnlyList<Drilling> ToBore(PostWork post) => IsDrilled(post) ? [] : post.Drillings();
+
+    /// <summary>What is, or was, drilled at a post, in words.</summary>
+    public string WorkAt(PostWork post) => IsDrilled(post) ? T["DrilledInShop"] : post.Drillings().Count is var count && count == 1 ? T["OneDrilling"] : T["DrillingCount", count];
+
     /// <summary>Shows the line.</summary>
     public IActionResult OnGet()
     {
@@ -32,6 +43,8 @@ public sealed class LineModel(PieceShelf pieces) : LabelPage
         Posts = Found.Posts;
         return Page();
     }
+
+    private bool IsDrilled(PostWork post) => Found!.Drilled.Contains(post.Post.Mark);
 
     /// <summary>The rope that must be in before a piece, or null.</summary>
     public Piece? FirstRopeOf(Piece piece) => Installation.FirstRopeOf(Found!.Piece.Takeoff!, piece);

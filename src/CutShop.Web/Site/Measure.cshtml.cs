@@ -1,49 +1,103 @@
 using CutShop.Shop.Site;
 using CutShop.Takeoff.Lengths;
-using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Rules;
-using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.OutputCaching;
 
 using static CutShop.Web.Site.SiteWords;
 
 namespace CutShop.Web.Site;
 
-/// <summary>Holds a piece against spans that were measured on site: what is over or short, and the sag it gives now.</summary>
-public sealed class MeasureModel(PieceShelf pieces) : LabelPage
+/// <summary>Holds a piece against spans that are measured on site, keeps them, and says what can be done.</summary>
+[OutputCache(PolicyName = CachedSitePages.Policy)]
+[RequestSizeLimit(MostBytes)]
+public sealed class MeasureModel(PieceShelf pieces, MeasuredSpans spans) : SiteForm
 {
+    private const int MostBytes = 64 * 1024;
+
+    private PieceSpans? _spans;
+
     /// <summary>The piece.</summary>
     public SitePiece? Found { get; private set; }
 
-    /// <summary>Each section with what was typed for it.</summary>
+    /// <summary>Each section with what is typed or was measured for it.</summary>
     public IReadOnlyList<MeasuredField> Sections { get; private set; } = [];
 
-    /// <summary>What the whole piece is over, with the spans that were measured; null until one was, below zero where it is short.</summary>
-    public Length? Over { get; private set; }
+    /// <summary>What can be done with the spans as measured; null where nothing was measured.</summary>
+    public SpanAdvice? Advice { get; private set; }
 
-    /// <summary>Shows the form, or what comes of the spans typed: one <c>span</c> a section, in order; an empty one is as planned.</summary>
+    /// <summary>The advice for each span that each section can have, for a phone without a network; none where too many sections differ.</summary>
+    public IReadOnlyList<SpanTable> Tables { get; private set; } = [];
+
+    /// <summary>What the knots at the ends can give.</summary>
+    public Length KnotsGive => _spans!.KnotsGive;
+
+    /// <summary>The ways out, each with its figures, the best first.</summary>
+    public IReadOnlyList<string> Ways => Advice is not { } advice || advice.Sections.All(section => section.Over == Length.Zero)
+        ? []
+        : [.. WaysOf(advice)];
+
+    /// <summary>What comes of a section's span; null where none was measured.</summary>
+    public SectionAdvice? AdviceOf(int index) => Advice?.Sections.FirstOrDefault(section => section.Index == index);
+
+    /// <summary>The posts of a section.</summary>
+    public string NameOf(int index) => $"{Sections[index].Section.From.Mark} – {Sections[index].Section.To.Mark}";
+
+    /// <summary>Shows the form with what was measured last, and what comes of it.</summary>
     public IActionResult OnGet()
     {
         Found = Find(pieces.Find, found => found.Label);
         if (Found is not { Piece: { } piece })
             return Found is null ? Page() : Redirect($"/p/{Found.Code.Plain}/dropped");
-        var typed = Request.Query["span"];
-        Sections = [.. piece.Sections.Index().Select(pair => Read(piece, pair.Index, pair.Index < typed.Count ? typed[pair.Index]! : ""))];
-        var measured = Sections.Where(section => section.Result is not null).ToList();
-        if (measured.Count > 0)
-            Over = measured.Aggregate(Length.Zero, (sum, section) => sum + section.Result!.Over);
+        Sections = [.. piece.Sections.Select((section, i) => new MeasuredField(
+            section, Found.Measured.TryGetValue(i, out var clear) ? LengthText.Exact(clear) : "", Clear: null, Problem: null))];
+        Prepare(Found.Measured);
         return Page();
     }
 
-    private MeasuredField Read(Piece piece, int index, string typed)
+    /// <summary>
+    /// Takes one <c>span</c> a section, in order; an empty one is as planned. <c>key</c> is a GUID of the tap's own, and <c>at</c> the time of
+    /// the tap in UTC.
+    /// </summary>
+    public async Task<IActionResult> OnPostAsync()
     {
-        var planned = piece.Sections[index].Clear;
-        if (typed.Trim().Length == 0)
-            return new(piece.Sections[index], planned, "", Problem: null, Result: null);
-        var length = PersonUnits.Read(HttpContext, typed);
-        var problem = !length.IsGood ? T["NotALength", typed]
-            : length.Value <= Length.Zero || length.Value > MeasuredSpan.Longest ? T["SpanOutOfRange", typed, Both(MeasuredSpan.Longest)]
-            : null;
-        return new(piece.Sections[index], planned, typed, problem, problem is null ? MeasuredSpan.Of(piece, index, length.Value) : null);
+        var cancel = HttpContext.RequestAborted;
+        Found = Find(pieces.Find, found => found.Label);
+        if (Lost is { } lost)
+            return Refused(lost.Status, lost.Problem);
+        if (Found is not { Piece: { } piece })
+            return WantsJson ? Refused(SiteOutcome.NoLongerWanted) : Redirect($"/p/{Code.Plain}/dropped");
+        Sections = TypedSpans.Read(HttpContext, piece, default);
+        Prepare(new Dictionary<int, Length>());
+        if (await ReadFormAsync(cancel) is not { } form)
+            return Refused(StatusCodes.Status413PayloadTooLarge, T["Unreadable"]);
+        Sections = TypedSpans.Read(HttpContext, piece, form["span"]);
+        if (KeyIn(form) is not { } key || !TryReadTime(form, out var at))
+            return Refused(StatusCodes.Status422UnprocessableEntity, T["TapIncomplete"]);
+        if (TypedSpans.Of(Sections) is not { } clear)
+            return Refused(StatusCodes.Status422UnprocessableEntity, Sections.First(section => section.Problem is not null).Problem!);
+        var outcome = await spans.KeepAsync(Code, clear, at, OnSite, key, cancel);
+        return outcome == SiteOutcome.Done ? Stored(new { code = Code.Plain, spans = clear.Count }, "/measure#advice") : Refused(outcome);
+    }
+
+    private void Prepare(IReadOnlyDictionary<int, Length> clear)
+    {
+        _spans = new PieceSpans(Found!.Takeoff!, Found.Piece!);
+        Tables = _spans.Tables();
+        Advice = clear.Count == 0 ? null : _spans.Of(clear);
+    }
+
+    private IEnumerable<string> WaysOf(SpanAdvice advice)
+    {
+        if (advice.IsEachSound)
+            yield return T["WayOfSag", string.Join("; ", advice.Sections.Select(section => $"{NameOf(section.Index)}: {Both(section.Sag)}"))];
+        if (advice.Shared is { } shared)
+            yield return T["ShareOut", Both(shared)];
+        if (advice.FromKnot is { } tail)
+            yield return T["KnotsTail", Both(tail)];
+        if (advice.Over.IsPositive)
+            yield return T["TrimOff", Both(advice.Over)];
+        if (advice.IsShort)
+            yield return T["SendBack"];
     }
 }

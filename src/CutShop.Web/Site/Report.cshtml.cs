@@ -1,6 +1,7 @@
 using CutShop.Shop.Maintenance;
 using CutShop.Shop.Site;
 using CutShop.Shop.Store;
+using CutShop.Takeoff.Lengths;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Mvc;
 
@@ -36,7 +37,7 @@ public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhot
 
     /// <summary>
     /// Takes <c>kind</c>, one of the words of <see cref="SiteReportWords"/>, <c>note</c>, <c>photo</c>, a file that may be
-    /// left out, <c>key</c>, a GUID of the report's own, and <c>at</c>, the time of the tap in UTC.
+    /// left out, one <c>span</c> a section where spans were measured, <c>key</c>, a GUID of the report's own, and <c>at</c>, the time of the tap in UTC.
     /// </summary>
     public async Task<IActionResult> OnPostAsync()
     {
@@ -48,6 +49,8 @@ public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhot
             return Refused(StatusCodes.Status413PayloadTooLarge, T["UnreadableWithPhoto", SitePhotos.MostMegabytes]);
         // Line ends count as the two characters that a browser sends or as the one that was typed: only one is kept.
         (Kind, Note) = (form["kind"], form["note"].ToString().Trim().ReplaceLineEndings("\n"));
+        if (SpansIn(form, out var clear) is { } unread)
+            return Refused(StatusCodes.Status422UnprocessableEntity, unread);
         if (ProblemWith(form) is { } problem)
             return Refused(StatusCodes.Status422UnprocessableEntity, problem);
         // Decided before a photo is unpacked for nothing.
@@ -64,7 +67,7 @@ public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhot
         if (read.Problem is { } wrong)
             return Refused(read.Status, T[wrong]);
         TryReadTime(form, out var at);
-        return Answered(await SendAsync(new(SiteReportWords.Read(Kind)!.Value, Note, photo?.Name, at), photo, cancel));
+        return Answered(await SendAsync(new(SiteReportWords.Read(Kind)!.Value, Note, photo?.Name, at) { Clear = clear }, photo, cancel));
     }
 
     /// <summary>The photo is kept with its report; where the report cannot be stored, no photo is left.</summary>
@@ -85,6 +88,18 @@ public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhot
     private IActionResult Answered(SiteReportAnswer answer) => answer.Outcome == SiteOutcome.Done
         ? Stored(new { report = answer.Id, code = Code.Plain, kind = Kind }, "?reported=1")
         : Refused(answer.Outcome);
+
+    /// <summary>The spans that came with the report, one field a section; null where none came.</summary>
+    /// <returns>What is wrong with one of them, or null.</returns>
+    private string? SpansIn(IFormCollection form, out IReadOnlyDictionary<int, Length>? clear)
+    {
+        clear = null;
+        if (!form.ContainsKey("span") || Found?.Piece is not { } piece)
+            return null;
+        var fields = TypedSpans.Read(HttpContext, piece, form["span"]);
+        clear = TypedSpans.Of(fields);
+        return fields.FirstOrDefault(field => field.Problem is not null)?.Problem;
+    }
 
     private string? ProblemWith(IFormCollection form)
     {

@@ -1,17 +1,24 @@
 using CutShop.Shop.Site;
 using CutShop.Shop.Tickets;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+
+using static CutShop.Web.Jobs.JobWords;
 
 namespace CutShop.Web.Site;
 
 /// <summary>What installers report, for the desk to have cut again or to close.</summary>
 [MaySend(Rights.ManageJobs)]
-public sealed class ReportsModel(SiteReports reports, TimeProvider time) : PageModel
+public sealed class ReportsModel(SiteReports reports, MeasuredSpans spans, TimeProvider time) : PageModel
 {
     /// <summary>Open reports, the oldest first.</summary>
     public IReadOnlyList<SiteReport> Open { get; private set; } = [];
+
+    /// <summary>Pieces that are marked as installed and not cut.</summary>
+    public IReadOnlyList<HungUncut> HungUncut { get; private set; } = [];
 
     /// <summary>Reports closed last, the newest first.</summary>
     public IReadOnlyList<SiteReport> Closed { get; private set; } = [];
@@ -29,7 +36,24 @@ public sealed class ReportsModel(SiteReports reports, TimeProvider time) : PageM
     public string Moment(DateTimeOffset moment) => Show.Moment(moment, time);
 
     /// <summary>Shows the reports.</summary>
-    public void OnGet() => (Open, Closed) = (reports.Open(), reports.Closed());
+    public void OnGet() => (Open, Closed, HungUncut) = (reports.Open(), reports.Closed(), reports.HungUncut());
+
+    /// <summary>What was measured of a report's piece, while another can still be cut for it; null where nothing was.</summary>
+    public AsBuilt? AsBuiltOf(SiteReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return report.ReCut is null ? spans.Find(report.Code) : null;
+    }
+
+    /// <summary>The spans that were measured, with the planned ones.</summary>
+    public string SpansOf(AsBuilt asBuilt)
+    {
+        ArgumentNullException.ThrowIfNull(asBuilt);
+        return string.Join("; ", asBuilt.Clear.OrderBy(span => span.Key).Select(span => SpanOf(asBuilt.Piece.Sections[span.Key], span.Value)));
+    }
+
+    private string SpanOf(PieceSection section, Length clear) =>
+        T["MeasuredSpan", section.From.Mark, section.To.Mark, Show.Both(HttpContext, clear), Show.Both(HttpContext, section.Clear)];
 
     /// <summary>Has a report's piece cut again.</summary>
     public Task<IActionResult> OnPostReCutAsync(long id, string? key, CancellationToken cancel) =>

@@ -15,7 +15,7 @@ namespace CutShop.Web.Site;
 /// <remarks>
 /// A browser is led back to the piece with 303, or shown the page with what is wrong. Where the request accepts JSON: 200
 /// with what is stored, or problem details with 404 for a code that no piece has, 410 for a label that is no longer valid, 409
-/// where someone else has changed the piece, 413 and 422 for what cannot be taken as it is, 429 and 503 with Retry-After for what is to come later.
+/// where someone else has changed the piece or it takes a surer tap, 413 and 422 for what cannot be taken as it is, 429 and 503 with Retry-After for what is to come later.
 /// </remarks>
 [IgnoreAntiforgeryToken]
 public abstract class SiteForm : LabelPage
@@ -94,6 +94,9 @@ public abstract class SiteForm : LabelPage
         SiteOutcome.NoSuchPiece => Refused(StatusCodes.Status404NotFound, T["NoSuchPiece"]),
         SiteOutcome.LabelEnded => Refused(StatusCodes.Status410Gone, T["LabelReplaced"]),
         SiteOutcome.NoLongerWanted => Refused(StatusCodes.Status409Conflict, T["PieceNotNeeded"]),
+        SiteOutcome.NotCut => Refused(StatusCodes.Status409Conflict, T["NotCutQuestion"]),
+        SiteOutcome.ReportedShort => Refused(StatusCodes.Status409Conflict, T["ShortQuestion"]),
+        SiteOutcome.UnlikelySpan => Refused(StatusCodes.Status422UnprocessableEntity, T["SpansDoNotFit"]),
         SiteOutcome.TooManyReports => Refused(StatusCodes.Status422UnprocessableEntity, T["TooManyReports"]),
         _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, message: null),
     };

@@ -1,3 +1,4 @@
+using System.Net;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using CutShop.Shop.Site;
@@ -7,8 +8,8 @@ namespace CutShop.Web.Site;
 
 /// <summary>
 /// Writes all pages of a site pack for a phone to store, a JSON object a line so that it can store each as it comes:
-/// <c>path</c> with <c>html</c> is a page, <c>path</c> with <c>same</c> an address that another page answers, and
-/// <c>pieces</c>, the last, says how many pieces there are and that all has come.
+/// <c>path</c> with <c>html</c> is a page, <c>path</c> with <c>same</c> an address that another page answers, <c>ended</c> says that the page is of a
+/// label that no longer counts, and <c>pieces</c>, the last, says how many pieces there are and that all has come.
 /// </summary>
 internal sealed class SitePackPages(InternalPages pages)
 {
@@ -18,7 +19,7 @@ internal sealed class SitePackPages(InternalPages pages)
     // It is never put into a page, so marks of HTML need not be written as six characters each.
     private static readonly JsonSerializerOptions Json = new(JsonSerializerDefaults.Web) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    /// <summary>Writes the pack, or of one piece what may have changed with it.</summary>
+    /// <summary>Writes the pack, or of one piece what may have changed with it: of a label that no longer counts, the page that says so.</summary>
     /// <param name="reader">Who asks.</param>
     /// <param name="pack">The pack.</param>
     /// <param name="only">The one piece, or null for all.</param>
@@ -34,7 +35,20 @@ internal sealed class SitePackPages(InternalPages pages)
         }
         foreach (var piece in pieces.Where(piece => piece.Code != firsts[piece.Piece.Line]))
             await LineAsync(new { path = SitePaths.Line(piece.Code), same = SitePaths.Line(firsts[piece.Piece.Line]) });
+        if (only is { } old && pieces.Count == 0)
+            await EndedAsync(old);
         await LineAsync(new { pieces = pack.Pieces.Count });
+
+        async Task EndedAsync(PieceCode label)
+        {
+            var (path, html) = (SitePaths.Piece(label), await pages.ReadAsync(reader, SitePaths.Dropped(label), HttpStatusCode.Gone));
+            if (html is null)
+                return;
+            foreach (var other in (string[])[SitePaths.Line(label), SitePaths.Measure(label), SitePaths.Report(label)])
+                await LineAsync(new { path = other, same = path });
+            // Last, since a phone that has it asks no more.
+            await LineAsync(new { path, html, ended = true });
+        }
 
         async Task LineAsync<T>(T line)
         {
@@ -52,6 +66,7 @@ internal sealed class SitePackPages(InternalPages pages)
         foreach (var piece in pieces)
         {
             yield return SitePaths.Piece(piece.Code);
+            yield return SitePaths.Measure(piece.Code);
             yield return SitePaths.Report(piece.Code);
         }
     }

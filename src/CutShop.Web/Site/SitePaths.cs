@@ -14,6 +14,12 @@ public static class SitePaths
     /// <summary>The line of a piece.</summary>
     public static string Line(PieceCode code) => $"/p/{code.Plain}/line";
 
+    /// <summary>The form to measure a piece's spans again.</summary>
+    public static string Measure(PieceCode code) => $"/p/{code.Plain}/measure";
+
+    /// <summary>What a label leads to that no longer counts.</summary>
+    public static string Dropped(PieceCode code) => $"/p/{code.Plain}/dropped";
+
     /// <summary>The form to report a piece.</summary>
     public static string Report(PieceCode code) => $"/p/{code.Plain}/report";
 

@@ -19,6 +19,7 @@ internal static class SiteRoutes
         routes.MapGet("/jobs/{number}/site-pack", OfJob);
         var pack = routes.MapGroup("/s/{code}").AllowAnonymous().RequireRateLimiting(GuessLimits.Codes);
         pack.MapGet("/pages", Pages);
+        pack.MapGet("/codes", Codes);
         pack.MapGet("/pack.html", Html);
         pack.MapGet("/pack.pdf", Pdf);
     }
@@ -49,6 +50,12 @@ internal static class SiteRoutes
         return TypedResults.Empty;
     }
 
+    /// <summary>The codes whose labels count, for a phone that has stored the pack.</summary>
+    private static Results<JsonHttpResult<PackCodes>, NotFound> Codes(string code, SitePackShelf packs) =>
+        Find(code, packs) is { } pack
+            ? TypedResults.Json(new PackCodes([.. pack.Pieces.Select(piece => piece.Code.Plain)]))
+            : TypedResults.NotFound();
+
     private static Stream Compressed(HttpContext context)
     {
         var accepted = context.Request.Headers.AcceptEncoding.ToString();
@@ -76,10 +83,14 @@ internal static class SiteRoutes
             : TypedResults.NotFound();
 
     private static SitePaper PaperOf(SitePack pack, HttpContext context) =>
-        new(pack.Takeoff, [.. pack.Pieces.Select(piece => piece.Code)], ReaderLanguage.PaperFor(context));
+        new(pack.Takeoff, [.. pack.Pieces.Select(piece => piece.Code)], pack.Drilled, ReaderLanguage.PaperFor(context));
 
     private static string FileName(SitePack pack) => $"{pack.Job} site pack";
 
     private static SitePack? Find(string code, SitePackShelf packs) =>
         PieceCode.Parse(code) is { IsGood: true } parsed ? packs.Find(parsed.Value) : null;
+
+    /// <summary>What a phone asks a pack.</summary>
+    /// <param name="Codes">The codes of its pieces, without dashes.</param>
+    private sealed record PackCodes(IReadOnlyList<string> Codes);
 }

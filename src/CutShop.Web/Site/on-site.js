@@ -7,9 +7,13 @@
   const pack = document.getElementById("pack");
   const worker = navigator.serviceWorker;
   const again = 30000;
+  const soon = 3000;
   const longestLeaving = 10000;
   let retry = 0;
   let leftAt = -Infinity;
+
+  const isReport = tap => tap.to.endsWith("/report");
+  const isSpans = tap => tap.to.endsWith("/measure");
 
   function items(list, taps, more = () => []) {
     list.replaceChildren(...taps.map(tap => {
@@ -31,7 +35,7 @@
     const choices = document.createElement("p");
     choices.className = "actions";
     choices.append(look, seen);
-    if (tap.state === undefined) choices.prepend(writeAgain(tap));
+    if (isReport(tap)) choices.prepend(writeAgain(tap));
     return [choices];
   }
 
@@ -75,6 +79,9 @@
     refused.hidden = said.length === 0;
     items(refused.querySelector("ol"), said, decide);
     for (const tap of waiting) if (tap.state) mark(tap);
+    const span = waiting.findLast(tap => isSpans(tap) && document.querySelector(`form[data-outbox=measure][action="${tap.to}"]`));
+    if (span) spans.show(span);
+    count();
     clearTimeout(retry);
     if (waiting.length > 0) retry = setTimeout(send, again);
   }
@@ -89,7 +96,18 @@
       button.textContent = isInstalled ? unsent.dataset.unmark : unsent.dataset.mark;
       button.classList.toggle("main", !isInstalled);
       form.classList.add("pending");
+      const asked = form.closest("details");
+      if (asked) asked.open = true;
     }
+  }
+
+  // How many of a line's pieces are up, with those that are not sent yet.
+  function count() {
+    const place = document.getElementById("installed-count");
+    if (!place) return;
+    const marks = [...document.querySelectorAll("form[data-outbox=installed]")];
+    const up = marks.filter(form => form.elements.seen.value === "installed").length;
+    place.textContent = place.dataset.says.replace("{0}", up).replace("{1}", marks.length);
   }
 
   async function send() {
@@ -101,12 +119,18 @@
   // What the shop has by now is shown as it is; what it refused is shown first, and a report that is being written stays.
   async function shown(sent) {
     const isRefused = (await outbox.all()).some(tap => tap.problem !== undefined);
-    if (sent.length === 0 || isRefused || document.querySelector("form[data-outbox=report]")) return show();
+    if (sent.length === 0 || isRefused || isWritten(sent)) return show();
     // Whoever is on the way to another page is not called back.
     if (Date.now() - leftAt < longestLeaving) return;
     const report = sent.find(tap => tap.isReport && location.pathname === `/p/${tap.code}`);
     if (report) location.replace(`/p/${report.code}?reported=1`);
     else location.reload();
+  }
+
+  // True where the page holds what is being typed, and nothing of it was sent.
+  function isWritten(sent) {
+    if (document.querySelector("form[data-outbox=report] textarea")) return true;
+    return document.querySelector("form[data-outbox=measure]") && !sent.some(tap => tap.isSpans && location.pathname === `/p/${tap.code}/measure`);
   }
 
   async function keep(form, submitter) {
@@ -115,8 +139,8 @@
     const card = form.closest("li")?.querySelector(".name") ?? document.querySelector("h1");
     const to = new URL(form.action).pathname;
     const code = to.split("/")[2].replace(/[-\s]/g, "").toUpperCase();
-    const what = values.kind ? form.querySelector(`input[value=${values.kind}]`).closest("label").textContent : submitter.textContent;
-    await outbox.add({ to: to.replace(/\/p\/[^/]+/i, `/p/${code}`), fields, code, state: values.state, says: `${card.textContent.trim()}: ${what.trim()}` });
+    const what = form.dataset.says ? "" : values.kind ? form.querySelector(`input[value=${values.kind}]`).closest("label").textContent : submitter.textContent;
+    await outbox.add({ to: to.replace(/\/p\/[^/]+/i, `/p/${code}`), fields, code, state: values.state, says: form.dataset.says ?? `${card.textContent.trim()}: ${what.trim()}` });
     if (form.dataset.again) await outbox.dismiss(Number(form.dataset.again));
     worker?.getRegistration().then(one => one?.sync?.register("outbox")).catch(() => { });
     // The page that comes next sends it.
@@ -141,6 +165,11 @@
     if (!form.matches("form[data-outbox]") || form.dataset.plain) return;
     event.preventDefault();
     const submitter = event.submitter ?? form.querySelector("button");
+    // What cannot be told here, the shop may know.
+    if (form.dataset.outbox === "measure" && !spans.answer()) {
+      if (navigator.onLine) sendPlain(form, submitter);
+      return;
+    }
     keep(form, submitter).catch(() => sendPlain(form, submitter));
   });
 
@@ -156,14 +185,43 @@
     place.textContent = isStored ? place.dataset.stored : isKept ? place.dataset.kept : place.dataset.failed;
   }
 
+  // A stored page says as of when it is.
+  function showAge() {
+    const place = document.getElementById("age");
+    const at = document.body.dataset.stored && new Date(document.body.dataset.stored);
+    if (!at) return;
+    const [language, isThisWeek] = [document.documentElement.lang, Date.now() - at < 6 * 24 * 3600 * 1000];
+    const day = at.toLocaleDateString(language, isThisWeek ? { weekday: "long" } : { weekday: "long", day: "numeric", month: "long", year: "numeric" });
+    const time = at.toLocaleTimeString(language, { hour: "2-digit", minute: "2-digit", hour12: false });
+    place.textContent = place.dataset.says.replace("{0}", `${day} ${time}`);
+    place.hidden = false;
+  }
+
+  // Asks whether the stored labels still count. The page of one that does not is stored anew, and shown if it is this one.
+  async function check() {
+    const active = worker && (await worker.getRegistration())?.active;
+    if (!active) return;
+    const heard = new MessageChannel();
+    const answer = new Promise(done => { heard.port1.onmessage = event => done(event.data); });
+    active.postMessage({ check: true }, [heard.port2]);
+    const { gone } = await answer;
+    const shown = location.pathname.split("/")[2]?.replace(/[-\s]/g, "").toUpperCase();
+    // A network that has just come back may not carry the first question.
+    if (!gone && navigator.onLine) setTimeout(check, soon);
+    else if (gone?.includes(shown) && document.body.dataset.stored) location.reload();
+  }
+
   outbox.listen(shown);
   addEventListener("online", () => {
     send();
+    check();
     if (pack && worker) storePack(pack);
   });
   addEventListener("beforeunload", () => { leftAt = Date.now(); });
   addEventListener("pageshow", event => { if (event.persisted) location.reload(); });
   if (pack && worker) storePack(pack);
   fillAgain();
+  showAge();
+  check();
   show().then(send);
 })();

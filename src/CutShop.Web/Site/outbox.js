@@ -83,7 +83,7 @@ const outbox = (() => {
         if (!isFinal(answer)) throw new Error(answer.status);
         if (answer.ok) await remove(tap.id);
         else await refused(tap, answer);
-        sent.push({ code: tap.code, isReport: tap.state === undefined && answer.ok });
+        sent.push({ code: tap.code, isReport: tap.to.endsWith("/report") && answer.ok, isSpans: tap.to.endsWith("/measure") });
       } catch {
         await put({ ...tap, isLate: true });
         break;

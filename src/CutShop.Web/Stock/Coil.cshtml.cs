@@ -64,6 +64,11 @@ public sealed class CoilModel(CoilShelf stock, PlannedCuts planned, HistoryShelf
         ? Answered(mark, await stock.RetireAsync(mark, Reason ?? "", Who.Of(User), RequestKey, cancel))
         : BadRequest();
 
+    /// <summary>Hangs a coil that was off the rack there again.</summary>
+    public async Task<IActionResult> OnPostFoundAsync(string mark, CancellationToken cancel) => FormKey.IsGood(RequestKey)
+        ? Answered(mark, await stock.FoundAsync(mark, Who.Of(User), RequestKey, cancel))
+        : BadRequest();
+
     private IActionResult Answered(string mark, StockAnswer answer)
     {
         if (answer.IsDone)

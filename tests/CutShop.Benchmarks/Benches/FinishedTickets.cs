@@ -19,7 +19,7 @@ internal static class FinishedTickets
                 session.Execute(Numbers +
                     """
                     INSERT INTO cut_tickets (id, piece_id, state, plan_coil_id, steps, cut_coil_id, measured_nm, longest_nm, cut_by, cut_at, packed_at)
-                    SELECT i, i, 'packed', i % 200 + 1, 6, i % 200 + 1, 254000000, 254000000, 'Cai', '2020-01-01T00:00:00.000Z', '2020-01-01T00:00:00.000Z' FROM n
+                    SELECT i, i, 'packed', i % 200 + 1, 4, i % 200 + 1, 254000000, 254000000, 'Cai', '2020-01-01T00:00:00.000Z', '2020-01-01T00:00:00.000Z' FROM n
                     """, values);
                 session.Execute(Numbers + "INSERT INTO rope_uses (at, coil_id, ticket_id, kind, nm) SELECT '2020-01-01T00:00:00.000Z', i % 200 + 1, i, 'piece', 254000000 FROM n", values);
                 session.Execute(Numbers +

@@ -59,7 +59,7 @@ internal sealed class RawBench : IDisposable
         var now = Now;
         Row("SELECT answer FROM requests WHERE key = $a", key);
         Row("SELECT name, value FROM settings WHERE name LIKE 'bench %'");
-        Row("SELECT id, claimed_by FROM cut_tickets WHERE state = 'at the bench' AND touched_at < $a AND steps < 3", now);
+        Row("SELECT id, claimed_by FROM cut_tickets WHERE state = 'at the bench' AND touched_at < $a AND steps < 2", now);
         Row("SELECT id FROM cut_tickets WHERE state = 'at the bench' AND claimed_by = $a ORDER BY claimed_at LIMIT 1", "Cai");
         var next = Row(Next)!;
         Row("SELECT cut_coil_id FROM cut_tickets WHERE cut_by = $a ORDER BY cut_at DESC LIMIT 1", "Cai");
@@ -94,7 +94,7 @@ internal sealed class RawBench : IDisposable
         Run("UPDATE coils SET left_nm = $a, state = 'in stock' WHERE id = $b", (long)ticket[3] - (long)ticket[1], ticket[2]);
         Record(now, "coil", ticket[2], "cut-from", "", "");
         Run(
-            "UPDATE cut_tickets SET measured_nm = $a, longest_nm = $a, first_use_id = $b, reserved_nm = 0, cut_by = 'Cai', cut_at = $c, steps = 6, touched_at = $c WHERE id = $d",
+            "UPDATE cut_tickets SET measured_nm = $a, longest_nm = $a, first_use_id = $b, reserved_nm = 0, cut_by = 'Cai', cut_at = $c, steps = 4, touched_at = $c WHERE id = $d",
             ticket[1], use[0], now, id);
         Record(now, "cut ticket", id, "cut-measured", "", "");
         Row("SELECT count(*) FROM cut_tickets WHERE plan_coil_id = $a AND (state = 'waiting' OR (state = 'at the bench' AND measured_nm IS NULL))", ticket[4]);

@@ -107,8 +107,21 @@ public sealed class LabelPdfTests
     }
 
     [Fact]
+    public void A_coil_s_label_leads_to_its_page_and_says_its_rope_and_lot()
+    {
+        var address = PieceAddress.OfCoil(Base, "K0005").OrThrow();
+        Assert.EndsWith("/STOCK/K0005", address, StringComparison.Ordinal);
+        var label = new CoilLabel(address, "K0005", new Rope(RopeMaterial.Polypropylene, Length.FromSixtyFourths(96)), "three-strand", "P-2611", Length.Foot * 600, From: null);
+        var pdf = LabelPdf.Write("coils", [label, label with { Mark = "K0006", From = "K0005" }], LabelStock.Default, PaperSettings.Default).OrThrow();
+        Assert.Equal(address, CodeReader.Read(Poppler.Render(pdf, 300)[0]));
+        var text = Poppler.WordsOf(pdf);
+        foreach (var said in new[] { "K0005", "K0006", "1 1/2 in polypropylene", "three-strand", "Lot P-2611", "When full", "600' 0\"", "Offcut of K0005" })
+            Assert.Contains(said, text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void No_labels_make_no_document() =>
-        Assert.Throws<ArgumentException>(() => LabelPdf.Write("labels", [], LabelStock.Default, PaperSettings.Default));
+        Assert.Throws<ArgumentException>(() => LabelPdf.Write("labels", (PieceLabel[])[], LabelStock.Default, PaperSettings.Default));
 
     [Fact]
     public async Task Two_documents_written_at_once_are_both_whole()

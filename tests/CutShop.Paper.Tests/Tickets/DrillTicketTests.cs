@@ -123,7 +123,7 @@ public sealed class DrillTicketTests
         {
             Assert.Contains($"K-r{row}-1", text, StringComparison.Ordinal);
             Assert.Contains($"K-r{row}-2", text, StringComparison.Ordinal);
-            Assert.Equal(2, text.Split($" r{row}: ").Length - 1);
+            Assert.Equal(4, text.Split($" r{row}: ").Length - 1);
         }
     }
 
@@ -138,6 +138,41 @@ public sealed class DrillTicketTests
         Assert.Contains("(continued)", text, StringComparison.Ordinal);
     }
 
+    // The posts stand 30 in deep; the row is at 36 in of 42.
+    [Theory]
+    [InlineData("ground", "Mark above ground", "36 in (914.4 mm)")]
+    [InlineData("top", null, null)]
+    [InlineData("foot", "Mark from the foot", "66 in (1676.4 mm)")]
+    public void Heights_are_told_from_the_datum_and_from_the_top_beside_it_for_bores_and_screw_holes(string datum, string? heading, string? mark)
+    {
+        var takeoff = SampleJobs.Takeoff(SampleJobs.TwoPosts()
+            .Replace("\"rope\"", $"\"datum\": \"{datum}\", \"rope\"", StringComparison.Ordinal)
+            .Replace("\"height\": \"42 in\"", "\"height\": \"42 in\", \"buried\": \"30 in\"", StringComparison.Ordinal));
+        var work = PostWork.Of(takeoff).First();
+        var tables = DrillTicket.Of(JobHead.Of(takeoff.Job), work, PaperSettings.Default).Blocks.OfType<TableBlock>().ToList();
+        Assert.Equal(2, tables.Count);
+        foreach (var table in tables)
+        {
+            string[] expected = heading is null ? ["Mark from the top"] : [heading, "from the top"];
+            Assert.Equal(expected, table.Columns.Where(column => column.Contains("ground", StringComparison.Ordinal) || column.Contains("from the", StringComparison.Ordinal)));
+            var row = string.Join(" | ", table.Rows[0]).Replace('\u00A0', ' ');
+            Assert.Matches(@"(^|\W)6 in\b", row);
+            if (mark is not null)
+                Assert.Contains(mark, row, StringComparison.Ordinal);
+        }
+    }
+
+    // A #12 x 4 deck screw is measured over its flat head: its point is 4 in from the face.
+    [Fact]
+    public void A_flat_head_has_a_countersink_and_the_pilot_goes_as_deep_as_the_screw()
+    {
+        var text = Poppler.WordsOf(Pdf(SampleJobs.TwoPosts(), "B1"));
+        Assert.Contains("countersink", text, StringComparison.Ordinal);
+        Assert.Contains("4 in (101.6 mm) deep", text, StringComparison.Ordinal);
+        Assert.Contains("pilot first, then countersink", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("ounterbore", text, StringComparison.Ordinal);
+    }
+
     private static string Plain(Length length) => LengthText.Inches(length, length.IsWhole(Length.FromSixtyFourths(1)) ? 64 : 16);
 
     private static Sheet SheetOf(JobTakeoff takeoff, PostWork work, PaperSettings settings) => work.Bores.Count > 0
@@ -145,7 +180,7 @@ public sealed class DrillTicketTests
         : DrillTicket.All(takeoff, settings).Last();
 
     private static IEnumerable<Length> LengthsOf(PostWork work) => work.Drillings()
-        .SelectMany(d => new[] { d.Bore.Bit, d.Bore.Wall, d.Mark, d.MarkFromTop, d.Operation.Depth, d.Collar })
+        .SelectMany(d => new[] { d.Bore.Bit, d.Bore.Wall, d.Mark, work.Post.HeightFrom(Datum.Top, d.Mark), d.Operation.Depth, d.Collar })
         .Concat(work.Fixings.SelectMany(f => new[] { f.Mark, f.Pilot, f.Counterbore, f.CounterboreDepth, f.ShankHole }).Where(length => length.IsPositive))
         .Append(work.Post.Across)
         .Append(work.Post.Height);

@@ -33,7 +33,62 @@ public sealed class PostWorkTests
         var marks = work.Drillings().Where(d => d.Bore.Row == "top").ToDictionary(d => d.Operation.Face.ToString(), d => d.Mark.Inches);
         Assert.Equal(35.6827, marks["toward A4"], 4);
         Assert.Equal(36.3173, marks["away from A4"], 4);
-        Assert.Equal(42 - 35.6827, work.Drillings().First(d => d.Operation.Face.ToString() == "toward A4").MarkFromTop.Inches, 4);
+        Assert.Equal(42 - 35.6827, work.Post.HeightFrom(Datum.Top, work.Drillings().First(d => d.Operation.Face.ToString() == "toward A4").Mark).Inches, 4);
+    }
+
+    // A line post of two rows: both bores of a face in one step, and both screw holes, which are in one face, in one.
+    [Fact]
+    public void A_step_goes_on_until_the_post_is_turned_or_the_drill_is_set_otherwise()
+    {
+        var a2 = PostWork.Of(SampleJobs.Takeoff(SampleJobs.LanternQuay)).Single(w => w.Post.Mark == "A2");
+        Assert.Equal(
+            [(1, 2, "toward A1"), (3, 4, "toward A3"), (5, 6, "side, left when facing A3")],
+            a2.Steps().Select(step => (step.First, step.Last, step.Face.ToString())));
+        Assert.Equal([2, 2, 0], a2.Steps().Select(step => step.Drillings.Count));
+        Assert.Equal([0, 0, 2], a2.Steps().Select(step => step.ScrewHoles.Count));
+        var twoBits = SampleJobs.LanternQuay.Replace(
+            "\"mark\": \"low\", \"height\": \"18 in\",",
+            "\"mark\": \"low\", \"height\": \"18 in\", \"rope\": { \"material\": \"nylon\", \"diameter\": \"2 in\" },",
+            StringComparison.Ordinal);
+        Assert.Equal([1, 2, 3, 4, 5, 6], PostWork.Of(SampleJobs.Takeoff(twoBits)).Single(w => w.Post.Mark == "A2").Steps().Select(step => step.Last));
+    }
+
+    /// <summary>Every hole of every post is in one step, in the ticket's order, so that ticking the steps ticks them all.</summary>
+    [Fact]
+    public void The_steps_of_a_post_are_its_drillings_and_then_its_screw_holes()
+    {
+        foreach (var json in new[] { SampleJobs.LanternQuay, SampleJobs.Corner(12), SampleJobs.TwoPosts(start: "knot") })
+        {
+            foreach (var work in PostWork.Of(SampleJobs.Takeoff(json)))
+            {
+                Assert.Equal(work.Drillings(), work.Steps().SelectMany(step => step.Drillings));
+                Assert.Equal(work.ScrewHoles, work.Steps().SelectMany(step => step.ScrewHoles));
+                Assert.Equal(work.Steps().Skip(1).Select(step => step.First), work.Steps().SkipLast(1).Select(step => step.Last + 1));
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("", "", true)]
+    [InlineData("\"mark\": \"T2\", \"shape\": \"square\", \"across\": \"5 1/2 in\"", "\"mark\": \"T2\", \"shape\": \"square\", \"across\": \"6 in\"", false)]
+    [InlineData("{ \"clear\": \"60 in\" }, { \"clear\": \"60 in\" } ]", "{ \"clear\": \"60 in\" }, { \"clear\": \"60 in\", \"rise\": \"2 in\" } ]", false)]
+    public void Posts_are_drilled_alike_where_only_their_neighbours_have_other_names(string replaced, string by, bool alike)
+    {
+        const string Level =
+            """
+            { "number": "LQ-9", "rope": { "material": "nylon", "diameter": "1 in" }, "lines": [ { "mark": "T", "posts": [
+              { "mark": "T1", "shape": "square", "across": "5 1/2 in", "height": "42 in" },
+              { "mark": "T2", "shape": "square", "across": "5 1/2 in", "height": "42 in" },
+              { "mark": "T3", "shape": "square", "across": "5 1/2 in", "height": "42 in" },
+              { "mark": "T4", "shape": "square", "across": "5 1/2 in", "height": "42 in" } ],
+              "sections": [ { "clear": "60 in" }, { "clear": "60 in" }, { "clear": "60 in" } ],
+              "rows": [ { "mark": "top", "height": "36 in", "sag": "3 in", "start": "stopped", "finish": "stopped" } ] } ] }
+            """;
+        var posts = PostWork.Of(SampleJobs.Takeoff(replaced.Length == 0 ? Level : Level.Replace(replaced, by, StringComparison.Ordinal))).ToList();
+        Assert.Equal(alike, posts[1].IsDrilledLike(posts[2]));
+        Assert.Equal(alike, posts[2].IsDrilledLike(posts[1]));
+        Assert.False(posts[0].IsDrilledLike(posts[1]));
+        Assert.Equal(alike, posts[0].IsDrilledLike(posts[3]));
     }
 
     // Downhill from P2 to P3 by 6 in in 96, level before: mean slope -1/32, so half of 9 1/2 in gives 0.1484 in.

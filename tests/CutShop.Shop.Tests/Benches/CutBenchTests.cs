@@ -56,13 +56,12 @@ public sealed class CutBenchTests : IDisposable
     {
         var code = await OnePieceAsync();
         AssertDone(await Bench.TakeAsync(code, "Cai", _shop.Key(), Cancel));
-        Assert.Equal("Step 3 cannot be ticked now: 0 of 6 are done.", (await Bench.TickAsync(code, CutStep.Cut, "Cai", _shop.Key(), Cancel)).Problem);
-        Assert.Equal($"The piece {code} is at the bench of Cai.", (await Bench.TickAsync(code, CutStep.PullAndMark, "Dov", _shop.Key(), Cancel)).Problem);
+        Assert.Equal("Step 2 cannot be ticked now: 0 of 4 are done.", (await Bench.TickAsync(code, CutStep.Cut, "Cai", _shop.Key(), Cancel)).Problem);
+        Assert.Equal($"The piece {code} is at the bench of Cai.", (await Bench.TickAsync(code, CutStep.Mark, "Dov", _shop.Key(), Cancel)).Problem);
         await _shop.CutOffAsync(code);
         Assert.Equal("Enter the measured length.", (await Bench.TickAsync(code, CutStep.Measure, "Cai", _shop.Key(), Cancel)).Problem);
-        AssertDone(await Bench.MeasureAsync(code, Inches("100 1/4"), putAside: false, "Cai", _shop.Key(), Cancel));
-        AssertDone(await Bench.TickAsync(code, CutStep.Label, "Cai", _shop.Key(), Cancel));
-        AssertDone(await Bench.TickAsync(code, CutStep.CoilAndTie, "Cai", _shop.Key(), Cancel));
+        AssertDone(await Bench.MeasureAsync(code, Inches("100 1/4"), isSure: false, "Cai", _shop.Key(), Cancel));
+        AssertDone(await Bench.TickAsync(code, CutStep.LabelAndTie, "Cai", _shop.Key(), Cancel));
         var work = Bench.Find(code)!;
         Assert.Equal(("cut", Inches("100 1/4"), "Cai", null), (work.State, work.Measured!.Value, work.CutBy, work.ClaimedBy));
         // 600 - 1 of trim - 100 1/4 - 3/8 of kerf and squaring.
@@ -77,17 +76,17 @@ public sealed class CutBenchTests : IDisposable
     public async Task A_piece_is_taken_as_long_as_the_tolerance_says(string measured, bool isTaken)
     {
         var code = await CutOffAsync();
-        Assert.Equal(isTaken, (await Bench.MeasureAsync(code, Inches(measured), putAside: false, "Cai", _shop.Key(), Cancel)).IsDone);
-        Assert.Equal(isTaken ? 4 : 3, Bench.Find(code)!.Steps);
+        Assert.Equal(isTaken, (await Bench.MeasureAsync(code, Inches(measured), isSure: false, "Cai", _shop.Key(), Cancel)).IsDone);
+        Assert.Equal(isTaken ? 3 : 2, Bench.Find(code)!.Steps);
     }
 
     [Fact]
     public async Task A_long_piece_is_trimmed_and_what_was_trimmed_off_is_scrap()
     {
         var code = await CutOffAsync();
-        AssertDone(await Bench.MeasureAsync(code, Inches("103"), putAside: false, "Cai", _shop.Key(), Cancel));
-        Assert.Equal((3L, Inches("103")), (Bench.Find(code)!.Steps, Bench.Find(code)!.Longest!.Value));
-        AssertDone(await Bench.MeasureAsync(code, Inches("100"), putAside: false, "Cai", _shop.Key(), Cancel));
+        AssertDone(await Bench.MeasureAsync(code, Inches("103"), isSure: false, "Cai", _shop.Key(), Cancel));
+        Assert.Equal((2L, Inches("103")), (Bench.Find(code)!.Steps, Bench.Find(code)!.Longest!.Value));
+        AssertDone(await Bench.MeasureAsync(code, Inches("100"), isSure: false, "Cai", _shop.Key(), Cancel));
         Assert.Equal(Inches("3"), UsedAs("scrap"));
         Assert.Equal(Inches("3"), Bench.LeftOver(code).Scrap);
         Assert.Equal(Inches("100"), UsedAs("piece"));
@@ -103,11 +102,11 @@ public sealed class CutBenchTests : IDisposable
         await _shop.PlanAsync();
         AssertDone(await Bench.TakeAsync(first, "Cai", _shop.Key(), Cancel));
         await _shop.CutOffAsync(first);
-        Assert.StartsWith("Too short", (await Bench.MeasureAsync(first, Inches("99"), putAside: false, "Cai", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
+        Assert.StartsWith("Too short", (await Bench.MeasureAsync(first, Inches("99"), isSure: false, "Cai", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
         Assert.Empty(_shop.Shop.Database.Read(session => session.All<long>("SELECT id FROM re_cuts")));
         Assert.Empty(new StalePlans(_shop.Shop.Database).Stale());
 
-        AssertDone(await Bench.MeasureAsync(first, Inches("99"), putAside: true, "Cai", _shop.Key(), Cancel));
+        AssertDone(await Bench.MeasureAsync(first, Inches("99"), isSure: true, "Cai", _shop.Key(), Cancel));
         var offcut = _shop.Shop.Stock.Find("K0002")!;
         Assert.Equal((Inches("99"), "lot 7", "K0001"), (offcut.Left, offcut.Lot, offcut.From));
         Assert.Equal([new("K0002", Inches("99"), "rack 1")], Bench.LeftOver(first).Offcuts);
@@ -120,9 +119,10 @@ public sealed class CutBenchTests : IDisposable
         Assert.Equal("short by 1\"", _shop.Shop.Database.Read(session => session.Value<string>("SELECT reason FROM re_cuts")));
         Assert.Empty(_shop.Missing());
 
-        // The rope for one of them is there; for the other a new plan is wanted. It starts where the coil ends now: 1 + 99 + 3/8.
+        // The rope for one of them is there; for the other a new plan is wanted.
         var again = await NextAsync("Cai");
-        Assert.Equal((first, Inches("100 3/8"), Inches("200 3/8")), (again.Code, again.TapeFrom!.Value, again.TapeTo!.Value));
+        // The trim is made: 103 5/8 less kerf and squaring.
+        Assert.Equal((first, Inches("103 1/4")), (again.Code, again.Most!.Value));
         Assert.Contains("No piece can be cut now", (await Bench.NextAsync("Dov", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
         Assert.Equal("waiting", Bench.Find(second)!.State);
     }
@@ -193,7 +193,7 @@ public sealed class CutBenchTests : IDisposable
         _shop.Shop.Time.Advance(TimeSpan.FromDays(1));
         Assert.False((await Bench.NextAsync("Cai", _shop.Key(), Cancel)).IsDone);
         AssertDone(await Bench.TakeOverAsync(code, "Ada", _shop.Key(), Cancel));
-        Assert.Equal(("Ada", 3L), (Bench.Find(code)!.ClaimedBy, Bench.Find(code)!.Steps));
+        Assert.Equal(("Ada", 2L), (Bench.Find(code)!.ClaimedBy, Bench.Find(code)!.Steps));
     }
 
     [Fact]
@@ -206,7 +206,7 @@ public sealed class CutBenchTests : IDisposable
         var second = await _shop.TakeInAsync("LQ-2", "90");
         Assert.Empty((await _shop.PlanAsync()).Problems);
         await _shop.CutOffAsync(first);
-        AssertDone(await Bench.MeasureAsync(first, Inches("100"), putAside: false, "Cai", _shop.Key(), Cancel));
+        AssertDone(await Bench.MeasureAsync(first, Inches("100"), isSure: false, "Cai", _shop.Key(), Cancel));
         // The rest stays on the coil, since the new plan cuts from it.
         Assert.Equal(Inches("498 5/8"), _shop.Shop.Stock.Find("K0001")!.Left);
         Assert.Equal("K0001", Bench.Find(second)!.Coil);
@@ -235,7 +235,7 @@ public sealed class CutBenchTests : IDisposable
         var code = await _shop.TakeInAsync("LQ-1", "100");
         await _shop.PlanAsync();
         AssertDone(await Bench.TakeAsync(code, "Cai", _shop.Key(), Cancel));
-        AssertDone(await Bench.TickAsync(code, CutStep.PullAndMark, "Cai", _shop.Key(), Cancel));
+        AssertDone(await Bench.TickAsync(code, CutStep.Mark, "Cai", _shop.Key(), Cancel));
         await new JobRelease(_shop.Shop.Database).CancelAsync("LQ-1", "the pier was sold", "Bo", Cancel);
         Assert.Equal(TicketStates.Cancelled, Bench.Find(code)!.State);
         Assert.Equal(0, _shop.Shop.Count("rope_uses"));

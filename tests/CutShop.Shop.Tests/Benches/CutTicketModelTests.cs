@@ -22,6 +22,8 @@ public sealed class CutTicketModelTests
         PutAside,
         HandBack,
         TakeOver,
+        UndoStep,
+        MeasureAgain,
         Undo,
         Reject,
         Pack,
@@ -38,6 +40,8 @@ public sealed class CutTicketModelTests
             (2, Gen.Const(Deed.HandBack)),
             (2, Gen.Const(Deed.MeasureLong)),
             (1, Gen.Const(Deed.PutAside)),
+            (3, Gen.Const(Deed.UndoStep)),
+            (2, Gen.Const(Deed.MeasureAgain)),
             (2, Gen.Const(Deed.Pack)),
             (4, Gen.Const(Deed.Unpack)),
             (10, Gen.Enum<Deed>())),
@@ -61,7 +65,7 @@ public sealed class CutTicketModelTests
                 var model = new ModelShop(codes.ToDictionary(code => code, code => shop.Cut.Find(code)!.Cut));
                 foreach (var (deed, piece, who) in deeds)
                 {
-                    var code = model.Likely(deed is Deed.Unpack, deed is Deed.Pack or Deed.Undo, deed is Deed.Tick or Deed.MeasureGood or Deed.MeasureLong or Deed.PutAside or Deed.HandBack, People[who]) ?? codes[piece];
+                    var code = model.Likely(deed is Deed.Unpack, deed is Deed.Pack or Deed.Undo or Deed.MeasureAgain, deed is Deed.Tick or Deed.MeasureGood or Deed.MeasureLong or Deed.PutAside or Deed.HandBack or Deed.UndoStep, People[who]) ?? codes[piece];
                     if (await DoAsync(shop, model, deed, code, People[who]))
                         done.Add(deed);
                     Compare(shop, model);
@@ -89,27 +93,32 @@ public sealed class CutTicketModelTests
             case Deed.Take:
                 return Same(model.CanTake(code, who), await shop.Cut.TakeAsync(code, who, key, Cancel), mayAlsoBeRefused: true, () => model.Given(code, who));
             case Deed.Tick:
-                var step = shop.Cut.Find(code)!.Next ?? CutStep.PullAndMark;
+                var step = shop.Cut.Find(code)!.Next ?? CutStep.Mark;
                 return Same(model.CanTick(code, who), await shop.Cut.TickAsync(code, step, who, key, Cancel), false, () => model.Tick(code));
             case Deed.MeasureGood:
                 return Same(model.CanMeasure(code, who), await shop.Cut.MeasureAsync(code, cut + Length.FromNanometres(1_234_567), false, who, key, Cancel), true,
                     () => model.Measure(code, cut + Length.FromNanometres(1_234_567)));
             case Deed.MeasureShort:
-                Assert.False((await shop.Cut.MeasureAsync(code, cut - Length.Inch, putAside: false, who, key, Cancel)).IsDone);
+                Assert.False((await shop.Cut.MeasureAsync(code, cut - Length.Inch, isSure: false, who, key, Cancel)).IsDone);
                 return false;
             case Deed.MeasureLong:
-                return Same(model.CanMeasure(code, who), await shop.Cut.MeasureAsync(code, cut + Length.Inch, false, who, key, Cancel), false, () => model.TooLong(code, cut + Length.Inch));
+                return Same(model.CanMeasure(code, who), await shop.Cut.MeasureAsync(code, cut + Length.Inch, false, who, key, Cancel), true, () => model.TooLong(code, cut + Length.Inch));
             case Deed.PutAside:
-                return Same(model.CanMeasure(code, who), await shop.Cut.MeasureAsync(code, cut - Length.Inch, putAside: true, who, key, Cancel), true,
+                return Same(model.CanMeasure(code, who), await shop.Cut.MeasureAsync(code, cut - Length.Inch, isSure: true, who, key, Cancel), true,
                     () => model.Refuse(code, cut - Length.Inch));
             case Deed.HandBack:
                 return Same(model.CanHandBack(code), await shop.Cut.HandBackAsync(code, who, key, Cancel), false, () => model.Free(code));
             case Deed.TakeOver:
                 return Same(model.CanTakeOver(code, who), await shop.Cut.TakeOverAsync(code, who, key, Cancel), false, () => model.Tickets[code].Who = who);
+            case Deed.UndoStep:
+                var last = shop.Cut.Find(code)!.LastDone ?? CutStep.Mark;
+                return Same(model.CanUndoStep(code, who), await shop.Cut.UndoStepAsync(code, last, who, key, Cancel), false, () => model.UndoStep(code));
+            case Deed.MeasureAgain:
+                return Same(model.CanMeasureAgain(code, who), await shop.Cut.MeasureAgainAsync(code, who, key, Cancel), false, () => model.MeasureAgain(code, who));
             case Deed.Undo:
                 return Same(model.IsCut(code), await shop.Cut.UndoAsync(code, "a slip", who, key, Cancel), true, () => model.Undo(code));
             case Deed.Reject:
-                return Same(model.IsCut(code), await shop.Cut.RejectAsync(code, "frayed", who, key, Cancel), false, () => model.Reject(code));
+                return Same(model.IsCut(code), await shop.Cut.RejectAsync(code, "wrong length", isSound: true, who, key, Cancel), false, () => model.Reject(code));
             case Deed.Pack:
                 return Same(model.Tickets[code].State == "cut", await shop.Packing.PackAsync(shop.Cut.Find(code)!.Job, code, who, key, Cancel), false, () => model.Tickets[code].State = "packed");
             case Deed.Unpack:
@@ -142,7 +151,9 @@ public sealed class CutTicketModelTests
         {
             var work = shop.Cut.Find(code)!;
             Assert.Equal((ticket.State, ticket.Steps, ticket.Who), (work.State, (int)work.Steps, work.ClaimedBy));
-            Assert.Equal(ticket.Measured, work.Measured);
+            Assert.Equal((ticket.Measured, ticket.Longest), (work.Measured, work.Longest));
+            // Whoever has it can hand it back, or undo what keeps them from it.
+            Assert.True(ticket.Who is null || model.CanHandBack(code) || model.CanUndoStep(code, ticket.Who));
         }
         Assert.Empty(shop.Missing());
         Assert.Empty(shop.WrongCounts());

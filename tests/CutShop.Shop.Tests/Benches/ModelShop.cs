@@ -3,8 +3,8 @@ namespace CutShop.Shop.Tests.Benches;
 /// <summary>What the bench must do, as plainly as it can be said: no database, no plan, no coils.</summary>
 internal sealed class ModelShop(IReadOnlyDictionary<PieceCode, Length> cuts)
 {
-    private const int StepsBeforeMeasuring = 3;
-    private const int AllSteps = 6;
+    private const int StepsBeforeMeasuring = 2;
+    private const int AllSteps = 4;
 
     public Dictionary<PieceCode, ModelTicket> Tickets { get; } = cuts.ToDictionary(pair => pair.Key, pair => new ModelTicket(pair.Value));
 
@@ -32,9 +32,40 @@ internal sealed class ModelShop(IReadOnlyDictionary<PieceCode, Length> cuts)
 
     public bool CanMeasure(PieceCode code, string who) => IsHis(code, who) && Tickets[code].Steps == StepsBeforeMeasuring;
 
-    public void Measure(PieceCode code, Length measured) => (Tickets[code].Measured, Tickets[code].Steps) = (measured, StepsBeforeMeasuring + 1);
+    public void Measure(PieceCode code, Length measured)
+    {
+        var ticket = Tickets[code];
+        (ticket.Measured, ticket.Steps, ticket.Longest) = (measured, StepsBeforeMeasuring + 1, ticket.Longest ?? measured);
+    }
 
-    public void TooLong(PieceCode code, Length measured) => Assert.True(measured > Tickets[code].Cut);
+    public void TooLong(PieceCode code, Length measured)
+    {
+        Assert.True(measured > Tickets[code].Cut);
+        Tickets[code].Longest = measured;
+    }
+
+    public bool CanUndoStep(PieceCode code, string who) => IsHis(code, who) && Tickets[code].Steps > 0;
+
+    /// <summary>A step more is undone: the last tick, a measure, or a measure that was too long.</summary>
+    public void UndoStep(PieceCode code)
+    {
+        var ticket = Tickets[code];
+        if (ticket.Measured is not null)
+            MeasureAgain(code, ticket.Who!);
+        else if (ticket.Longest is not null)
+            ticket.Longest = null;
+        else
+            ticket.Steps--;
+    }
+
+    public bool CanMeasureAgain(PieceCode code, string who) => IsCut(code) && (Tickets[code].State == "cut" ? Has(who) is null : IsHis(code, who));
+
+    public void MeasureAgain(PieceCode code, string who)
+    {
+        var ticket = Tickets[code];
+        (ticket.State, ticket.Who, ticket.Steps, ticket.Longest) = ("at the bench", who, StepsBeforeMeasuring, ticket.Longest > ticket.Measured ? ticket.Longest : null);
+        ticket.Measured = null;
+    }
 
     public void Refuse(PieceCode code, Length measured)
     {
@@ -53,7 +84,7 @@ internal sealed class ModelShop(IReadOnlyDictionary<PieceCode, Length> cuts)
     public void Undo(PieceCode code) => Reject(code);
 
     public void Reject(PieceCode code) =>
-        (Tickets[code].State, Tickets[code].Who, Tickets[code].Steps, Tickets[code].Measured) = ("waiting", null, 0, null);
+        (Tickets[code].State, Tickets[code].Who, Tickets[code].Steps, Tickets[code].Measured, Tickets[code].Longest) = ("waiting", null, 0, null, null);
 
     /// <summary>The piece that a deed can most likely be done with, or null: one that is packed, one that is cut, or the person's own.</summary>
     public PieceCode? Likely(bool packed, bool cut, bool own, string who) =>
@@ -78,4 +109,6 @@ internal sealed class ModelTicket(Length cut)
     public string? Who { get; set; }
 
     public Length? Measured { get; set; }
+
+    public Length? Longest { get; set; }
 }

@@ -52,10 +52,10 @@ public sealed class PlannedShop : IDisposable
         return draft.IsDone ? await Desk.AcceptAsync(draft.PlanId, "Ada", Cancel) : draft;
     }
 
-    /// <summary>Ticks the three steps before measuring.</summary>
+    /// <summary>Ticks the two steps before measuring.</summary>
     public async Task CutOffAsync(PieceCode code, string who = "Cai")
     {
-        foreach (var step in new[] { CutStep.PullAndMark, CutStep.PrepareEnds, CutStep.Cut })
+        foreach (var step in new[] { CutStep.Mark, CutStep.Cut })
             AssertDone(await Cut.TickAsync(code, step, who, Key(), Cancel));
     }
 
@@ -64,9 +64,8 @@ public sealed class PlannedShop : IDisposable
     {
         AssertDone(await Cut.TakeAsync(code, who, Key(), Cancel));
         await CutOffAsync(code, who);
-        AssertDone(await Cut.MeasureAsync(code, measured, putAside: false, who, Key(), Cancel));
-        AssertDone(await Cut.TickAsync(code, CutStep.Label, who, Key(), Cancel));
-        AssertDone(await Cut.TickAsync(code, CutStep.CoilAndTie, who, Key(), Cancel));
+        AssertDone(await Cut.MeasureAsync(code, measured, isSure: false, who, Key(), Cancel));
+        AssertDone(await Cut.TickAsync(code, CutStep.LabelAndTie, who, Key(), Cancel));
     }
 
     /// <summary>Rope that came in as bought coils, less where all of it is now by the ledger and the racks: zero in a shop that lost none.</summary>

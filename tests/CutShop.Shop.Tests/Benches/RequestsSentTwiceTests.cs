@@ -19,6 +19,12 @@ public sealed class RequestsSentTwiceTests : IDisposable
         HandBack,
         TakeOver,
         Undo,
+        UndoStep,
+        MeasureAgain,
+        Scan,
+        CoilEnds,
+        BadStretch,
+        CoilNotFound,
         Reject,
         RecordCut,
         Pack,
@@ -61,11 +67,11 @@ public sealed class RequestsSentTwiceTests : IDisposable
 
     private async Task PrepareAsync(Operation operation)
     {
-        if (operation is Operation.Tick or Operation.HandBack or Operation.TakeOver or Operation.Measure or Operation.MeasureLong or Operation.PutAside)
+        if (operation is Operation.CoilEnds or Operation.BadStretch or Operation.CoilNotFound or Operation.Scan or Operation.UndoStep or Operation.Tick or Operation.HandBack or Operation.TakeOver or Operation.Measure or Operation.MeasureLong or Operation.PutAside)
             AssertDone(await _shop.Cut.TakeAsync(_code, "Cai", _shop.Key(), Cancel));
-        if (operation is Operation.Measure or Operation.MeasureLong or Operation.PutAside)
+        if (operation is Operation.UndoStep or Operation.Measure or Operation.MeasureLong or Operation.PutAside)
             await _shop.CutOffAsync(_code);
-        if (operation is Operation.Undo or Operation.Reject or Operation.Pack or Operation.Unpack)
+        if (operation is Operation.Undo or Operation.MeasureAgain or Operation.Reject or Operation.Pack or Operation.Unpack)
             await _shop.FinishAsync(_code, Inches("100"));
         if (operation == Operation.Unpack)
             AssertDone(await DoAsync(Operation.Pack, "packed"));
@@ -83,14 +89,20 @@ public sealed class RequestsSentTwiceTests : IDisposable
     {
         Operation.Next => _shop.Cut.NextAsync("Cai", key, Cancel),
         Operation.Take => _shop.Cut.TakeAsync(_code, "Cai", key, Cancel),
-        Operation.Tick => _shop.Cut.TickAsync(_code, CutStep.PullAndMark, "Cai", key, Cancel),
-        Operation.Measure => _shop.Cut.MeasureAsync(_code, Inches("100"), putAside: false, "Cai", key, Cancel),
-        Operation.MeasureLong => _shop.Cut.MeasureAsync(_code, Inches("102"), putAside: false, "Cai", key, Cancel),
-        Operation.PutAside => _shop.Cut.MeasureAsync(_code, Inches("98"), putAside: true, "Cai", key, Cancel),
+        Operation.Tick => _shop.Cut.TickAsync(_code, CutStep.Mark, "Cai", key, Cancel),
+        Operation.Measure => _shop.Cut.MeasureAsync(_code, Inches("100"), isSure: false, "Cai", key, Cancel),
+        Operation.MeasureLong => _shop.Cut.MeasureAsync(_code, Inches("102"), isSure: false, "Cai", key, Cancel),
+        Operation.PutAside => _shop.Cut.MeasureAsync(_code, Inches("98"), isSure: true, "Cai", key, Cancel),
         Operation.HandBack => _shop.Cut.HandBackAsync(_code, "Cai", key, Cancel),
         Operation.TakeOver => _shop.Cut.TakeOverAsync(_code, "Ada", key, Cancel),
+        Operation.UndoStep => _shop.Cut.UndoStepAsync(_code, CutStep.Cut, "Cai", key, Cancel),
+        Operation.MeasureAgain => _shop.Cut.MeasureAgainAsync(_code, "Cai", key, Cancel),
+        Operation.Scan => _shop.Cut.ScanAsync(_code, "K0001", "Cai", key, Cancel),
+        Operation.CoilEnds => _shop.Cut.CoilEndsAsync(_code, Inches("20"), "Cai", key, Cancel),
+        Operation.BadStretch => _shop.Cut.BadStretchAsync(_code, Inches("20"), "Cai", key, Cancel),
+        Operation.CoilNotFound => _shop.Cut.CoilNotFoundAsync(_code, "Cai", key, Cancel),
         Operation.Undo => _shop.Cut.UndoAsync(_code, "a slip", "Cai", key, Cancel),
-        Operation.Reject => _shop.Cut.RejectAsync(_code, "frayed", "Cai", key, Cancel),
+        Operation.Reject => _shop.Cut.RejectAsync(_code, "frayed", isSound: false, "Cai", key, Cancel),
         Operation.RecordCut => _shop.Cut.RecordCutAsync(_code, "Cai", key, Cancel),
         Operation.Pack => _shop.Packing.PackAsync("LQ-1", _code, "Eva", key, Cancel),
         Operation.Unpack => _shop.Packing.UnpackAsync(_code, "Eva", key, Cancel),

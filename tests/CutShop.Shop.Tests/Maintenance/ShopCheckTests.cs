@@ -19,6 +19,8 @@ public sealed class ShopCheckTests(ServerShop server) : IClassFixture<ServerShop
         { "DELETE FROM history WHERE subject = 'coil' AND what = 'offcut-hung-up'", "coil K0002: shows 43' 5 1/8\" left; its history says nothing" },
         { "UPDATE cut_tickets SET state = 'packed' WHERE state = 'cut'", "is packed; its history says cut" },
         { "UPDATE drill_tickets SET state = 'drilled', claimed_by = NULL, claimed_at = NULL WHERE state = 'at the bench'", "post A1 of LQ-1: is drilled; its history says at the bench" },
+        { "INSERT INTO closed_parcels (job_id, closed_at) VALUES (1, '2026-01-01T00:00:00.000Z')", "job LQ-1: is closed; its history says open for packing" },
+        { "UPDATE posts SET in_parcel_at = '2026-01-01T00:00:00.000Z' WHERE mark = 'A1'", "post A1 of LQ-1: is packed; its history says not packed" },
         { "UPDATE drill_tickets SET claimed_by = 'Eva' WHERE state = 'at the bench'", "post A1 of LQ-1: is at the bench of Eva; its history says Dov" },
         { "DELETE FROM history WHERE subject = 'cut ticket' AND what = 'taken-to-bench'", "its history continues from at the bench, but the line before ended at waiting: a line is missing" },
         { "UPDATE cut_plans SET state = 'replaced'", "cut plan 1: is replaced; its history says accepted" },

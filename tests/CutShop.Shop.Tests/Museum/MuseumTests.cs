@@ -128,7 +128,7 @@ public sealed class MuseumTests
                 for (var step = work.Next; step is { } now; step = cut.Find(work.Code)!.Next)
                 {
                     Done(now == CutStep.Measure
-                        ? await cut.MeasureAsync(work.Code, work.Cut, putAside: false, work.ClaimedBy!, $"museum step {++key}", Cancel)
+                        ? await cut.MeasureAsync(work.Code, work.Cut, isSure: false, work.ClaimedBy!, $"museum step {++key}", Cancel)
                         : await cut.TickAsync(work.Code, now, work.ClaimedBy!, $"museum step {++key}", Cancel));
                 }
                 Assert.Equal(TicketStates.Cut, cut.Find(work.Code)!.State);

@@ -1,3 +1,4 @@
+using CutShop.Shop.Tests.Benches;
 using CutShop.Testing.Jobs;
 
 namespace CutShop.Shop.Tests.Site;
@@ -81,6 +82,40 @@ public sealed class InstalledMarksTests : IDisposable
     }
 
     [Fact]
+    public async Task A_piece_that_is_not_cut_is_marked_only_by_a_tap_that_is_sure_of_it_and_the_desk_sees_it()
+    {
+        var code = await CodeAsync();
+        Assert.Equal(SiteOutcome.NotCut, (await MarkAsync(code, InstalledState.Installed, "a", isSure: false)).Outcome);
+        Assert.Equal((InstalledState.NotInstalled, 0), (StateOf(code), History().Count));
+        var reports = new SiteReports(_shop.Database);
+        Assert.Empty(reports.HungUncut());
+        Assert.Equal(SiteOutcome.Done, (await MarkAsync(code, InstalledState.Installed, "a")).Outcome);
+        Assert.Equal(("LQ-1", "A-top-1", code), reports.HungUncut().Select(piece => (piece.Job, piece.Run, piece.Code)).Single());
+        // The mark is taken off without a question.
+        Assert.Equal(SiteOutcome.Done, (await MarkAsync(code, InstalledState.NotInstalled, "b", isSure: false)).Outcome);
+        Assert.Empty(reports.HungUncut());
+    }
+
+    [Fact]
+    public async Task A_piece_that_is_cut_is_marked_at_once_unless_it_is_reported_as_too_short()
+    {
+        using var shop = new PlannedShop();
+        await shop.HangAsync("50 ft");
+        var code = await shop.TakeInAsync("LQ-1", "100");
+        await shop.PlanAsync();
+        await shop.FinishAsync(code, PlannedShop.Inches("100"));
+        var (marks, reports) = (new InstalledMarks(shop.Shop.Database), new SiteReports(shop.Shop.Database));
+        var id = (await reports.SendAsync(code, new(SiteReportKind.TooShort, "", Photo: null, At: null), "site", "r", cancel: Cancel)).Id;
+        Assert.Equal([SiteReportKind.TooShort], new PieceShelf(shop.Shop.Database).Find(code)!.Reported);
+        var tap = new InstalledTap(InstalledState.Installed, InstalledState.NotInstalled, At: null);
+        Assert.Equal(SiteOutcome.ReportedShort, (await marks.MarkAsync(code, tap, "site", "a", Cancel)).Outcome);
+        Assert.True((await reports.CloseAsync(id, "it fits after all", "Jory", "c", Cancel)).IsDone);
+        Assert.Empty(new PieceShelf(shop.Shop.Database).FindLine(code)!.Pieces[0].Reported);
+        Assert.Equal(SiteOutcome.Done, (await marks.MarkAsync(code, tap, "site", "a", Cancel)).Outcome);
+        Assert.Empty(reports.HungUncut());
+    }
+
+    [Fact]
     public async Task A_code_that_no_piece_has_and_a_label_that_was_ended_change_nothing()
     {
         Assert.Equal(SiteOutcome.NoSuchPiece, (await MarkAsync(PieceCode.Draw(), InstalledState.Installed, "a")).Outcome);
@@ -98,8 +133,8 @@ public sealed class InstalledMarksTests : IDisposable
         return _shop.Jobs.Find("LQ-1")!.Codes[0];
     }
 
-    private Task<InstalledAnswer> MarkAsync(PieceCode code, InstalledState wanted, string key, DateTimeOffset? at = null) => Site.MarkAsync(
-        code, new(wanted, wanted == InstalledState.Installed ? InstalledState.NotInstalled : InstalledState.Installed, at), "site", key, Cancel);
+    private Task<InstalledAnswer> MarkAsync(PieceCode code, InstalledState wanted, string key, DateTimeOffset? at = null, bool isSure = true) => Site.MarkAsync(
+        code, new(wanted, wanted == InstalledState.Installed ? InstalledState.NotInstalled : InstalledState.Installed, at, isSure), "site", key, Cancel);
 
     private InstalledState StateOf(PieceCode code) => new PieceShelf(_shop.Database).Find(code)!.State;
 

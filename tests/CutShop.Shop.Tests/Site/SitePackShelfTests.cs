@@ -59,7 +59,7 @@ public sealed class SitePackShelfTests : IDisposable
     {
         await _shop.Intake.TakeInAsync(ShopOnDisk.Demo("lq-1042-north-walk.json"), "Ada", cancel: Cancel);
         var job = _shop.Jobs.Find("LQ-1042")!;
-        await new InstalledMarks(_shop.Database).MarkAsync(job.Codes[1], new(InstalledState.Installed, InstalledState.NotInstalled, At: null), "site", "k", Cancel);
+        await new InstalledMarks(_shop.Database).MarkAsync(job.Codes[1], new(InstalledState.Installed, InstalledState.NotInstalled, At: null, IsSure: true), "site", "k", Cancel);
         var pack = Packs.Find((await Packs.CodeOfAsync("LQ-1042", "Ada", Cancel))!.Value)!;
         Assert.Equal(job.Pieces.Select(piece => (piece.Run, piece.Code)), pack.Pieces.Select(piece => (piece.Piece.Run, piece.Code)));
         Assert.Equal([1], pack.Pieces.Index().Where(pair => pair.Item.State == InstalledState.Installed).Select(pair => pair.Index));

@@ -13,10 +13,10 @@ public sealed class SettingsTests : IDisposable
     public async Task What_somebody_sets_is_in_the_history_and_what_stays_the_same_is_not()
     {
         var benches = new BenchSettingsShelf(_shop.Database);
-        Assert.Empty(await benches.SetAsync(new("1/2 in", "1/8 in", "45", "10"), "Ada", Cancel));
-        Assert.Empty(await benches.SetAsync(new("1/2 in", "1/4 in", "45", "10"), "Bo", Cancel));
+        Assert.Empty(await benches.SetAsync(new("1/2 in", "1/8 in", "45", "10", "10"), "Ada", Cancel));
+        Assert.Empty(await benches.SetAsync(new("1/2 in", "1/4 in", "45", "10", "10"), "Bo", Cancel));
         Assert.Equal("Bo: bench under set, 1/8 in -> 1/4 in", History.Last());
-        Assert.Equal(5, History.Count());
+        Assert.Equal(6, History.Count());
     }
 
     [Fact]

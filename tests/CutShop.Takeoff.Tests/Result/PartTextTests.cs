@@ -133,6 +133,19 @@ public sealed class PartTextTests
         Assert.Contains("\"text\":" + says, PartText.Write(PartText.ReadPost(text, 2)), StringComparison.Ordinal);
     }
 
+    /// <summary>What was written once must be read for ever: a post of format 3 that is told from its foot.</summary>
+    [Fact]
+    public void A_post_of_format_3_says_where_its_heights_are_told_from()
+    {
+        const string Text =
+            """
+            {"post":"A1","line":"A","after":"A2","size":{"shape":"square","across_nm":139700000,"height_nm":1066800000,"buried_nm":762000000},"datum":"foot","runs":[]}
+            """;
+        var work = PartText.ReadPost(Text, 3);
+        Assert.Equal((Datum.Foot, 30.0, 42.0), (work.Datum, work.Post.Buried!.Value.Inches, work.Post.Height.Inches));
+        Assert.Equal(Text, PartText.Write(work));
+    }
+
     private static JobTakeoff ThroughText(JobTakeoff takeoff) => PartText.ReadFrame(PartText.Write(JobFrame.Of(takeoff)), PartText.Format).ToTakeoff(
         Head,
         [.. PieceWork.Of(takeoff).Select(work => PartText.ReadPiece(PartText.Write(work), PartText.Format))],

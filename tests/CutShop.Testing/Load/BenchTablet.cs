@@ -7,7 +7,7 @@ namespace CutShop.Testing.Load;
 internal sealed class BenchTablet(Uri site, int number, TimeSpan between, LoadNotes notes, string name, string password)
     : LoadClient(site, number, between, notes)
 {
-    private static readonly string[] Steps = ["step=1", "step=2", "step=3", $"measured={LoadRun.Measured}", "step=5", "step=6"];
+    private static readonly string[] Steps = ["step=1", "step=2", $"measured={LoadRun.Measured}", "step=4"];
 
     private string _token = "";
     private string? _ticket;

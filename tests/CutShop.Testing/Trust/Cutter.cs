@@ -19,18 +19,17 @@ internal sealed class Cutter(KillRun run, string name, string password) : ShopCl
         }
         var code = to["/cut/".Length..];
         Told.Is(code, "at the bench 0");
-        foreach (var step in new[] { 1, 2, 3 })
+        foreach (var step in new[] { 1, 2 })
             await MoveAsync(code, $"at the bench {step}", $"{to}?handler=Tick", cancel, ("step", $"{step}"));
         if (++_cuts % OneInSoManyIsShort == 0)
         {
             Told.Forget(code);
-            await TapAsync($"{to}?handler=Measure", cancel, ("measured", "70 in"), ("putAside", "true"));
+            await TapAsync($"{to}?handler=Measure", cancel, ("measured", "70 in"), ("sure", "true"));
             return;
         }
-        await MoveAsync(code, "at the bench 4", $"{to}?handler=Measure", cancel, ("measured", KillRun.Measured));
-        await MoveAsync(code, "at the bench 5", $"{to}?handler=Tick", cancel, ("step", "5"));
-        await MoveAsync(code, "cut 6", $"{to}?handler=Tick", cancel, ("step", "6"));
+        await MoveAsync(code, "at the bench 3", $"{to}?handler=Measure", cancel, ("measured", KillRun.Measured));
+        await MoveAsync(code, "cut 4", $"{to}?handler=Tick", cancel, ("step", "4"));
         var parcel = (await GetAsync($"/scan?text={code}&at=pack", cancel)).To!.Split('?')[0];
-        await MoveAsync(code, "packed 6", $"{parcel}?handler=Pack", cancel, ("scan", code));
+        await MoveAsync(code, "packed 4", $"{parcel}?handler=Pack", cancel, ("scan", code));
     }
 }

@@ -115,8 +115,8 @@ internal sealed class FaultShop : IDisposable
     public async Task CutUpToAsync(CutStep next)
     {
         await Cut.TakeAsync(Code, "Cai", Key());
-        for (var step = CutStep.PullAndMark; step < next; step++)
-            _ = step == CutStep.Measure ? await Cut.MeasureAsync(Code, Inches("77 1/2"), putAside: false, "Cai", Key()) : await Cut.TickAsync(Code, step, "Cai", Key());
+        for (var step = CutStep.Mark; step < next; step++)
+            _ = step == CutStep.Measure ? await Cut.MeasureAsync(Code, Inches("77 1/2"), isSure: false, "Cai", Key()) : await Cut.TickAsync(Code, step, "Cai", Key());
     }
 
     /// <summary>Cuts the piece and finishes it.</summary>

@@ -27,15 +27,25 @@ internal static class WriteOperations
     [
         new("CutBench.NextAsync", Nothing, async shop => (await shop.Cut.NextAsync("Cai", Key)).IsDone),
         new("CutBench.TakeAsync", Nothing, async shop => (await shop.Cut.TakeAsync(shop.Code, "Cai", Key)).IsDone),
-        new("CutBench.TickAsync", shop => shop.CutUpToAsync(CutStep.PullAndMark), async shop => (await shop.Cut.TickAsync(shop.Code, CutStep.PullAndMark, "Cai", Key)).IsDone),
-        new("CutBench.TickAsync", shop => shop.CutUpToAsync(CutStep.CoilAndTie), async shop => (await shop.Cut.TickAsync(shop.Code, CutStep.CoilAndTie, "Cai", Key)).IsDone),
-        new("CutBench.MeasureAsync", shop => shop.CutUpToAsync(CutStep.Measure), shop => MeasureAsync(shop, "77 1/2", putAside: false)),
-        new("CutBench.MeasureAsync", shop => shop.CutUpToAsync(CutStep.Measure), shop => MeasureAsync(shop, "80", putAside: false)),
-        new("CutBench.MeasureAsync", shop => shop.CutUpToAsync(CutStep.Measure), shop => MeasureAsync(shop, "70", putAside: true)),
+        new("CutBench.TickAsync", shop => shop.CutUpToAsync(CutStep.Mark), async shop => (await shop.Cut.TickAsync(shop.Code, CutStep.Mark, "Cai", Key)).IsDone),
+        new("CutBench.TickAsync", shop => shop.CutUpToAsync(CutStep.LabelAndTie), async shop => (await shop.Cut.TickAsync(shop.Code, CutStep.LabelAndTie, "Cai", Key)).IsDone),
+        new("CutBench.MeasureAsync", shop => shop.CutUpToAsync(CutStep.Measure), shop => MeasureAsync(shop, "77 1/2", isSure: false)),
+        new("CutBench.MeasureAsync", shop => shop.CutUpToAsync(CutStep.Measure), shop => MeasureAsync(shop, "80", isSure: false)),
+        new("CutBench.MeasureAsync", shop => shop.CutUpToAsync(CutStep.Measure), shop => MeasureAsync(shop, "70", isSure: true)),
         new("CutBench.HandBackAsync", shop => shop.CutUpToAsync(CutStep.Cut), async shop => (await shop.Cut.HandBackAsync(shop.Code, "Cai", Key)).IsDone),
         new("CutBench.TakeOverAsync", shop => shop.CutUpToAsync(CutStep.Cut), async shop => (await shop.Cut.TakeOverAsync(shop.Code, "Ada", Key)).IsDone),
         new("CutBench.UndoAsync", shop => shop.FinishCutAsync(), async shop => (await shop.Cut.UndoAsync(shop.Code, Reason, "Cai", Key)).IsDone),
-        new("CutBench.RejectAsync", shop => shop.FinishCutAsync(), async shop => (await shop.Cut.RejectAsync(shop.Code, Reason, "Cai", Key)).IsDone),
+        new("CutBench.RejectAsync", shop => shop.FinishCutAsync(), async shop => (await shop.Cut.RejectAsync(shop.Code, Reason, isSound: true, "Cai", Key)).IsDone),
+        new("CutBench.RejectAsync", shop => shop.FinishCutAsync(), async shop => (await shop.Cut.RejectAsync(shop.Code, Reason, isSound: false, "Cai", Key)).IsDone),
+        new("CutBench.UndoStepAsync", shop => shop.CutUpToAsync(CutStep.Measure), async shop => (await shop.Cut.UndoStepAsync(shop.Code, CutStep.Cut, "Cai", Key)).IsDone),
+        new("CutBench.UndoStepAsync", shop => shop.CutUpToAsync(CutStep.LabelAndTie), async shop => (await shop.Cut.UndoStepAsync(shop.Code, CutStep.Measure, "Cai", Key)).IsDone),
+        new("CutBench.MeasureAgainAsync", shop => shop.FinishCutAsync(), async shop => (await shop.Cut.MeasureAgainAsync(shop.Code, "Cai", Key)).IsDone),
+        new("CutBench.ScanAsync", shop => shop.CutUpToAsync(CutStep.Mark), async shop => (await shop.Cut.ScanAsync(shop.Code, "K0001", "Cai", Key)).IsDone),
+        new("CutBench.ScanAsync", shop => shop.CutUpToAsync(CutStep.LabelAndTie), async shop => (await shop.Cut.ScanAsync(shop.Code, shop.Code.ToString(), "Cai", Key)).IsDone),
+        new("CutBench.CoilEndsAsync", shop => shop.CutUpToAsync(CutStep.Cut), async shop => (await shop.Cut.CoilEndsAsync(shop.Code, FaultShop.Inches("30"), "Cai", Key)).IsDone),
+        new("CutBench.BadStretchAsync", shop => shop.CutUpToAsync(CutStep.Cut), async shop => (await shop.Cut.BadStretchAsync(shop.Code, FaultShop.Inches("30"), "Cai", Key)).IsDone),
+        new("CutBench.BadStretchAsync", shop => shop.CutUpToAsync(CutStep.Cut), async shop => (await shop.Cut.BadStretchAsync(shop.Code, FaultShop.Inches("560"), "Cai", Key)).IsDone),
+        new("CutBench.CoilNotFoundAsync", shop => shop.CutUpToAsync(CutStep.Cut), async shop => (await shop.Cut.CoilNotFoundAsync(shop.Code, "Cai", Key)).IsDone),
         new("CutBench.RecordCutAsync", Nothing, async shop => (await shop.Cut.RecordCutAsync(shop.Code, "Cai", Key)).IsDone),
         new("PackingBench.PackAsync", shop => shop.FinishCutAsync(), async shop => (await shop.Packing.PackAsync("LQ-1", shop.Code, "Eva", Key)).IsDone),
         new(
@@ -46,10 +56,43 @@ internal static class WriteOperations
                 await shop.Packing.PackAsync("LQ-1", shop.Code, "Eva", shop.Key());
             },
             async shop => (await shop.Packing.UnpackAsync(shop.Code, "Eva", Key)).IsDone),
+        new("PackingBench.PutPostAsync", shop => shop.DrillAsync(finish: true), async shop => (await shop.Packing.PutPostAsync("LQ-1", "A1", isIn: true, "Eva", Key)).IsDone),
+        new(
+            "PackingBench.PutPostAsync",
+            async shop =>
+            {
+                await shop.DrillAsync(finish: true);
+                await shop.Packing.PutPostAsync("LQ-1", "A1", isIn: true, "Eva", shop.Key());
+            },
+            async shop => (await shop.Packing.PutPostAsync("LQ-1", "A1", isIn: false, "Eva", Key)).IsDone),
+        new("PackingBench.PutScrewsAsync", Nothing, async shop => (await shop.Packing.PutScrewsAsync("LQ-1", ScrewsOf(shop), isIn: true, "Eva", Key)).IsDone),
+        new(
+            "PackingBench.PutScrewsAsync",
+            shop => shop.Packing.PutScrewsAsync("LQ-1", ScrewsOf(shop), isIn: true, "Eva", shop.Key()),
+            async shop => (await shop.Packing.PutScrewsAsync("LQ-1", ScrewsOf(shop), isIn: false, "Eva", Key)).IsDone),
+        new(
+            "PackingBench.CloseAsync",
+            async shop =>
+            {
+                await shop.FinishCutAsync();
+                await shop.Packing.PackAsync("LQ-1", shop.Code, "Eva", shop.Key());
+            },
+            async shop => (await shop.Packing.CloseAsync("LQ-1", asItIs: true, "Eva", Key)).IsDone),
+        new(
+            "PackingBench.UnpackAsync",
+            async shop =>
+            {
+                await shop.FinishCutAsync();
+                await shop.Packing.PackAsync("LQ-1", shop.Code, "Eva", shop.Key());
+                await shop.Packing.CloseAsync("LQ-1", asItIs: true, "Eva", shop.Key());
+            },
+            async shop => (await shop.Packing.UnpackAsync(shop.Code, "Eva", Key)).IsDone),
     ];
 
-    private static async Task<bool> MeasureAsync(FaultShop shop, string inches, bool putAside) =>
-        (await shop.Cut.MeasureAsync(shop.Code, FaultShop.Inches(inches), putAside, "Cai", Key)).IsDone;
+    private static string ScrewsOf(FaultShop shop) => shop.Packing.Find("LQ-1")!.Screws[0].Kind;
+
+    private static async Task<bool> MeasureAsync(FaultShop shop, string inches, bool isSure) =>
+        (await shop.Cut.MeasureAsync(shop.Code, FaultShop.Inches(inches), isSure, "Cai", Key)).IsDone;
 
     private static IEnumerable<WriteOperation> OfTheDrillBench() =>
     [
@@ -58,6 +101,27 @@ internal static class WriteOperations
         new("DrillBench.TickAsync", shop => shop.Drill.TakeAsync(("LQ-1", "A1"), "Dov", shop.Key()), async shop => (await shop.Drill.TickAsync(("LQ-1", "A1"), 1, "Dov", Key)).IsDone),
         new("DrillBench.TickAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.TickAsync(("LQ-1", "A1"), 2, "Dov", Key)).IsDone),
         new("DrillBench.FitsAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.FitsAsync(("LQ-1", "A1"), "Dov", Key)).IsDone),
+        new("DrillBench.UntickAsync", shop => shop.DrillAsync(finish: false), async shop => (await shop.Drill.UntickAsync(("LQ-1", "A1"), 1, "Dov", Key)).IsDone),
+        new(
+            "DrillBench.HandBackUndrilledAsync",
+            shop => shop.DrillAsync(finish: false),
+            async shop => (await shop.Drill.HandBackUndrilledAsync(("LQ-1", "A1"), "Dov", Key)).IsDone),
+        new(
+            "DrillBench.FitsLikeLastAsync",
+            async shop =>
+            {
+                await shop.DrillAsync(finish: true);
+                await shop.Drill.TakeAsync(("LQ-1", "A2"), "Dov", shop.Key());
+            },
+            async shop => (await shop.Drill.FitsLikeLastAsync(("LQ-1", "A2"), "Dov", Key)).IsDone),
+        new(
+            "DrillBench.UndoDamageAsync",
+            async shop =>
+            {
+                await shop.DrillAsync(finish: false);
+                await shop.Drill.DamageAsync(("LQ-1", "A1"), Reason, "Dov", shop.Key());
+            },
+            async shop => (await shop.Drill.UndoDamageAsync(("LQ-1", "A1"), "Dov", Key)).IsDone),
         new("DrillBench.DamageAsync", shop => shop.DrillAsync(finish: true), async shop => (await shop.Drill.DamageAsync(("LQ-1", "A1"), Reason, "Dov", Key)).IsDone),
         new(
             "DrillBench.NewPostAsync",
@@ -77,10 +141,15 @@ internal static class WriteOperations
         new("CoilShelf.ReceiveAsync", Nothing, async shop => (await shop.Stock.ReceiveAsync(new(FaultShop.Rope, "L2", Length.Foot * 60, "rack 2"), "Ada", Key)).IsDone),
         new("CoilShelf.ReceiveAsync", Nothing, async shop => (await shop.Stock.ReceiveAsync(new(FaultShop.Rope, "L2", Length.Foot * 60, "rack 2", WhenFull: Length.Foot * 600), "Ada", Key)).IsDone),
         new("CoilShelf.AdjustAsync", Nothing, async shop => (await shop.Stock.AdjustAsync("K0001", Length.Foot * 49, Reason, "Ada", Key)).IsDone),
+        new(
+            "CoilShelf.FoundAsync",
+            shop => shop.Stock.RetireAsync("K0001", Reason, "Ada", shop.Key()),
+            async shop => (await shop.Stock.FoundAsync("K0001", "Ada", Key)).IsDone),
         new("CoilShelf.RetireAsync", Nothing, async shop => (await shop.Stock.RetireAsync("K0001", Reason, "Ada", Key)).IsDone),
         new("SurplusShelf.HangUpAsync", shop => shop.SurplusAsync(), async shop => (await new SurplusShelf(shop.Database).HangUpAsync(shop.Code, "Ada", Key)).IsDone),
         new("SurplusShelf.ScrapAsync", shop => shop.SurplusAsync(), async shop => (await new SurplusShelf(shop.Database).ScrapAsync(shop.Code, "Ada", Key)).IsDone),
         new("CutPlanDesk.DraftAsync", Nothing, async shop => (await shop.Plans.DraftAsync(FaultShop.Rope, dueBy: null, new PlanBudget(TimeSpan.FromSeconds(10), UseSolver: false), "Ada")).IsDone),
+        new("CutPlanDesk.MendAsync", Nothing, async shop => (await shop.Plans.MendAsync(1, new PlanBudget(TimeSpan.FromSeconds(10), UseSolver: false), "Ada")).IsDone),
         new("CutPlanDesk.AcceptAsync", async shop => shop.Kept = Text(await shop.DraftPlanAsync()), async shop => (await shop.Plans.AcceptAsync(shop.KeptId, "Ada")).IsDone),
     ];
 
@@ -91,6 +160,15 @@ internal static class WriteOperations
         new("JobIntake.TakeInOnceAsync", Nothing, async shop => (await new JobIntake(shop.Database, ShopTables.Standard).TakeInOnceAsync(SmallJobs.OnePiece("LQ-9"), "Ada", Key, "a hash")).Outcome == IntakeOutcome.TakenIn),
         new("JobRelease.ReleaseAsync", Nothing, async shop => await new JobRelease(shop.Database).ReleaseAsync("LQ-3", "Ada") == ReleaseOutcome.Done),
         new("JobRelease.CancelAsync", shop => shop.FinishCutAsync(), async shop => await new JobRelease(shop.Database).CancelAsync("LQ-1", Reason, "Ada") == ReleaseOutcome.Done),
+        new("JobRelease.TakeBackAsync", shop => new JobRelease(shop.Database).ReleaseAsync("LQ-3", "Ada"), async shop => await new JobRelease(shop.Database).TakeBackAsync("LQ-3", "Ada") == ReleaseOutcome.Done),
+        new(
+            "JobRelease.TakeUpAgainAsync",
+            async shop =>
+            {
+                await shop.FinishCutAsync();
+                await new JobRelease(shop.Database).CancelAsync("LQ-1", Reason, "Ada");
+            },
+            async shop => await new JobRelease(shop.Database).TakeUpAgainAsync("LQ-1", "Ada") == ReleaseOutcome.Done),
         new("DraftIntake.AcceptChangeAsync", PrepareChangeAsync, async shop => (await new DraftIntake(shop.Database, shop.Tables).AcceptChangeAsync(ChangeDraft(shop), shop.Kept, "Ada")).IsDone),
         new("JobChanging.AcceptRulesAsync", PrepareRulesAsync, async shop => (await new JobChanging(shop.Database, shop.Tables).AcceptRulesAsync("LQ-3", shop.Kept, "Ada")).IsDone),
         new("DraftShelf.StartAsync", Nothing, async shop => await shop.Drafts.StartAsync(SmallJobs.FourPosts("LQ-8"), "Ada", Key) > 0),
@@ -109,7 +187,7 @@ internal static class WriteOperations
 
     private static async Task PrepareChangeAsync(FaultShop shop)
     {
-        var form = DraftEdits.AddPost(SmallJobs.FourPosts("LQ-3"), 0, 3);
+        var form = DraftEdits.AddPost(SmallJobs.FourPosts("LQ-3"), 0, 3) with { Changes = "LQ-3" };
         await shop.Drafts.StartAsync(form, "Ada", "the change");
         shop.Kept = new JobChanging(shop.Database, shop.Tables).Compare(DraftReading.Of(form, ShopTables.Standard).Takeoff!.Job)!.Token;
     }
@@ -161,7 +239,9 @@ internal static class WriteOperations
     private static IEnumerable<WriteOperation> OfTheSite() =>
     [
         new("InstalledMarks.MarkAsync", Nothing, async shop => (await new InstalledMarks(shop.Database).MarkAsync(
-            shop.Code, new(InstalledState.Installed, InstalledState.NotInstalled, At: null), "site", Key)).Outcome == SiteOutcome.Done),
+            shop.Code, new(InstalledState.Installed, InstalledState.NotInstalled, At: null, IsSure: true), "site", Key)).Outcome == SiteOutcome.Done),
+        new("MeasuredSpans.KeepAsync", Nothing, async shop => await new MeasuredSpans(shop.Database).KeepAsync(
+            shop.Code, Measured, at: null, "site", Key) == SiteOutcome.Done),
         new("LabelShelf.ReplaceAsync", Nothing, async shop => (await new LabelShelf(shop.Database).ReplaceAsync(shop.Code, Reason, "Ada", Key)).IsDone),
         new("SitePackShelf.CodeOfAsync", Nothing, async shop => await PacksOf(shop).CodeOfAsync("LQ-1", "Ada") is not null),
         new(
@@ -170,13 +250,22 @@ internal static class WriteOperations
             async shop => (await PacksOf(shop).ReplaceAsync("LQ-1", Reason, "Ada", Key)).IsDone),
         new("SiteReports.SendAsync", Nothing, async shop => (await ReportAsync(shop)).Outcome == SiteOutcome.Done),
         new("SiteReports.ReCutAsync", ReportCutAsync, async shop => (await new SiteReports(shop.Database).ReCutAsync(shop.KeptId, "Ada", Key)).IsDone),
+        new("SiteReports.ReCutAsync", MeasuredReportAsync, async shop => (await new SiteReports(shop.Database).ReCutAsync(shop.KeptId, "Ada", Key)).IsDone),
         new("SiteReports.CloseAsync", ReportCutAsync, async shop => (await new SiteReports(shop.Database).CloseAsync(shop.KeptId, Reason, "Ada", Key)).IsDone),
     ];
+
+    private static Dictionary<int, Length> Measured => new() { [0] = Length.Inch * 80 };
 
     private static SitePackShelf PacksOf(FaultShop shop) => new(shop.Database);
 
     private static Task<SiteReportAnswer> ReportAsync(FaultShop shop) =>
         new SiteReports(shop.Database).SendAsync(shop.Code, new(SiteReportKind.TooShort, "by a hand", Photo: null, At: null), "site", "the report");
+
+    private static async Task MeasuredReportAsync(FaultShop shop)
+    {
+        await ReportCutAsync(shop);
+        await new MeasuredSpans(shop.Database).KeepAsync(shop.Code, Measured, at: null, "site", "the spans");
+    }
 
     private static async Task ReportCutAsync(FaultShop shop)
     {
@@ -189,8 +278,9 @@ internal static class WriteOperations
         new("LabelAddressShelf.SetAsync", Nothing, async shop => (await new LabelAddressShelf(shop.Database).SetAsync("https://shop.example", "Ada")).Count == 0),
         new("ShopTablesShelf.HangBitAsync", Nothing, async shop => await shop.Tables.HangBitAsync(new(BitKind.Spade, FaultShop.Inches("2 7/8")), "Ada") is null),
         new("ShopTablesShelf.TakeBitOffAsync", Nothing, shop => shop.Tables.TakeBitOffAsync(ShopTables.Standard.Rack.Bits[0], "Ada")),
-        new("BenchSettingsShelf.SetAsync", Nothing, async shop => (await new BenchSettingsShelf(shop.Database).SetAsync(new("1/2 in", "1/8 in", "30", "8"), "Ada")).Count == 0),
+        new("BenchSettingsShelf.SetAsync", Nothing, async shop => (await new BenchSettingsShelf(shop.Database).SetAsync(new("1/2 in", "1/8 in", "30", "8", "15"), "Ada")).Count == 0),
         new("LetterheadShelf.SetAsync", Nothing, async shop => (await new LetterheadShelf(shop.Database).SetAsync(new("Lantern Quay Rope", "1 Quay"), "Ada")).Count == 0),
+        new("PullLimit.SetAsync", Nothing, async shop => (await new PullLimit(shop.Database).SetAsync("150", "Ada")).Count == 0),
         new("CuttingSettingsShelf.SetCuttingAsync", Nothing, async shop => (await new CuttingSettingsShelf(shop.Database).SetCuttingAsync(new("1/8 in", "1/8 in", "2 in", "8 ft", "600 ft"), "Ada")).Count == 0),
     ];
 

@@ -33,20 +33,35 @@ internal static class BenchShop
     public static async Task CutAsync(this IPage page, bool natural = false)
     {
         await page.TouchAsync("Done: pull and mark");
-        await page.TouchAsync("Done: prepare the ends");
-        await page.TouchAsync(natural ? "Done: cut cold" : "Done: cut hot");
+        await page.TouchAsync(natural ? "Done: prepare the ends and cut cold" : "Done: prepare the ends and cut hot");
         await page.Locator(".measures button.main").TapAsync();
-        await page.TouchAsync("Done: label");
-        await page.TouchAsync("Done: coil and tie");
+        await page.TouchAsync("Done: label, coil and tie");
         await Assertions.Expect(page.GetByText("is done: cut.")).ToBeVisibleAsync();
     }
 
-    /// <summary>Drills the post that the page shows, every bore and, where asked, every screw hole by itself, and tries the rope.</summary>
-    public static async Task DrillAsync(this IPage page, int drillings, int screwHoles, bool oneByOne)
+    /// <summary>Drills the post that the page shows, step by step or, where it is like the last one, with the one tap that it takes.</summary>
+    /// <returns>How many taps it took.</returns>
+    public static async Task<int> DrillAsync(this IPage page, PostWork post)
     {
-        for (var i = 1; i <= (oneByOne ? drillings + screwHoles : drillings); i++)
-            await page.TouchAsync($"Drilled: {i} of {drillings + screwHoles}");
-        await page.TouchAsync(oneByOne || screwHoles == 0 ? "The rope fits: post done" : "All screw holes are in and the rope fits: post done");
-        await Assertions.Expect(page.GetByText("is done: drilled.")).ToBeVisibleAsync();
+        var (steps, taps) = (post.Steps(), 0);
+        if (await page.GetByText("just like your last one").CountAsync() > 0)
+        {
+            await TapAsync("This post is done, the rope fits: next one");
+        }
+        else
+        {
+            var last = steps[^1].ScrewHoles.Count > 0 ? steps.Count - 1 : steps.Count;
+            foreach (var step in steps.Take(last))
+                await TapAsync($"Drilled: {step.Last} of {steps[^1].Last}");
+            await TapAsync(last < steps.Count ? "All screw holes are in and the rope fits: post done" : "The rope fits: post done");
+        }
+        await Assertions.Expect(page.GetByText($"Post {post.Post.Mark} of ")).ToContainTextAsync("is done: drilled.");
+        return taps;
+
+        Task TapAsync(string name)
+        {
+            taps++;
+            return page.TouchAsync(name);
+        }
     }
 }

@@ -23,8 +23,9 @@ public sealed class PeoplePagesTests(HeadlessBrowser browser, PeoplePagesTests.S
         await page.GetByLabel("Name").FillAsync("wilmot");
         await page.GetByLabel("Password").FillAsync(password!);
         await page.Keyboard.PressAsync("Enter");
-        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Jobs");
-        await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = "Wilmot" })).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Cut bench");
+        await Assertions.Expect(page.Locator(".who summary")).ToHaveTextAsync("Wilmot");
+        await page.GotoAsync("/");
         await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = "Settings" })).ToHaveCountAsync(0);
     }
 
@@ -158,6 +159,51 @@ public sealed class PeoplePagesTests(HeadlessBrowser browser, PeoplePagesTests.S
         await page.GetByLabel("PIN").FillAsync("4071");
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).TapAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Jobs");
+    }
+
+    [Theory]
+    [InlineData(1024, 768)]
+    [InlineData(390, 844)]
+    public async Task At_a_tablet_hands_in_gloves_sign_in_in_their_language_and_are_at_their_bench(int width, int height)
+    {
+        await using var shop = await RunningShop.StartAsync();
+        await shop.PasswordOfAsync(Role.Cutter);
+        await shop.People.SetPinAsync(shop.People.Find(RunningShop.NameOf(Role.Cutter))!.Id, "4071", "test", TestContext.Current.CancellationToken);
+        var page = await browser.OpenAsync(shop, width, height, touch: true, role: Role.Desk);
+        await page.GotoAsync("/tablets");
+        await page.GetByLabel("What the shop calls it").FillAsync("Bench 1");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Enrol this tablet and sign out" }).TapAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Español" }).TapAsync();
+        await Assertions.Expect(page.Locator("html")).ToHaveAttributeAsync("lang", "es");
+        await LookAsync(page, address: null, width);
+        foreach (var target in await page.Locator(".names .choice, .pad button, .by-pin .main").AllAsync())
+            Assert.InRange((await target.BoundingBoxAsync())!.Height, 72, double.MaxValue);
+        await SignInAsync("9999");
+        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("El nombre y la contraseña o el PIN no coinciden.");
+        await SignInAsync("4071");
+        await page.WaitForURLAsync("**/cut");
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Banco de corte");
+        await LookAsync(page, "/me", width);
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Unidades" })).ToBeVisibleAsync();
+        await page.GotoAsync("/cut/XXXX");
+        await Assertions.Expect(page.Locator("html")).ToHaveAttributeAsync("lang", "es");
+        await page.GetByRole(AriaRole.Link, new() { Name = "A mi trabajo" }).TapAsync();
+        await page.WaitForURLAsync("**/cut");
+
+        // Signing out is not beside the scan field: it is behind the name.
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Salir" })).ToBeHiddenAsync();
+        await page.Locator(".who summary").TapAsync();
+        await LookAsync(page, address: null, width);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Salir" }).TapAsync();
+        await page.WaitForURLAsync("**/sign-in");
+
+        async Task SignInAsync(string pin)
+        {
+            await page.GetByText(RunningShop.NameOf(Role.Cutter)).TapAsync();
+            foreach (var digit in pin)
+                await page.GetByRole(AriaRole.Group, new() { Name = "Teclas de números" }).GetByText($"{digit}").TapAsync();
+            await page.GetByRole(AriaRole.Button, new() { Name = "Entrar" }).TapAsync();
+        }
     }
 
     /// <summary>A shop with a key and an enrolled tablet.</summary>

@@ -24,6 +24,7 @@ public sealed class RightsTests
         ["GET worker.js"] = "ODCBA",
         ["GET s/{code}"] = "ODCBA",
         ["GET s/{code}/pages"] = "ODCBA",
+        ["GET s/{code}/codes"] = "ODCBA",
         ["GET s/{code}/pack.html"] = "ODCBA",
         ["GET s/{code}/pack.pdf"] = "ODCBA",
         ["GET jobs/{number}/site-pack"] = "ODCB",
@@ -36,10 +37,14 @@ public sealed class RightsTests
         ["GET jobs/{number}/{kind:regex(^(summary|cut-tickets|drill-tickets)$)}"] = "ODCB",
         ["GET jobs/{number}/{kind}.pdf"] = "ODCB",
         ["GET jobs/{number}/labels.pdf"] = "ODCB",
+        ["GET jobs/{number}/post-labels.pdf"] = "ODCB",
+        ["GET jobs/{number}/history"] = "ODCB",
         ["GET stock"] = "ODCB",
         ["POST stock"] = "ODC",
         ["GET stock/surplus"] = "ODCB",
         ["POST stock/surplus"] = "ODC",
+        ["GET stock/labels.pdf"] = "ODCB",
+        ["GET stock/{mark}/label.pdf"] = "ODCB",
         ["GET stock/{mark}"] = "ODCB",
         ["POST stock/{mark}"] = "ODC",
         ["GET plans"] = "ODCB",
@@ -54,6 +59,7 @@ public sealed class RightsTests
         ["GET settings/cutting"] = "OD",
         ["GET settings/benches"] = "OD",
         ["GET settings/address"] = "OD",
+        ["GET settings/desk"] = "OD",
         ["GET jobs/{number}/labels"] = "ODCB",
         ["POST jobs/{number}/labels"] = "OD",
         ["GET reports"] = "ODCB",
@@ -67,6 +73,7 @@ public sealed class RightsTests
         ["POST cut/{code}"] = "OC",
         ["GET cut/{code}/ticket.pdf"] = "ODCB",
         ["GET drill/{job}/{post}/ticket.pdf"] = "ODCB",
+        ["GET drill/{job}/{post}/label.pdf"] = "ODCB",
         ["GET jobs/by-rules"] = "OD",
         ["GET jobs/{number}/by-rules"] = "OD",
         ["GET drill"] = "ODCB",
@@ -94,7 +101,7 @@ public sealed class RightsTests
         ["GET bits/{handler:regex(^(hang|takeoff)$)?}"] = "ODCB",
         ["POST bits/{handler:regex(^(hang|takeoff)$)?}"] = "OD",
         ["GET jobs/{number}/cancel"] = "OD",
-        ["GET jobs/{number}/{handler:regex(^(release|change|copy)$)}"] = "OD",
+        ["GET jobs/{number}/{handler:regex(^(release|takeback|takeup|change|copy)$)}"] = "OD",
         ["GET p/{code}/dropped"] = "ODCBA",
 
         ["GET me"] = "ODCB",
@@ -197,7 +204,7 @@ public sealed class RightsTests
         .Replace("{id:long}", "1", StringComparison.Ordinal)
         .Replace("{handler:regex(^(preview|plan|save|merge|reopen)$)?}", "save", StringComparison.Ordinal)
         .Replace("{handler:regex(^(hang|takeoff)$)?}", "hang", StringComparison.Ordinal)
-        .Replace("{handler:regex(^(release|change|copy)$)}", "release", StringComparison.Ordinal)
+        .Replace("{handler:regex(^(release|takeback|takeup|change|copy)$)}", "release", StringComparison.Ordinal)
         .Replace("{mark}", "none", StringComparison.Ordinal)
         .Replace("{code}", "none", StringComparison.Ordinal)
         .Replace("{tag}", "none", StringComparison.Ordinal)

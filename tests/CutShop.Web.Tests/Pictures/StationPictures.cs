@@ -45,9 +45,8 @@ public sealed class StationPictures(HeadlessBrowser browser)
         await NextAsync(cutter, "/cut", "Next piece");
         await TakeAsync(cutter, "cutter-mark");
         await cutter.TouchAsync("Done: pull and mark");
-        await cutter.TouchAsync("Done: prepare the ends");
         await cutter.Locator("li.now button.tap").TapAsync();
-        await Assertions.Expect(cutter.Locator(".measures button.main")).ToBeVisibleAsync();
+        await Assertions.Expect(cutter.Locator(".measures button.main")).ToBeEnabledAsync();
         await TakeAsync(cutter, "cutter-measure");
 
         var driller = await OpenAsync(shop, Tablet, Role.Driller);

@@ -83,6 +83,6 @@ internal sealed class RouteCaller(RunningShop shop, Role? role, KeyScope? key) :
         await people.ChangeRoleAsync(id, person, "test", Cancel);
         await people.SetPasswordAsync(id, password, "test", Cancel);
         using var entered = await _client!.SendFormAsync("/sign-in", ("way", "password"), ("name", name), ("password", password));
-        Assert.Equal("/", entered.Headers.Location?.OriginalString);
+        Assert.Equal(WorkPlace.Of(person), entered.Headers.Location?.OriginalString);
     }
 }

@@ -25,7 +25,7 @@ internal static class PackedSite
     public static async Task MarkAsync(this RunningShop shop, PieceCode code, InstalledState wanted)
     {
         var seen = wanted == InstalledState.Installed ? InstalledState.NotInstalled : InstalledState.Installed;
-        var answer = await new InstalledMarks(shop.Database).MarkAsync(code, new(wanted, seen, At: null), "somebody else", Guid.NewGuid().ToString("N"), Cancel);
+        var answer = await new InstalledMarks(shop.Database).MarkAsync(code, new(wanted, seen, At: null, IsSure: true), "somebody else", Guid.NewGuid().ToString("N"), Cancel);
         Assert.Equal(SiteOutcome.Done, answer.Outcome);
     }
 

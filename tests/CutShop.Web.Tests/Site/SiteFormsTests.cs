@@ -225,12 +225,109 @@ public sealed class SiteFormsTests
     {
         await using var shop = await RunningShop.StartAsync();
         var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0].Plain;
-        using var page = await shop.Stranger.AskAsync($"/p/{code}/measure?span=71+in&span=6'+4&span=nonsense");
+        using var sent = await shop.NewClient().TapAsync($"/p/{code}/measure", json: false, photo: null, ("span", "71 in"), ("span", "6' 4"), ("key", SiteShop.NewKey()));
+        Assert.Equal((HttpStatusCode.SeeOther, $"/p/{code}/measure#advice"), (sent.StatusCode, sent.Headers.Location!.OriginalString));
+        using var page = await shop.Stranger.AskAsync($"/p/{code}/measure");
         var text = await page.TextAsync();
         Assert.Contains("Sag now", text, StringComparison.Ordinal);
         Assert.Contains("Does not reach", text, StringComparison.Ordinal);
-        Assert.Contains("“nonsense” is not a length", text, StringComparison.Ordinal);
         Assert.Contains("In total the rope is", text, StringComparison.Ordinal);
+        Assert.Contains("Send it back as too short.", text, StringComparison.Ordinal);
+        Assert.Contains("6' 4\"", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("nonsense", "“nonsense” is not a length")]
+    [InlineData("7200", "“7200” is 600' 0\" (182880 mm). Do you mean 23' 7 7/16\" (7200 mm)? Write the unit behind the figure.")]
+    [InlineData("1829", "Do you mean 6' 0\" (1829 mm)?")]
+    [InlineData("7200 in", "planned is 6' 0\" (1828.8 mm). Check the figure and its unit.")]
+    [InlineData("7 in", "Check the figure and its unit.")]
+    public async Task A_figure_that_no_span_can_be_is_asked_back_and_nothing_is_kept(string typed, string said)
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0];
+        using var sent = await shop.Stranger.TapAsync($"/p/{code.Plain}/measure", json: false, photo: null, ("span", typed), ("key", SiteShop.NewKey()));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, sent.StatusCode);
+        Assert.Contains(said, WebUtility.HtmlDecode(await sent.TextAsync()).Replace('\u00A0', ' ').Replace("≈ ", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        using var report = await shop.Stranger.TapAsync($"/p/{code.Plain}/report", json: true, photo: null, ("span", typed), ("kind", "too-short"), ("key", SiteShop.NewKey()));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, report.StatusCode);
+        Assert.Null(new MeasuredSpans(shop.Database).Find(code));
+        Assert.Empty(new SiteReports(shop.Database).Open());
+    }
+
+    [Fact]
+    public async Task A_report_from_the_measure_page_brings_the_span_to_the_desk_and_shows_on_the_piece_and_the_line()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var code = (await shop.PlanAndPackAsync()).Codes[0];
+        using var sent = await shop.Stranger.TapAsync(
+            $"/p/{code.Plain}/report", json: true, photo: null, ("span", "74 in"), ("kind", "too-short"), ("key", SiteShop.NewKey()));
+        Assert.Equal(HttpStatusCode.OK, sent.StatusCode);
+        var desk = await shop.Client.GetStringAsync(new Uri("/reports", UriKind.Relative), Cancel);
+        Assert.Contains("Measured on site: A1 – A2 6' 2\"", WebUtility.HtmlDecode(desk).Replace('\u00A0', ' '), StringComparison.Ordinal);
+        Assert.Contains("Cut again for the span as measured: ", desk, StringComparison.Ordinal);
+        foreach (var page in new[] { "", "/line" })
+        {
+            var text = await shop.Stranger.GetStringAsync(new Uri($"/p/{code.Plain}{page}", UriKind.Relative), Cancel);
+            Assert.Contains("Reported: too short. The shop has not settled it yet.", text, StringComparison.Ordinal);
+            Assert.Contains("This piece is reported as too short; does it hang all the same?", text, StringComparison.Ordinal);
+        }
+        using var unsure = await shop.Stranger.MarkAsync(code.Plain, InstalledState.Installed, sure: "");
+        Assert.Equal(HttpStatusCode.Conflict, unsure.StatusCode);
+
+        var next = (await new SiteReports(shop.Database).ReCutAsync(1, "test", "again", Cancel)).Outcome;
+        Assert.Contains("Made for the span as measured on site", await shop.Client.GetStringAsync(new Uri($"/cut/{next}", UriKind.Relative), Cancel), StringComparison.Ordinal);
+        Assert.Contains("Made for the span as measured on site", await shop.Stranger.GetStringAsync(new Uri($"/p/{next}", UriKind.Relative), Cancel), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_piece_that_is_not_cut_is_asked_about_and_the_desk_is_told()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0].Plain;
+        using var asked = await shop.NewClient().MarkAsync(code, InstalledState.Installed, json: false, sure: "");
+        Assert.Equal(HttpStatusCode.Conflict, asked.StatusCode);
+        var text = await asked.TextAsync();
+        Assert.Contains("The shop has not cut this piece; is it really hung?", text, StringComparison.Ordinal);
+        Assert.Contains("name=\"sure\" value=\"yes\"", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Marked as installed, but not cut", await shop.Client.GetStringAsync(new Uri("/reports", UriKind.Relative), Cancel), StringComparison.Ordinal);
+        using var sure = await shop.Stranger.MarkAsync(code, InstalledState.Installed);
+        Assert.Equal(HttpStatusCode.OK, sure.StatusCode);
+        Assert.Contains("Marked as installed, but not cut", await shop.Client.GetStringAsync(new Uri("/reports", UriKind.Relative), Cancel), StringComparison.Ordinal);
+        Assert.Contains("installed, but not cut", await shop.Client.GetStringAsync(new Uri("/jobs/LQ-1042", UriKind.Relative), Cancel), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Posts_that_the_shop_has_drilled_are_not_shown_as_to_bore()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
+        var post = job.Takeoff.Job.Lines[0].Posts[0].Mark;
+        var line = new Uri($"/p/{job.Codes[0].Plain}/line", UriKind.Relative);
+        Assert.DoesNotContain("drilled in the shop", await shop.Stranger.GetStringAsync(line, Cancel), StringComparison.Ordinal);
+        var bench = new DrillBench(shop.Database);
+        Assert.Null((await bench.TakeAsync((job.Number, post), "Dov", "take", Cancel)).Problem);
+        foreach (var drilling in PostWork.Of(job.Takeoff).First().Drillings())
+            Assert.Null((await bench.TickAsync((job.Number, post), drilling.Number, "Dov", $"drilling {drilling.Number}", Cancel)).Problem);
+        Assert.Null((await bench.FitsAsync((job.Number, post), "Dov", "fits", Cancel)).Problem);
+        var page = await shop.Stranger.GetStringAsync(line, Cancel);
+        Assert.Single(System.Text.RegularExpressions.Regex.Matches(page, "· drilled in the shop</summary>", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(5)));
+        var pack = await shop.Stranger.GetStringAsync(new Uri($"/s/{(await shop.PackOfAsync(job)).Plain}/pack.html", UriKind.Relative), Cancel);
+        Assert.Contains($"Drilled in the shop: {post}.", pack, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("HTTPS://ANOTHER.EXAMPLE/P/{0}")]
+    [InlineData("http://127.0.0.1/p/{0}/line")]
+    public async Task The_field_for_a_code_takes_a_labels_whole_address_and_names_a_slip_in_it(string address)
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0].Plain;
+        using var found = await shop.NewClient().AskAsync($"/p?code={Uri.EscapeDataString(string.Format(System.Globalization.CultureInfo.InvariantCulture, address, code))}");
+        Assert.Equal($"/p/{code}", found.Headers.Location!.OriginalString);
+        var wrong = code[..^1] + (code[^1] == '2' ? '3' : '2');
+        using var slip = await shop.NewClient().AskAsync($"/p?code={Uri.EscapeDataString(string.Format(System.Globalization.CultureInfo.InvariantCulture, address, wrong))}");
+        Assert.Contains("the last character does not match the others", await slip.TextAsync(), StringComparison.Ordinal);
     }
 
     private static async Task<JsonElement> JsonAsync(HttpResponseMessage answer)

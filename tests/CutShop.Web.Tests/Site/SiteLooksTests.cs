@@ -18,14 +18,20 @@ public sealed class SiteLooksTests(HeadlessBrowser browser)
         var page = await browser.OpenAsStrangerAsync(shop, width, height, touch: true);
         await page.GotoAsync($"/language/{language}?back=/p");
         var code = codes[0].Plain;
+        var cancel = TestContext.Current.CancellationToken;
+        var measured = new Dictionary<int, Length> { [0] = Length.FromInches(71), [1] = Length.FromInches(76) };
+        Assert.Equal(SiteOutcome.Done, await new MeasuredSpans(shop.Database).KeepAsync(codes[0], measured, at: null, "test", "m", cancel));
+        await new SiteReports(shop.Database).SendAsync(codes[0], new(SiteReportKind.TooShort, "", null, null), "site", "r", cancel: cancel);
         foreach (var address in new[]
         {
-            "/p", "/p/XXXX", $"/p/{codes[1].Plain}", $"/p/{code}", $"/p/{code}?reported=1", $"/p/{code}/line", $"/p/{code}/measure?span=71&span=76&span=x", $"/p/{code}/report",
+            "/p", "/p/XXXX", $"/p/{codes[1].Plain}", $"/p/{code}", $"/p/{code}?reported=1", $"/p/{code}/line", $"/p/{code}/measure", $"/p/{code}/report",
         })
         {
             await page.GotoAsync(address);
             Assert.Equal(language, await page.GetAttributeAsync("html", "lang"));
             await CheckAsync(page, address, width);
+            foreach (var drawing in await page.Locator("figure.drawing").AllAsync())
+                Assert.True(await drawing.EvaluateAsync<bool>("one => one.scrollWidth <= one.clientWidth"), $"{address}: a drawing is wider than the page");
             foreach (var target in await page.Locator("main button:visible, main a:visible, main summary:visible, main label.choice:visible, header nav a:visible, input:visible:not([type=radio])").AllAsync())
                 Assert.True((await target.BoundingBoxAsync())!.Height >= 48, $"{address}: {await target.InnerTextAsync()}");
         }

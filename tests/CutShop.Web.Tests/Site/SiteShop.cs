@@ -29,12 +29,13 @@ internal static class SiteShop
     }
 
     /// <summary>Marks a piece, or takes the mark off, seeing the other state.</summary>
-    public static Task<HttpResponseMessage> MarkAsync(this HttpClient client, string code, InstalledState wanted, bool json = true, string? key = null, string at = "") => client.TapAsync(
+    public static Task<HttpResponseMessage> MarkAsync(this HttpClient client, string code, InstalledState wanted, bool json = true, string? key = null, string at = "", string sure = "yes") => client.TapAsync(
         $"/p/{code}/installed",
         json,
         photo: null,
         ("state", InstalledWords.Of(wanted)),
         ("seen", InstalledWords.Of(wanted == InstalledState.Installed ? InstalledState.NotInstalled : InstalledState.Installed)),
+        ("sure", sure),
         ("key", key ?? NewKey()),
         ("at", at));
 

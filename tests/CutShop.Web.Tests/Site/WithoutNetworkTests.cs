@@ -16,10 +16,10 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
         await page.Context.SetOfflineAsync(true);
 
         await ScanAsync(page, job.Codes[1]);
-        await TapAsync(page, "Mark as installed");
+        await MarkAsync(page);
         await ExpectUnsentAsync(page, 1);
         await ScanAsync(page, job.Codes[0]);
-        await TapAsync(page, "Mark as installed");
+        await MarkAsync(page);
         await TapAsync(page, "Take the mark off: not installed");
         await ExpectUnsentAsync(page, 3);
         await page.GotoAsync($"/p/{job.Codes[2].Plain}/report");
@@ -56,7 +56,7 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
         var page = await OpenStoredAsync(shop, job);
         await page.Context.SetOfflineAsync(true);
         await ScanAsync(page, job.Codes[0]);
-        await TapAsync(page, "Mark as installed");
+        await MarkAsync(page);
         await ExpectUnsentAsync(page, 1);
         await shop.MarkAsync(job.Codes[0], InstalledState.Installed);
         await shop.MarkAsync(job.Codes[0], InstalledState.NotInstalled);
@@ -120,7 +120,7 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
             await route.AbortAsync();
             isLost.SetResult();
         });
-        await TapAsync(page, "Mark as installed");
+        await MarkAsync(page);
         await isLost.Task;
         await ExpectUnsentAsync(page, 1);
         Assert.Single(shop.FromSite());
@@ -140,7 +140,7 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
         await page.GotoAsync("/cut");
         await page.EvaluateAsync("navigator.serviceWorker.ready");
         await page.GotoAsync($"/s/{(await shop.PackOfAsync(job)).Plain}");
-        await Assertions.Expect(page.Locator("#pack")).ToContainTextAsync("Stored on this phone", new() { Timeout = 20_000 });
+        await Assertions.Expect(page.Locator("#pack")).ToContainTextAsync("Stored on this device", new() { Timeout = 20_000 });
         await page.GotoAsync("/cut");
         await page.Context.SetOfflineAsync(true);
         foreach (var address in new[] { "/cut", "/", "/p/333333333332" })
@@ -184,11 +184,134 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
         await CheckLooksAsync(page);
     }
 
+    [Fact]
+    public async Task A_measured_span_is_answered_without_a_network_as_the_shop_answers_it_and_reaches_the_shop()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
+        var code = job.Codes[0];
+        var page = await OpenStoredAsync(shop, job);
+        var measures = new (string Typed, bool IsShort)[] { ("6' 0 1/4\"", true), ("73 in", true), ("71 1/2", false), ("1842 mm", true), ("6 ft 2 in", true), ("5'", false) };
+        foreach (var (typed, isShort) in measures)
+        {
+            await page.Context.SetOfflineAsync(true);
+            await page.GotoAsync($"/p/{code.Plain}/measure");
+            await page.Locator("#span-0").FillAsync(typed);
+            await TapAsync(page, "Work it out");
+            await Assertions.Expect(page.Locator("#advice")).ToBeVisibleAsync();
+            await ExpectUnsentAsync(page, 1);
+            await CheckLooksAsync(page);
+            var offline = await SaidAsync(page);
+            Assert.Equal(isShort, await page.Locator("#advice form").IsVisibleAsync());
+
+            await page.Context.SetOfflineAsync(false);
+            await Assertions.Expect(page.Locator("#unsent")).ToBeHiddenAsync(new() { Timeout = 20_000 });
+            await page.GotoAsync($"/p/{code.Plain}/measure");
+            Assert.Equal((typed, await SaidAsync(page)), (typed, offline));
+        }
+        Assert.Equal(LengthText.Parse("5'").OrThrow(), new MeasuredSpans(shop.Database).Find(code)!.Clear[0]);
+    }
+
+    [Fact]
+    public async Task Several_spans_add_up_without_a_network_and_one_tap_reports_them()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
+        var code = job.Codes[0];
+        var page = await OpenStoredAsync(shop, job);
+        await page.Context.SetOfflineAsync(true);
+        await page.GotoAsync($"/p/{code.Plain}/measure");
+        await page.Locator("#span-0").FillAsync("74");
+        await TapAsync(page, "Work it out");
+        await ExpectUnsentAsync(page, 1);
+        // Opened again, what is not sent yet stands in its field; the next span adds to it.
+        await page.GotoAsync($"/p/{code.Plain}/measure");
+        await Assertions.Expect(page.Locator("#span-0")).ToHaveValueAsync("74");
+        await page.Locator("#span-1").FillAsync("7200");
+        await TapAsync(page, "Work it out");
+        await Assertions.Expect(page.Locator("#span-1-said")).ToContainTextAsync("Check the figure and its unit");
+        await Assertions.Expect(page.Locator("#advice")).ToBeHiddenAsync();
+        await page.Locator("#span-1").FillAsync("74");
+        await TapAsync(page, "Work it out");
+        await ExpectUnsentAsync(page, 2);
+        await TapAsync(page, "Report as too short, with the spans measured");
+        await page.WaitForURLAsync($"**/p/{code.Plain}");
+        await ExpectUnsentAsync(page, 3);
+
+        await page.Context.SetOfflineAsync(false);
+        await Assertions.Expect(page.Locator("#unsent")).ToBeHiddenAsync(new() { Timeout = 20_000 });
+        Assert.Equal("too-short", Assert.Single(new SiteReports(shop.Database).Open()).Kind);
+        var clear = new MeasuredSpans(shop.Database).Find(code)!.Clear;
+        Assert.Equal((Length.FromInches(74), Length.FromInches(74), 2), (clear[0], clear[1], clear.Count));
+    }
+
+    [Fact]
+    public async Task A_phone_learns_that_a_label_was_revoked_as_soon_as_it_has_a_network_and_says_so_without_one()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
+        var (old, other) = (job.Codes[0], job.Codes[1]);
+        var page = await OpenStoredAsync(shop, job);
+        await page.Context.SetOfflineAsync(true);
+        await ScanAsync(page, old);
+        await Assertions.Expect(page.Locator("#age")).ToContainTextAsync("As of ");
+        Assert.Matches("As of [A-Z][a-z]+day [0-2][0-9]:[0-5][0-9]", await page.Locator("#age").InnerTextAsync());
+        Assert.True((await new LabelShelf(shop.Database).ReplaceAsync(old, "lost", "test", "k", TestContext.Current.CancellationToken)).IsDone);
+        await ScanAsync(page, old);
+
+        // Only another piece's page is open when the network comes back.
+        await ScanAsync(page, other);
+        await page.Context.SetOfflineAsync(false);
+        await page.EvaluateAsync("async path => { while (!(await (await caches.match(path)).text()).includes('no longer valid')) await new Promise(done => setTimeout(done, 100)); }", $"/p/{old.Plain}");
+        await page.Context.SetOfflineAsync(true);
+        foreach (var rest in new[] { "", "/line", "/measure", "/report" })
+        {
+            await page.GotoAsync($"/p/{old.Plain}{rest}");
+            await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("This label is no longer valid");
+        }
+        await CheckLooksAsync(page);
+        await ScanAsync(page, other);
+    }
+
+    [Fact]
+    public async Task A_lines_count_has_the_marks_that_are_not_sent_yet()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
+        var page = await OpenStoredAsync(shop, job);
+        await page.Context.SetOfflineAsync(true);
+        await page.GotoAsync($"/p/{job.Codes[0].Plain}/line");
+        var all = await page.Locator("form[data-outbox=installed]").CountAsync();
+        await Assertions.Expect(page.GetByText($"0 of {all} installed")).ToBeVisibleAsync();
+        await MarkAsync(page);
+        await Assertions.Expect(page.GetByText($"1 of {all} installed")).ToBeVisibleAsync();
+        await page.ReloadAsync();
+        await Assertions.Expect(page.GetByText($"1 of {all} installed")).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task A_pasted_address_of_a_label_opens_its_stored_page()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
+        var page = await OpenStoredAsync(shop, job);
+        await page.Context.SetOfflineAsync(true);
+        await page.GotoAsync("/p");
+        await page.GetByLabel("Code on the label").FillAsync($"HTTP://ANOTHER.EXAMPLE/P/{job.Codes[1].Plain}");
+        await TapAsync(page, "Find");
+        await Assertions.Expect(page.Locator(".code").First).ToHaveTextAsync(job.Codes[1].ToString());
+    }
+
+    /// <summary>What the page says of the spans: each section's lines, the total, and every way out.</summary>
+    private static async Task<string> SaidAsync(IPage page) => string.Join(
+        '\n',
+        await page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('.span .note p, #advice .total, #advice h2, #advice li')].filter(one => one.offsetParent).map(one => one.textContent.trim())"));
+
     private async Task<IPage> OpenStoredAsync(RunningShop shop, StoredJob job)
     {
         var page = await browser.OpenAsStrangerAsync(shop, 390, 844, touch: true, worker: true);
         await page.GotoAsync($"/s/{(await shop.PackOfAsync(job)).Plain}");
-        await Assertions.Expect(page.Locator("#pack")).ToContainTextAsync($"Stored on this phone: {job.Pieces.Count} pieces", new() { Timeout = 20_000 });
+        await Assertions.Expect(page.Locator("#pack")).ToContainTextAsync($"Stored on this device: {job.Pieces.Count} pieces", new() { Timeout = 20_000 });
         return page;
     }
 
@@ -197,6 +320,13 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
     {
         await page.GotoAsync($"/P/{code.Plain}");
         await Assertions.Expect(page.Locator(".code").First).ToHaveTextAsync(code.ToString());
+    }
+
+    /// <summary>Marks a piece that the shop has not cut, and says that it hangs all the same.</summary>
+    private static async Task MarkAsync(IPage page)
+    {
+        await page.Locator("summary", new() { HasText = "Mark as installed" }).First.TapAsync();
+        await TapAsync(page, "Yes, it hangs: mark as installed");
     }
 
     private static Task TapAsync(IPage page, string name) => page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true }).First.TapAsync();

@@ -41,6 +41,7 @@ internal sealed class JobSheetReader
             .. Fields(table, row, JobPlace.Job, ("number", "number"), ("customer", "customer"), ("due", "due")),
             new("rope", JobValue.OfFields(Rope(table, row, JobPlace.Job["rope"]))),
             .. Fields(table, row, JobPlace.Job, ("one lot", "oneLot")).Select(field => new Named(field.Key, YesOrNo(field.Value!.Value))),
+            .. Fields(table, row, JobPlace.Job, ("datum", "datum")),
             new("allowances", JobValue.OfFields(Fields(table, row, JobPlace.Job["allowances"], ("shrink", "shrink"), ("per piece", "perPiece"), ("round up", "roundUp")))),
         ];
     }
@@ -84,7 +85,15 @@ internal sealed class JobSheetReader
     private void AddPost(SheetLine line, SheetTable table, SheetRow row)
     {
         line.Posts.Add(JobValue.OfFields(Fields(
-            table, row, line.Place["posts"][line.Posts.Count], ("post", "mark"), ("shape", "shape"), ("across", "across"), ("height", "height"), ("turn", "turn"))));
+            table,
+            row,
+            line.Place["posts"][line.Posts.Count],
+            ("post", "mark"),
+            ("shape", "shape"),
+            ("across", "across"),
+            ("height", "height"),
+            ("turn", "turn"),
+            ("buried", "buried"))));
         line.Sections.Add(Fields(
             table, row, line.Place["sections"][line.Sections.Count], ("clear", "clear"), ("centres", "centres"), ("rise", "rise"), ("sag", "sag"), ("slack", "slack")));
     }

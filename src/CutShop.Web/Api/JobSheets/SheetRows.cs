@@ -11,8 +11,8 @@ internal static class SheetRows
 
     private static readonly Dictionary<string, string[]> Names = new()
     {
-        [JobTable] = ["number", "customer", "due", "material", "diameter", "measured", "one lot", "shrink", "per piece", "round up"],
-        [PostTable] = ["line", "post", "shape", "across", "height", "turn", "clear", "centres", "rise", "sag", "slack"],
+        [JobTable] = ["number", "customer", "due", "material", "diameter", "measured", "one lot", "datum", "shrink", "per piece", "round up"],
+        [PostTable] = ["line", "post", "shape", "across", "height", "turn", "buried", "clear", "centres", "rise", "sag", "slack"],
         [RopeTable] = ["line", "row", "height", "sag", "slack", "start", "finish", "between", "at", "material", "diameter", "measured"],
     };
 

@@ -1,0 +1,7 @@
+namespace CutShop.Web.Benches;
+
+/// <summary>What came of a scan, said across the whole screen, in the reader's language.</summary>
+/// <param name="IsRight">True where what was scanned is what was wanted here.</param>
+/// <param name="Heading">What it is, in a few words.</param>
+/// <param name="Lines">What else to know: whose it is, where it belongs, what to do.</param>
+public sealed record Verdict(bool IsRight, string Heading, params IReadOnlyList<string> Lines);
