@@ -1,5 +1,6 @@
 using System.CommandLine;
 using CutShop.Shop.People;
+using CutShop.Takeoff.Intake;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Tables;
 

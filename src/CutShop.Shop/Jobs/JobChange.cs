@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using CutShop.Shop.Tickets;
+using CutShop.Takeoff.Intake;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
@@ -106,7 +107,7 @@ public sealed record JobChange(
     internal static JobChange ByDraft(StoredWork was, JobTakeoff next, ShopTables tables)
     {
         var change = Between(was, next, was.TakeoffBy(tables));
-        return change.IsNothing && !JobFileWriter.IsOf(was.JobFile, next.Job)
+        return change.IsNothing && !JobFileReader.IsOf(was.JobFile, next.Job)
             ? (change with { Facts = [JobReplies.Of("OtherValues")] }).Sealed()
             : change;
     }

@@ -2,6 +2,7 @@ using System.Text.Json;
 using CutShop.Shop.Stock;
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
+using CutShop.Takeoff.Intake;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Rules;
@@ -112,7 +113,7 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
     {
         var job = takeoff.Job;
         if (session.FirstOrDefault<string>("SELECT job_file FROM jobs WHERE number = @Number", new { job.Number }) is { } stored)
-            return JobFileWriter.IsOf(stored, job) ? IntakeOutcome.HadItAlready : IntakeOutcome.NumberTaken;
+            return JobFileReader.IsOf(stored, job) ? IntakeOutcome.HadItAlready : IntakeOutcome.NumberTaken;
 
         var jobId = session.Insert(
             """

@@ -3,6 +3,7 @@ using CutShop.Shop.Orders;
 using CutShop.Shop.Stock;
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
+using CutShop.Takeoff.Intake;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;

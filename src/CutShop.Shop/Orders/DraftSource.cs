@@ -1,3 +1,4 @@
+using CutShop.Takeoff.Intake;
 using CutShop.Takeoff.JobFile;
 
 namespace CutShop.Shop.Orders;

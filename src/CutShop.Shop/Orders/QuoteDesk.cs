@@ -3,6 +3,7 @@ using CutShop.Shop.Jobs;
 using CutShop.Shop.Stock;
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
+using CutShop.Takeoff.Intake;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
@@ -57,7 +58,7 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
             return OrderReplies.Of("NoSuchOpenQuote");
         if (quote.ValidUntil < session.Today)
             return Expired(quote.ValidUntil);
-        if (quote.DraftId != draftId || !JobFileWriter.IsOf(quote.JobFile, next))
+        if (quote.DraftId != draftId || !JobFileReader.IsOf(quote.JobFile, next))
             return OrderReplies.Of("DraftDiffersFromQuote", id);
         MarkAccepted(session, id, who);
         return null;

@@ -31,17 +31,6 @@ public static class JobFileWriter
         return Encoding.UTF8.GetString(buffer.WrittenSpan);
     }
 
-    /// <summary>
-    /// Whether a text that this or an older program wrote is of this very job: by what it means, so that a field which is newer than the
-    /// text, with its default, makes no other job of it.
-    /// </summary>
-    public static bool IsOf(string text, Job job)
-    {
-        ArgumentNullException.ThrowIfNull(text);
-        var written = Write(job);
-        return text == written || (JobFileReader.Find(text) is { } stored && Write(stored) == written);
-    }
-
     private static void WriteJob(Utf8JsonWriter json, Job job)
     {
         json.WriteStartObject();

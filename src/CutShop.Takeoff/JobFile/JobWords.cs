@@ -136,3 +136,19 @@ internal static class JobWords
 
     private static Parsed<T> Bad<T>(Sentence accepted) => Parsed.Bad<T>(JobFileWords.Of("Accepted", accepted));
 }
+
+/// <summary>The words that a field may be.</summary>
+/// <param name="Values">What each word means.</param>
+internal sealed record WordChoice<T>(IReadOnlyDictionary<string, T> Values)
+    where T : struct
+{
+    private readonly Dictionary<string, T>.AlternateLookup<ReadOnlySpan<char>> _values = new Dictionary<string, T>(Values, StringComparer.Ordinal).GetAlternateLookup<ReadOnlySpan<char>>();
+
+    public T? Find(ReadOnlySpan<char> word) => _values.TryGetValue(word, out var value) ? value : null;
+
+    /// <summary>The word of a value.</summary>
+    public string Of(T value) => Values.First(word => EqualityComparer<T>.Default.Equals(word.Value, value)).Key;
+
+    /// <summary>The words, for messages.</summary>
+    public Sentence Accepted { get; } = JobFileWords.Of("OneOf", string.Join(", ", Values.Keys));
+}

@@ -1,5 +1,6 @@
 using System.Security.Claims;
 using CutShop.Shop.Jobs;
+using CutShop.Takeoff.Intake;
 using CutShop.Takeoff.JobFile;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;

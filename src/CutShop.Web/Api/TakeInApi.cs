@@ -1,6 +1,7 @@
 using System.Security.Claims;
 using System.Security.Cryptography;
 using CutShop.Shop.Jobs;
+using CutShop.Takeoff.Intake;
 using CutShop.Takeoff.JobFile;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;

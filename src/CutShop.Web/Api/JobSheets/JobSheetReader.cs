@@ -1,3 +1,4 @@
+using CutShop.Takeoff.Intake;
 using CutShop.Takeoff.JobFile;
 
 using Named = System.Collections.Generic.KeyValuePair<string, CutShop.Takeoff.JobFile.JobValue?>;

@@ -1,7 +1,8 @@
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Tables;
 
-namespace CutShop.Takeoff.JobFile;
+namespace CutShop.Takeoff.Intake;
 
 // What has been read of a job file so far. A null is a field that was missing or wrong and has been reported,
 // so that a later check leaves it alone and everything else is still checked.

@@ -1,9 +1,10 @@
 using System.Buffers;
 using System.Text;
 using System.Text.Json;
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 
-namespace CutShop.Takeoff.JobFile;
+namespace CutShop.Takeoff.Intake;
 
 /// <summary>The values of a JSON text, found in one pass over its bytes; a text is decoded only when it is asked for.</summary>
 internal sealed class JsonValues : IDisposable

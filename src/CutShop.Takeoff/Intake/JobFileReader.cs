@@ -1,8 +1,9 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.Unicode;
+using CutShop.Takeoff.JobFile;
 
-namespace CutShop.Takeoff.JobFile;
+namespace CutShop.Takeoff.Intake;
 
 /// <summary>
 /// Reads a job file: JSON in UTF-8 as docs/job-file.md describes it. Never throws on bad input: every problem is
@@ -39,6 +40,17 @@ public static class JobFileReader
 
     /// <summary>The job of a text that was stored; null where it is no job file by the rules of today.</summary>
     public static Job? Find(string text) => Read(Encoding.UTF8.GetBytes(text)).Job;
+
+    /// <summary>
+    /// Whether a text that this or an older program wrote is of this very job: by what it means, so that a field which is newer than the
+    /// text, with its default, makes no other job of it.
+    /// </summary>
+    public static bool IsOf(string text, Job job)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var written = JobFileWriter.Write(job);
+        return text == written || (Find(text) is { } stored && JobFileWriter.Write(stored) == written);
+    }
 
     private static JobFileReading Unreadable(string key, params IReadOnlyList<object?> values) =>
         new(Job: null, [new(JobPlace.Job, "", JobFileWords.Of(key, values))]);

@@ -1,7 +1,8 @@
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Words;
 
-namespace CutShop.Takeoff.JobFile;
+namespace CutShop.Takeoff.Intake;
 
 /// <summary>
 /// Reads the fields of one part of a job after another: of the job itself, a line, a post. Going to a part reports a value that has no
@@ -263,20 +264,4 @@ internal readonly record struct Part(JobValue Value, JobPlace Place)
         }
         return null;
     }
-}
-
-/// <summary>The words that a field may be.</summary>
-/// <param name="Values">What each word means.</param>
-internal sealed record WordChoice<T>(IReadOnlyDictionary<string, T> Values)
-    where T : struct
-{
-    private readonly Dictionary<string, T>.AlternateLookup<ReadOnlySpan<char>> _values = new Dictionary<string, T>(Values, StringComparer.Ordinal).GetAlternateLookup<ReadOnlySpan<char>>();
-
-    public T? Find(ReadOnlySpan<char> word) => _values.TryGetValue(word, out var value) ? value : null;
-
-    /// <summary>The word of a value.</summary>
-    public string Of(T value) => Values.First(word => EqualityComparer<T>.Default.Equals(word.Value, value)).Key;
-
-    /// <summary>The words, for messages.</summary>
-    public Sentence Accepted { get; } = JobFileWords.Of("OneOf", string.Join(", ", Values.Keys));
 }

@@ -1,6 +1,7 @@
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 
-namespace CutShop.Takeoff.JobFile;
+namespace CutShop.Takeoff.Intake;
 
 /// <summary>Reads what a row does at each post: start, finish, between, and the overrides under <c>at</c>.</summary>
 internal static class TreatmentReader

@@ -1,8 +1,9 @@
 using System.Globalization;
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Tables;
 
-namespace CutShop.Takeoff.JobFile;
+namespace CutShop.Takeoff.Intake;
 
 /// <summary>What makes a job impossible although each of its fields is right: doubled marks, too many posts, bores that no post can hold.</summary>
 /// <param name="job">Takes the problems.</param>

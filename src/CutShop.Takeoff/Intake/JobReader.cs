@@ -1,10 +1,11 @@
 using System.Globalization;
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Rules;
 using CutShop.Takeoff.Tables;
 using CutShop.Takeoff.Words;
 
-namespace CutShop.Takeoff.JobFile;
+namespace CutShop.Takeoff.Intake;
 
 /// <summary>
 /// Reads a job from the values of any source. Never throws on bad input: every problem is reported with its place, the value and what

@@ -1,8 +1,9 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 
-namespace CutShop.Takeoff.JobFile;
+namespace CutShop.Takeoff.Intake;
 
 /// <summary>What a value of a job is, whatever it was read from.</summary>
 public enum JobValueKind

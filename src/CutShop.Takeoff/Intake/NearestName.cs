@@ -1,4 +1,6 @@
-namespace CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.JobFile;
+
+namespace CutShop.Takeoff.Intake;
 
 /// <summary>Finds the known name that a mistyped one was probably meant to be.</summary>
 internal static class NearestName
