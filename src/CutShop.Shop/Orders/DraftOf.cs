@@ -1,3 +1,4 @@
+using CutShop.Takeoff.Intake;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Tables;
@@ -7,35 +8,39 @@ namespace CutShop.Shop.Orders;
 /// <summary>Drafts made from a stored job.</summary>
 public static class DraftOf
 {
-    /// <summary>The draft that reads back as the job, or null where the job is too large for a form.</summary>
+    /// <summary>The draft that reads back as the job, or null where the job is too large for a form, or has what a form cannot say.</summary>
     public static DraftForm? Job(Job job)
     {
         ArgumentNullException.ThrowIfNull(job);
         if (job.Posts.Count() > DraftForm.MostPosts)
             return null;
-        return new()
-        {
-            Number = job.Number,
-            Customer = job.Customer,
-            Due = job.Due is { } due ? IsoDate.Text(due) : "",
-            Unit = "in",
-            OneLot = job.OneLot ? "yes" : "",
-            Datum = job.Datum switch
-            {
-                Datum.Top => "top",
-                Datum.Foot => "foot",
-                _ => "",
-            },
-            Rope = Rope(job.Rope),
-            Allowances = new()
-            {
-                Shrink = job.Allowances.Shrink.ToString(),
-                PerPiece = Said(job.Allowances.PerPiece),
-                RoundUp = Said(job.Allowances.RoundUp),
-            },
-            Lines = [.. job.Lines.Select(Line)],
-        };
+        var form = Form(job);
+        var back = JobReader.Read(DraftSource.Of(form), TypedLength.UnitOf(form.Unit)).Job;
+        return back is not null && JobFileWriter.Write(back with { Customer = job.Customer }) == JobFileWriter.Write(job) ? form : null;
     }
+
+    private static DraftForm Form(Job job) => new()
+    {
+        Number = job.Number,
+        Customer = job.Customer,
+        Due = job.Due is { } due ? IsoDate.Text(due) : "",
+        Unit = "in",
+        OneLot = job.OneLot ? "yes" : "",
+        Datum = job.Datum switch
+        {
+            Datum.Top => "top",
+            Datum.Foot => "foot",
+            _ => "",
+        },
+        Rope = Rope(job.Rope),
+        Allowances = new()
+        {
+            Shrink = job.Allowances.Shrink.ToString(),
+            PerPiece = Said(job.Allowances.PerPiece),
+            RoundUp = Said(job.Allowances.RoundUp),
+        },
+        Lines = [.. job.Lines.Select(Line)],
+    };
 
     private static DraftLine Line(Line line) => new()
     {
