@@ -66,7 +66,7 @@ internal static class DraftSource
             Text("across", post.Across),
             Text("height", post.Height),
             Text("turn", post.Turn),
-            Length("buried", post.Buried),
+            Text("buried", post.Buried),
         ]);
 
     private static JobValue Section(DraftSection section) => JobValue.OfFields(
