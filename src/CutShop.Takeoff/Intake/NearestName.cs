@@ -1,5 +1,3 @@
-using CutShop.Takeoff.JobFile;
-
 namespace CutShop.Takeoff.Intake;
 
 /// <summary>Finds the known name that a mistyped one was probably meant to be.</summary>

@@ -240,7 +240,7 @@ public sealed class CutTicketModel(
             return null;
         // A number without a unit may be right in another: the marks of the tape's other side, or feet for inches.
         var others = TypedLength.IsBare(typed)
-            ? TypedLength.Units.Keys.Select(unit => TypedLength.WithUnit(typed, unit))
+            ? TypedLength.Units.Keys.Select(unit => $"{typed.Trim()} {unit}")
                 .Where(text => LengthText.Parse(text) is { IsGood: true } other && other.Value != length.Value && TapeReadings.IsAbout(work.Cut, other.Value))
             : [];
         return new(typed, length.Value, reading, [.. others.Select(text => (text, LengthText.Parse(text).OrThrow()))]);

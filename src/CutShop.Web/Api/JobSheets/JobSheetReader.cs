@@ -1,7 +1,7 @@
 using CutShop.Takeoff.Intake;
 using CutShop.Takeoff.JobFile;
 
-using Named = System.Collections.Generic.KeyValuePair<string, CutShop.Takeoff.JobFile.JobValue?>;
+using Named = System.Collections.Generic.KeyValuePair<string, CutShop.Takeoff.Intake.JobValue?>;
 
 namespace CutShop.Web.Api;
 
