@@ -59,10 +59,10 @@ public static class PackingList
         if (undrilled.Count > 0)
             blocks.Add(new NoteBlock(text["UndrilledPosts", string.Join(", ", undrilled)]));
         blocks.Add(new TableBlock(text["PackedPieces"], text.Parts("PackingColumns"), [.. packed.Select(piece => Row(piece, settings))]));
+        if (posts.Count > undrilled.Count)
+            blocks.Add(new NoteBlock(text["DrilledPosts", string.Join(", ", posts.Where(post => post.IsDrilled).Select(post => $"{Tick(post.IsIn)}\u00A0{post.Mark}"))]));
         if (screws.Count > 0)
             blocks.Add(new TableBlock(text["PackedScrews"], text.Parts("ParcelScrewColumns"), [.. screws.Select(kind => Row(kind, text))]));
-        if (posts.Count > undrilled.Count)
-            blocks.Add(new TableBlock(text["PackedPosts"], text.Parts("PostColumns"), [.. posts.Where(post => post.IsDrilled).Select(post => (string[])[text.PostName(post.Mark), Tick(post.IsIn, text)])]));
         if (sitePack is not null)
             blocks.Add(new DrawingBlock(SitePackCode.Of(sitePack, settings)));
         blocks.Add(new CautionsBlock(text["Cautions"], text.RailingCautions));
@@ -92,11 +92,11 @@ public static class PackingList
         Figures.Count(screws.Needed),
         Figures.Count(screws.Spare),
         Figures.Count(screws.Needed + screws.Spare),
-        Tick(screws.IsIn, text),
+        Tick(screws.IsIn),
     ];
 
     /// <summary>What is ticked at the bench, and else a place to tick it by hand.</summary>
-    private static string Tick(bool isIn, PaperText text) => isIn ? text["Ticked"] : WrappedPosts.Box;
+    private static string Tick(bool isIn) => isIn ? "☑" : WrappedPosts.Box;
 
     private static string[] Row(PackedPiece piece, PaperSettings settings) =>
     [

@@ -25,11 +25,15 @@ public abstract class BenchPage : PageModel
     /// <summary>Tickets and drawings with the reader's units and words.</summary>
     public PaperSettings Paper => ReaderLanguage.PaperFor(HttpContext);
 
-    /// <summary>Writes lengths in the units that the reader wants first, and as a tape at a bench is read: in whole millimetres.</summary>
+    /// <summary>Writes lengths in the units that the reader wants first; for who reads millimetres as a tape at a bench is read, in whole ones.</summary>
     public Figures Figures => FiguresFor(HttpContext);
 
     /// <summary>The same, for a part of a page.</summary>
-    public static Figures FiguresFor(HttpContext context) => new(PersonUnits.UnitsOf(context), WholeMillimetres: true);
+    public static Figures FiguresFor(HttpContext context)
+    {
+        var first = PersonUnits.UnitsOf(context);
+        return new(first, WholeMillimetres: first == UnitsFirst.Millimetres);
+    }
 
     /// <summary>Who stands at the bench.</summary>
     public string Me => Who.Of(User);

@@ -193,7 +193,8 @@ public sealed partial class MuseumPagesTests
     }
 
     /// <summary>
-    /// Each part has the same figures, none less and none more, and the figures of a row are still in one row together. A drawing may show more.
+    /// Each part has the same figures, none less and none more, and the figures of a row are still in one row together. A drawing may show more,
+    /// and a parcel, which named less.
     /// </summary>
     private static IEnumerable<string> Differences(IReadOnlyDictionary<string, IReadOnlyList<string>> then, IReadOnlyDictionary<string, IReadOnlyList<string>> now)
     {
@@ -204,7 +205,7 @@ public sealed partial class MuseumPagesTests
                 yield return $"{name}: is not there";
                 continue;
             }
-            var (less, more) = (FiguresOf(was).Except(FiguresOf(lines)).ToList(), FiguresOf(Written(lines)).Except(FiguresOf(was)).ToList());
+            var (less, more) = (FiguresOf(was).Except(FiguresOf(lines)).ToList(), name.StartsWith("/pack/", StringComparison.Ordinal) ? [] : FiguresOf(Written(lines)).Except(FiguresOf(was)).ToList());
             if (less.Count + more.Count > 0)
                 yield return $"{name}: no longer there: {string.Join(", ", less)}; new: {string.Join(", ", more)}";
             var rows = lines.Select(Counted).ToList();

@@ -19,7 +19,7 @@ public sealed class TabletTests
         Assert.Contains(RunningShop.NameOf(Role.Cutter), page, StringComparison.Ordinal);
         Assert.DoesNotContain(RunningShop.NameOf(Role.Owner), page, StringComparison.Ordinal);
         using var signedIn = await tablet.SendFormAsync("/sign-in", ("name", RunningShop.NameOf(Role.Cutter)), ("pin", "4071"));
-        Assert.Equal("/", signedIn.Headers.Location!.OriginalString);
+        Assert.Equal("/cut", signedIn.Headers.Location!.OriginalString);
     }
 
     [Fact]
