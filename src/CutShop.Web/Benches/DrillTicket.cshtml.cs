@@ -129,17 +129,20 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : Benc
     public IEnumerable<(string Row, Length Told, Length FromTop)> MarksOf(DrillStep step)
     {
         ArgumentNullException.ThrowIfNull(step);
-        return step.Drillings.Select(drilling => (drilling.Bore.Row, drilling.Mark)).Concat(step.ScrewHoles.Select(hole => (hole.Row, hole.Mark)))
-            .Select(at => (at.Row, Post!.Post.HeightFrom(Post.Datum, at.Mark), Post.Post.HeightFrom(Datum.Top, at.Mark)));
+        return HeightsOf(step).Select(at => (at.Row, Post!.Post.HeightFrom(Post.Datum, at.Mark), Post.Post.HeightFrom(Datum.Top, at.Mark)));
     }
+
+    private static IEnumerable<(string Row, Length Mark)> HeightsOf(DrillStep step) =>
+        step.Drillings.Select(drilling => (drilling.Bore.Row, drilling.Mark)).Concat(step.ScrewHoles.Select(hole => (hole.Row, hole.Mark)));
 
     /// <summary>A step on one line.</summary>
     public string InShort(DrillStep step)
     {
-        var marks = string.Join("; ", MarksOf(step).Select(mark => $"{mark.Row} {Figures.Lead(mark.Told)}"));
+        ArgumentNullException.ThrowIfNull(step);
+        var marks = string.Join("; ", HeightsOf(step).Select(at => $"{at.Row} {Paper.Text.HeightOn(Post!.Post, Post.Datum, at.Mark, Figures.Lead)}"));
         return step is { Drillings: [var drilling, ..] }
-            ? T["BoresInShort", NameOf(step), Figures.ToTheTenth.Lead(drilling.Bore.Bit), Figures.Lead(drilling.Collar), marks, Paper.Text.NameOf(Post!.Datum)]
-            : T["HolesInShort", NameOf(step), marks, Paper.Text.NameOf(Post!.Datum)];
+            ? T["BoresInShort", Paper.Text.FaceName(step.Face), Figures.ToTheTenth.Lead(drilling.Bore.Bit), Figures.Lead(drilling.Collar), marks]
+            : T["HolesInShort", Paper.Text.FaceName(step.Face), marks];
     }
 
     /// <summary>A drilling's rake in words.</summary>
