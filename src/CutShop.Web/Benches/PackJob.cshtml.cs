@@ -1,6 +1,5 @@
 using CutShop.Shop.Benches;
 using CutShop.Shop.Tickets;
-using CutShop.Takeoff.Words;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Mvc;
 
