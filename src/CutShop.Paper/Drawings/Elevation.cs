@@ -8,10 +8,7 @@ namespace CutShop.Paper.Drawings;
 public static class Elevation
 {
     /// <summary>Width of every drawing on a sheet, in millimetres.</summary>
-    public const double PaperWidth = 180;
-
-    /// <summary>Width of a drawing on a phone, held upright, at which its words can be read.</summary>
-    public const double PhoneWidth = 90;
+    public const double PaperWidth = PaperSettings.SheetWidth;
 
     /// <summary>The most bands of one line that are drawn.</summary>
     public const int MostBands = 40;

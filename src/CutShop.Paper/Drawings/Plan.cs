@@ -45,7 +45,7 @@ public static class Plan
         {
             shapes.Add(new DrawnText(new(0, y + 4), text["LineName", path.Line.Mark], 3, Bold: true));
             y += Gap;
-            PlanLine.Draw(shapes, path, new Point(Margin, y), scale, bold);
+            PlanLine.Draw(shapes, path, new Point(Margin, y), scale, bold, isNarrow: settings.DrawingWidth < Elevation.PaperWidth);
             y += scale.Mm(path.Height) + Below;
         }
         var description = text["PlanDescription", string.Join(", ", paths.Select(p => p.Line.Mark))];

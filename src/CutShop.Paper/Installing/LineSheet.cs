@@ -30,9 +30,6 @@ internal static class LineSheet
                         ]),
                     ]),
                 .. Elevation.Of(takeoff, line, settings).Select(drawing => new DrawingBlock(drawing)),
-                .. bored.Count == posts.Count
-                    ? (Block[])[]
-                    : [new NoteBlock(text["DrilledInTheShop", string.Join(", ", posts.Except(bored).Select(work => work.Post.Mark))])],
                 .. bored.Count == 0
                     ? (Block[])[]
                     :
@@ -40,6 +37,9 @@ internal static class LineSheet
                         new CautionsBlock(text["Cautions"], text.DrillingCautions),
                         new TableBlock(text["PostsToBore"], text.Parts("PostBoreColumns"), [.. bored.SelectMany(work => Bored(work, settings))]),
                     ],
+                .. bored.Count == posts.Count
+                    ? (Block[])[]
+                    : [new TableBlock(text["DrilledInTheShop"], text.Parts("PostBoreColumns"), [.. posts.Except(bored).SelectMany(work => Bored(work, settings))])],
             ])
         {
             Anchor = $"line-{line.Mark}",

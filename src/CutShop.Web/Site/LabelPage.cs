@@ -1,4 +1,3 @@
-using CutShop.Paper.Drawings;
 using CutShop.Paper.Words;
 using CutShop.Shop.Site;
 using CutShop.Takeoff.Lengths;
@@ -21,7 +20,7 @@ namespace CutShop.Web.Site;
 public abstract class LabelPage : PageModel
 {
     /// <summary>Drawings and words of the trade, in the reader's units and language.</summary>
-    public PaperSettings Paper => ReaderLanguage.PaperFor(HttpContext) with { DrawingWidth = Elevation.PhoneWidth };
+    public PaperSettings Paper => ReaderLanguage.PaperFor(HttpContext) with { DrawingWidth = PaperSettings.PhoneWidth };
 
     /// <summary>Why the address leads to no piece, or null where it does.</summary>
     public LostLabel? Lost { get; private set; }

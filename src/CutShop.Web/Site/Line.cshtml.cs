@@ -27,8 +27,12 @@ public sealed class LineModel(PieceShelf pieces) : LabelPage
     /// <summary>True where the shop has drilled every post that needs it.</summary>
     public bool AllDrilled => Posts.All(post => post.Bores.Count == 0 || IsDrilled(post)) && Posts.Any(IsDrilled);
 
-    /// <summary>What is left to bore at a post on site: nothing where the shop has drilled it.</summary>
-    public IReadOnlyList<Drilling> ToBore(PostWork post) => IsDrilled(post) ? [] : post.Drillings();
+    /// <summary>True for a post that the shop has drilled.</summary>
+    public bool IsDrilled(PostWork post)
+    {
+        ArgumentNullException.ThrowIfNull(post);
+        return Found!.Drilled.Contains(post.Post.Mark);
+    }
 
     /// <summary>What is, or was, drilled at a post, in words.</summary>
     public string WorkAt(PostWork post) => IsDrilled(post) ? T["DrilledInShop"] : post.Drillings().Count is var count && count == 1 ? T["OneDrilling"] : T["DrillingCount", count];
@@ -43,8 +47,6 @@ public sealed class LineModel(PieceShelf pieces) : LabelPage
         Posts = Found.Posts;
         return Page();
     }
-
-    private bool IsDrilled(PostWork post) => Found!.Drilled.Contains(post.Post.Mark);
 
     /// <summary>The rope that must be in before a piece, or null.</summary>
     public Piece? FirstRopeOf(Piece piece) => Installation.FirstRopeOf(Found!.Piece.Takeoff!, piece);

@@ -294,6 +294,7 @@ public sealed partial class MuseumPagesTests
                     {
                         _packs[place.OriginalString] = address;
                         Add($"{place.OriginalString}/pages");
+                        Add($"{place.OriginalString}/codes");
                     }
                     Add(place.OriginalString);
                 }
