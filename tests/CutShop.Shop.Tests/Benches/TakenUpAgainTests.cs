@@ -113,7 +113,7 @@ public sealed class TakenUpAgainTests : IDisposable
 
     public void Dispose() => _shop.Dispose();
 
-    private Task CancelAsync(string job = "LQ-1") => Release.CancelAsync(job, "the pier was sold", "Bo", Cancel);
+    private Task<ReleaseOutcome> CancelAsync(string job = "LQ-1") => Release.CancelAsync(job, "the pier was sold", "Bo", Cancel);
 
     private async Task FinishPostAsync(DrillBench drill, (string Job, string Post) post)
     {

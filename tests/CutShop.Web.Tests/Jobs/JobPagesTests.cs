@@ -68,7 +68,7 @@ public sealed class JobPagesTests
         await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         await new JobRelease(shop.Database).CancelAsync("LQ-1042", "a reason", "test", Cancel);
         var page = await PageAsync(shop, "/?q=north");
-        Assert.Contains("No job is like that", page, StringComparison.Ordinal);
+        Assert.Contains("No matching jobs.", page, StringComparison.Ordinal);
         const string All = "/?q=north&from=&to=&show=all";
         Assert.Contains($"href=\"{All}\">1 among all jobs<", page, StringComparison.Ordinal);
         Assert.Contains("LQ-1042", await PageAsync(shop, All), StringComparison.Ordinal);

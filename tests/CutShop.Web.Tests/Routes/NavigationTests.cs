@@ -58,12 +58,12 @@ public sealed class NavigationTests
     private static async Task<IReadOnlyList<string>> LeftAsync(HttpClient client)
     {
         var page = await client.GetStringAsync(new Uri("/", UriKind.Relative), TestContext.Current.CancellationToken);
-        return [.. Found(page, "<li><a class=\"target\" href=\"(?<address>[^\"]*)\">[^<]*</a><span class=\"hint\">").Select(match => match.Groups["address"].Value)];
+        return [.. Found(page, "<li><a class=\"target\" href=\"(?<address>[^\"]*)\">[^<]*</a>\\s*<span class=\"hint\">").Select(match => match.Groups["address"].Value)];
     }
 
     private static List<(string Name, string Address)> LinksIn(string page, string nav) =>
         [.. Found(page, nav).SelectMany(bar => Found(bar.Groups["links"].Value, "<a href=\"(?<address>[^\"]*)\"[^>]*>(?<name>[^<]*)</a>")).Select(link => (link.Groups["name"].Value, link.Groups["address"].Value))];
 
-    private static IEnumerable<Match> Found(string page, string pattern) =>
+    private static MatchCollection Found(string page, string pattern) =>
         Regex.Matches(page, pattern, RegexOptions.Singleline | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5));
 }
