@@ -27,7 +27,7 @@ internal static class DemoPrices
     public static Task KeepAsync(ShopDatabase database, CancellationToken cancel)
     {
         var problems = new Dictionary<string, Sentence>();
-        var list = List.Read(problems) ?? throw new InvalidDataException($"The demo's prices are wrong: {string.Join(", ", problems.Keys)}.");
+        var list = List.Read("$", problems) ?? throw new InvalidDataException($"The demo's prices are wrong: {string.Join(", ", problems.Keys)}.");
         return new PriceBook(database).KeepAsync(list, Environment.UserName, "the demo's prices", cancel);
     }
 }

@@ -57,7 +57,7 @@ public sealed class DraftReading
     public static DraftReading Of(DraftForm form, ShopTables tables)
     {
         ArgumentNullException.ThrowIfNull(form);
-        var reading = JobReader.Read(DraftSource.Of(form));
+        var reading = JobReader.Read(DraftSource.Of(form), TypedLength.UnitOf(form.Unit));
         var takeoff = reading.Job is { } job ? JobTakeoff.Of(job, tables) : null;
         var errors = reading.Problems.Select(problem => (
             Field: DraftSource.FieldOf(problem.Place),
@@ -67,8 +67,8 @@ public sealed class DraftReading
             .Select(same => (same.Key.Field, Note: new FieldNote(NoteKind.Warning, $"{same.Key.Says} ({Warning.Places(same)})")));
         var problems = errors.Concat(warnings)
             .GroupBy(problem => problem.Field, problem => problem.Note)
-            .ToDictionary(field => field.Key, IReadOnlyList<FieldNote> (field) => [.. field]);
-        return new(form, takeoff, problems, reading.Problems.Count);
+            .ToDictionary(field => field.Key, IReadOnlyList<FieldNote> (field) => OncePerField(field.Key, [.. field]));
+        return new(form, takeoff, problems, problems.Values.Sum(notes => notes.Count(note => note.Kind == NoteKind.Error)));
     }
 
     /// <summary>All notes of a field, with what was understood of a length; none where there are none.</summary>
@@ -90,6 +90,10 @@ public sealed class DraftReading
             _echoes[typed] = echo = TypedLength.Echo(typed, _form.Unit) is { Length: > 0 } text ? new(NoteKind.Echo, text) : null;
         return echo;
     }
+
+    /// <summary>What follows from the first error of a field is not shown beside it. In the field of single posts, and in a whole part, each is of its own.</summary>
+    private static IReadOnlyList<FieldNote> OncePerField(JobPlace field, IReadOnlyList<FieldNote> notes) =>
+        field.Field is null or "at" || notes[0].Kind != NoteKind.Error ? notes : [notes[0]];
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

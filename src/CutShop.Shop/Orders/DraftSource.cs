@@ -3,19 +3,14 @@ using CutShop.Takeoff.JobFile;
 namespace CutShop.Shop.Orders;
 
 /// <summary>
-/// A draft as a source of a job. It judges nothing: what was typed is given as it is, with its unit where the draft supplies one. A
-/// field left empty is missing.
+/// A draft as a source of a job. It judges nothing: what was typed is given as it is. A field left empty is missing.
 /// </summary>
-internal sealed class DraftSource
+internal static class DraftSource
 {
-    private readonly string _unit;
-
-    private DraftSource(string unit) => _unit = unit;
-
     public static JobValue Of(DraftForm form)
     {
         ArgumentNullException.ThrowIfNull(form);
-        return new DraftSource(form.Unit).Job(form);
+        return Job(form);
     }
 
     /// <summary>The treatments at single posts, as typed: mark and treatment, parted by commas or semicolons.</summary>
@@ -38,7 +33,7 @@ internal sealed class DraftSource
         _ => place,
     };
 
-    private JobValue Job(DraftForm form) => JobValue.OfFields(
+    private static JobValue Job(DraftForm form) => JobValue.OfFields(
         [
             Text("number", form.Number),
             Text("customer", form.Customer),
@@ -48,13 +43,13 @@ internal sealed class DraftSource
             new("allowances", JobValue.OfFields(
                 [
                     Text("shrink", TypedLength.IsBare(form.Allowances.Shrink.Trim()) ? form.Allowances.Shrink.Trim() + "%" : form.Allowances.Shrink),
-                    Length("perPiece", form.Allowances.PerPiece),
-                    Length("roundUp", form.Allowances.RoundUp),
+                    Text("perPiece", form.Allowances.PerPiece),
+                    Text("roundUp", form.Allowances.RoundUp),
                 ])),
             new("lines", JobValue.OfList(form.Lines, Line)),
         ]);
 
-    private JobValue Line(DraftLine line) => JobValue.OfFields(
+    private static JobValue Line(DraftLine line) => JobValue.OfFields(
         [
             Text("mark", line.Mark),
             new("posts", JobValue.OfList(line.Posts, Post)),
@@ -62,29 +57,29 @@ internal sealed class DraftSource
             new("rows", JobValue.OfList(line.Rows, Row)),
         ]);
 
-    private JobValue Post(DraftPost post) => JobValue.OfFields(
+    private static JobValue Post(DraftPost post) => JobValue.OfFields(
         [
             Text("mark", post.Mark),
             Text("shape", post.Shape),
-            Length("across", post.Across),
-            Length("height", post.Height),
+            Text("across", post.Across),
+            Text("height", post.Height),
             Text("turn", post.Turn),
         ]);
 
-    private JobValue Section(DraftSection section) => JobValue.OfFields(
+    private static JobValue Section(DraftSection section) => JobValue.OfFields(
         [
-            Length(section.Spacing == "centres" ? "centres" : "clear", section.Width),
-            Length("rise", section.Rise),
-            Length("sag", section.Sag),
-            Length("slack", section.Slack),
+            Text(section.Spacing == "centres" ? "centres" : "clear", section.Width),
+            Text("rise", section.Rise),
+            Text("sag", section.Sag),
+            Text("slack", section.Slack),
         ]);
 
-    private JobValue Row(DraftRow row) => JobValue.OfFields(
+    private static JobValue Row(DraftRow row) => JobValue.OfFields(
         [
             Text("mark", row.Mark),
-            Length("height", row.Height),
-            Length("sag", row.Sag),
-            Length("slack", row.Slack),
+            Text("height", row.Height),
+            Text("sag", row.Sag),
+            Text("slack", row.Slack),
             Text("start", row.Start),
             Text("finish", row.Finish),
             Text("between", row.Between),
@@ -92,9 +87,7 @@ internal sealed class DraftSource
             new("rope", row.Rope.IsEmpty() ? null : Rope(row.Rope)),
         ]);
 
-    private JobValue Rope(DraftRope rope) => JobValue.OfFields([Text("material", rope.Material), Length("diameter", rope.Diameter), Length("measured", rope.Measured)]);
+    private static JobValue Rope(DraftRope rope) => JobValue.OfFields([Text("material", rope.Material), Text("diameter", rope.Diameter), Text("measured", rope.Measured)]);
 
     private static KeyValuePair<string, JobValue?> Text(string name, string typed) => new(name, string.IsNullOrWhiteSpace(typed) ? null : JobValue.OfText(typed.Trim()));
-
-    private KeyValuePair<string, JobValue?> Length(string name, string typed) => Text(name, TypedLength.WithUnit(typed, _unit));
 }

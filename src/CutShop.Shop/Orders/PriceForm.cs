@@ -41,11 +41,13 @@ public sealed record PriceForm(
             [.. list.Bores.Select(bore => new BorePriceTyped(LengthText.Brief(bore.UpTo), bore.Bore.ToString()))]);
 
     /// <summary>The list, or null and what is wrong, by field.</summary>
-    public PriceList? Read(IDictionary<string, Sentence> problems)
+    /// <param name="currency">The shop's sign, which may stand before or after an amount.</param>
+    /// <param name="problems">Takes what is wrong.</param>
+    public PriceList? Read(string currency, IDictionary<string, Sentence> problems)
     {
         ArgumentNullException.ThrowIfNull(problems);
         var day = Take("validFrom", ParseDay(ValidFrom));
-        var (cut, packing, delivery) = (Take("cut", Money.Parse(Cut)), Take("packing", Money.Parse(Packing)), Take("delivery", Money.Parse(Delivery)));
+        var (cut, packing, delivery) = (Take("cut", Amount(Cut)), Take("packing", Amount(Packing)), Take("delivery", Amount(Delivery)));
         var tax = Take("tax", Share.Parse(TypedLength.IsBare(Tax.Trim()) ? Tax.Trim() + "%" : Tax));
         var days = Take("quoteDays", ParseDays(QuoteDays));
         var ropes = new Dictionary<(RopeMaterial, Length), RopePrice>();
@@ -54,7 +56,7 @@ public sealed record PriceForm(
             var at = string.Create(CultureInfo.InvariantCulture, $"ropes[{i}].");
             var material = Take(at + "material", Rope.Materials.TryGetValue(typed.Material, out var known) ? Parsed.Good(known) : Parsed.Bad<RopeMaterial>(OrderReplies.Of("AcceptedMaterial")));
             var diameter = Take(at + "diameter", ParseSize(typed.Diameter));
-            var foot = Take(at + "foot", Money.Parse(typed.Foot));
+            var foot = Take(at + "foot", Amount(typed.Foot));
             if (!ropes.TryAdd((material, diameter), new(material, diameter, foot)))
                 problems.TryAdd(at + "diameter", OrderReplies.Of("RopeListedTwice"));
         }
@@ -63,11 +65,13 @@ public sealed record PriceForm(
         {
             var at = string.Create(CultureInfo.InvariantCulture, $"bores[{i}].");
             var upTo = Take(at + "upTo", ParseSize(typed.UpTo));
-            var bore = Take(at + "bore", Money.Parse(typed.Bore));
+            var bore = Take(at + "bore", Amount(typed.Bore));
             if (!bores.TryAdd(upTo, new(upTo, bore)))
                 problems.TryAdd(at + "upTo", OrderReplies.Of("SizeListedTwice"));
         }
         return problems.Count > 0 ? null : new(0, day, [.. ropes.Values], [.. bores.Values], cut, packing, delivery, tax, days);
+
+        Parsed<Money> Amount(string text) => Money.Parse(WithoutSign(text.Trim(), currency.Trim()));
 
         T Take<T>(string field, Parsed<T> parsed)
         {
@@ -88,9 +92,15 @@ public sealed record PriceForm(
             ? Parsed.Good(days)
             : Parsed.Bad<int>(OrderReplies.Of("AcceptedDays", MostQuoteDays));
 
+    private static string WithoutSign(string text, string sign) =>
+        sign.Length == 0 ? text
+        : text.StartsWith(sign, StringComparison.Ordinal) ? text[sign.Length..]
+        : text.EndsWith(sign, StringComparison.Ordinal) ? text[..^sign.Length]
+        : text;
+
     private static Parsed<Length> ParseSize(string text)
     {
-        var parsed = LengthText.Parse(text);
+        var parsed = TypedLength.Diameter(text);
         return parsed.IsGood && !parsed.Value.IsPositive ? Parsed.Bad<Length>(OrderReplies.Of("AcceptedSize")) : parsed;
     }
 }

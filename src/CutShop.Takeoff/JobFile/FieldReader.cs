@@ -7,7 +7,10 @@ namespace CutShop.Takeoff.JobFile;
 /// Reads the fields of one part of a job after another: of the job itself, a line, a post. Going to a part reports a value that has no
 /// fields, unknown and doubled names; each read reports a missing or wrong value once and gives null.
 /// </summary>
-internal sealed class FieldReader(List<JobProblem> problems, string[] known)
+/// <param name="problems">Takes what is wrong.</param>
+/// <param name="known">The names of the fields that the part may have.</param>
+/// <param name="bareUnit">The unit of a length that has none, or null where it must have one.</param>
+internal sealed class FieldReader(List<JobProblem> problems, string[] known, Length? bareUnit = null)
 {
     /// <summary>After so many problems the rest of a job is not read: it is no job, and nobody would read them.</summary>
     public const int MostProblems = 100_000;
@@ -108,7 +111,7 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
     public Length? Length(string name, Length least, Length most, bool required)
     {
         if (!TryText(name, LengthText.Accepted, required, stackalloc char[LengthText.LongestText], out var text)
-            || Good(name, LengthText.Parse(text, allowNegative: least.IsNegative)) is not { } length)
+            || Good(name, LengthText.Parse(text, allowNegative: least.IsNegative, bareUnit)) is not { } length)
             return null;
         if (length < least && least.IsPositive)
             Problem(name, "AboveZero");
@@ -122,7 +125,7 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
     }
 
     /// <summary>The fields of a field that is there and has some.</summary>
-    public FieldReader FieldsOf(string name, string[] names) => new FieldReader(problems, names).At(this[name]!.Value, Part.Place[name]);
+    public FieldReader FieldsOf(string name, string[] names) => new FieldReader(problems, names, bareUnit).At(this[name]!.Value, Part.Place[name]);
 
     /// <summary>The parts in a list; a missing list, and one that is too short, is reported.</summary>
     public T[] All<T>(string name, string[] names, int least, Func<FieldReader, T> read)
@@ -135,7 +138,7 @@ internal sealed class FieldReader(List<JobProblem> problems, string[] known)
         }
         if (list.Count < least)
             Problem(name, "TooFew", list.Count, least);
-        var (place, reader) = (Part.Place[name], new FieldReader(problems, names));
+        var (place, reader) = (Part.Place[name], new FieldReader(problems, names, bareUnit));
         // Room for as many as can be wrong; a longer list, which may be rubbish, gets more as it proves good.
         var (all, count) = (new T[Math.Min(list.Count, MostProblems)], 0);
         foreach (var element in list.Elements)

@@ -10,6 +10,7 @@ internal sealed class JobChecks(FieldReader job)
     /// <summary>Reports every impossibility; fields already reported are null and left alone.</summary>
     public void Check(LineDraft[] lines, Rope? jobRope)
     {
+        var thick = ThickRopes(lines, jobRope);
         var posts = lines.Sum(line => (long)line.Posts.Length);
         if (posts > Job.MostPosts)
             job.ProblemAt(JobPlace.Job["lines"], value: null, "TooManyPosts", posts, Job.MostPosts);
@@ -23,7 +24,7 @@ internal sealed class JobChecks(FieldReader job)
             foreach (var row in line.Rows)
             {
                 CheckHang(line, row);
-                CheckPosts(line, row, row.HasOwnRope ? row.OwnRope : jobRope);
+                CheckPosts(line, row, row.HasOwnRope ? row.OwnRope : jobRope, thick.Contains(row.HasOwnRope ? row : null));
             }
         }
     }
@@ -57,10 +58,37 @@ internal sealed class JobChecks(FieldReader job)
             Problem(row.Part, "sag", "MissingHang");
     }
 
-    private void CheckPosts(LineDraft line, RowDraft row, Rope? rope)
+    /// <summary>
+    /// Reports each rope that is too thick for every post it is bored through: then the rope is what is wrong, once, and not each of the posts.
+    /// </summary>
+    /// <returns>The rows with such a rope of their own, and null for the job's rope.</returns>
+    private HashSet<RowDraft?> ThickRopes(LineDraft[] lines, Rope? jobRope)
     {
-        CheckHeight(line, row, rope);
-        if (rope is null)
+        var thick = new HashSet<RowDraft?>(ReferenceEqualityComparer.Instance);
+        var byRope = lines.SelectMany(line => line.Rows.Select(row => (Line: line, Row: row)))
+            .ToLookup(pair => pair.Row.HasOwnRope ? pair.Row : null, ReferenceEqualityComparer.Instance);
+        foreach (var lined in byRope)
+        {
+            var row = (RowDraft?)lined.Key;
+            if ((row is null ? jobRope : row.OwnRope) is not { } rope)
+                continue;
+            var bit = RopeBit.DiameterFor(rope);
+            var (posts, widest) = (0, Length.Zero);
+            foreach (var across in lined.SelectMany(pair => BoredPosts(pair.Line, pair.Row).Select(i => pair.Line.Posts[i].Across)).OfType<Length>())
+                (posts, widest) = (posts + 1, Length.Max(widest, across));
+            if (posts < 2 || widest > bit || !thick.Add(row))
+                continue;
+            var place = (row is null ? JobPlace.Job : row.Part.Place)["rope"];
+            var value = row is null ? job["rope"] : row.Part.Find("rope");
+            Problem(new(value!.Value, place), rope.Measured is null ? "diameter" : "measured", "RopeTooThick", LengthText.Inches(bit), widest.ToString());
+        }
+        return thick;
+    }
+
+    private void CheckPosts(LineDraft line, RowDraft row, Rope? rope, bool isTooThick)
+    {
+        CheckHeight(line, row, isTooThick ? null : rope);
+        if (rope is null || isTooThick)
             return;
         var bit = RopeBit.DiameterFor(rope);
         foreach (var i in BoredPosts(line, row))

@@ -27,11 +27,13 @@ public static class JobReader
     private static readonly string[] RowNames = ["mark", "height", "sag", "slack", "start", "finish", "between", "at", "rope"];
 
     /// <summary>Reads a job.</summary>
+    /// <param name="job">The job's values.</param>
+    /// <param name="bareUnit">The unit of a length that has none, or null where it must have one, as in a file.</param>
     /// <returns>The job, or every problem with it.</returns>
-    public static JobFileReading Read(JobValue job)
+    public static JobFileReading Read(JobValue job, Length? bareUnit = null)
     {
         var problems = new List<JobProblem>();
-        var fields = new FieldReader(problems, JobNames).At(job, JobPlace.Job);
+        var fields = new FieldReader(problems, JobNames, bareUnit).At(job, JobPlace.Job);
         var number = ReadName(fields, "number", JobWords.AcceptedNumber, JobWords.IsNumber);
         var customer = fields.Text("customer", JobWords.AcceptedText, required: false) ?? "";
         if (customer.Length > Job.LongestCustomer)

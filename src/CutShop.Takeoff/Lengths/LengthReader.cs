@@ -45,7 +45,42 @@ internal ref struct LengthReader(ReadOnlySpan<char> text)
         return true;
     }
 
-    /// <summary>Reads <c>5</c>, <c>5.25</c>, <c>3/8</c> or <c>5 3/8</c> and its unit; null, with a problem noted, where it is not that.</summary>
+    /// <summary>True where nothing follows but feet and inches without a unit: <c>5 6</c>, <c>39-10-1/4</c>.</summary>
+    public bool IsBareFeet
+    {
+        get
+        {
+            var ahead = this;
+            return ahead.ReadNumber() is { IsPlainInteger: true }
+                && ahead.NextIsPart()
+                && ahead.ReadNumber() is { } inches
+                && (ahead.AtEnd || (inches.IsPlainInteger && ahead.NextIsPart() && ahead.ReadNumber() is not null && ahead.Take('/') && ahead.ReadNumber() is not null && ahead.AtEnd));
+        }
+    }
+
+    /// <summary>Reads the feet of <see cref="IsBareFeet"/>.</summary>
+    public Measure ReadBareFeet() => new((UInt128)ReadNumber()!.Value.Digits * (ulong)Length.Foot.Nanometres, IsFiner: false, Length.Foot, IsWhole: true);
+
+    /// <summary>
+    /// Reads what follows whole metres: <c>70 cm</c>, <c>705 mm</c>, or two or three digits, which are centimetres or millimetres. Null, with
+    /// a problem noted, where it is not that.
+    /// </summary>
+    public Measure? ReadAfterMetres()
+    {
+        SkipSpaces();
+        var start = _at;
+        if (ReadNumber() is not { } number)
+            return null;
+        var digits = _at - start;
+        var unit = !AtEnd ? ReadUnit() : digits == 2 ? Length.Centimetre : digits == 3 ? Length.Millimetre : null;
+        if (unit is null && _problem is not null)
+            return null;
+        return number.IsPlainInteger && (unit == Length.Centimetre || unit == Length.Millimetre) && number.Digits < (ulong)(Length.Metre.Nanometres / unit.Value.Nanometres)
+            ? new(number.Digits * (UInt128)unit.Value.Nanometres, IsFiner: false, unit.Value, IsWhole: true)
+            : Fail("AfterMetres");
+    }
+
+    /// <summary>Reads <c>5</c>, <c>5.25</c>, <c>3/8</c>, <c>5 3/8</c> or <c>5-3/8</c> and its unit; null, with a problem noted, where it is not that.</summary>
     /// <param name="bareUnit">The unit of a number that has none, or null where it must have one.</param>
     public Measure? ReadMeasure(Length? bareUnit = null)
     {
@@ -59,9 +94,11 @@ internal ref struct LengthReader(ReadOnlySpan<char> text)
                 return Fail("ProperFraction");
             (numerator, denominator, number) = (number.Digits, lower, default);
         }
-        else if (number.IsPlainInteger && NextIsDigit())
+        else if (number.IsPlainInteger && NextIsPart())
         {
-            if (ReadNumber() is not { IsPlainInteger: true } upper || !NextIs('/') || ReadDenominator(upper.Digits) is not { } lower)
+            if (ReadNumber() is not { IsPlainInteger: true } upper || !NextIs('/'))
+                return _problem is null ? Fail("TwoNumbers") : null;
+            if (ReadDenominator(upper.Digits) is not { } lower)
                 return Fail("ProperFraction");
             (numerator, denominator) = (upper.Digits, lower);
         }
@@ -86,10 +123,16 @@ internal ref struct LengthReader(ReadOnlySpan<char> text)
         SkipSpaces();
         var start = _at;
         var number = TakeDigits(default);
-        if (_at + 1 < _text.Length && _text[_at] == '.' && char.IsAsciiDigit(_text[_at + 1]))
+        var mark = _at;
+        if (_at + 1 < _text.Length && _text[_at] is '.' or ',' && char.IsAsciiDigit(_text[_at + 1]))
         {
             _at++;
             number = TakeDigits(number with { Parts = 1 });
+            if (_text[mark] == ',' && MayBeThousands(start, mark))
+            {
+                Fail("CommaTwoWays", _text[start.._at].ToString());
+                return null;
+            }
         }
         if (_at == start)
             Fail("NoNumber");
@@ -99,6 +142,9 @@ internal ref struct LengthReader(ReadOnlySpan<char> text)
             return number;
         return null;
     }
+
+    /// <summary>True for one to three digits, the first not 0, and three after the comma: a decimal here, thousands there.</summary>
+    private readonly bool MayBeThousands(int start, int comma) => comma - start is > 0 and <= 3 && _text[start] != '0' && _at - comma - 1 == 3;
 
     private Number TakeDigits(Number number)
     {
@@ -165,9 +211,14 @@ internal ref struct LengthReader(ReadOnlySpan<char> text)
         return _at < _text.Length && _text[_at] == wanted;
     }
 
-    private bool NextIsDigit()
+    /// <summary>Goes to the next number of a mixed one, past spaces, or past a hyphen right between the two; false where there is none.</summary>
+    private bool NextIsPart()
     {
-        SkipSpaces();
+        var hyphen = _at > 0 && _at + 1 < _text.Length && char.IsAsciiDigit(_text[_at - 1]) && _text[_at] == '-' && char.IsAsciiDigit(_text[_at + 1]);
+        if (hyphen)
+            _at++;
+        else
+            SkipSpaces();
         return _at < _text.Length && char.IsAsciiDigit(_text[_at]);
     }
 

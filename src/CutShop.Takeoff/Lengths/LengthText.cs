@@ -21,13 +21,18 @@ public static class LengthText
     public static Sentence Accepted { get; } = LengthWords.Of("ALength");
 
     /// <summary>
-    /// Reads a length. The unit must be there; after feet a bare number is inches. A fraction is a proper one with a
-    /// denominator of 2 to 64 by powers of two. The text must be a whole number of nanometres, so nothing is rounded.
+    /// Reads a length. After feet a bare number is inches; after whole metres two digits are centimetres and three millimetres. A fraction is a
+    /// proper one with a denominator of 2 to 64 by powers of two. A comma is read as a decimal point unless it may part thousands, as in
+    /// <c>1,700</c>. The text must be a whole number of nanometres, so nothing is rounded.
     /// </summary>
     /// <param name="text">The text, at most <see cref="LongestText"/> characters.</param>
     /// <param name="allowNegative">True takes a leading minus, which turns the whole length round.</param>
+    /// <param name="bareUnit">
+    /// The unit of a number that has none, or null where it must have one. Where it is the inch or the foot, two whole numbers without a unit are
+    /// feet and inches: <c>5 6</c>, <c>39 10 1/4</c>.
+    /// </param>
     /// <returns>The length, or what is wrong with the text.</returns>
-    public static Parsed<Length> Parse(ReadOnlySpan<char> text, bool allowNegative = false)
+    public static Parsed<Length> Parse(ReadOnlySpan<char> text, bool allowNegative = false, Length? bareUnit = null)
     {
         if (text.Length > LongestText)
             return Bad("LongerThan", LongestText, Accepted);
@@ -36,7 +41,8 @@ public static class LengthText
         var negative = reader.Take('-');
         if (negative && !allowNegative)
             return Bad("NegativeLength", Accepted);
-        if (reader.ReadMeasure() is not { } first)
+        var isBareFeet = (bareUnit == Length.Inch || bareUnit == Length.Foot) && reader.IsBareFeet;
+        if ((isBareFeet ? reader.ReadBareFeet() : reader.ReadMeasure(bareUnit)) is not { } first)
             return Parsed.Bad<Length>(reader.Problem());
 
         var total = first;
@@ -52,6 +58,12 @@ public static class LengthText
             if (inches.Nanometres >= (ulong)Length.Foot.Nanometres)
                 return Bad("InchesUnderTwelve", Accepted);
             total = inches with { Nanometres = first.Nanometres + inches.Nanometres };
+        }
+        else if (first is { IsWhole: true } && first.Unit == Length.Metre && !reader.AtEnd)
+        {
+            if (reader.ReadAfterMetres() is not { } rest)
+                return Parsed.Bad<Length>(reader.Problem());
+            total = rest with { Nanometres = first.Nanometres + rest.Nanometres };
         }
 
         if (!reader.AtEnd)

@@ -43,7 +43,7 @@ public sealed class NewPricesModel(PriceBook prices, ShopDatabase database) : Pa
         if (!FormKey.IsGood(key))
             return BadRequest();
         var typed = Typed();
-        var list = step == "more" ? null : typed.Read(Problems);
+        var list = step == "more" ? null : typed.Read(prices.Currency(), Problems);
         if (list is not null)
         {
             await prices.KeepAsync(list, Who.Of(User), $"prices {key}", cancel);

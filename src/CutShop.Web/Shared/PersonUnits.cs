@@ -12,7 +12,7 @@ public static class PersonUnits
 
     /// <summary>A length as whoever asks typed it: a bare number is in the unit that leads on the page, inches or millimetres.</summary>
     public static Parsed<Length> Read(HttpContext context, string typed) =>
-        LengthText.Parse(TypedLength.WithUnit(typed, UnitFor(context)));
+        LengthText.Parse(typed, bareUnit: TypedLength.UnitOf(UnitFor(context)));
 
     /// <summary>The unit that <see cref="Read"/> takes for a bare number, by its name.</summary>
     public static string BareUnit(HttpContext context) => HostWords.T[TypedLength.Units[UnitFor(context)]];

@@ -1,5 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using CutShop.CutPlan;
+using CutShop.Shop.Orders;
 using CutShop.Shop.Stock;
 using CutShop.Shop.Store;
 using CutShop.Takeoff.Lengths;
@@ -45,7 +46,7 @@ public sealed class PlansModel(PlanShelf shelf, PlanSearches searches, CoilShelf
     public IActionResult OnPost(RopeMaterial material, string? diameter, string? construction, DateOnly? dueBy, [Range(1, 120)] int seconds)
     {
         Load();
-        var parsed = LengthText.Parse(diameter ?? "");
+        var parsed = TypedLength.Diameter(diameter ?? "");
         Problems = [.. ProblemsWith(parsed, construction)];
         if (Problems.Count > 0)
             return Page();

@@ -1,6 +1,5 @@
 using CutShop.Shop.Orders;
 using CutShop.Shop.Stock;
-using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Tables;
 using CutShop.Web.Shared;
@@ -50,7 +49,7 @@ public sealed class RackModel(ShopTablesShelf tables) : PageModel
         if (BitWords.KindNamed(kind ?? "") is not { } known)
             return BadRequest();
         (Kind, Diameter) = (kind!, diameter ?? "");
-        var read = LengthText.Parse(Diameter);
+        var read = TypedLength.Diameter(Diameter);
         var problem = read.IsGood ? await change(new(known, read.Value)) : read.Problem;
         if (problem is null)
             return Redirect("/bits");

@@ -63,9 +63,29 @@ public sealed class PriceBookTests
     {
         var problems = new Dictionary<string, Sentence>();
         var form = new PriceForm(
-            "2027-13-01", "four", "35", "120", "6.25", "0", [new("polypropylene", "1 1/2", "2"), new("polypropylene", "", "")], [new("2 in", ""), new("", "")]);
-        Assert.Null(form.Read(problems));
+            "2027-13-01", "four", "35", "120", "6.25", "0", [new("polypropylene", "1 1", "2"), new("polypropylene", "", "")], [new("2 in", ""), new("", "")]);
+        Assert.Null(form.Read("$", problems));
         Assert.Equal(["bores[0].bore", "cut", "quoteDays", "ropes[0].diameter", "validFrom"], problems.Keys.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void A_bare_size_is_inches_and_the_shops_sign_may_stand_at_an_amount()
+    {
+        var problems = new Dictionary<string, Sentence>();
+        var form = PriceForm.From(list: null, Today) with
+        {
+            Cut = "4.50 kr",
+            Packing = "kr35",
+            Ropes = [new("polypropylene", "1.5", "kr 2.125"), new("manila", "2", "3.40"), new("nylon", "40 mm", "5")],
+            Bores = [new("1 5/8", "3"), new("2", "4")],
+        };
+        var list = form.Read("kr", problems)!;
+        Assert.Empty(problems);
+        Assert.Equal([("1 1/2 in", "2.125"), ("2 in", "3.40"), ("40 mm", "5.00")], list.Ropes.Select(rope => (LengthText.Brief(rope.Diameter), rope.Foot.ToString())));
+        Assert.Equal(["1 5/8 in", "2 in"], list.Bores.Select(bore => LengthText.Brief(bore.UpTo)));
+        Assert.Equal(("4.50", "35.00"), (list.Cut.ToString(), list.Packing.ToString()));
+        Assert.Null((form with { Cut = "$4.50" }).Read("kr", problems));
+        Assert.Equal("cut", Assert.Single(problems).Key);
     }
 
     [Fact]
@@ -73,7 +93,7 @@ public sealed class PriceBookTests
     {
         var problems = new Dictionary<string, Sentence>();
         var form = PriceForm.From(list: null, Today) with { Cut = "1", Ropes = [new("manila", "2 in", "2"), new("manila", "50.8 mm", "3")] };
-        Assert.Null(form.Read(problems));
+        Assert.Null(form.Read("$", problems));
         Assert.Equal("ropes[1].diameter", Assert.Single(problems).Key);
     }
 

@@ -85,6 +85,7 @@ public class BadFileTests
     [InlineData("\"A2\": \"wrap 2\"", "\"A2\": 2", "$.lines[0].rows[1].at.A2: 2: <between>")]
     [InlineData("\"low\"", "\"top\"", "$.lines[0].rows[1].mark: \"top\": the mark of another row of this line too, at $.lines[0].rows[0]; accepted: each mark once")]
     [InlineData("\"across\": \"5 1/2 in\", \"height\": \"42 in\" },", "\"across\": \"1 1/2 in\", \"height\": \"42 in\" },", "$.lines[0].posts[0].across: \"1 1/2 in\": row top needs a 1 11/16 in bit here; accepted: a post wider than the bit\n$.lines[0].posts[0].across: \"1 1/2 in\": row low needs a 1 11/16 in bit here; accepted: a post wider than the bit")]
+    [InlineData("\"diameter\": \"1 1/2 in\"", "\"diameter\": \"15 in\"", "$.rope.diameter: \"15 in\": needs a 15 3/16 in bit, and no post that it is bored through is wider than 5 1/2\"; accepted: a rope whose bit is smaller than the posts")]
     public void Rows_and_treatments_say_what_is_wrong(string replaced, string by, string problems) => Check(replaced, by, problems);
 
     [Theory]

@@ -5,6 +5,8 @@ public class LengthParseFailTests
     private const string Accepted = "accepted: a length with its unit, such as \"72 in\", \"5 1/2 in\", \"6 ft 0 in\", \"6' 2 3/8\" or \"1828.8 mm\"";
     private const string Fraction = "a fraction of an inch is a proper one in halves, quarters, eighths, 16ths, 32nds or 64ths";
 
+    private const string Metres = "after whole metres go centimetres or millimetres: two or three digits, such as 1m70 or 1m705";
+
     [Theory]
     [InlineData("", "a number is missing")]
     [InlineData("   ", "a number is missing")]
@@ -17,7 +19,26 @@ public class LengthParseFailTests
     [InlineData("5 yards", "'yards' is not a unit of length")]
     [InlineData("1e3 in", "'e' is not a unit of length")]
     [InlineData("5. in", "'.' is not a unit of length")]
-    [InlineData("1,828.8 mm", "',828.8 mm' is not understood")]
+    [InlineData("1,828.8 mm", "'1,828' can be read as a decimal or as thousands; write a point for decimals and nothing for thousands")]
+    [InlineData("1,700 m", "'1,700' can be read as a decimal or as thousands; write a point for decimals and nothing for thousands")]
+    [InlineData("1,700", "'1,700' can be read as a decimal or as thousands; write a point for decimals and nothing for thousands")]
+    [InlineData("17,000,000 mm", "'17,000' can be read as a decimal or as thousands; write a point for decimals and nothing for thousands")]
+    [InlineData("1.234,5 mm", "',5 mm' is not understood")]
+    [InlineData("1, 7 m", "', 7 m' is not understood")]
+    [InlineData("5 6", "two numbers need their units, such as 5 ft 6 in")]
+    [InlineData("5-6", "two numbers need their units, such as 5 ft 6 in")]
+    [InlineData("5 6 in", "two numbers need their units, such as 5 ft 6 in")]
+    [InlineData("39 10 1/4 in", "two numbers need their units, such as 5 ft 6 in")]
+    [InlineData("66 - 1/2 in", "'- 1/2 in' is not understood")]
+    [InlineData("66 -1/2 in", "'-1/2 in' is not understood")]
+    [InlineData("66--1/2 in", "'--1/2 in' is not understood")]
+    [InlineData("1m7", Metres)]
+    [InlineData("1m7050", Metres)]
+    [InlineData("1 m 70 in", Metres)]
+    [InlineData("1 m 100 cm", Metres)]
+    [InlineData("1 m 7.5 cm", Metres)]
+    [InlineData("1.5 m 20", "'20' is not understood")]
+    [InlineData("1 m 70 cm 5", "'5' is not understood")]
     [InlineData("5 in 3", "'3' is not understood")]
     [InlineData("5 in 3 in", "'3 in' is not understood")]
     [InlineData("5 in\nrm", "'rm' is not understood")]

@@ -56,8 +56,63 @@ public class LengthTextTests
     [InlineData("183 cm", 1_830_000_000)]
     [InlineData("1.83 m", 1_830_000_000)]
     [InlineData("000000000000000001 mm", 1_000_000)]
+    [InlineData("66-1/2\"", 1_689_100_000)]
+    [InlineData("5' 6-1/2\"", 1_689_100_000)]
+    [InlineData("5'-6-1/2\"", 1_689_100_000)]
+    [InlineData("5 ft 6-1/2 in", 1_689_100_000)]
+    [InlineData("5'–6–1/2\"", 1_689_100_000)]
+    [InlineData("1,70 m", 1_700_000_000)]
+    [InlineData("0,125 m", 125_000_000)]
+    [InlineData("1828,8 mm", 1_828_800_000)]
+    [InlineData("1234,567 mm", 1_234_567_000)]
+    [InlineData("1,5 in", 38_100_000)]
+    [InlineData("1m70", 1_700_000_000)]
+    [InlineData("1 m 70", 1_700_000_000)]
+    [InlineData("1m05", 1_050_000_000)]
+    [InlineData("1m705", 1_705_000_000)]
+    [InlineData("1 m 70 cm", 1_700_000_000)]
+    [InlineData("1 m 7 cm", 1_070_000_000)]
+    [InlineData("1 m 705 mm", 1_705_000_000)]
     public void A_length_may_be_written_in_many_ways(string text, long nanometres) =>
         Assert.Equal(nanometres, LengthText.Parse(text).OrThrow().Nanometres);
+
+    /// <summary>39 ft 10 1/4 in is 478.25 in, 5 ft 6 in is 66 in; times 25,400,000 nm by hand.</summary>
+    [Theory]
+    [InlineData("39 10 1/4", 12_147_550_000)]
+    [InlineData("39-10-1/4", 12_147_550_000)]
+    [InlineData("39 10-1/4", 12_147_550_000)]
+    [InlineData("39 10¼", 12_147_550_000)]
+    [InlineData("39 10.25", 12_147_550_000)]
+    [InlineData("5 6", 1_676_400_000)]
+    [InlineData("5-6", 1_676_400_000)]
+    [InlineData("5 0 1/2", 1_536_700_000)]
+    [InlineData("-5 6", -1_676_400_000)]
+    [InlineData("66 1/2", 1_689_100_000)]
+    [InlineData("66-1/2", 1_689_100_000)]
+    [InlineData("66", 1_676_400_000)]
+    [InlineData("1/2", 12_700_000)]
+    [InlineData("1,5", 38_100_000)]
+    [InlineData("1.7 m", 1_700_000_000)]
+    public void Where_bare_means_inches_two_whole_numbers_are_feet_and_inches(string text, long nanometres) =>
+        Assert.Equal(nanometres, LengthText.Parse(text, allowNegative: true, bareUnit: Length.Inch).OrThrow().Nanometres);
+
+    [Theory]
+    [InlineData("5 12", "after feet the inches must be under 12")]
+    [InlineData("66 1 1/3", "a fraction of an inch is a proper one")]
+    [InlineData("1 2 3", "two numbers need their units")]
+    [InlineData("1-2-3-4", "two numbers need their units")]
+    [InlineData("5 6 -1/2", "two numbers need their units")]
+    [InlineData("1,700", "'1,700' can be read as a decimal or as thousands")]
+    [InlineData("5 1,700", "'1,700' can be read as a decimal or as thousands")]
+    public void What_has_no_one_meaning_is_refused_also_where_bare_means_inches(string text, string problem) =>
+        Assert.StartsWith(problem, LengthText.Parse(text, bareUnit: Length.Inch).Problem, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("5 6", "two numbers need their units")]
+    [InlineData("5 1/2", "fractions go with inches")]
+    [InlineData("1,700", "'1,700' can be read as a decimal or as thousands")]
+    public void Where_bare_is_metric_nothing_is_feet_and_inches(string text, string problem) =>
+        Assert.StartsWith(problem, LengthText.Parse(text, bareUnit: Length.Metre).Problem, StringComparison.Ordinal);
 
     [Theory]
     [InlineData("9223372036854.775807 mm", long.MaxValue)]

@@ -28,6 +28,14 @@ internal static class Harm
                 return $"{LengthText.Exact(read.Value)} does not read back as itself";
             if (read is { IsGood: true, Value.IsNegative: true } && !allowNegative)
                 return "a negative length where none is accepted";
+            foreach (var unit in new[] { Length.Inch, Length.Metre })
+            {
+                var bare = LengthText.Parse(text, allowNegative, unit);
+                if (read.IsGood && bare != read)
+                    return $"{text} means another length where a bare number may have a unit";
+                if (!bare.IsGood && (bare.Problem!.Length == 0 || bare.Problem.Any(char.IsControl)))
+                    return "a problem that says nothing, or that breaks the line";
+            }
         }
         return null;
     });

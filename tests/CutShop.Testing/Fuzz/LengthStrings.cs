@@ -13,7 +13,7 @@ internal static class LengthStrings
         "½", "⅞", "⅓", "0", "5", "12", "72", "101", "1828.8", "0.5", "٣", "１", "e5", "x", "\0", "\u00A0", "\uD800", "\uDC00", "\u0301", "\r\n", "IN", "FT", "MM",
     ];
 
-    private static readonly string[] Fractions = ["", "", "", " 1/2", " 3/8", " 63/64", " 4/3", " 1/5", ".5", ".0001", ".123456789", "½", " ⅞"];
+    private static readonly string[] Fractions = ["", "", "", " 1/2", " 3/8", " 63/64", " 4/3", " 1/5", ".5", ".0001", ".123456789", "½", " ⅞", "-1/2", " 6", "-6", " 10 1/4", ",70", ",700", "m70", "'-6-1/2"];
 
     private static readonly string[] Units = ["in", "\"", "ft", "'", "mm", "cm", "m", "IN", "feet", "yd", ""];
 
