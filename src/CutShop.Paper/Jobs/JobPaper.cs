@@ -19,8 +19,11 @@ public sealed class JobPaper(
     /// <summary>True where the job was cancelled: each sheet and label says so.</summary>
     public bool IsCancelled { get; init; }
 
+    /// <summary>True where the benches may work on the job: each ticket of another says that it is not to be made.</summary>
+    public bool IsReleased { get; init; } = true;
+
     /// <summary>The sheets of one kind, in order.</summary>
-    public IEnumerable<Sheet> Sheets(PaperKind kind) => IsCancelled ? Made(kind).Select(sheet => sheet with { Stamp = settings.Text["JobCancelled"] }) : Made(kind);
+    public IEnumerable<Sheet> Sheets(PaperKind kind) => StampOf(kind) is { } stamp ? Made(kind).Select(sheet => sheet with { Stamp = settings.Text[stamp] }) : Made(kind);
 
     /// <summary>The sheets of one kind as a PDF.</summary>
     /// <exception cref="FontMissingException">The font is not on this machine.</exception>
@@ -49,6 +52,14 @@ public sealed class JobPaper(
         }
         return LabelPdf.Write($"{takeoff.Job.Number} {settings.Text["Labels"]}", labels, stock, settings, progress);
     }
+
+    private string? StampOf(PaperKind kind) => (IsCancelled, IsReleased, kind) switch
+    {
+        (true, _, _) => "JobCancelled",
+        (_, false, PaperKind.CutTickets) => "NotReleasedToCut",
+        (_, false, PaperKind.DrillTickets) => "NotReleasedToDrill",
+        _ => null,
+    };
 
     private IEnumerable<Sheet> Made(PaperKind kind) => kind switch
     {

@@ -138,7 +138,7 @@ public static class HtmlSheets
         {
             html.Append(number >= table.Rows.Count - table.StrongRows ? "<tr class=\"strong\">" : "<tr>");
             foreach (var (i, cell) in row.Index())
-                html.Append("<td").Append(Figure(i)).Append('>').Append(SafeLines(cell)).Append("</td>");
+                html.Append("<td").Append(Figure(i)).Append('>').Append(table.StruckRows.Contains(number) ? Struck(cell) : SafeLines(cell)).Append("</td>");
             html.Append("</tr>\n");
         }
         html.Append("</tbody></table></div>\n");
@@ -153,6 +153,8 @@ public static class HtmlSheets
     }
 
     private static string Safe(string text) => CleanText.Escaped(text);
+
+    private static string Struck(string cell) => cell.Split('\n', 2) is [var first, var below] ? $"<s>{Safe(first)}</s>\n{SafeLines(below)}" : $"<s>{Safe(cell)}</s>";
 
     private static string SafeLines(string text) => string.Join('\n', text.Split('\n').Select(CleanText.Escaped));
 

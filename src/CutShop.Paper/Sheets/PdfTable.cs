@@ -24,7 +24,7 @@ internal static class PdfTable
             var height = HeightOf(Wrapped(row, widths, size, strong), size);
             if (pages.Need(height + 1))
                 Head();
-            Row(pages, row, widths, size, strong, strong ? Pen.Outline : Pen.Thin, table.FiguresFrom);
+            Row(pages, row, widths, size, strong, strong ? Pen.Outline : Pen.Thin, table.FiguresFrom, table.StruckRows.Contains(number));
         }
         pages.Down(1.4);
 
@@ -34,7 +34,7 @@ internal static class PdfTable
         void Head() => Row(pages, table.Columns, widths, HeadSize, bold: true, Pen.Outline, table.FiguresFrom);
     }
 
-    private static void Row(SheetPages pages, IReadOnlyList<string> cells, double[] widths, double size, bool bold, Pen rule, int figuresFrom)
+    private static void Row(SheetPages pages, IReadOnlyList<string> cells, double[] widths, double size, bool bold, Pen rule, int figuresFrom, bool isStruck = false)
     {
         var wrapped = Wrapped(cells, widths, size, bold);
         var height = HeightOf(wrapped, size);
@@ -47,6 +47,8 @@ internal static class PdfTable
                 shapes.Add(new DrawnText(new(at, 0.4 + size + line * size * LineHeight), wrapped[i][line], size, anchor, bold));
             x += widths[i] + Between;
         }
+        if (isStruck)
+            shapes.Add(new Stroke(new(0, 0.4 + size * 0.65), new(pages.Width, 0.4 + size * 0.65), Pen.Outline));
         shapes.Add(new Stroke(new(0, height), new(pages.Width, height), rule));
         pages.Put(shapes);
         pages.Down(height + 0.6);

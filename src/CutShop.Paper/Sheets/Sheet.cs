@@ -64,6 +64,9 @@ public sealed record TableBlock(string Caption, IReadOnlyList<string> Columns, I
 
     /// <summary>How many of the last rows are printed strong.</summary>
     public int StrongRows { get; init; }
+
+    /// <summary>The rows, from 0, that are struck out: the first line of each cell, so that what is written below says why.</summary>
+    public IReadOnlySet<int> StruckRows { get; init; } = new HashSet<int>();
 }
 
 /// <summary>Things to do in order.</summary>

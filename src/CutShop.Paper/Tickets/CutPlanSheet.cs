@@ -10,7 +10,12 @@ namespace CutShop.Paper.Tickets;
 /// <param name="Job">Its job's number.</param>
 /// <param name="Run">Its run.</param>
 /// <param name="IsCancelled">True where the piece is no longer to be cut.</param>
-public sealed record PlanPieceName(string Code, string Job, string Run, bool IsCancelled = false);
+/// <param name="IsTakenOut">True where it is no longer to be cut by this plan.</param>
+public sealed record PlanPieceName(string Code, string Job, string Run, bool IsCancelled = false, bool IsTakenOut = false)
+{
+    /// <summary>The key of why it is struck out; null where it is to be cut.</summary>
+    internal string? WhyStruck => IsCancelled ? "PlanPieceCancelled" : IsTakenOut ? "PlanPieceTakenOut" : null;
+}
 
 /// <summary>What a plan's sheet says of the plan as a whole.</summary>
 /// <param name="Number">The plan's number.</param>
@@ -48,7 +53,10 @@ public static class CutPlanSheet
         {
             blocks.Add(new HeadingBlock(NameOf(coil, settings)));
             blocks.Add(new DrawingBlock(CoilBar.Of(coil, settings)));
-            blocks.Add(new TableBlock(text["PlanPiecesInOrder"], text.Parts("PlanColumns"), [.. coil.Pieces.Select((piece, i) => Row(i, piece, names[piece.Code], settings))]));
+            blocks.Add(new TableBlock(text["PlanPiecesInOrder"], text.Parts("PlanColumns"), [.. coil.Pieces.Select((piece, i) => Row(i, piece, names[piece.Code], settings))])
+            {
+                StruckRows = coil.Pieces.Index().Where(piece => names[piece.Item.Code].WhyStruck is not null).Select(piece => piece.Index).ToHashSet(),
+            });
             blocks.Add(new NoteBlock(
                 coil.IsKept ? text["PlanKeeps", figures.LongBoth(coil.Left)]
                 : coil.Left.IsPositive ? text["PlanScraps", figures.LongBoth(coil.Left)]
@@ -79,7 +87,7 @@ public static class CutPlanSheet
         [
             Figures.Count(index + 1),
             name.Code,
-            name.IsCancelled ? $"{name.Job} {name.Run}\n{settings.Text["PlanPieceCancelled"]}" : $"{name.Job} {name.Run}",
+            name.WhyStruck is { } why ? $"{name.Job} {name.Run}\n{settings.Text[why]}" : $"{name.Job} {name.Run}",
             figures.LongLead(piece.Cut),
             figures.LongLead(piece.From),
             figures.LongLead(piece.To),

@@ -43,8 +43,11 @@ public abstract record ChangedThing(ChangeKind Kind, string Name, string State)
     /// <summary>True where it is not what it was.</summary>
     public bool IsTouched => Kind != ChangeKind.Kept || IsRevised;
 
+    /// <summary>True where it was cut or drilled already, or is begun at the bench so that it cannot be as it was.</summary>
+    public bool IsMade { get; init; }
+
     /// <summary>True where it was cut or drilled already and is no longer wanted so.</summary>
-    public bool BecomesSurplus => Kind is ChangeKind.Changed or ChangeKind.Gone && TicketStates.IsMade(State);
+    public bool BecomesSurplus => Kind is ChangeKind.Changed or ChangeKind.Gone && IsMade;
 
     /// <summary>The text of the part that it has then; empty where it goes.</summary>
     internal abstract string PartThen { get; }
@@ -130,11 +133,11 @@ public sealed record JobChange(
             else if (untouched.GetValueOrDefault(run) is { } same && WorkDifferences.Between(same, work).Count == 0)
                 changed.Add(Kept(old, PartText.Write(same) == PartText.Write(work) ? old.Work : Promised(old.Work, work)));
             else if (WorkDifferences.Between(old.Work, work) is { Count: > 0 } differences)
-                changed.Add(new(ChangeKind.Changed, run, old.State, old.Work, work) { Differences = differences });
+                changed.Add(new(ChangeKind.Changed, run, old.State, old.Work, work) { Differences = differences, IsMade = old.IsMade });
             else
                 changed.Add(Kept(old, work));
         }
-        changed.AddRange(stored.Values.Select(old => new ChangedPiece(ChangeKind.Gone, old.Work.Piece.Run, old.State, old.Work, Becomes: null)));
+        changed.AddRange(stored.Values.Select(old => new ChangedPiece(ChangeKind.Gone, old.Work.Piece.Run, old.State, old.Work, Becomes: null) { IsMade = old.IsMade }));
         var wanted = changed.Where(piece => piece.Kind is ChangeKind.Added or ChangeKind.Changed).Select(piece => piece.Becomes!).ToList();
         return [.. changed.Select(piece => piece.BecomesSurplus ? piece with { Savings = Shop.Jobs.Savings.Of(piece.Was!, piece.Becomes, wanted) } : piece)];
     }
@@ -152,19 +155,19 @@ public sealed record JobChange(
             else if (untouched.GetValueOrDefault(mark) is { } same && WorkDifferences.Between(same, work).Count == 0)
                 changed.Add(Kept(old, PartText.Write(same) == PartText.Write(work) ? old.Work : Promised(old.Work, work)));
             else if (WorkDifferences.Between(old.Work, work) is { Count: > 0 } differences)
-                changed.Add(new(ChangeKind.Changed, mark, old.State, old.Work, work) { Differences = differences });
+                changed.Add(new(ChangeKind.Changed, mark, old.State, old.Work, work) { Differences = differences, IsMade = old.IsMade });
             else
                 changed.Add(Kept(old, Promised(old.Work, work)));
         }
-        changed.AddRange(stored.Values.Select(old => new ChangedPost(ChangeKind.Gone, old.Work.Post.Mark, old.State, old.Work, Becomes: null)));
-        return [.. changed.Select(post => post is { BecomesSurplus: true, Becomes: { } becomes } ? post with { Savings = Shop.Jobs.Savings.Of(post.Was!, becomes) } : post)];
+        changed.AddRange(stored.Values.Select(old => new ChangedPost(ChangeKind.Gone, old.Work.Post.Mark, old.State, old.Work, Becomes: null) { IsMade = old.IsMade }));
+        return [.. changed.Select(post => post is { BecomesSurplus: true, State: TicketStates.Drilled, Becomes: { } becomes } ? post with { Savings = Shop.Jobs.Savings.Of(post.Was!, becomes) } : post)];
     }
 
     private static ChangedPiece Kept(StoredPieceWork old, PieceWork becomes) =>
-        new(ChangeKind.Kept, old.Work.Piece.Run, old.State, old.Work, becomes) { IsRevised = PartText.Write(old.Work) != PartText.Write(becomes) };
+        new(ChangeKind.Kept, old.Work.Piece.Run, old.State, old.Work, becomes) { IsRevised = PartText.Write(old.Work) != PartText.Write(becomes), IsMade = old.IsMade };
 
     private static ChangedPost Kept(StoredPostWork old, PostWork becomes) =>
-        new(ChangeKind.Kept, old.Work.Post.Mark, old.State, old.Work, becomes) { IsRevised = PartText.Write(old.Work) != PartText.Write(becomes) };
+        new(ChangeKind.Kept, old.Work.Post.Mark, old.State, old.Work, becomes) { IsRevised = PartText.Write(old.Work) != PartText.Write(becomes), IsMade = old.IsMade };
 
     /// <summary>A piece that is cut as it was promised and hangs as the change has it.</summary>
     private static PieceWork Promised(PieceWork old, PieceWork next)
@@ -199,7 +202,7 @@ public sealed record JobChange(
 
     private JobChange Sealed()
     {
-        var shown = string.Join('\n', Facts.Select(fact => fact.ToString()).Concat(Things.Select(thing => $"{(int)thing.Kind} {thing.Name} {thing.State} {thing.PartThen}")));
+        var shown = string.Join('\n', Facts.Select(fact => fact.ToString()).Concat(Things.Select(thing => $"{(int)thing.Kind} {thing.Name} {thing.State}{(thing.IsMade ? " made" : "")} {thing.PartThen}")));
         return this with { Token = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(shown)).AsSpan(0, 12)) };
     }
 }

@@ -21,6 +21,19 @@ public sealed record ChangeAnswer(string Number, Sentence? Problem, JobChange? C
     public bool IsDone => Problem is null;
 }
 
+/// <summary>What a stored job is called, and how it stands.</summary>
+/// <param name="Number">Its number.</param>
+/// <param name="Customer">Who ordered it.</param>
+/// <param name="State">received, released or cancelled.</param>
+public sealed record JobOfNumber(string Number, string Customer, string State)
+{
+    /// <summary>True where it was cancelled.</summary>
+    public bool IsCancelled => State == "cancelled";
+
+    /// <summary>Whose job it is and how it stands, as a sentence.</summary>
+    public Sentence Says => Customer.Length > 0 ? JobReplies.Of("JobOfCustomer", Number, Customer, State) : JobReplies.Of("JobOfNobody", Number, State);
+}
+
 /// <summary>
 /// Changes stored jobs. What stays the same keeps its row, code and ticket; what is no longer wanted is cancelled, or
 /// surplus where it was made; nothing is erased.
@@ -36,6 +49,12 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
 
     /// <summary>Why a cancelled job takes no change and no quote.</summary>
     public static Sentence WasCancelled(string number) => JobReplies.Of("JobWasCancelled", number);
+
+    /// <summary>The stored job of a number, or null.</summary>
+    public JobOfNumber? OfNumber(string number) => database.Read(session => OfNumber(session, number));
+
+    internal static JobOfNumber? OfNumber(ShopSession session, string number) =>
+        session.FirstOrDefault<JobOfNumber>($"SELECT number, customer, {JobCounts.State} AS state FROM jobs WHERE number = @number", new { number });
 
     internal static bool IsCancelled(ShopSession session, string number) =>
         session.FirstOrDefault<long?>("SELECT id FROM jobs WHERE number = @number AND cancelled_at IS NOT NULL", new { number }) is not null;

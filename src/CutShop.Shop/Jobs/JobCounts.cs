@@ -2,9 +2,12 @@ using CutShop.Shop.Tickets;
 
 namespace CutShop.Shop.Jobs;
 
-/// <summary>How far a job has come, in pieces and posts. What a change has dropped does not count.</summary>
+/// <summary>A job's state, and how far it has come, in pieces and posts. What a change has dropped does not count.</summary>
 internal static class JobCounts
 {
+    /// <summary>SQL: a job's state as a word, of its columns released_at and cancelled_at.</summary>
+    public const string State = "CASE WHEN cancelled_at IS NOT NULL THEN 'cancelled' WHEN released_at IS NULL THEN 'received' ELSE 'released' END";
+
     /// <summary>
     /// The columns pieces, pieces_left, posts and posts_left of a query over jobs; what is left is neither cut nor drilled. Tickets are
     /// looked at only where some can be left, since most jobs of a shop are done.

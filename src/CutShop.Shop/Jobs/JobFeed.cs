@@ -34,12 +34,13 @@ public sealed record Change(
 /// <param name="Customer">Who ordered it.</param>
 /// <param name="Due">When it is due, or null.</param>
 /// <param name="TakenInAt">When it was taken in, UTC.</param>
+/// <param name="State">received, released or cancelled.</param>
 /// <param name="Pieces">Pieces of rope.</param>
 /// <param name="PiecesLeft">Pieces not cut yet.</param>
 /// <param name="Posts">Posts to drill.</param>
 /// <param name="PostsLeft">Posts not drilled yet.</param>
 public sealed record JobNewsLine(
-    long Cursor, string Number, string Customer, DateOnly? Due, DateTimeOffset TakenInAt, long Pieces, long PiecesLeft, long Posts, long PostsLeft)
+    long Cursor, string Number, string Customer, DateOnly? Due, DateTimeOffset TakenInAt, string State, long Pieces, long PiecesLeft, long Posts, long PostsLeft)
 {
     /// <summary>Pieces cut so far.</summary>
     public long Cut => Pieces - PiecesLeft;
@@ -59,6 +60,7 @@ public sealed class JobFeed(ShopDatabase database)
     private static readonly string Jobs =
         $"""
         SELECT max(history.id) AS cursor, number, customer, due, taken_in_at,
+          {JobCounts.State} AS state,
           {JobCounts.Of("jobs")}
         FROM history JOIN jobs ON jobs.id = subject_id AND subject = 'job'
         """;

@@ -77,6 +77,39 @@ public sealed class JobSearch(ShopDatabase database)
         return database.Read(session => Find(session, wanted));
     }
 
+    /// <summary>How many of all jobs, also done and cancelled ones, have the text and the days that are looked for; no more than so many are counted.</summary>
+    public long CountAll(JobsWanted wanted, int most)
+    {
+        ArgumentNullException.ThrowIfNull(wanted);
+        return database.Read(session => CountAll(session, wanted with { Shown = JobsShown.All, AfterKey = null }, most));
+    }
+
+    private static long CountAll(ShopSession session, JobsWanted wanted, int most)
+    {
+        var text = wanted.Text.Trim();
+        var few = FewWith(session, text);
+        if (few is { Count: 0 })
+            return 0;
+        var conditions = new List<string> { "coalesce(due, '9999-99-99') >= @from AND coalesce(due, '9999-99-99') <= @to" };
+        if (few is not null)
+            conditions.Add($"jobs.id IN ({session.Dialect.Ids("@few")})");
+        else if (text.Length > 0)
+            conditions.Add(session.Dialect.JobHasText);
+        return session.Value<long>(
+            $"""
+            SELECT count(*) FROM (
+              SELECT 1 FROM {(few is not null ? "jobs" : session.Dialect.ReadBy("jobs", "jobs_listed"))} WHERE {string.Join(" AND ", conditions)} LIMIT @most) AS found
+            """,
+            new
+            {
+                from = wanted.DueFrom is { } from ? IsoDate.Text(from) : "",
+                to = wanted.DueTo is { } to ? IsoDate.Text(to) : NoDay,
+                text,
+                few = JsonSerializer.Serialize(few),
+                most,
+            });
+    }
+
     private static JobsPage Find(ShopSession session, JobsWanted wanted)
     {
         var conditions = new List<string> { "(coalesce(due, '9999-99-99'), number) > (@day, @number)" };
@@ -106,7 +139,7 @@ public sealed class JobSearch(ShopDatabase database)
               {JobCounts.Of("page")}
             FROM (
               SELECT id, number, customer, due, coalesce(due, '9999-99-99') AS day, work_left, cancelled_at,
-                CASE WHEN cancelled_at IS NOT NULL THEN 'cancelled' WHEN released_at IS NULL THEN 'received' ELSE 'released' END AS state
+                {JobCounts.State} AS state
               FROM {(few is not null ? "jobs" : session.Dialect.ReadBy("jobs", wanted.Shown == JobsShown.All ? "jobs_listed" : "jobs_open"))}
               WHERE {string.Join(" AND ", conditions)}
               ORDER BY coalesce(due, '9999-99-99'), number

@@ -49,9 +49,25 @@ public sealed class JobShelf(ShopDatabase database)
     /// <summary>What a job is called by, or null where there is no such job.</summary>
     public JobHead? Head(string number) => database.Read(session => Head(session, "number = @number", new { number }));
 
+    /// <summary>True where the job is released to the shop; what is printed of another says so.</summary>
+    public bool IsReleased(string number) =>
+        database.Read(session => session.Value<bool>("SELECT EXISTS (SELECT 1 FROM jobs WHERE number = @number AND released_at IS NOT NULL)", new { number }));
+
     /// <summary>A job as it was ordered, for a draft of it; null where there is no such job, or today's rules do not accept its file.</summary>
     public Job? AsOrdered(string number) => database.Read(session =>
         session.FirstOrDefault<string>("SELECT job_file FROM jobs WHERE number = @number", new { number }) is { } file ? JobFileReader.Find(file) : null);
+
+    /// <summary>What happened to the job as a whole, in words, the newest first: who received, released, changed or cancelled it. None where there is no such job.</summary>
+    public IReadOnlyList<HistoryLine> History(string number) => database.Read(session => session.All<HistoryEntry>(
+        $"""
+        SELECT {HistoryEntry.Columns} FROM history
+        WHERE subject = 'job' AND subject_id = (SELECT id FROM jobs WHERE number = @number) ORDER BY history.id DESC
+        """,
+        new { number }).Select(entry => entry.InWords()).ToList());
+
+    private static string CancelReason(ShopSession session, long jobId) => session.FirstOrDefault<string>(
+        "SELECT reason FROM history WHERE subject = 'job' AND subject_id = @jobId AND what = @code ORDER BY id DESC LIMIT 1",
+        new { jobId, code = HistoryCodes.JobCancelled.Code }) ?? "";
 
     private static JobHead? Head(ShopSession session, string condition, object values) =>
         session.FirstOrDefault<JobHead>($"SELECT number, customer, due, one_lot FROM jobs WHERE {condition}", values);
@@ -67,6 +83,7 @@ public sealed class JobShelf(ShopDatabase database)
         {
             ReleasedAt = row.ReleasedAt,
             CancelledAt = row.CancelledAt,
+            CancelReason = row.CancelledAt is null ? "" : CancelReason(session, row.Id),
             Dropped = [.. all.Where(piece => piece.DroppedAt is not null).Select(piece => piece.ToPiece())],
         };
     }

@@ -15,6 +15,9 @@ public sealed record StoredJob(JobTakeoff Takeoff, IReadOnlyList<StoredPiece> Pi
     /// <summary>When it was cancelled, UTC, or null.</summary>
     public DateTimeOffset? CancelledAt { get; init; }
 
+    /// <summary>Why it was cancelled, as it was typed; empty where it is not.</summary>
+    public string CancelReason { get; init; } = "";
+
     /// <summary>Pieces that a change took out, the surplus ones among them.</summary>
     public IReadOnlyList<StoredPiece> Dropped { get; init; } = [];
 

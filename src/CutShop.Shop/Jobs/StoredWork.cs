@@ -18,13 +18,13 @@ internal sealed record StoredWork(
             return null;
         var pieces = session.All<TicketRow>(
             """
-            SELECT pieces.id, cut_tickets.id AS ticket_id, state
+            SELECT pieces.id, cut_tickets.id AS ticket_id, state, steps
             FROM pieces JOIN cut_tickets ON piece_id = pieces.id WHERE job_id = @Id AND dropped_at IS NULL ORDER BY position
             """,
             new { row.Id });
         var posts = session.All<TicketRow>(
             """
-            SELECT posts.id, coalesce(drill_tickets.id, 0) AS ticket_id, coalesce(state, '') AS state
+            SELECT posts.id, coalesce(drill_tickets.id, 0) AS ticket_id, coalesce(state, '') AS state, coalesce(steps, 0) AS steps
             FROM posts LEFT JOIN drill_tickets ON post_id = posts.id WHERE job_id = @Id AND dropped_at IS NULL ORDER BY position
             """,
             new { row.Id });
@@ -34,8 +34,8 @@ internal sealed record StoredWork(
             row.CancelledAt is not null,
             row.JobFile,
             StoredParts.Frame(session, row.Id),
-            [.. StoredParts.PiecesOf(session, row.Id).Zip(pieces, (work, ticket) => new StoredPieceWork(work, ticket.Id, ticket.TicketId, ticket.State))],
-            [.. StoredParts.PostsOf(session, row.Id).Zip(posts, (work, ticket) => new StoredPostWork(work, ticket.Id, ticket.TicketId, ticket.State))]);
+            [.. StoredParts.PiecesOf(session, row.Id).Zip(pieces, (work, ticket) => new StoredPieceWork(work, ticket.Id, ticket.TicketId, ticket.State, ticket.Steps))],
+            [.. StoredParts.PostsOf(session, row.Id).Zip(posts, (work, ticket) => new StoredPostWork(work, ticket.Id, ticket.TicketId, ticket.State, ticket.Steps))]);
     }
 
     /// <summary>What these tables and today's rules make of the job's file, or null where they do not accept it.</summary>
@@ -43,11 +43,19 @@ internal sealed record StoredWork(
 
     private sealed record JobRow(long Id, string Number, string Customer, DateOnly? Due, bool OneLot, string JobFile, DateTimeOffset? CancelledAt);
 
-    private sealed record TicketRow(long Id, long TicketId, string State);
+    private sealed record TicketRow(long Id, long TicketId, string State, long Steps);
 }
 
 /// <summary>A stored piece with its ticket.</summary>
-internal sealed record StoredPieceWork(PieceWork Work, long Id, long TicketId, string State);
+internal sealed record StoredPieceWork(PieceWork Work, long Id, long TicketId, string State, long Steps)
+{
+    /// <summary>True where it is off its coil, also while it is still at the bench.</summary>
+    public bool IsMade => TicketStates.IsMade(State) || (State == TicketStates.AtTheBench && Steps >= (int)CutStep.Cut);
+}
 
 /// <summary>A stored post with its ticket; the ticket's id is 0 where there is nothing to drill.</summary>
-internal sealed record StoredPostWork(PostWork Work, long Id, long TicketId, string State);
+internal sealed record StoredPostWork(PostWork Work, long Id, long TicketId, string State, long Steps)
+{
+    /// <summary>True where it has a hole, also while it is still at the bench.</summary>
+    public bool IsMade => TicketStates.IsMade(State) || (State == TicketStates.AtTheBench && Steps > 0);
+}

@@ -11,6 +11,7 @@ public static class DraftFields
 
     private static readonly FieldsOf<DraftForm> Job = new(
         new("number", form => form.Number, (form, text) => form with { Number = text }),
+        new("changes", form => form.Changes, (form, text) => form with { Changes = text }),
         new("customer", form => form.Customer, (form, text) => form with { Customer = text }),
         new("due", form => form.Due, (form, text) => form with { Due = text }),
         new("unit", form => form.Unit, (form, text) => form with { Unit = text }),

@@ -12,6 +12,9 @@ public sealed record DraftForm
     /// <summary>The job's number.</summary>
     public string Number { get; init; } = "";
 
+    /// <summary>The number of the stored job that this draft is to change, as the desk said; empty for a job of its own. A number alone never makes a change.</summary>
+    public string Changes { get; init; } = "";
+
     /// <summary>Who orders.</summary>
     public string Customer { get; init; } = "";
 
@@ -32,6 +35,9 @@ public sealed record DraftForm
 
     /// <summary>The lines of posts.</summary>
     public IReadOnlyList<DraftLine> Lines { get; init; } = [];
+
+    /// <summary>True where the desk said that this draft changes the stored job of its number.</summary>
+    public bool IsChangeOf(string number) => Changes.Trim() == number;
 
     /// <summary>Posts over all lines.</summary>
     public int Posts() => Lines.Sum(line => line.Posts.Count);

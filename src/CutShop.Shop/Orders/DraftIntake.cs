@@ -51,6 +51,8 @@ public sealed class DraftIntake(ShopDatabase database, ShopTablesShelf tables)
             return new(done, Problem: null, Change: null);
         if (!draft.IsOpen)
             return JobChanging.Refused(OrderReplies.Of("DraftPutAway"));
+        if (!draft.Form.IsChangeOf(draft.Form.Number.Trim()) && JobChanging.OfNumber(session, draft.Form.Number.Trim()) is { } stored)
+            return JobChanging.Refused(OrderReplies.Of("SayWhetherItChanges", stored.Says));
         var now = tables.Current(session);
         if (DraftReading.Of(draft.Form, now).Takeoff is not { } next)
             return JobChanging.Refused(OrderReplies.Of("DraftHasErrors"));

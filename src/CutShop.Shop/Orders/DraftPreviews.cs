@@ -1,6 +1,7 @@
 using CutShop.Shop.Jobs;
 using CutShop.Shop.Stock;
 using CutShop.Shop.Store;
+using CutShop.Takeoff.JobFile;
 
 namespace CutShop.Shop.Orders;
 
@@ -9,8 +10,30 @@ namespace CutShop.Shop.Orders;
 /// <param name="Reading">What was understood.</param>
 /// <param name="Prices">The prices that count today, or null.</param>
 /// <param name="Currency">The sign before amounts.</param>
-/// <param name="IsCancelled">True where the job of its number was cancelled, so that nothing can come of it.</param>
-public sealed record DraftPreview(DraftForm Form, DraftReading Reading, PriceList? Prices, string Currency, bool IsCancelled);
+/// <param name="Stored">The stored job that has its number, or null.</param>
+public sealed record DraftPreview(DraftForm Form, DraftReading Reading, PriceList? Prices, string Currency, JobOfNumber? Stored)
+{
+    /// <summary>True where the job of its number was cancelled, so that nothing can come of it.</summary>
+    public bool IsCancelled => Stored is { IsCancelled: true };
+
+    /// <summary>True where it changes a stored job, as the desk said.</summary>
+    public bool IsChange => Stored is { IsCancelled: false } stored && Form.IsChangeOf(stored.Number);
+
+    /// <summary>True where it has the number of a stored job and the desk is yet to say whether it changes that job.</summary>
+    public bool IsAsked => Stored is { IsCancelled: false } && !IsChange;
+
+    /// <summary>What the desk itself has to say, by field, beside what was understood: that the number is a stored job's, and pulls over the shop's limit.</summary>
+    public IReadOnlyDictionary<JobPlace, IReadOnlyList<FieldNote>> DeskNotes { get; init; } = new Dictionary<JobPlace, IReadOnlyList<FieldNote>>();
+
+    internal DraftPreview WithDeskNotes(int pullLimit)
+    {
+        var notes = (Reading.Takeoff is { } takeoff ? PullLimit.Over(takeoff, pullLimit) : [])
+            .Select(pull => (pull.Place, Note: new FieldNote(NoteKind.Warning, pull.Says.ToString())));
+        if (IsAsked)
+            notes = notes.Prepend((JobPlace.Job["number"], new(NoteKind.Error, Stored!.Says.ToString())));
+        return this with { DeskNotes = notes.GroupBy(one => one.Place, one => one.Note).ToDictionary(field => field.Key, IReadOnlyList<FieldNote> (field) => [.. field]) };
+    }
+}
 
 /// <summary>Shows drafts while they are typed.</summary>
 public sealed class DraftPreviews(ShopDatabase database, ShopTablesShelf tables)
@@ -32,10 +55,10 @@ public sealed class DraftPreviews(ShopDatabase database, ShopTablesShelf tables)
         return database.Read(session => Of(session, form));
     }
 
-    private DraftPreview Of(ShopSession session, DraftForm form) => new(
+    private DraftPreview Of(ShopSession session, DraftForm form) => new DraftPreview(
         form,
         DraftReading.Of(form, tables.Current(session)),
         PriceBook.On(session, session.Today),
         PriceBook.Currency(session),
-        JobChanging.IsCancelled(session, form.Number.Trim()));
+        JobChanging.OfNumber(session, form.Number.Trim())).WithDeskNotes(PullLimit.Read(session));
 }

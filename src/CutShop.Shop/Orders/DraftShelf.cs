@@ -11,9 +11,14 @@ public sealed class DraftShelf(ShopDatabase database)
         "SELECT id, version, form, state, job_number, changed_at, changed_by FROM drafts";
 
     /// <summary>The open drafts, the last changed first.</summary>
-    public IReadOnlyList<DraftListed> Open(int most = 200) => database.Read(session => session.All<DraftListed>(
-        "SELECT id, number, customer, changed_at, changed_by FROM drafts WHERE state = 'open' ORDER BY changed_at DESC, id DESC LIMIT @most",
-        new { most }));
+    public IReadOnlyList<DraftListed> Open(int most = 200) => In("open", most);
+
+    /// <summary>The drafts that were put away, the last one first. Each can be taken up again.</summary>
+    public IReadOnlyList<DraftListed> PutAway(int most = 50) => In("dropped", most);
+
+    private IReadOnlyList<DraftListed> In(string state, int most) => database.Read(session => session.All<DraftListed>(
+        "SELECT id, number, customer, changed_at, changed_by FROM drafts WHERE state = @state ORDER BY changed_at DESC, id DESC LIMIT @most",
+        new { state, most }));
 
     /// <summary>A draft, or null.</summary>
     public Draft? Find(long id) => database.Read(session => Find(session, id));

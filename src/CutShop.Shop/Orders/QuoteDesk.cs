@@ -81,6 +81,8 @@ public sealed class QuoteDesk(ShopDatabase database, ShopTablesShelf tables)
             return DeskAnswer.Refused(OrderReplies.Of("DraftHasErrors"));
         if (JobChanging.IsCancelled(session, takeoff.Job.Number))
             return DeskAnswer.Refused(JobChanging.WasCancelled(takeoff.Job.Number));
+        if (!draft.Form.IsChangeOf(takeoff.Job.Number) && JobChanging.OfNumber(session, takeoff.Job.Number) is { } stored)
+            return DeskAnswer.Refused(OrderReplies.Of("SayWhetherItChanges", stored.Says));
         if (PriceBook.On(session, session.Today) is not { } prices)
             return DeskAnswer.Refused(OrderReplies.Of("NoPriceList"));
         var priced = Pricing.Of(takeoff, prices);

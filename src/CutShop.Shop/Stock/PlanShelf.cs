@@ -64,7 +64,8 @@ public sealed class PlanShelf(ShopDatabase database)
             return null;
         var cuts = session.All<CutRow>(
             """
-            SELECT plan_cuts.plan_coil_id, code, jobs.number AS job, run, jobs.due, cut_tickets.state, cut_nm AS cut, from_nm AS mark_from, to_nm AS mark_to
+            SELECT plan_cuts.plan_coil_id, code, jobs.number AS job, run, jobs.due, cut_tickets.state,
+              CAST(CASE WHEN cut_tickets.plan_coil_id = plan_cuts.plan_coil_id THEN 1 ELSE 0 END AS bigint) AS has_its_place, cut_nm AS cut, from_nm AS mark_from, to_nm AS mark_to
             FROM plan_cuts JOIN plan_coils ON plan_coils.id = plan_cuts.plan_coil_id
             JOIN pieces ON pieces.id = plan_cuts.piece_id JOIN jobs ON jobs.id = job_id JOIN cut_tickets ON cut_tickets.piece_id = pieces.id
             WHERE plan_id = @id ORDER BY plan_coils.position, plan_cuts.position
@@ -87,7 +88,10 @@ public sealed class PlanShelf(ShopDatabase database)
             plan.Allowances,
             [.. coils.Select(coil => coil.ToCuts(coil.Mark ?? StockReplies.Of("ToBuy", ++toBuy).ToString(), cuts[coil.Id], plan.Keep))],
             cuts.SelectMany(same => same).ToDictionary(
-                cut => cut.Code.Plain, cut => new PlannedPiece(cut.Code, cut.Job, cut.Run, cut.Due, cut.State)));
+                cut => cut.Code.Plain, cut => new PlannedPiece(cut.Code, cut.Job, cut.Run, cut.Due, cut.State)
+                {
+                    IsTakenOut = plan.State == PlanStates.Accepted && cut is { State: TicketStates.Waiting, HasItsPlace: 0 },
+                }));
     }
 
     private sealed record PlanRow(
@@ -118,5 +122,5 @@ public sealed class PlanShelf(ShopDatabase database)
     }
 
     private sealed record CutRow(
-        long PlanCoilId, PieceCode Code, string Job, string Run, DateOnly? Due, string State, Length Cut, Length MarkFrom, Length MarkTo);
+        long PlanCoilId, PieceCode Code, string Job, string Run, DateOnly? Due, string State, long HasItsPlace, Length Cut, Length MarkFrom, Length MarkTo);
 }

@@ -46,6 +46,9 @@ public sealed record PlannedPiece(PieceCode Code, string Job, string Run, DateOn
 {
     /// <summary>True where it is no longer to be cut.</summary>
     public bool IsCancelled => State == TicketStates.Cancelled;
+
+    /// <summary>True where it waits and is no longer to be cut from the coil of this accepted plan, as after its job was cancelled and taken up again.</summary>
+    public bool IsTakenOut { get; init; }
 }
 
 /// <summary>A line in the list of plans.</summary>

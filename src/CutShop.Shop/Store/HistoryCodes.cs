@@ -17,6 +17,8 @@ internal static class HistoryCodes
     public static HistoryCode JobReceived { get; } = New("job-received", after: Counted);
     public static HistoryCode JobTakenIn { get; } = New("job-taken-in", after: Counted);
     public static HistoryCode JobReleased { get; } = New("job-released");
+    public static HistoryCode JobReleaseTakenBack { get; } = New("job-release-taken-back");
+    public static HistoryCode JobTakenUpAgain { get; } = New("job-taken-up-again", after: line => Say("TakenUpWith", line.Number("waiting"), line.Number("made")));
     public static HistoryCode JobCancelled { get; } = New("job-cancelled", after: line => Say("CancelledWithSurplus", line.Number("surplus")));
     public static HistoryCode JobChanged { get; } = New("job-changed", before: CountedBefore, after: AfterChange);
     public static HistoryCode JobByRules { get; } = New("job-by-rules", before: CountedBefore, after: AfterChange);
@@ -31,6 +33,7 @@ internal static class HistoryCodes
     public static HistoryCode Undone { get; } = New("undone");
     public static HistoryCode TicketCancelled { get; } = New("ticket-cancelled");
     public static HistoryCode NoLongerWanted { get; } = New("no-longer-wanted");
+    public static HistoryCode WantedAgain { get; } = New("wanted-again");
 
     // Cut tickets.
     public static HistoryCode CutStepDone { get; } = Worded(

@@ -47,16 +47,18 @@ internal sealed record TicketMove(string Table, HistoryCode What, string From, s
             throw new InvalidOperationException(why.ToString());
     }
 
-    /// <summary>Makes the move, by one statement, of every ticket of a job that is in the state it starts from.</summary>
-    public void DoAll(ShopSession session, long jobId, string who, string set, Reason reason)
+    /// <summary>Makes the move, by one statement, of every ticket of a job that is in the state it starts from and whose piece or post is wanted.</summary>
+    /// <returns>How many they are.</returns>
+    public int DoAll(ShopSession session, long jobId, string who, string set, Reason reason)
     {
         var (thing, things) = Table == TicketStates.CutTickets ? ("piece_id", "pieces") : ("post_id", "posts");
-        var ofJob = $"state = @From AND {thing} IN (SELECT id FROM {things} WHERE job_id = @id)";
+        var ofJob = $"state = @From AND {thing} IN (SELECT id FROM {things} WHERE job_id = @id AND dropped_at IS NULL)";
         var values = With(jobId, who, session.Now, values: null);
         var tickets = session.All<long>($"SELECT id FROM {Table} WHERE {ofJob} ORDER BY id", values);
         session.Execute($"UPDATE {Table} SET state = @To{set} WHERE {ofJob}", values);
         foreach (var ticket in tickets)
             session.Record(Subject, ticket, who, What, From, To, reason);
+        return tickets.Count;
     }
 
     private object With(long id, string who, DateTimeOffset now, object? values)

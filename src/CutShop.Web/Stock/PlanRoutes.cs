@@ -21,7 +21,7 @@ internal static class PlanRoutes
     public static Sheet SheetOf(StoredPlan plan, PaperSettings settings) => CutPlanSheet.Of(
         new(plan.Id, plan.Kind.ToString(), plan.State, plan.Proof),
         plan.Coils,
-        plan.Pieces.ToDictionary(pair => pair.Key, pair => new PlanPieceName(pair.Value.Code.ToString(), pair.Value.Job, pair.Value.Run, pair.Value.IsCancelled)),
+        plan.Pieces.ToDictionary(pair => pair.Key, pair => new PlanPieceName(pair.Value.Code.ToString(), pair.Value.Job, pair.Value.Run, pair.Value.IsCancelled, pair.Value.IsTakenOut)),
         settings);
 
     private static Results<FileContentHttpResult, NotFound> Pdf(long id, PlanShelf shelf, HttpContext context)

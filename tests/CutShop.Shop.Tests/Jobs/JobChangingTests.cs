@@ -9,12 +9,12 @@ public sealed class JobChangingTests
     private static DraftForm Changed()
     {
         var form = DraftEdits.AddPost(SmallJobs.FourPosts(), 0, 3);
-        return form with { Customer = "Lantern Quay harbour" };
+        return form with { Customer = "Lantern Quay harbour", Changes = form.Number };
     }
 
     private static async Task<(long Draft, JobChange Change)> ChangeAsync(DeskShop shop, DraftForm form)
     {
-        var draft = await shop.StartAsync(form, "the change");
+        var draft = await shop.StartAsync(form with { Changes = form.Number }, "the change");
         return (draft, shop.Changing.Compare(DraftReading.Of(form, ShopTables.Standard).Takeoff!.Job)!);
     }
 
@@ -101,12 +101,45 @@ public sealed class JobChangingTests
         await shop.ReleasedJobAsync(SmallJobs.FourPosts());
         var (there, change) = await ChangeAsync(shop, Changed());
         await shop.Intake.AcceptChangeAsync(there, change.Token, "test", cancel: DeskShop.Cancel);
-        var back = await shop.StartAsync(SmallJobs.FourPosts(), "back");
+        var back = await shop.StartAsync(SmallJobs.FourPosts() with { Changes = "LQ-3001" }, "back");
         var again = shop.Changing.Compare(DraftReading.Of(SmallJobs.FourPosts(), ShopTables.Standard).Takeoff!.Job)!;
         Assert.True((await shop.Intake.AcceptChangeAsync(back, again.Token, "test", cancel: DeskShop.Cancel)).IsDone);
         var job = shop.Jobs.Find("LQ-3001")!;
         Assert.Equal(2, job.Pieces.Count);
         Assert.Equal(4, job.Dropped.Count);
+    }
+
+    [Fact]
+    public async Task A_number_alone_turns_no_draft_into_a_change_and_into_no_quote_of_one()
+    {
+        using var shop = new DeskShop();
+        await shop.KeepPricesAsync(new(2027, 1, 11));
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
+        var form = Changed() with { Changes = "" };
+        var draft = await shop.StartAsync(form, "another job");
+        var change = shop.Changing.Compare(DraftReading.Of(form, ShopTables.Standard).Takeoff!.Job)!;
+        var before = shop.Dump();
+        const string Why = "LQ-3001 is Lantern Quay boardwalk's released job. Say that this draft changes it, or give the draft another number.";
+        Assert.Equal(Why, (await shop.Intake.AcceptChangeAsync(draft, change.Token, "test", cancel: DeskShop.Cancel)).Problem?.ToString());
+        Assert.Equal(Why, (await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel)).Problem?.ToString());
+        Assert.False((await shop.Intake.TakeInAsync(draft, 1, "test", DeskShop.Cancel)).IsDone);
+        Assert.Equal(before, shop.Dump());
+        await shop.Drafts.SaveAsync(draft, 1, form with { Changes = "LQ-3001" }, "test", DeskShop.Cancel);
+        Assert.True((await shop.Intake.AcceptChangeAsync(draft, change.Token, "test", cancel: DeskShop.Cancel)).IsDone);
+    }
+
+    [Fact]
+    public async Task A_piece_cut_off_and_a_post_begun_at_the_bench_are_shown_as_made_already()
+    {
+        using var shop = new DeskShop();
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
+        const string AtTheBench = "state = 'at the bench', claimed_by = 'Cai', claimed_at = '2027-01-11', touched_at = '2027-01-11'";
+        await shop.ExecuteAsync($"UPDATE cut_tickets SET {AtTheBench}, steps = 3 WHERE piece_id = (SELECT id FROM pieces WHERE run = 'A-low-1')");
+        await shop.ExecuteAsync($"UPDATE cut_tickets SET {AtTheBench}, steps = 1 WHERE piece_id = (SELECT id FROM pieces WHERE run = 'A-top-1')");
+        await shop.ExecuteAsync($"UPDATE drill_tickets SET {AtTheBench}, steps = 1 WHERE post_id = (SELECT id FROM posts WHERE mark = 'A4')");
+        await shop.ExecuteAsync($"UPDATE drill_tickets SET {AtTheBench} WHERE post_id = (SELECT id FROM posts WHERE mark = 'A1')");
+        var (_, change) = await ChangeAsync(shop, SmallJobs.FourPosts() with { Lines = [DraftEdits.RemovePost(SmallJobs.FourPosts(), 0, 3).Lines[0]] });
+        Assert.Equal(["A-low-1", "A4"], change.Surplus.Select(thing => thing.Name).Order(StringComparer.Ordinal));
     }
 
     [Fact]

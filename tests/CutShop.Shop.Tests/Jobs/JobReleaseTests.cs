@@ -47,7 +47,32 @@ public sealed class JobReleaseTests
         Assert.Equal(["surplus", "cancelled"], shop.Jobs.Find("LQ-3001")!.Pieces.Select(piece => piece.State));
         Assert.Equal(["cancelled", "cancelled", "surplus", "cancelled"], shop.All<string>("SELECT state FROM drill_tickets ORDER BY id"));
         Assert.Equal(ReleaseOutcome.Cancelled, await shop.Release.ReleaseAsync("LQ-3001", "test", DeskShop.Cancel));
+        Assert.Equal("the pier was sold", shop.Jobs.Find("LQ-3001")!.CancelReason);
         Assert.Contains("cancelled, 2 made and now surplus", new HistoryShelf(shop.Database).Of("job", 1).Select(line => line.After));
+    }
+
+    [Fact]
+    public async Task A_release_is_taken_back_while_nothing_is_begun_and_not_after()
+    {
+        using var shop = new DeskShop();
+        var plans = new PlanShelf(shop.Database);
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
+        Assert.True(shop.Release.CanTakeBack("LQ-3001"));
+        Assert.Equal(ReleaseOutcome.Done, await shop.Release.TakeBackAsync("LQ-3001", "test", DeskShop.Cancel));
+        Assert.Equal(ReleaseOutcome.DoneBefore, await shop.Release.TakeBackAsync("LQ-3001", "test", DeskShop.Cancel));
+        Assert.Null(shop.Jobs.Find("LQ-3001")!.ReleasedAt);
+        Assert.Empty(plans.Waiting());
+        Assert.False(shop.Release.CanTakeBack("LQ-3001"));
+        Assert.Equal("release taken back", shop.Jobs.History("LQ-3001")[0].What);
+
+        await shop.Release.ReleaseAsync("LQ-3001", "test", DeskShop.Cancel);
+        Assert.Single(plans.Waiting());
+        await shop.DrillAsync("A3");
+        Assert.False(shop.Release.CanTakeBack("LQ-3001"));
+        var before = shop.Dump();
+        Assert.Equal(ReleaseOutcome.Begun, await shop.Release.TakeBackAsync("LQ-3001", "test", DeskShop.Cancel));
+        Assert.Equal(ReleaseOutcome.NoSuchJob, await shop.Release.TakeBackAsync("LQ-0", "test", DeskShop.Cancel));
+        Assert.Equal(before, shop.Dump());
     }
 
     [Fact]

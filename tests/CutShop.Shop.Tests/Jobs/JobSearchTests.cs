@@ -104,6 +104,21 @@ public sealed class JobSearchTests
         Assert.Equal(("received", 2L, 0L, 4L, 0L), told["LQ-4"]);
     }
 
+    [Theory]
+    [InlineData("LQ-3", null, null, 1)]
+    [InlineData("LQ", null, null, 4)]
+    [InlineData("nobody at all", null, null, 0)]
+    [InlineData("", "2027-01-10", "2027-01-10", 1)]
+    public async Task What_is_looked_for_is_counted_among_all_jobs_also_cancelled_ones(string text, string? from, string? to, long count)
+    {
+        using var shop = new DeskShop();
+        var search = await WithJobsAsync(shop);
+        await shop.Release.CancelAsync("LQ-3", "not wanted", "test", DeskShop.Cancel);
+        var wanted = new JobsWanted(JobsShown.Late, text, IsoDate.Find(from), IsoDate.Find(to), AfterKey: "2027-03-02LQ-2");
+        Assert.Equal(count, search.CountAll(wanted, 100));
+        Assert.Equal(Math.Min(count, 2), search.CountAll(wanted, 2));
+    }
+
     [Fact]
     public async Task Pages_follow_each_other_without_gap_or_double()
     {

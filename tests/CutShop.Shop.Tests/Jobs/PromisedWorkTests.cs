@@ -141,7 +141,7 @@ public sealed class PromisedWorkTests : IDisposable
 
     private async Task<JobChange> ChangeAsync(DraftForm form)
     {
-        var draft = await _shop.StartAsync(form, "the change");
+        var draft = await _shop.StartAsync(form with { Changes = form.Number }, "the change");
         var change = _shop.Changing.Compare(DraftReading.Of(form, ShopTables.Standard).Takeoff!.Job)!;
         Assert.Null((await _shop.Intake.AcceptChangeAsync(draft, change.Token, "test", cancel: Cancel)).Problem);
         return change;

@@ -143,7 +143,7 @@ public sealed class WhatDiffersTests : IDisposable
 
     private async Task<(long Draft, JobChange Change)> ChangeAsync(DraftForm form)
     {
-        var draft = await _shop.StartAsync(form, $"a change {form.GetHashCode()}");
+        var draft = await _shop.StartAsync(form with { Changes = form.Number }, $"a change {form.GetHashCode()}");
         return (draft, _shop.Changing.Compare(DraftReading.Of(form, ShopTables.Standard).Takeoff!.Job)!);
     }
 

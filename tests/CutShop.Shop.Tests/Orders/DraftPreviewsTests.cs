@@ -56,6 +56,42 @@ public sealed class DraftPreviewsTests
     }
 
     [Fact]
+    public async Task A_number_of_a_stored_job_is_asked_about_until_the_draft_says_that_it_changes_it()
+    {
+        using var shop = new DeskShop();
+        var previews = Previews(shop);
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
+        var id = await shop.StartAsync(SmallJobs.FourPosts() with { Number = "LQ-3002" }, "another");
+        Assert.Empty(previews.Of(id, 1, Typed("customer", "Pier"))!.DeskNotes);
+        var asked = previews.Of(id, 1, Typed("number", "LQ-3001"))!;
+        Assert.Equal((true, false), (asked.IsAsked, asked.IsChange));
+        Assert.Equal("LQ-3001 is Lantern Quay boardwalk's released job.", Assert.Single(asked.DeskNotes[JobPlace.Job["number"]]).Text);
+        var change = previews.Of(SmallJobs.FourPosts() with { Changes = "LQ-3001" });
+        Assert.Equal((false, true), (change.IsAsked, change.IsChange));
+        Assert.Empty(change.DeskNotes);
+    }
+
+    [Fact]
+    public async Task A_pull_over_the_shop_s_limit_warns_at_the_span_and_a_straight_rope_does_not()
+    {
+        using var shop = new DeskShop();
+        var previews = Previews(shop);
+        var line = SmallJobs.FourPosts().Lines[0];
+        var form = SmallJobs.FourPosts() with { Unit = "in", Lines = [line with { Sections = [line.Sections[0] with { Width = "2000" }, .. line.Sections.Skip(1)] }] };
+        var notes = previews.Of(form).DeskNotes;
+        Assert.Equal(["lines[0].sections[0].width"], notes.Keys.Select(place => place.Name));
+        Assert.All(notes.Values.SelectMany(some => some), note => Assert.Contains("lb from A1 to A2, over the shop's 200 lb", note.Text, StringComparison.Ordinal));
+
+        var straight = form with { Lines = [line with { Sections = form.Lines[0].Sections, Rows = [.. line.Rows.Select(row => row with { Sag = "0", Slack = "" })] }] };
+        Assert.Empty(previews.Of(straight).DeskNotes);
+
+        Assert.Equal(["pull"], (await new PullLimit(shop.Database).SetAsync("0", "test", DeskShop.Cancel)).Select(problem => problem.Field));
+        Assert.Empty(await new PullLimit(shop.Database).SetAsync(" 1 ", "test", DeskShop.Cancel));
+        Assert.Equal(["lines[0].rows[0].sag", "lines[0].rows[1].sag"], previews.Of(SmallJobs.FourPosts()).DeskNotes.Keys.Select(place => place.Name));
+        Assert.All(previews.Of(SmallJobs.FourPosts()).DeskNotes.Values, some => Assert.Equal(NoteKind.Warning, Assert.Single(some).Kind));
+    }
+
+    [Fact]
     public async Task There_is_no_preview_of_a_draft_or_a_version_that_is_not_there()
     {
         using var shop = new DeskShop();

@@ -5,6 +5,19 @@ namespace CutShop.Shop.Tests.Orders;
 public sealed class DraftShelfTests
 {
     [Fact]
+    public async Task A_draft_put_away_is_listed_until_it_is_taken_up_again()
+    {
+        using var shop = new DeskShop();
+        var id = await shop.StartAsync(SmallJobs.FourPosts());
+        Assert.Empty(shop.Drafts.PutAway());
+        await shop.Drafts.DropAsync(id, "test", DeskShop.Cancel);
+        Assert.Equal((id, "LQ-3001"), (Assert.Single(shop.Drafts.PutAway()).Id, shop.Drafts.PutAway()[0].Number));
+        Assert.Empty(shop.Drafts.Open());
+        await shop.Drafts.ReopenAsync(id, "test", DeskShop.Cancel);
+        Assert.Empty(shop.Drafts.PutAway());
+    }
+
+    [Fact]
     public async Task A_draft_started_twice_with_one_key_is_one_draft()
     {
         using var shop = new DeskShop();

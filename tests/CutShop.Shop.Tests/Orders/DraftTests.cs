@@ -67,8 +67,14 @@ public sealed class DraftTests
     [InlineData("6", "ft", "feet: 6' 0\" = 1828.8 mm")]
     [InlineData("74 3/8", "in", "inches: 6' 2 3/8\" ≈ 1889.1 mm")]
     [InlineData("6' 2 3/8", "in", "6' 2 3/8\" ≈ 1889.1 mm")]
-    [InlineData("1890 mm", "in", "1890 mm")]
-    [InlineData("1890", "mm", "millimetres: 1890 mm")]
+    [InlineData("1890 mm", "in", "1890 mm ≈ 6' 2 7/16\"")]
+    [InlineData("1890", "mm", "millimetres: 1890 mm ≈ 6' 2 7/16\"")]
+    [InlineData("1,70 m", "in", "1700 mm ≈ 5' 6 15/16\"")]
+    [InlineData("39 10 1/4", "in", "feet and inches: 39' 10 1/4\" ≈ 12147.6 mm")]
+    [InlineData("5-6", "ft", "feet and inches: 5' 6\" = 1676.4 mm")]
+    [InlineData("66-1/2", "in", "inches: 5' 6 1/2\" = 1689.1 mm")]
+    [InlineData("5 6", "mm", "")]
+    [InlineData("1,700", "in", "")]
     [InlineData("1890", "", "")]
     [InlineData("six", "in", "")]
     public void What_was_typed_is_echoed_as_understood(string typed, string unit, string echo) =>
@@ -109,6 +115,37 @@ public sealed class DraftTests
                 "lines[0].sections[0].width", "lines[0].sections[1].width", "number",
             ],
             errors.Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("15", "rope.diameter")]
+    [InlineData("150", "rope.diameter")]
+    public void A_rope_too_thick_for_every_post_is_one_error_at_its_diameter(string diameter, string field)
+    {
+        var reading = DraftReading.Of(SmallJobs.FourPosts() with { Rope = new() { Material = "polypropylene", Diameter = diameter } }, ShopTables.Standard);
+        Assert.Equal((1, field), (reading.Errors, Assert.Single(reading.Problems).Key.Name));
+    }
+
+    [Fact]
+    public void A_post_too_narrow_for_two_rows_is_one_error_at_the_post()
+    {
+        var form = SmallJobs.FourPosts();
+        var line = form.Lines[0];
+        form = form with { Lines = [line with { Posts = [line.Posts[0], line.Posts[1] with { Across = "1" }, .. line.Posts.Skip(2)] }] };
+        var reading = DraftReading.Of(form, ShopTables.Standard);
+        Assert.Equal((1, "lines[0].posts[1].across"), (reading.Errors, Assert.Single(reading.Problems).Key.Name));
+    }
+
+    [Fact]
+    public void Lengths_are_read_in_the_draft_as_people_write_them_and_one_of_two_meanings_is_refused()
+    {
+        var form = SmallJobs.FourPosts();
+        var line = form.Lines[0];
+        string[] widths = ["5 6", "1m70", "66-1/2"];
+        var reading = DraftReading.Of(form with { Unit = "in", Lines = [line with { Sections = [.. widths.Select((width, i) => line.Sections[i] with { Width = width })] }] }, ShopTables.Standard);
+        Assert.Equal(["66 in", "1700 mm", "66 1/2 in"], reading.Takeoff!.Job.Lines[0].Sections.Select(section => LengthText.Brief(section.Width)));
+        var refused = DraftReading.Of(form with { Unit = "in", Lines = [line with { Sections = [line.Sections[0] with { Width = "1,700" }, .. line.Sections.Skip(1)] }] }, ShopTables.Standard);
+        Assert.StartsWith("'1,700' can be read as a decimal or as thousands", Assert.Single(refused.At("lines[0].sections[0].width")).Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -26,6 +26,7 @@ public sealed class QuestionMistakesTests
         { Good with { Ends = "glued" }, "ends" },
         { Good with { Between = "glued" }, "between" },
         { Good with { Diameter = "thick" }, "diameter" },
+        { Good with { Diameter = "15" }, "diameter" },
         { Good with { Due = "soon" }, "due" },
         { Good with { Across = "wide", Rows = "low" }, "across rows" },
     };

@@ -63,7 +63,7 @@ public sealed class QuoteDeskTests
         using var shop = new DeskShop();
         await shop.KeepPricesAsync(Today);
         await shop.ReleasedJobAsync(SmallJobs.FourPosts());
-        var draft = await shop.StartAsync(SmallJobs.FourPosts(), "a change");
+        var draft = await shop.StartAsync(SmallJobs.FourPosts() with { Changes = "LQ-3001" }, "a change");
         var quote = await shop.Quotes.MakeAsync(draft, 1, "test", DeskShop.Cancel);
         Assert.Null(quote.Problem);
         Assert.Single(shop.Quotes.Open());

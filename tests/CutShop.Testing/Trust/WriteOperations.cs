@@ -91,6 +91,15 @@ internal static class WriteOperations
         new("JobIntake.TakeInOnceAsync", Nothing, async shop => (await new JobIntake(shop.Database, ShopTables.Standard).TakeInOnceAsync(SmallJobs.OnePiece("LQ-9"), "Ada", Key, "a hash")).Outcome == IntakeOutcome.TakenIn),
         new("JobRelease.ReleaseAsync", Nothing, async shop => await new JobRelease(shop.Database).ReleaseAsync("LQ-3", "Ada") == ReleaseOutcome.Done),
         new("JobRelease.CancelAsync", shop => shop.FinishCutAsync(), async shop => await new JobRelease(shop.Database).CancelAsync("LQ-1", Reason, "Ada") == ReleaseOutcome.Done),
+        new("JobRelease.TakeBackAsync", shop => new JobRelease(shop.Database).ReleaseAsync("LQ-3", "Ada"), async shop => await new JobRelease(shop.Database).TakeBackAsync("LQ-3", "Ada") == ReleaseOutcome.Done),
+        new(
+            "JobRelease.TakeUpAgainAsync",
+            async shop =>
+            {
+                await shop.FinishCutAsync();
+                await new JobRelease(shop.Database).CancelAsync("LQ-1", Reason, "Ada");
+            },
+            async shop => await new JobRelease(shop.Database).TakeUpAgainAsync("LQ-1", "Ada") == ReleaseOutcome.Done),
         new("DraftIntake.AcceptChangeAsync", PrepareChangeAsync, async shop => (await new DraftIntake(shop.Database, shop.Tables).AcceptChangeAsync(ChangeDraft(shop), shop.Kept, "Ada")).IsDone),
         new("JobChanging.AcceptRulesAsync", PrepareRulesAsync, async shop => (await new JobChanging(shop.Database, shop.Tables).AcceptRulesAsync("LQ-3", shop.Kept, "Ada")).IsDone),
         new("DraftShelf.StartAsync", Nothing, async shop => await shop.Drafts.StartAsync(SmallJobs.FourPosts("LQ-8"), "Ada", Key) > 0),
@@ -109,7 +118,7 @@ internal static class WriteOperations
 
     private static async Task PrepareChangeAsync(FaultShop shop)
     {
-        var form = DraftEdits.AddPost(SmallJobs.FourPosts("LQ-3"), 0, 3);
+        var form = DraftEdits.AddPost(SmallJobs.FourPosts("LQ-3"), 0, 3) with { Changes = "LQ-3" };
         await shop.Drafts.StartAsync(form, "Ada", "the change");
         shop.Kept = new JobChanging(shop.Database, shop.Tables).Compare(DraftReading.Of(form, ShopTables.Standard).Takeoff!.Job)!.Token;
     }
@@ -191,6 +200,7 @@ internal static class WriteOperations
         new("ShopTablesShelf.TakeBitOffAsync", Nothing, shop => shop.Tables.TakeBitOffAsync(ShopTables.Standard.Rack.Bits[0], "Ada")),
         new("BenchSettingsShelf.SetAsync", Nothing, async shop => (await new BenchSettingsShelf(shop.Database).SetAsync(new("1/2 in", "1/8 in", "30", "8"), "Ada")).Count == 0),
         new("LetterheadShelf.SetAsync", Nothing, async shop => (await new LetterheadShelf(shop.Database).SetAsync(new("Lantern Quay Rope", "1 Quay"), "Ada")).Count == 0),
+        new("PullLimit.SetAsync", Nothing, async shop => (await new PullLimit(shop.Database).SetAsync("150", "Ada")).Count == 0),
         new("CuttingSettingsShelf.SetCuttingAsync", Nothing, async shop => (await new CuttingSettingsShelf(shop.Database).SetCuttingAsync(new("1/8 in", "1/8 in", "2 in", "8 ft", "600 ft"), "Ada")).Count == 0),
     ];
 
