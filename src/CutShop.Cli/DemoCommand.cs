@@ -38,6 +38,7 @@ internal static class DemoCommand
             }
             await DemoCoils.HangAsync(database, cancel);
             await DemoPrices.KeepAsync(database, cancel);
+            await DemoWork.DoAsync(database, cancel);
             if (parsed.GetValue(noSite))
                 return Exit.Done;
             var people = await new DemoPeople(database).MakeAsync(cancel);
