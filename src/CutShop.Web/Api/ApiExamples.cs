@@ -48,7 +48,7 @@ internal static class ApiExamples
     private const string Jobs =
         """
         { "jobs": [ { "number": "LQ-1042", "customer": "Lantern Quay boardwalk", "due": "2027-03-12", "takenInAt": "2027-02-01T08:30:00+00:00",
-            "pieces": 1, "cut": 0, "posts": 2, "drilled": 0 } ], "next": "3f9a0c1b2d4e-17", "more": false }
+            "state": "released", "pieces": 1, "cut": 0, "posts": 2, "drilled": 0 } ], "next": "3f9a0c1b2d4e-17", "more": false }
         """;
 
     private const string Changes =

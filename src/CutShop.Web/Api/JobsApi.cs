@@ -13,15 +13,16 @@ namespace CutShop.Web.Api;
 /// <param name="Customer">Who ordered it.</param>
 /// <param name="Due">When it is due, or null.</param>
 /// <param name="TakenInAt">When it was taken in, UTC.</param>
+/// <param name="State">received, released or cancelled.</param>
 /// <param name="Pieces">Pieces of rope.</param>
 /// <param name="Cut">Pieces cut so far.</param>
 /// <param name="Posts">Posts to drill.</param>
 /// <param name="Drilled">Posts drilled so far.</param>
 public sealed record JobLine(
-    string Number, string Customer, DateOnly? Due, DateTimeOffset TakenInAt, long Pieces, long Cut, long Posts, long Drilled)
+    string Number, string Customer, DateOnly? Due, DateTimeOffset TakenInAt, string State, long Pieces, long Cut, long Posts, long Drilled)
 {
     internal static JobLine Of(JobNewsLine job) => new(
-        job.Number, job.Customer, job.Due, job.TakenInAt, job.Pieces, job.Cut, job.Posts, job.Drilled);
+        job.Number, job.Customer, job.Due, job.TakenInAt, job.State, job.Pieces, job.Cut, job.Posts, job.Drilled);
 }
 
 /// <summary>Jobs since a cursor.</summary>

@@ -12,7 +12,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Jobs;
 
 /// <summary>One job: its figures, drawings, pieces and paper.</summary>
-public sealed class JobModel(JobShelf jobs, QuoteDesk quotes, SiteReports reports) : PageModel
+public sealed class JobModel(JobShelf jobs, QuoteDesk quotes, SiteReports reports, PullLimit pulls) : PageModel
 {
     /// <summary>The job.</summary>
     public StoredJob? Stored { get; private set; }
@@ -32,6 +32,9 @@ public sealed class JobModel(JobShelf jobs, QuoteDesk quotes, SiteReports report
     /// <summary>Each warning once, with the places it speaks of.</summary>
     public IReadOnlyList<(Sentence Says, Sentence Where)> Warnings { get; private set; } = [];
 
+    /// <summary>Pulls over the shop's limit.</summary>
+    public IReadOnlyList<StrongPull> Pulls { get; private set; } = [];
+
     /// <summary>What installers report of its pieces, the newest first.</summary>
     public IReadOnlyList<SiteReport> Reports { get; private set; } = [];
 
@@ -46,6 +49,7 @@ public sealed class JobModel(JobShelf jobs, QuoteDesk quotes, SiteReports report
         TotalRope = pieces.Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut);
         TotalWeight = pieces.Any(piece => piece.WeightLb is null) ? null : pieces.Sum(piece => piece.WeightLb);
         Warnings = Warning.Alike(Stored.Takeoff.Warnings);
+        Pulls = pulls.Over(Stored.Takeoff);
         Quotes = Rights.Do(HttpContext, Rights.SeePrices) ? quotes.AcceptedFor(Stored.Number) : [];
         return Page();
     }

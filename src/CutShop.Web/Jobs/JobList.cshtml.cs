@@ -38,6 +38,18 @@ public sealed class JobListModel(JobSearch jobs, SiteReports reports) : PageMode
     /// <summary>True where something was asked for.</summary>
     public bool IsSearch => Text.Length + DueFrom.Length + DueTo.Length > 0 || Shown != "open";
 
+    /// <summary>How many of all jobs are like what was looked for, where only some were; null where all were, or nothing was looked for.</summary>
+    public long? AmongAll { get; private set; }
+
+    /// <summary>The same search among all jobs.</summary>
+    public string AllAddress => "/" + new QueryBuilder { { "q", Text }, { "from", DueFrom }, { "to", DueTo }, { "show", "all" } };
+
+    /// <summary>The most jobs that are counted.</summary>
+    public const int MostCounted = 1000;
+
+    /// <summary>What the shop should set up yet, for who may; empty once all is done.</summary>
+    public IReadOnlyList<SetUpStep> ToSetUp { get; private set; } = [];
+
     /// <summary>The address of the next page, or null.</summary>
     public string? NextAddress { get; private set; }
 
@@ -46,10 +58,13 @@ public sealed class JobListModel(JobSearch jobs, SiteReports reports) : PageMode
     {
         (Text, DueFrom, DueTo) = (q ?? "", IsoDate.Find(from) is null ? "" : from!, IsoDate.Find(to) is null ? "" : to!);
         Shown = show is not null && ShownByWord.ContainsKey(show) ? show : "open";
-        Jobs = jobs.Find(new(ShownByWord[Shown], Text, IsoDate.Find(from), IsoDate.Find(to), after));
+        var wanted = new JobsWanted(ShownByWord[Shown], Text, IsoDate.Find(from), IsoDate.Find(to), after);
+        Jobs = jobs.Find(wanted);
+        if (Shown != "all" && Text.Trim().Length + DueFrom.Length + DueTo.Length > 0)
+            AmongAll = jobs.CountAll(wanted, MostCounted);
+        ToSetUp = SetUpSteps.For(HttpContext);
         OpenReports = reports.OpenCount();
         if (Jobs.NextKey is { } key)
             NextAddress = "/" + new QueryBuilder { { "q", Text }, { "from", DueFrom }, { "to", DueTo }, { "show", Shown }, { "after", key } };
     }
-
 }

@@ -41,7 +41,7 @@ public static class PaperRoutes
         if (!parsed.IsGood || jobs.Ticket(parsed.Value) is not { Work: { } work } ticket)
             return TypedResults.NotFound();
         var settings = ReaderLanguage.PaperFor(context);
-        return TicketPdf(CutTicket.Of(ticket.Head, work.Piece, settings, ticket.Stored.Code, JobPapers.PlaceOf(ticket.Stored)), ticket.Stored.State, settings);
+        return TicketPdf(CutTicket.Of(ticket.Head, work.Piece, settings, ticket.Stored.Code, JobPapers.PlaceOf(ticket.Stored)), ticket.Stored.State, NotReleased(jobs, ticket.Head.Number, "NotReleasedToCut"), settings);
     }
 
     /// <summary>One drill ticket, also of a post that is no longer wanted: then it says so.</summary>
@@ -52,18 +52,20 @@ public static class PaperRoutes
             || bench.PostOf(found).Work is not { } work || jobs.Head(job) is not { } head)
             return TypedResults.NotFound();
         var settings = ReaderLanguage.PaperFor(context);
-        return TicketPdf(DrillTicket.Of(head, work, settings), found.State, settings);
+        return TicketPdf(DrillTicket.Of(head, work, settings), found.State, NotReleased(jobs, job, "NotReleasedToDrill"), settings);
     }
 
-    private static FileContentHttpResult TicketPdf(Sheet sheet, string state, PaperSettings settings)
+    private static string? NotReleased(JobShelf jobs, string number, string key) => jobs.IsReleased(number) ? null : key;
+
+    private static FileContentHttpResult TicketPdf(Sheet sheet, string state, string? notReleased, PaperSettings settings)
     {
         var stamp = state switch
         {
-            TicketStates.Cancelled => settings.Text["TicketCancelled"],
-            TicketStates.Surplus => settings.Text["TicketSurplus"],
-            _ => null,
+            TicketStates.Cancelled => "TicketCancelled",
+            TicketStates.Surplus => "TicketSurplus",
+            _ => notReleased,
         };
-        return TypedResults.File(PdfSheets.Write(sheet.Foot, [sheet with { Stamp = stamp }], settings), "application/pdf");
+        return TypedResults.File(PdfSheets.Write(sheet.Foot, [sheet with { Stamp = stamp is null ? null : settings.Text[stamp] }], settings), "application/pdf");
     }
 
     private static Results<FileContentHttpResult, NotFound> Pdf(string number, string kind, JobShelf jobs, HttpContext context)

@@ -9,7 +9,7 @@ using static CutShop.Web.Jobs.JobWords;
 
 namespace CutShop.Web.Jobs;
 
-/// <summary>Steps of a job that need nothing typed: release, change, copy.</summary>
+/// <summary>Steps of a job that need nothing typed: release and cancellation taken back, change, copy.</summary>
 [Authorize(Policy = Rights.ManageJobs)]
 public sealed class StepModel(JobShelf jobs, JobRelease release, DraftShelf drafts) : PageModel
 {
@@ -23,8 +23,22 @@ public sealed class StepModel(JobShelf jobs, JobRelease release, DraftShelf draf
         return outcome == ReleaseOutcome.NoSuchJob ? NotFound() : OnGet(number);
     }
 
+    /// <summary>Takes the release back, while nothing was begun.</summary>
+    public async Task<IActionResult> OnPostTakeBackAsync(string number, CancellationToken cancel)
+    {
+        var outcome = await release.TakeBackAsync(number, Who.Of(User), cancel);
+        return outcome == ReleaseOutcome.NoSuchJob ? NotFound() : OnGet(number);
+    }
+
+    /// <summary>Takes a cancelled job up again.</summary>
+    public async Task<IActionResult> OnPostTakeUpAsync(string number, CancellationToken cancel)
+    {
+        var outcome = await release.TakeUpAgainAsync(number, Who.Of(User), cancel);
+        return outcome == ReleaseOutcome.NoSuchJob ? NotFound() : OnGet(number);
+    }
+
     /// <summary>Starts a draft that changes the job.</summary>
-    public Task<IActionResult> OnPostChangeAsync(string number, string? key, CancellationToken cancel) => DraftFromAsync(number, key, form => form, cancel);
+    public Task<IActionResult> OnPostChangeAsync(string number, string? key, CancellationToken cancel) => DraftFromAsync(number, key, form => form with { Changes = form.Number }, cancel);
 
     /// <summary>Starts a draft like the job, with no number yet.</summary>
     public Task<IActionResult> OnPostCopyAsync(string number, string? key, CancellationToken cancel) =>

@@ -31,7 +31,7 @@ public sealed class ChangeModel(DraftShelf drafts, ShopTablesShelf tables, JobCh
         (Id, Quote) = (id, quote);
         if (drafts.Find(id) is not { IsOpen: true } draft || DraftReading.Of(draft.Form, tables.Current()).Takeoff is not { } next)
             return Redirect($"/drafts/{id}");
-        Change = changing.Compare(next.Job);
+        Change = draft.Form.IsChangeOf(next.Job.Number) ? changing.Compare(next.Job) : null;
         if (Change is null)
             return Redirect($"/drafts/{id}");
         Problem = Change.IsCancelled ? JobChanging.WasCancelled(Change.Number) : null;

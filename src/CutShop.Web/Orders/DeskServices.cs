@@ -21,6 +21,7 @@ internal static class DeskServices
         services.AddSingleton<DraftIntake>();
         services.AddSingleton<PriceBook>();
         services.AddSingleton<QuoteDesk>();
+        services.AddSingleton<PullLimit>();
         services.AddSingleton<LetterheadShelf>();
     }
 }

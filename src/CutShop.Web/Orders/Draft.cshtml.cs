@@ -32,9 +32,6 @@ public sealed class DraftModel(
     /// <summary>The quotes made from it.</summary>
     public IReadOnlyList<QuoteListed> Quotes { get; private set; } = [];
 
-    /// <summary>True where a job of this number is stored, so that taking in means changing it.</summary>
-    public bool ChangesJob { get; private set; }
-
     /// <summary>Shows the draft.</summary>
     public IActionResult OnGet(long id) => drafts.Find(id) is { } draft ? Show(draft, draft.Form) : NotFound();
 
@@ -115,6 +112,7 @@ public sealed class DraftModel(
             "duplicate-line" => await EditedAsync(draft, DraftEdits.DuplicateLine(form, line), $"lines[{form.Lines.Count}].mark", cancel),
             "remove-line" => await EditedAsync(draft, DraftEdits.RemoveLine(form, line), "lines[0].mark", cancel),
             "paste" => await PasteAsync(draft, line, cancel),
+            "change-job" => await EditedAsync(draft, form with { Changes = form.Number.Trim() }, "number", cancel),
             "quote" => await QuoteAsync(draft, cancel),
             "take-in" => await TakeInAsync(draft, cancel),
             "drop" => await DropAsync(draft, cancel),
@@ -146,8 +144,8 @@ public sealed class DraftModel(
 
     private async Task<IActionResult> TakeInAsync(Draft draft, CancellationToken cancel)
     {
-        if (changing.IsStored(draft.Form.Number.Trim()))
-            return Redirect($"/drafts/{draft.Id}/change");
+        if (changing.OfNumber(draft.Form.Number.Trim()) is { } stored)
+            return draft.Form.IsChangeOf(stored.Number) ? Redirect($"/drafts/{draft.Id}/change") : Show(draft, draft.Form);
         var taken = await intake.TakeInAsync(draft.Id, draft.Version, Who.Of(User), cancel);
         return taken.IsDone ? Redirect($"/jobs/{Uri.EscapeDataString(taken.Value)}") : Refused(draft, taken.Problem!.ToString());
     }
@@ -174,7 +172,6 @@ public sealed class DraftModel(
     {
         (Draft, View) = (draft, Viewed(previews.Of(form), []));
         Quotes = quotes.OfDraft(draft.Id);
-        ChangesJob = changing.IsStored(form.Number.Trim());
         return Page();
     }
 

@@ -26,14 +26,15 @@ public sealed record DraftView(DraftPreview Preview, PaperSettings Paper, IReadO
     public Priced? Priced { get; } = Preview.Reading.Takeoff is { } takeoff && Preview.Prices is { } prices ? Pricing.Of(takeoff, prices) : null;
 
     /// <summary>The notes of a field.</summary>
-    public IReadOnlyList<FieldNote> NotesAt(string field) => Reading.At(field);
+    public IReadOnlyList<FieldNote> NotesAt(string field) =>
+        JobPlace.Find(field) is { } place && Preview.DeskNotes.TryGetValue(place, out var notes) ? [.. notes, .. Reading.At(field)] : Reading.At(field);
 
     /// <summary>The stretches of its lines, which are drawn one at a time; none while there is an error.</summary>
     public IReadOnlyList<DraftStretch> Stretches { get; } = Preview.Reading.Takeoff is { } drawn ? DraftStretch.Of(drawn.Job) : [];
 
     /// <summary>Errors and warnings with their fields, the errors first.</summary>
     public IReadOnlyList<(JobPlace Field, FieldNote Note)> Problems { get; } =
-        [.. Preview.Reading.Problems.SelectMany(pair => pair.Value.Select(note => (pair.Key, note))).OrderByDescending(pair => pair.note.Kind)];
+        [.. Preview.DeskNotes.Concat(Preview.Reading.Problems).SelectMany(pair => pair.Value.Select(note => (pair.Key, note))).OrderByDescending(pair => pair.note.Kind)];
 
     /// <summary>
     /// The notes that the page's script puts beside their fields: every error and warning, and what was understood of the fields that
@@ -42,6 +43,7 @@ public sealed record DraftView(DraftPreview Preview, PaperSettings Paper, IReadO
     public IEnumerable<(string Field, IReadOnlyList<FieldNote> Notes)> NotesToPut =>
         (Changed.Contains("unit") ? DraftFields.Of(Form).Select(typed => typed.Key) : Changed)
         .Union(Reading.Problems.Keys.Select(place => place.Name))
+        .Union(Preview.DeskNotes.Keys.Select(place => place.Name))
         .Select(name => (Field: name, Notes: NotesAt(name)))
         .Where(noted => noted.Notes.Count > 0);
 
@@ -63,11 +65,14 @@ public sealed record DraftView(DraftPreview Preview, PaperSettings Paper, IReadO
         }.Select((figure, i) => (i == 0 ? "" : "· ") + figure).Select(figure => figure.Replace(' ', '\u00A0')));
 
     /// <summary>Whether the draft is ready, on one line.</summary>
-    public string Standing => Preview.IsCancelled ? T[JobChanging.WasCancelled(Form.Number.Trim())] : Reading.Errors switch
+    public string Standing => Preview.IsCancelled ? T[JobChanging.WasCancelled(Form.Number.Trim())] : Errors switch
     {
         0 => Problems.Count == 0 ? T["Ready"] : Counted(Problems.Count, "ReadyOneWarning", "ReadySomeWarnings"),
         var errors => Counted(errors, "DraftOneError", "DraftSomeErrors"),
     };
+
+    /// <summary>How many errors it has, the desk's own among them.</summary>
+    public int Errors => Problems.Count(problem => problem.Note.Kind == NoteKind.Error);
 
     private static string Counted(int count, string one, string some) => T[count == 1 ? one : some, count];
 }

@@ -12,6 +12,7 @@ public static class FieldWords
     private static readonly Dictionary<string, string> Names = new()
     {
         ["number"] = "FieldNumber",
+        ["changes"] = "FieldChanges",
         ["customer"] = "FieldCustomer",
         ["due"] = "FieldDue",
         ["unit"] = "FieldUnit",

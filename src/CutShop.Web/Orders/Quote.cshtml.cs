@@ -12,7 +12,7 @@ namespace CutShop.Web.Orders;
 
 /// <summary>A quote on screen.</summary>
 [Authorize(Policy = Rights.ManageJobs)]
-public sealed class QuoteModel(QuoteDesk quotes, JobChanging changing, LetterheadShelf heads) : PageModel
+public sealed class QuoteModel(QuoteDesk quotes, JobChanging changing, LetterheadShelf heads, PullLimit pulls) : PageModel
 {
     /// <summary>The quote.</summary>
     public Quote? Quote { get; private set; }
@@ -29,6 +29,9 @@ public sealed class QuoteModel(QuoteDesk quotes, JobChanging changing, Letterhea
     /// <summary>True where the shop's name is not set, so that the quote's head is bare.</summary>
     public bool LacksName { get; private set; }
 
+    /// <summary>Pulls over the shop's limit, for the desk's eyes: the customer's sheet does not have them.</summary>
+    public IReadOnlyList<StrongPull> Pulls { get; private set; } = [];
+
     /// <summary>Why it was not accepted, or null.</summary>
     public Sentence? Problem { get; private set; }
 
@@ -40,6 +43,7 @@ public sealed class QuoteModel(QuoteDesk quotes, JobChanging changing, Letterhea
             return NotFound();
         var head = heads.Current;
         Sheet = QuoteRoutes.SheetOf(Quote, head, ReaderLanguage.PaperFor(HttpContext));
+        Pulls = pulls.Over(Quote.Takeoff);
         LacksName = head.Name.Length == 0;
         ChangesJob = !Quote.IsAccepted && changing.IsStored(Quote.Takeoff.Job.Number);
         IsCancelled = ChangesJob && changing.IsCancelled(Quote.Takeoff.Job.Number);

@@ -21,6 +21,7 @@ public sealed class SettingsModel : PageModel
         (new(T["QuoteHeader"], "/settings/letterhead", T["QuoteHeaderAbout"]), Rights.ChangeSettings),
         (new(T["Prices"], "/prices", T["PricesAbout"]), Rights.ChangeSettings),
         (new(T["Bits"], "/bits", T["BitsAbout"]), Rights.ChangeSettings),
+        (new(T["WhereTheDeskWarns"], "/settings/desk", T["DeskAboutShort"]), Rights.ChangeSettings),
         (new(T["KerfTrimsAndCoilLengths"], "/settings/cutting", T["KerfAbout"]), Rights.ChangeSettings),
         (new(T["HowTheBenchesWork"], "/settings/benches", T["BenchesAboutShort"]), Rights.ChangeSettings),
         (new(T["TheAddressOnLabels"], "/settings/address", T["LabelsAbout"]), Rights.ChangeSettings),

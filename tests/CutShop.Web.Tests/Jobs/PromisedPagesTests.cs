@@ -27,9 +27,12 @@ public sealed class PromisedPagesTests
         Assert.Contains("CANCELLED", words, StringComparison.Ordinal);
         Assert.Contains("A-low-1", words, StringComparison.Ordinal);
 
-        // The accepted plan still lists it, with a mark.
+        // The accepted plan still lists it, struck out, on the page and on paper.
         var plan = await PageAsync(shop, $"/plans/{low.Place!.Plan}");
-        Assert.Contains("CANCELLED: do not cut", plan, StringComparison.Ordinal);
+        Assert.Contains("CANCELLED since: do not cut", plan, StringComparison.Ordinal);
+        Assert.Contains($"<s>{low.Code}</s>", plan, StringComparison.Ordinal);
+        using var paper = await shop.Client.GetAsync(new Uri($"/plans/{low.Place.Plan}.pdf", UriKind.Relative), Cancel);
+        Assert.Contains("CANCELLED since", Poppler.WordsOf(await paper.Content.ReadAsByteArrayAsync(Cancel)), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -123,7 +126,7 @@ public sealed class PromisedPagesTests
     private static async Task<long> DraftAsync(RunningShop shop, Func<DraftForm, DraftForm> change)
     {
         var form = change(DraftOf.Job(shop.Jobs.AsOrdered("LQ-1042")!)!);
-        return await new DraftShelf(shop.Database).StartAsync(form, "test", "the change", Cancel);
+        return await new DraftShelf(shop.Database).StartAsync(form with { Changes = form.Number }, "test", "the change", Cancel);
     }
 
     private static async Task ChangeAsync(RunningShop shop, Func<DraftForm, DraftForm> change)

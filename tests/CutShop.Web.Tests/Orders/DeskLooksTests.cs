@@ -10,7 +10,7 @@ public sealed class DeskLooksTests(HeadlessBrowser browser, DeskLooksTests.Fille
     public static TheoryData<string> Addresses { get; } =
     [
         "/", "/?show=all&q=lq", "/drafts", "/drafts/new", "/drafts/1", "/drafts/2", "/drafts/3/change", "/quotes/1", "/prices", "/prices/new", "/settings", "/settings/letterhead", "/bits", "/stock",
-        "/jobs/LQ-1042", "/jobs/LQ-1042/cancel",
+        "/jobs/LQ-1042", "/jobs/LQ-1042/cancel", "/jobs/LQ-1042/history", "/settings/desk",
     ];
 
     [Theory]
@@ -87,7 +87,7 @@ public sealed class DeskLooksTests(HeadlessBrowser browser, DeskLooksTests.Fille
             var good = await shop.DraftAsync();
             await shop.DraftAsync(form => form with { Number = "", Rope = new() { Material = "manila", Diameter = "thick" }, Lines = [form.Lines[0] with { Mark = "" }] });
             var changing = DraftOf.Job(shop.Jobs.Find("LQ-1042")!.Takeoff.Job)!;
-            await shop.DraftAsync(_ => DraftEdits.AddPost(changing, 0, 3));
+            await shop.DraftAsync(_ => DraftEdits.AddPost(changing, 0, 3) with { Changes = "LQ-1042" });
             Assert.Equal("1", await shop.QuoteAsync(good));
             await new LetterheadShelf(shop.Database).SetAsync(new("Lantern Quay Ropes", "Quay 1\nLantern Quay"), "test", TestContext.Current.CancellationToken);
         }

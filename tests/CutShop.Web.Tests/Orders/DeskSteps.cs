@@ -46,7 +46,7 @@ internal static class DeskSteps
     /// <summary>Keeps a price list through the database, for tests of other things.</summary>
     public static Task KeepPricesAsync(this RunningShop shop) => new PriceBook(shop.Database).KeepAsync(
         new PriceForm("2020-01-01", "4.50", "35", "120", "6.25%", "30", [new("polypropylene", "1 1/2 in", "2.125")], [new("2 1/4 in", "4.25")])
-            .Read(new Dictionary<string, Sentence>())!,
+            .Read("$", new Dictionary<string, Sentence>())!,
         "test",
         "prices",
         TestContext.Current.CancellationToken);

@@ -16,7 +16,7 @@ public sealed class DraftPageTests(HeadlessBrowser browser)
         await Assertions.Expect(page.Field("lines[0].posts[1].across")).ToHaveAttributeAsync("aria-invalid", "true");
         await page.Field("lines[0].posts[1].across").FillAsync("150 mm");
         await Assertions.Expect(page.Locator("#standing")).ToHaveTextAsync("Ready");
-        await Assertions.Expect(page.Locator("[id='lines[0].posts[1].across-note']")).ToHaveTextAsync("150 mm");
+        await Assertions.Expect(page.Locator("[id='lines[0].posts[1].across-note']")).ToHaveTextAsync("150 mm ≈ 5 7/8\"");
         await page.Keyboard.PressAsync("Tab");
         await Assertions.Expect(page.Locator("#saved")).ToHaveTextAsync("Saved");
         await page.ReloadAsync();
@@ -247,6 +247,37 @@ public sealed class DraftPageTests(HeadlessBrowser browser)
         }
         await page.GotoAsync("/jobs/LQ-1042/labels");
         await Assertions.Expect(page.Locator(".note.bad").Last).ToContainTextAsync("was cancelled");
+    }
+
+    [Fact]
+    public async Task A_number_of_a_stored_job_asks_before_the_draft_changes_that_job()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        await shop.TakeInDemoAsync("lq-1042-north-walk.json");
+        var page = await OpenDraftAsync(shop);
+        await page.Field("number").FillAsync("LQ-1042");
+        await Assertions.Expect(page.Locator("#standing")).ToHaveTextAsync("1 error");
+        await Assertions.Expect(page.Locator("#number-note")).ToContainTextAsync("LQ-1042 is Lantern Quay boardwalk, north walk's released job.");
+        await page.Button("Save and check").ClickAsync();
+        await Assertions.Expect(page.Button("Make a quote")).ToHaveCountAsync(0);
+        await Assertions.Expect(page.Button("Show what changes in the job")).ToHaveCountAsync(0);
+        await page.Button("Yes, change job LQ-1042").ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Change of released job LQ-1042");
+        await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = "See job LQ-1042" })).ToBeVisibleAsync();
+        await page.Button("Show what changes in the job").ClickAsync();
+        await page.WaitForURLAsync("**/change");
+    }
+
+    [Fact]
+    public async Task A_draft_put_away_is_taken_up_again_from_the_list()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        Assert.True(await new DraftShelf(shop.Database).DropAsync(await shop.DraftAsync(), "test", TestContext.Current.CancellationToken));
+        var page = await browser.OpenAsync(shop);
+        await page.GotoAsync("/drafts");
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Drafts put away" })).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Open it again" }).ClickAsync();
+        await Assertions.Expect(page.Button("Make a quote")).ToBeVisibleAsync();
     }
 
     [Fact]

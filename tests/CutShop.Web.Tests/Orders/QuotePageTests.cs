@@ -23,7 +23,7 @@ public sealed class QuotePageTests
         await shop.KeepPricesAsync();
         var first = await shop.QuoteAsync(await shop.DraftAsync());
         using (await shop.Client.SendFormAsync($"/quotes/{first}")) { }
-        var draft = await shop.DraftAsync();
+        var draft = await shop.DraftAsync(form => form with { Changes = form.Number });
         var quote = await shop.QuoteAsync(draft);
         Assert.Contains($"/drafts/{draft}/change?quote={quote}", await PageAsync(shop.Client, $"/quotes/{quote}"), StringComparison.Ordinal);
         Assert.Equal(ReleaseOutcome.Done, await new JobRelease(shop.Database).CancelAsync("LQ-5001", "a reason", "test", Cancel));

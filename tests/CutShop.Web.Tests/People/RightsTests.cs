@@ -36,6 +36,7 @@ public sealed class RightsTests
         ["GET jobs/{number}/{kind:regex(^(summary|cut-tickets|drill-tickets)$)}"] = "ODCB",
         ["GET jobs/{number}/{kind}.pdf"] = "ODCB",
         ["GET jobs/{number}/labels.pdf"] = "ODCB",
+        ["GET jobs/{number}/history"] = "ODCB",
         ["GET stock"] = "ODCB",
         ["POST stock"] = "ODC",
         ["GET stock/surplus"] = "ODCB",
@@ -54,6 +55,7 @@ public sealed class RightsTests
         ["GET settings/cutting"] = "OD",
         ["GET settings/benches"] = "OD",
         ["GET settings/address"] = "OD",
+        ["GET settings/desk"] = "OD",
         ["GET jobs/{number}/labels"] = "ODCB",
         ["POST jobs/{number}/labels"] = "OD",
         ["GET reports"] = "ODCB",
@@ -94,7 +96,7 @@ public sealed class RightsTests
         ["GET bits/{handler:regex(^(hang|takeoff)$)?}"] = "ODCB",
         ["POST bits/{handler:regex(^(hang|takeoff)$)?}"] = "OD",
         ["GET jobs/{number}/cancel"] = "OD",
-        ["GET jobs/{number}/{handler:regex(^(release|change|copy)$)}"] = "OD",
+        ["GET jobs/{number}/{handler:regex(^(release|takeback|takeup|change|copy)$)}"] = "OD",
         ["GET p/{code}/dropped"] = "ODCBA",
 
         ["GET me"] = "ODCB",
@@ -197,7 +199,7 @@ public sealed class RightsTests
         .Replace("{id:long}", "1", StringComparison.Ordinal)
         .Replace("{handler:regex(^(preview|plan|save|merge|reopen)$)?}", "save", StringComparison.Ordinal)
         .Replace("{handler:regex(^(hang|takeoff)$)?}", "hang", StringComparison.Ordinal)
-        .Replace("{handler:regex(^(release|change|copy)$)}", "release", StringComparison.Ordinal)
+        .Replace("{handler:regex(^(release|takeback|takeup|change|copy)$)}", "release", StringComparison.Ordinal)
         .Replace("{mark}", "none", StringComparison.Ordinal)
         .Replace("{code}", "none", StringComparison.Ordinal)
         .Replace("{tag}", "none", StringComparison.Ordinal)
