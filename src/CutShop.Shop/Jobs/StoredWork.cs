@@ -1,7 +1,6 @@
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Intake;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Rules;
 using CutShop.Takeoff.Tables;

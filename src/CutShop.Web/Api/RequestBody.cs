@@ -1,6 +1,5 @@
 using System.Net.Http.Headers;
 using CutShop.Takeoff.Intake;
-using CutShop.Takeoff.JobFile;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
 

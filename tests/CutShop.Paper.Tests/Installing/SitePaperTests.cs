@@ -49,5 +49,5 @@ public sealed class SitePaperTests
         Assert.DoesNotContain("Order of work", words, StringComparison.Ordinal);
     }
 
-    private static SitePaper Paper(PaperSettings settings) => new(Takeoff, Codes, settings);
+    private static SitePaper Paper(PaperSettings settings) => new(Takeoff, Codes, new HashSet<string>(), settings);
 }

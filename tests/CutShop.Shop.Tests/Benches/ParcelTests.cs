@@ -1,4 +1,3 @@
-using CutShop.Shop.Maintenance;
 
 namespace CutShop.Shop.Tests.Benches;
 
