@@ -1,5 +1,4 @@
 using System.Net;
-using CutShop.Web.Tests.Orders;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
