@@ -118,7 +118,7 @@ internal sealed class FigureText(IEnumerable<string> marks)
         var from = html.IndexOf("<main", StringComparison.Ordinal);
         var to = html.LastIndexOf("</main>", StringComparison.Ordinal);
         var main = from < 0 || to < from ? html : html[from..to];
-        return Regex.Replace(main, "<(?<name>script|style|template)\\b.*?</\\k<name>>", " ", RegexOptions.ExplicitCapture | RegexOptions.Singleline | RegexOptions.CultureInvariant, TimeSpan.FromSeconds(10));
+        return Regex.Replace(main, "<(?<name>script|style|template|button type=\"button\" data-key)\\b.*?</(\\k<name>|button)>", " ", RegexOptions.ExplicitCapture | RegexOptions.Singleline | RegexOptions.CultureInvariant, TimeSpan.FromSeconds(10));
     }
 
     private static string Plain(string text) => text.Replace('\u00A0', ' ').Replace('\u202F', ' ').Replace('″', '"').Replace('′', '\'').Replace('−', '-');
