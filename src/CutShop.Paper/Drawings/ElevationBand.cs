@@ -49,7 +49,7 @@ internal sealed class ElevationBand(
         return new(
             title,
             Text["ElevationDescription", line.Posts[band.First].Mark, line.Posts[band.Last].Mark, band.Last - band.First + 1, line.Rows.Count],
-            settings.DrawingWidth,
+            Elevation.PaperWidth,
             GroundRoom + FootRoom,
             _shapes);
     }
