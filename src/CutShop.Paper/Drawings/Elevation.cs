@@ -8,7 +8,7 @@ namespace CutShop.Paper.Drawings;
 public static class Elevation
 {
     /// <summary>Width of every drawing on a sheet, in millimetres.</summary>
-    public const double PaperWidth = PaperSettings.SheetWidth;
+    public const double PaperWidth = 180;
 
     /// <summary>The most bands of one line that are drawn.</summary>
     public const int MostBands = 40;
@@ -44,11 +44,11 @@ public static class Elevation
     }
 
     private static IEnumerable<Drawing> Draw(
-        JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun, Func<Band, int, bool> isWanted, int? smallest = null, int largest = LineBands.Largest)
+        JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun, Func<Band, int, bool> isWanted, int smallest = LineBands.Smallest, int largest = LineBands.Largest)
     {
         ArgumentNullException.ThrowIfNull(takeoff);
         ArgumentNullException.ThrowIfNull(settings);
-        var bands = LineBands.Of(line, settings.DrawingWidth, smallest ?? LineBands.SmallestFor(settings.DrawingWidth), largest);
+        var bands = LineBands.Of(line, smallest, largest);
         return bands.Bands.Index().Where(band => isWanted(band.Item, band.Index + 1)).Select(band => bands.Draw(takeoff, band.Item, settings, boldRun));
     }
 }

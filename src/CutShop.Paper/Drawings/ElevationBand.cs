@@ -49,7 +49,7 @@ internal sealed class ElevationBand(
         return new(
             title,
             Text["ElevationDescription", line.At(band.First).Mark, line.At(band.Last).Mark, band.Last - band.First + 1, line.Rows.Count],
-            settings.DrawingWidth,
+            Elevation.PaperWidth,
             GroundRoom + FootRoom,
             _shapes);
     }

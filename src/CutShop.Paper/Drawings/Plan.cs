@@ -11,6 +11,7 @@ public static class Plan
     private const double Below = 5;
     private const double Margin = 12;
     private const double Tallest = 150;
+    private const double Room = Elevation.PaperWidth - 2 * Margin;
     private const int LinesOnADrawing = 8;
 
     /// <summary>How tall a smaller plan may be, in millimetres, from the largest.</summary>
@@ -26,15 +27,14 @@ public static class Plan
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(settings);
         var lines = bold is null ? job.Lines : job.Lines.Where(line => line.Mark == bold.Line);
-        return [.. lines.Select(LinePath.Of).Chunk(LinesOnADrawing).Select(paths => DrawingOf(paths, settings, bold, tallest))];
+        return [.. lines.Select(LinePath.Of).Chunk(LinesOnADrawing).Select(paths => DrawingOf(paths, settings.Text, bold, tallest))];
     }
 
-    private static Drawing DrawingOf(LinePath[] paths, PaperSettings settings, Piece? bold, double tallest)
+    private static Drawing DrawingOf(LinePath[] paths, PaperText text, Piece? bold, double tallest)
     {
         const double Head = 8;
-        var text = settings.Text;
         var tall = tallest - Head - paths.Length * (Gap + Below) - Margin;
-        var scale = DrawingScale.Fitting(paths.Max(p => p.Width), settings.DrawingWidth - 2 * Margin, 20);
+        var scale = DrawingScale.Fitting(paths.Max(p => p.Width), Room, 20);
         var byHeight = DrawingScale.Fitting(Math.Max(paths.Sum(p => p.Height), 1), Math.Max(tall, 10), 20);
         if (byHeight.OneTo > scale.OneTo)
             scale = byHeight;
@@ -45,14 +45,14 @@ public static class Plan
         {
             shapes.Add(new DrawnText(new(0, y + 4), text["LineName", path.Line.Mark], 3, Bold: true));
             y += Gap;
-            PlanLine.Draw(shapes, path, new Point(Margin, y), scale, bold, isNarrow: settings.DrawingWidth < Elevation.PaperWidth);
+            PlanLine.Draw(shapes, path, new Point(Margin, y), scale, bold);
             y += scale.Mm(path.Height) + Below;
         }
         var description = text["PlanDescription", string.Join(", ", paths.Select(p => p.Line.Mark))];
         return new(
             text["PlanTitle", scale.OneTo],
             bold is null ? description : text["PlanWithRun", description, bold.Run],
-            settings.DrawingWidth,
+            Elevation.PaperWidth,
             y + 2,
             shapes);
     }

@@ -8,12 +8,10 @@ internal static class PlanLine
 {
     private const double MarkSize = 2.8;
     private const double SmallestPost = 1.6;
-    private const double UsualRoom = 13;
-    private const double WidthOfLetter = 0.62;
     private const int MostPosts = 2_000;
 
     /// <summary>Adds a line whose box has its upper left corner at <paramref name="corner"/>.</summary>
-    public static void Draw(List<Shape> shapes, LinePath path, Point corner, DrawingScale scale, Piece? bold, bool isNarrow)
+    public static void Draw(List<Shape> shapes, LinePath path, Point corner, DrawingScale scale, Piece? bold)
     {
         var places = path.Posts.Select(p => corner.Moved(scale.Mm(p.X), scale.Mm(p.Y))).ToArray();
         // A long straight stretch needs its ends and corners only.
@@ -29,9 +27,7 @@ internal static class PlanLine
             if (places.Length <= MostPosts || isEnd || isEndOfRun || path.Line.At(i).Turn is not null)
                 DrawPost(shapes, path, i, places[i], scale);
             var must = isEnd || isEndOfRun || path.Line.At(i).Turn is not null;
-            // A narrow drawing has less room, and is shown larger.
-            var room = isNarrow ? (path.Line.At(i).Mark.Length + 1) * MarkSize * WidthOfLetter : UsualRoom;
-            if (must || (Distance(places[i], last) > room && Distance(places[i], places[^1]) > room))
+            if (must || (Distance(places[i], last) > 13 && Distance(places[i], places[^1]) > 13))
             {
                 Mark(shapes, path, i, places[i], scale, isEndOfRun);
                 last = places[i];

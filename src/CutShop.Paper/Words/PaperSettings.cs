@@ -28,17 +28,8 @@ public sealed record PageSize(double Width, double Height)
 /// <param name="Text">The words.</param>
 public sealed record PaperSettings(UnitsFirst Units, PageSize Page, PaperText Text)
 {
-    /// <summary>Width of a drawing on a sheet, in millimetres.</summary>
-    public const double SheetWidth = 180;
-
-    /// <summary>Width of a drawing on a phone held upright, at which its words can be read.</summary>
-    public const double PhoneWidth = 90;
-
     /// <summary>Feet and inches first, on letter pages, in English.</summary>
     public static PaperSettings Default { get; } = new(UnitsFirst.FeetInches, PageSize.Letter, PaperText.English);
-
-    /// <summary>Width of a line's drawings in millimetres: a sheet's, or that of a phone, which shows a narrow drawing larger.</summary>
-    public double DrawingWidth { get; init; } = SheetWidth;
 
     /// <summary>Writes lengths as these settings want them.</summary>
     public Figures Figures => new(Units);

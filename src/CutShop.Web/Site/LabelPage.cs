@@ -20,7 +20,7 @@ namespace CutShop.Web.Site;
 public abstract class LabelPage : PageModel
 {
     /// <summary>Drawings and words of the trade, in the reader's units and language.</summary>
-    public PaperSettings Paper => ReaderLanguage.PaperFor(HttpContext) with { DrawingWidth = PaperSettings.PhoneWidth };
+    public PaperSettings Paper => ReaderLanguage.PaperFor(HttpContext);
 
     /// <summary>Why the address leads to no piece, or null where it does.</summary>
     public LostLabel? Lost { get; private set; }

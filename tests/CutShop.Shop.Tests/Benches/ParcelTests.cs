@@ -93,7 +93,7 @@ public sealed class ParcelTests : IDisposable
 
     private JobParcel Parcel => _shop.Packing.Find("LQ-1")!;
 
-    private IReadOnlyList<CheckFinding> Wrong() => _shop.Shop.Database.Read(session => StatesAgainstHistory.Of(session).ToList());
+    private List<CheckFinding> Wrong() => _shop.Shop.Database.Read(session => StatesAgainstHistory.Of(session).ToList());
 
     private Task<BenchAnswer> CloseAsync(bool asItIs) => _shop.Packing.CloseAsync("LQ-1", asItIs, "Eva", _shop.Key(), Cancel);
 
