@@ -14,7 +14,7 @@ public readonly record struct Figures(UnitsFirst First, bool WholeMillimetres = 
     private const int TapeMarks = 16;
 
     /// <summary>The same with tenths of a millimetre: for bits, which are called by them.</summary>
-    public Figures ToTheTenth => this with { WholeMillimetres = false };
+    public Figures ToTheTenth() => this with { WholeMillimetres = false };
 
     /// <summary>Inches alone, such as <c>74 3/8 in</c>.</summary>
     public static string Inches(Length length) => LengthText.Unbroken(LengthText.Inches(length, Denominator(length)));

@@ -7,7 +7,8 @@ namespace CutShop.Takeoff.Intake;
 
 /// <summary>What makes a job impossible although each of its fields is right: doubled marks, too many posts, bores that no post can hold.</summary>
 /// <param name="job">Takes the problems.</param>
-internal sealed class JobChecks(FieldReader job)
+/// <param name="isStored">True for a job that was taken in, when corners that are not square were not looked at.</param>
+internal sealed class JobChecks(FieldReader job, bool isStored)
 {
     /// <summary>Reports every impossibility; fields already reported are null and left alone.</summary>
     public void Check(LineDraft[] lines, Rope? jobRope, Allowances allowances, Datum datum)
@@ -101,7 +102,7 @@ internal sealed class JobChecks(FieldReader job)
                 continue;
             if (post.Corner == CornerKind.Through && line.Curve is null && (double)turn.Degrees > Curve.MostTurn)
                 Problem(line.PostAt(i), "corner", "ThroughTooSharp", Curve.MostTurn);
-            else if (post.Corner == CornerKind.Ends && (double)turn.Degrees > Post.MostTurnInBores && line.Rows.Any(row => IsCorner(line, row, i)))
+            else if (!isStored && post.Corner == CornerKind.Ends && (double)turn.Degrees > Post.MostTurnInBores && line.Rows.Any(row => IsCorner(line, row, i)))
                 Problem(line.PostAt(i), "turn", "CornerTooSharp", Post.MostTurnInBores);
         }
     }
@@ -178,7 +179,7 @@ internal sealed class JobChecks(FieldReader job)
                 CheckHole(line, row, i, hole, isBored, rope);
             else if (isBored && line.Posts[i].Across is { } across && bit >= across)
                 Problem(line.PostAt(i), "across", "PostTooNarrow", Name(row.Mark, row.Part), LengthText.Inches(bit));
-            else if (isBored && IsCorner(line, row, i) && line.Posts[i].Post is { SkewDegrees: > 0 and var skew } post && Math.Cos(skew * Math.PI / 180) is var cos
+            else if (!isStored && isBored && IsCorner(line, row, i) && line.Posts[i].Post is { SkewDegrees: > 0 and var skew } post && Math.Cos(skew * Math.PI / 180) is var cos
                 && (post.Across.Inches * (cos - Math.Sin(skew * Math.PI / 180))) - bit.Inches <= 0)
                 Problem(line.PostAt(i), "across", "CornerNarrow", Name(row.Mark, row.Part), skew.ToString("0.#", CultureInfo.InvariantCulture), LengthText.Inches(bit));
         }

@@ -19,7 +19,12 @@ public static class JobFileReader
     /// <summary>Reads a job file.</summary>
     /// <param name="utf8">The file's bytes, with or without a byte order mark.</param>
     /// <returns>The job, or every problem with the file.</returns>
-    public static JobFileReading Read(ReadOnlyMemory<byte> utf8)
+    public static JobFileReading Read(ReadOnlyMemory<byte> utf8) => Read(utf8, isStored: false);
+
+    /// <summary>The job of a text that was stored; null where it is no job file.</summary>
+    public static Job? Find(string text) => Read(Encoding.UTF8.GetBytes(text), isStored: true).Job;
+
+    private static JobFileReading Read(ReadOnlyMemory<byte> utf8, bool isStored)
     {
         if (utf8.Length > LargestFile)
             return Unreadable("TooLarge", LargestFile / (1024 * 1024));
@@ -30,16 +35,13 @@ public static class JobFileReader
         try
         {
             using var values = JsonValues.Read(utf8, DeepestNesting);
-            return JobReader.Read(values.Root);
+            return JobReader.Read(values.Root, isStored: isStored);
         }
         catch (JsonException e)
         {
             return Unreadable("NotJson", e.LineNumber + 1, e.BytePositionInLine + 1, DeepestNesting);
         }
     }
-
-    /// <summary>The job of a text that was stored; null where it is no job file by the rules of today.</summary>
-    public static Job? Find(string text) => Read(Encoding.UTF8.GetBytes(text)).Job;
 
     /// <summary>
     /// Whether a text that this or an older program wrote is of this very job: by what it means, so that a field which is newer than the

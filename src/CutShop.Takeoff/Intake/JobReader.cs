@@ -35,8 +35,9 @@ public static class JobReader
     /// <summary>Reads a job.</summary>
     /// <param name="job">The job's values.</param>
     /// <param name="bareUnit">The unit of a length that has none, or null where it must have one, as in a file.</param>
+    /// <param name="isStored">True for a job that was taken in: what rules of today would not take in any more is read as it is.</param>
     /// <returns>The job, or every problem with it.</returns>
-    public static JobFileReading Read(JobValue job, Length? bareUnit = null)
+    public static JobFileReading Read(JobValue job, Length? bareUnit = null, bool isStored = false)
     {
         var problems = new List<JobProblem>();
         var fields = new FieldReader(problems, JobNames, bareUnit).At(job, JobPlace.Job);
@@ -58,11 +59,12 @@ public static class JobReader
         if (fields.IsGivenUp)
             fields.ProblemAt(JobPlace.Job, value: null, "GivenUp", FieldReader.MostProblems);
         else
-            new JobChecks(fields).Check(lines, rope, allowances, datum);
+            new JobChecks(fields, isStored).Check(lines, rope, allowances, datum);
         if (problems.Count > 0)
             return new(Job: null, problems);
         var read = new Job(number!, customer, due, rope!, allowances, [.. lines.Select(Finished)], oneLot, datum) { Bore = bore, Boring = boring, Longest = longest };
-        ImpossibleRuns.Report(read, (place, key, values) => fields.ProblemAt(place, value: null, key, values));
+        if (!isStored)
+            ImpossibleRuns.Report(read, (place, key, values) => fields.ProblemAt(place, value: null, key, values));
         return problems.Count > 0 ? new(Job: null, problems) : new(read, []);
     }
 
@@ -130,7 +132,7 @@ public static class JobReader
             ? []
             : fields.All("rows", RowNames, least: 1, row => ReadRow(row, posts, isClosed));
         var line = new LineDraft(fields.Part, mark, posts, sections, rows, isClosed, curve, drop, boring);
-        if (posts.Length >= 2 && sections.Length >= 1 && !line.HasItsSections && !fields.IsGivenUp)
+        if (posts.Length >= 2 && sections.Length >= 1 && !fields.Has("curve") && !line.HasItsSections && !fields.IsGivenUp)
         {
             if (isClosed)
                 fields.Problem("sections", "SectionsForRing", sections.Length, posts.Length);

@@ -20,6 +20,7 @@ internal sealed class LineWarnings
     private static readonly Length GapOfRing = Length.FromSixtyFourths(64) * 2;
     private const double MostKink = 15;
     private const double MostRake = 20;
+    private const double Rounding = 1e-6; // of a chord to whole nanometres
     private const double OnePersonLifts = 51;
     private const int LeastBetweenEyes = 10;
 
@@ -205,9 +206,9 @@ internal sealed class LineWarnings
             var path = PostPath(_line.Posts.Index().First(at => at.Item.Mark == post.Mark).Index);
             if (bore.Wall < ThinWall)
                 Warn("thin-wall", where, path + ".across", TakeoffWords.Of("ThinWall", LengthText.Brief(bore.Bit), LengthText.Inches(bore.Wall, 16), LengthText.Brief(ThinWall)), post);
-            if (bore.KinkDegrees > MostKink)
+            if (bore.KinkDegrees > MostKink + Rounding)
                 Warn("kink", where, path + ".turn", TakeoffWords.Of("Kink", bore.KinkDegrees.ToString("0.#", CultureInfo.InvariantCulture)), post);
-            if (Math.Abs(bore.RakeDegrees) > MostRake)
+            if (Math.Abs(bore.RakeDegrees) > MostRake + Rounding)
                 Warn("steep-bore", where, path, TakeoffWords.Of("SteepBore", Math.Abs(bore.RakeDegrees).ToString("0.#", CultureInfo.InvariantCulture)), post);
         }
     }

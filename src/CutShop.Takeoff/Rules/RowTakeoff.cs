@@ -195,7 +195,9 @@ internal sealed class RowTakeoff
         var second = after.Height.Inches - Along(after, _line.At(index + 1));
         return (first + second) / 2;
 
-        double Along(Hold hold, Post post) => hold.FromCentre(post) * Math.Cos(hold.HalfTurn) * ((hold.IsLevel ? 0 : span.Slope) - groundSlope);
+        // What a raked bore climbs is reckoned over half the post, as in the rise between the holds.
+        double Along(Hold hold, Post post) =>
+            (hold.IsLevel ? 0 : post.Across.Inches / 2 * span.Slope) - (hold.FromCentre(post) * Math.Cos(hold.HalfTurn) * groundSlope);
     }
 
     /// <summary>From where the rope is held at a station to its nearest screw there, in inches.</summary>

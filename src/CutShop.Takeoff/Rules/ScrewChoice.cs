@@ -15,6 +15,9 @@ internal readonly record struct ScrewChoice(ReachWanted Wanted, Screw? Screw, Le
     /// <summary>The least wood between the two screws of a corner (common practice, no source).</summary>
     private static readonly Length WoodBetween = Length.FromSixtyFourths(8);
 
+    /// <summary>The finest mark of a shop rule.</summary>
+    private static readonly Length RuleMark = Length.FromSixtyFourths(4);
+
     /// <summary>Chooses for a rope in or on a post.</summary>
     /// <param name="purpose">What the screw is for.</param>
     /// <param name="across">W, the post's width.</param>
@@ -48,7 +51,7 @@ internal readonly record struct ScrewChoice(ReachWanted Wanted, Screw? Screw, Le
 
         // Both screws of a corner run through the middle of the post, so the second passes above the first.
         Length RaiseOfSecond((Screw? First, Screw? Second) screws) => screws is ({ } first, { } second)
-            ? Length.Max(d / 4, ((first.Shank + second.Shank) / 2) + WoodBetween)
+            ? Length.Max(d / 4, (((first.Shank + second.Shank) / 2) + WoodBetween).RoundUpTo(RuleMark))
             : d / 4;
     }
 

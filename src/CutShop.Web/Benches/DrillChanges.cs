@@ -28,9 +28,9 @@ public static class DrillChanges
         var (text, figures) = (paper.Text, paper.Figures);
         var kind = text.BitKindName(now.Bore.BitChoice.Kind);
         if (was is null)
-            yield return T["FitBit", figures.ToTheTenth.Lead(now.Bore.Bit), kind];
+            yield return T["FitBit", figures.ToTheTenth().Lead(now.Bore.Bit), kind];
         else if ((was.Bore.Bit, was.Bore.BitChoice.Kind) != (now.Bore.Bit, now.Bore.BitChoice.Kind))
-            yield return T["ChangeBit", figures.ToTheTenth.Lead(was.Bore.Bit), figures.ToTheTenth.Lead(now.Bore.Bit), kind];
+            yield return T["ChangeBit", figures.ToTheTenth().Lead(was.Bore.Bit), figures.ToTheTenth().Lead(now.Bore.Bit), kind];
         if (was is null)
             yield return T["SetCollar", figures.Lead(now.Collar)];
         else if (was.Collar != now.Collar)

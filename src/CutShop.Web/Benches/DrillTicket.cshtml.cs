@@ -141,7 +141,7 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : Benc
         ArgumentNullException.ThrowIfNull(step);
         var marks = string.Join("; ", HeightsOf(step).Select(at => $"{at.Row} {Paper.Text.HeightOn(Post!.Post, Post.Datum, at.Mark, Figures.Lead)}"));
         return step is { Drillings: [var drilling, ..] }
-            ? T["BoresInShort", Paper.Text.FaceName(step.Face), Figures.ToTheTenth.Lead(drilling.Bore.Bit), Figures.Lead(drilling.Collar), marks]
+            ? T["BoresInShort", Paper.Text.FaceName(step.Face), Figures.ToTheTenth().Lead(drilling.Bore.Bit), Figures.Lead(drilling.Collar), marks]
             : T["HolesInShort", Paper.Text.FaceName(step.Face), marks];
     }
 

@@ -52,9 +52,9 @@
     }
   }
 
-  // What a scan fills takes the next scan at once.
+  // What a scan fills takes the next scan at once, and what must be typed first takes no bounce.
   function letRest(place) {
-    const buttons = [...place.querySelectorAll("form[data-tap]:not([data-again]) button:enabled")];
+    const buttons = [...place.querySelectorAll("form[data-tap]:not([data-again], :has(input[required])) button:enabled")];
     for (const button of buttons) button.disabled = true;
     setTimeout(() => { for (const button of buttons) button.disabled = "sent" in button.form.dataset; }, rest);
   }

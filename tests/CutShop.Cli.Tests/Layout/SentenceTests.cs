@@ -11,6 +11,7 @@ public sealed partial class SentenceTests
         "CutShop.Cli/DemoPrices.cs: 1", // the key of a request
         "CutShop.Paper/Drawings/FontMissingException.cs: 2", // an exception's message
         "CutShop.Shop/Benches/BenchSettingsShelf.cs: 3", // names of stored settings
+        "CutShop.Shop/Orders/PullLimit.cs: 1", // the name of a stored setting
         "CutShop.Shop/People/FirstOwner.cs: 1", // the name of a stored setting
         "CutShop.Shop/People/SignIn.cs: 1", // hashed in place of a password
         "CutShop.Shop/Store/PostgresStore.cs: 1", // a connection string

@@ -9,11 +9,11 @@ public sealed class DrillTicketTests
     public void A_ticket_says_everything_that_the_driller_needs()
     {
         var text = Poppler.WordsOf(Pdf(SampleJobs.LanternQuay, "A2"));
-        // By hand: bit 1 1/2 + 1/16; through 5 1/2 / 2 + 1/8 deep from each face; wall (5 1/2 - 1 9/16) / 2.
+        // By hand: bit 1 1/2 + 1/16, up to the next on the rack, 1 5/8; through 5 1/2 / 2 + 1/8 deep from each face; wall (5 1/2 - 1 5/8) / 2.
         foreach (var said in new[]
         {
-            "Drill ticket", "Post A2", "LQ-1042", "square, 5 1/2 in (139.7 mm)", "42 in (1066.8 mm)", "1 9/16 in", "36 in", "914.4 mm",
-            "6 in", "toward A1", "toward A3", "2 7/8 in", "1 31/32 in", "threaded Forstner bit", "stainless",
+            "Drill ticket", "Post A2", "LQ-1042", "square, 5 1/2 in (139.7 mm)", "42 in (1066.8 mm)", "1 5/8 in", "36 in", "914.4 mm",
+            "6 in", "toward A1", "toward A3", "2 7/8 in", "1 15/16 in", "threaded Forstner bit", "stainless",
             "clamp the post", "Eye protection", "mask", "never burn",
         })
             Assert.Contains(said, text, StringComparison.Ordinal);

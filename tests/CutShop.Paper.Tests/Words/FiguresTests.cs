@@ -13,7 +13,7 @@ public sealed class FiguresTests
         var figures = new Figures(UnitsFirst.Millimetres, WholeMillimetres: true);
         Assert.Equal(bench, figures.LongLead(length).Replace('\u00A0', ' '));
         Assert.Equal(bench, figures.Lead(length).Replace('\u00A0', ' '));
-        Assert.Equal(paper, figures.ToTheTenth.Lead(length).Replace('\u00A0', ' '));
+        Assert.Equal(paper, figures.ToTheTenth().Lead(length).Replace('\u00A0', ' '));
         Assert.Equal(paper, new Figures(UnitsFirst.Millimetres).LongLead(length).Replace('\u00A0', ' '));
     }
 }

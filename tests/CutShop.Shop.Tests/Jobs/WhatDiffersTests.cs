@@ -61,7 +61,7 @@ public sealed class WhatDiffersTests : IDisposable
         await _shop.DrillAsync("A2");
         var (_, change) = await ChangeAsync(Row(form, 0, row => row with { Height = "32" }));
         var beside = change.Posts.Single(one => one.Name == "A2").Savings.OfType<Saving.BoreBeside>().Single();
-        Assert.Equal((32, 2.4375), (beside.Height.Inches, beside.Wood.Inches));
+        Assert.Equal((32, 2.375), (beside.Height.Inches, beside.Wood.Inches));
     }
 
     [Fact]

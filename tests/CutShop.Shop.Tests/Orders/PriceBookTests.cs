@@ -122,6 +122,6 @@ public sealed class PriceBookTests
     {
         var list = DeskShop.List(Today);
         var priced = Pricing.Of(DraftReading.Of(SmallJobs.FourPosts(), ShopTables.Standard).Takeoff!, list with { Bores = [list.Bores[0]] });
-        Assert.Equal(["a bore with a 1 9/16 in bit"], priced.Missing.Select(missing => missing.ToString()));
+        Assert.Equal(["a bore with a 1 5/8 in bit"], priced.Missing.Select(missing => missing.ToString()));
     }
 }

@@ -147,7 +147,8 @@ public sealed class OldHistoryTests
         new[]
         {
             "job-release-taken-back", "job-taken-up-again", "job-by-rules", "wanted-again", "cut-step-tapped", "cut-step-scanned", "cut-step-undone", "coil-scanned",
-            "measure-taken-back", "coil-found", "bad-stretch-cut-out", "quote-made",
+            "measure-taken-back", "coil-found", "bad-stretch-cut-out", "quote-made", "drill-step-undone", "post-drilled-alike", "post-not-spoiled", "screws-put-in",
+            "screws-taken-out", "parcel-closed", "parcel-opened", "post-put-in", "post-taken-out", "span-measured",
         }.Order(StringComparer.Ordinal),
         HistoryCodes.All.Select(code => code.Code).Except(Lines.Select(line => line.New.Split(';')[1])).Order(StringComparer.Ordinal));
 
