@@ -42,13 +42,34 @@ public sealed record JobFrame(
     {
         ArgumentNullException.ThrowIfNull(head);
         ArgumentNullException.ThrowIfNull(pieces);
-        var bores = posts.SelectMany(post => post.Bores).ToLookup(bore => (bore.Post.Mark, bore.Run));
         return new(
             new Job(head.Number, head.Customer, head.Due, Rope, Allowances, Lines, head.OneLot, Datum) { Longest = Longest },
             [.. pieces.Select(piece => piece.Piece)],
-            [.. pieces.SelectMany(work => work.Piece.AtPosts.Select(at => at.Post.Mark).Distinct().SelectMany(mark => bores[(mark, work.Piece.Run)]))],
+            BoresOf(pieces, posts),
             [.. pieces.SelectMany(piece => piece.Fixings)],
             [.. Warnings.Concat(posts.SelectMany(post => post.Warnings)).OrderBy(warning => warning.Number)]);
+    }
+
+    /// <summary>Bores in the takeoff's order: row by row along the pieces.</summary>
+    private List<Bore> BoresOf(IReadOnlyList<PieceWork> pieces, IReadOnlyCollection<PostWork> posts)
+    {
+        var at = posts.SelectMany(post => post.Bores).ToLookup(bore => (bore.Post.Mark, bore.Run));
+        var closed = Lines.Where(line => line.IsClosed).ToDictionary(line => line.Mark, line => line.Posts[0].Mark);
+        var bores = new List<Bore>();
+        foreach (var row in pieces.Select(work => work.Piece).GroupBy(piece => (piece.Line, piece.Row)))
+        {
+            var from = bores.Count;
+            var isRing = closed.TryGetValue(row.Key.Line, out var first);
+            foreach (var piece in row)
+            {
+                // A ring of one piece comes to its first post twice, and has the bores of both ends there: the arriving one is stored first.
+                var marks = piece.AtPosts.Select(post => post.Post.Mark).Distinct();
+                bores.AddRange(marks.SelectMany(mark => at[(mark, piece.Run)]));
+            }
+            if (isRing && row.Skip(1).Any())
+                Bore.ArrivingFirst(bores, from, first!);
+        }
+        return bores;
     }
 }
 

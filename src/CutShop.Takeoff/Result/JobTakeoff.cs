@@ -191,6 +191,21 @@ public sealed record Bore(
     /// <summary>The least rake that is told of: what rounds to a tenth of a degree.</summary>
     private const double LeastRake = 0.05;
 
+    /// <summary>
+    /// Puts the bores of a closed row in order: its last station is its first post, and at a corner the arriving rope's bore comes first.
+    /// </summary>
+    /// <param name="bores">Bores; those of the row are the last of them, along the row.</param>
+    /// <param name="from">Where the row's begin.</param>
+    /// <param name="first">The mark of the line's first post.</param>
+    internal static void ArrivingFirst(List<Bore> bores, int from, string first)
+    {
+        if (bores.Count < from + 2 || bores[^1].Post.Mark != first || bores[^1].Kind is not (AtPostKind.Corner or AtPostKind.Stopped))
+            return;
+        var last = bores[^1];
+        bores.RemoveAt(bores.Count - 1);
+        bores.Insert(from, last);
+    }
+
     /// <summary>True where the bore is not level.</summary>
     public bool IsRaked => Math.Abs(RakeDegrees) >= LeastRake;
 }

@@ -65,13 +65,8 @@ internal sealed class RowTakeoff
                 bores.Add(BoreOf(piece, i, at.Kind == AtPostKind.Join ? AtPostKind.Through : at.Kind));
             }
         }
-        // The last station of a closed line is its first post.
-        if (_line.IsClosed && bores.Count > before + 1 && bores[^1].Post.Mark == _line.Posts[0].Mark && bores[^1].Kind is AtPostKind.Corner or AtPostKind.Stopped)
-        {
-            var last = bores[^1];
-            bores.RemoveAt(bores.Count - 1);
-            bores.Insert(before, last);
-        }
+        if (_line.IsClosed)
+            Result.Bore.ArrivingFirst(bores, before, _line.Posts[0].Mark);
     }
 
     /// <summary>Adds the screws that a piece needs, along the piece. A knot holds itself.</summary>
