@@ -6,7 +6,7 @@ using CutShop.Benchmarks.Load;
 namespace CutShop.Benchmarks.Trust;
 
 /// <summary>
-/// <c>trust [FIGURE…] [--kills N] [--lengths N] [--files N] [--seconds N] [--store postgresql] [--write FILE]</c>: prints the table of trust as Markdown;
+/// <c>trust [FIGURE…] [--kills N] [--lengths N] [--files N] [--days N] [--seconds N] [--store postgresql] [--write FILE]</c>: prints the table of trust as Markdown;
 /// names choose rows, and none means all. With a file the table there is written anew between its marks.
 /// </summary>
 internal static class TrustCommand
@@ -21,6 +21,7 @@ internal static class TrustCommand
         ["statements"] = _ => StatementFigure.OfAsync(),
         ["backups"] = _ => BackupFigure.OfAsync(),
         ["fuzz"] = FuzzFigure.OfAsync,
+        ["days"] = dose => DaysFigure.OfAsync(dose.Days),
         ["load"] = LoadFigure.OfAsync,
     };
 

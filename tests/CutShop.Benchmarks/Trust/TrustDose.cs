@@ -11,6 +11,7 @@ internal sealed record TrustDose
         ["--kills"] = (dose, number) => dose with { Kills = Read(number) },
         ["--lengths"] = (dose, number) => dose with { Lengths = Read(number) },
         ["--files"] = (dose, number) => dose with { Files = Read(number) },
+        ["--days"] = (dose, number) => dose with { Days = Read(number) },
         ["--seconds"] = (dose, number) => dose with { Load = TimeSpan.FromSeconds(Read(number)) },
         ["--store"] = (dose, name) => dose with { IsOnServer = name == "postgresql" },
     };
@@ -23,6 +24,9 @@ internal sealed record TrustDose
 
     /// <summary>Broken job files, and a tenth as many broken sheets and photos.</summary>
     public int Files { get; init; } = 100_000;
+
+    /// <summary>Days of slips at the benches.</summary>
+    public int Days { get; init; } = 3_000;
 
     /// <summary>How long tablets and phones work.</summary>
     public TimeSpan Load { get; init; } = TimeSpan.FromMinutes(5);
