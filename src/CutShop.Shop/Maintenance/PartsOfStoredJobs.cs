@@ -28,8 +28,10 @@ internal static class PartsOfStoredJobs
         foreach (var (id, file) in session.All<(long, string)>("SELECT id, job_file FROM quotes ORDER BY id"))
         {
             if (JobFileReader.Find(file) is { } job)
-                StoredParts.PutQuote(session, id, JobTakeoff.Of(job, tables));
+                StoredParts.PutQuote(session, id, JobTakeoff.Of(job, tables, TakeoffRules.First));
         }
+        foreach (var table in new[] { "piece_parts", "post_parts", "job_frames", "quote_documents" })
+            session.Execute($"UPDATE {table} SET rules = {TakeoffRules.First}");
     }
 
     /// <summary>The filling of one job.</summary>
@@ -50,7 +52,7 @@ internal static class PartsOfStoredJobs
 
         public void Fill()
         {
-            var takeoff = JobFileReader.Find(_job.JobFile) is { } job ? JobTakeoff.Of(job, _tables) : null;
+            var takeoff = JobFileReader.Find(_job.JobFile) is { } job ? JobTakeoff.Of(job, _tables, TakeoffRules.First) : null;
             var pieces = FillPieces(takeoff);
             var posts = FillPosts(takeoff);
             if (takeoff is not null)
@@ -105,9 +107,9 @@ internal static class PartsOfStoredJobs
                 SELECT draft_versions.form FROM draft_versions JOIN drafts ON drafts.id = draft_id
                 WHERE job_number = @Number ORDER BY draft_id DESC, draft_versions.version DESC
                 """,
-                new { _job.Number }).Select(form => DraftReading.Of(DraftFields.FromJson(form), _tables).Takeoff).OfType<JobTakeoff>(),
+                new { _job.Number }).Select(form => DraftReading.JobOf(DraftFields.FromJson(form))).OfType<Job>().Select(job => JobTakeoff.Of(job, _tables, TakeoffRules.First)),
             .. _session.All<string>("SELECT job_file FROM quotes WHERE job_number = @Number ORDER BY id DESC", new { _job.Number })
-                .Select(JobFileReader.Find).OfType<Job>().Select(job => JobTakeoff.Of(job, _tables)),
+                .Select(JobFileReader.Find).OfType<Job>().Select(job => JobTakeoff.Of(job, _tables, TakeoffRules.First)),
         ];
 
         /// <summary>The work with the bits, heights and depths that were ticketed.</summary>

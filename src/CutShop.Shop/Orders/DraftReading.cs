@@ -54,6 +54,9 @@ public sealed class DraftReading
     /// <summary>How many errors.</summary>
     public int Errors { get; }
 
+    /// <summary>The job that a draft reads as, or null where there is any error.</summary>
+    internal static Job? JobOf(DraftForm form) => JobReader.Read(DraftSource.Of(form), TypedLength.UnitOf(form.Unit), isStored: true).Job;
+
     /// <summary>Reads a draft the way a job file is read, and puts each problem and warning at its field.</summary>
     public static DraftReading Of(DraftForm form, ShopTables tables)
     {

@@ -199,6 +199,9 @@ public sealed record Post(string Mark, PostShape Shape, Length Across, Length He
         _ => throw new InvalidOperationException($"No datum is numbered {(int)datum}."),
     };
 
+    /// <summary>True where a corner counts as a right angle whatever it is, as by the first rules.</summary>
+    internal bool HasSquareCorner { get; init; }
+
     /// <summary>True where the bores of a row end and meet: a corner that its rope does not go through.</summary>
     public bool EndsRuns => Turn is not null && Corner == CornerKind.Ends;
 
@@ -206,7 +209,7 @@ public sealed record Post(string Mark, PostShape Shape, Length Across, Length He
     /// How far the bores of a corner lie off the square to their faces, in degrees: t / 2 up to 45 degrees; from there on the post is
     /// turned so that both share |90 − t| / 2. None at a round post. Source: plane geometry.
     /// </summary>
-    public double SkewDegrees => !EndsRuns || Shape == PostShape.Round ? 0
+    public double SkewDegrees => !EndsRuns || HasSquareCorner || Shape == PostShape.Round ? 0
         : (double)Turn!.Value.Degrees is var t && t <= EqualSkewsFrom ? t / 2
         : Math.Abs(90 - t) / 2;
 

@@ -8,4 +8,7 @@ public static class TakeoffRules
     /// says by which rules it was made.
     /// </summary>
     public const int Number = 2;
+
+    /// <summary>The number of the first ones, which shops that are older than stored parts were worked out by.</summary>
+    public const int First = 1;
 }

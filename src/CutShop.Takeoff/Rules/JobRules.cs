@@ -12,10 +12,17 @@ public static class JobRules
         /// <summary>Works out what a job needs. The same job and tables always give the same takeoff.</summary>
         /// <param name="job">The job.</param>
         /// <param name="tables">Rope weights, screws and bits.</param>
-        public static JobTakeoff Of(Job job, ShopTables tables)
+        /// <param name="rules">The number of the rules: today's, or <see cref="TakeoffRules.First"/>.</param>
+        public static JobTakeoff Of(Job job, ShopTables tables, int rules = TakeoffRules.Number)
         {
             ArgumentNullException.ThrowIfNull(job);
             ArgumentNullException.ThrowIfNull(tables);
+            var isFirst = rules == TakeoffRules.First;
+            return isFirst ? Of(FirstRules.Of(job), FirstRules.Of(tables), isFirst) with { Job = job } : Of(job, tables, isFirst);
+        }
+
+        private static JobTakeoff Of(Job job, ShopTables tables, bool isFirst)
+        {
             var (pieces, bores, fixings, warnings) = (new List<Piece>(), new List<Bore>(), new List<Fixing>(), new List<Warning>());
             for (var i = 0; i < job.Lines.Count; i++)
             {
@@ -23,16 +30,16 @@ public static class JobRules
                 var (firstPiece, firstBore, firstFixing) = (pieces.Count, bores.Count, fixings.Count);
                 for (var j = 0; j < line.Rows.Count; j++)
                 {
-                    var row = new RowTakeoff(job, line, line.Rows[j], tables);
+                    var row = new RowTakeoff(job, line, line.Rows[j], tables, isFirst);
                     var ofRow = row.Pieces().ToList();
                     pieces.AddRange(ofRow);
                     row.Bore(ofRow, bores);
                     foreach (var piece in ofRow)
                         row.FixFor(piece, fixings);
                 }
-                warnings.AddRange(LineWarnings.Of(job, i, pieces[firstPiece..], bores[firstBore..], fixings[firstFixing..], warnings.Count, tables));
+                warnings.AddRange(LineWarnings.Of(job, i, pieces[firstPiece..], bores[firstBore..], fixings[firstFixing..], warnings.Count, tables, isFirst));
             }
-            return new JobTakeoff(job, pieces, bores, fixings, warnings);
+            return new JobTakeoff(job, pieces, bores, fixings, isFirst ? [.. FirstRules.Of(warnings)] : warnings);
         }
     }
 }

@@ -31,23 +31,27 @@ internal sealed class LineWarnings
     private readonly int?[] _below;
     private readonly (Length Bit, BitChoice Choice)[] _bits;
     private readonly bool _isUniform;
+    private readonly bool _isFirst;
     private readonly int _before;
     private readonly List<Warning> _warnings = [];
 
-    private LineWarnings(Job job, int lineIndex, int before, ShopTables tables)
+    private LineWarnings(Job job, int lineIndex, int before, ShopTables tables, bool isFirst)
     {
         _before = before;
         (_job, _lineIndex, _line, _tables) = (job, lineIndex, job.Lines[lineIndex], tables);
         _below = RowsBelow(_line.Rows);
-        _bits = [.. _line.Rows.Select(row => row.Rope ?? job.Rope).Select(rope => tables.Rack.Choose(RopeBit.DiameterFor(rope), rope.Across))];
+        _bits = [.. _line.Rows.Select(row => row.Rope ?? job.Rope).Select(rope => isFirst
+            ? FirstRules.Choose(tables.Rack, RopeBit.DiameterFor(rope), rope.Across)
+            : tables.Rack.Choose(RopeBit.DiameterFor(rope), rope.Across))];
+        _isFirst = isFirst;
         _isUniform = _line.Rows.All(row => row.Heights is null) && _line.Posts.All(post => post.Holes is null);
     }
 
     /// <summary>The warnings of one line, row by row and then along the line, after so many of the lines before it.</summary>
     public static List<Warning> Of(
-        Job job, int lineIndex, IReadOnlyList<Piece> pieces, IReadOnlyList<Bore> bores, IReadOnlyList<Fixing> fixings, int before, ShopTables tables)
+        Job job, int lineIndex, IReadOnlyList<Piece> pieces, IReadOnlyList<Bore> bores, IReadOnlyList<Fixing> fixings, int before, ShopTables tables, bool isFirst)
     {
-        var warnings = new LineWarnings(job, lineIndex, before, tables);
+        var warnings = new LineWarnings(job, lineIndex, before, tables, isFirst);
         var sections = warnings.SectionsByRow(pieces);
         warnings.CheckLine();
         var (piecesOf, boresOf) = (pieces.ToLookup(piece => piece.Row), bores.ToLookup(bore => bore.Row));
@@ -55,8 +59,8 @@ internal sealed class LineWarnings
         {
             var mark = warnings._line.Rows[row].Mark;
             warnings.CheckRope(row);
-            warnings.CheckPosts(row);
-            warnings.CheckBores(row, boresOf[mark]);
+            warnings.CheckPosts(row, boresOf[mark].ToLookup(bore => bore.Post.Mark));
+            warnings.CheckBores(boresOf[mark]);
             warnings.CheckPieces(row, piecesOf[mark]);
             warnings.CheckSags(row, sections);
         }
@@ -98,10 +102,13 @@ internal sealed class LineWarnings
 
     private void CheckLine()
     {
-        for (var i = 0; i < _line.Posts.Count && !_line.IsClosed; i += _line.Posts.Count - 1)
+        for (var i = 0; i < _line.Posts.Count && !_line.IsClosed; i++)
         {
-            if (_line.Posts[i] is { Turn: not null } post)
+            var isEnd = i == 0 || i == _line.Posts.Count - 1;
+            if (_line.Posts[i] is { Turn: not null } post && isEnd)
                 Warn("turn-at-end", post.Mark, PostPath(i) + ".turn", TakeoffWords.Of("TurnAtEnd", post.Mark), post);
+            else if (_isFirst && _line.Posts[i] is { Turn: { Degrees: not 90 } angle } corner && _line.Rows.Any(row => row.Treatments[i].Kind == TreatmentKind.Bored))
+                Warn("corner-angle", corner.Mark, PostPath(i) + ".turn", TakeoffWords.Of("CornerNotSquare", corner.Mark, angle.Degrees.ToString("0.##", CultureInfo.InvariantCulture)), corner);
         }
         if (_line.IsClosed)
             CheckRing();
@@ -162,7 +169,7 @@ internal sealed class LineWarnings
             Warn("bit-not-on-rack", where, RopePath(row), TakeoffWords.Of("BoresForRow", choice.ReasonFor(bit)));
     }
 
-    private void CheckPosts(int row)
+    private void CheckPosts(int row, ILookup<string, Bore> bores)
     {
         var (rope, thisRow) = (RopeOf(row), _line.Rows[row]);
         for (var i = 0; i < _line.Posts.Count; i++)
@@ -174,6 +181,8 @@ internal sealed class LineWarnings
                 Warn("half-turn-inside", At(post, thisRow), RowPath(row) + ".at", TakeoffWords.Of("HalfTurnInside", wrap.Turns.ToString("0.#", CultureInfo.InvariantCulture)), post);
             if (!thisRow.Treatments[i].IsInBore)
                 continue;
+            if (bores[post.Mark].MinBy(bore => bore.Wall) is { } thinnest && thinnest.Wall < ThinWall)
+                Warn("thin-wall", At(post, thisRow), PostPath(i) + ".across", TakeoffWords.Of("ThinWall", LengthText.Brief(thinnest.Bit), LengthText.Inches(thinnest.Wall, 16), LengthText.Brief(ThinWall)), post);
             var (bit, height) = (HoleFor(row, post), thisRow.HeightAt(post));
             var above = post.Height - height - (bit / 2);
             if (above.IsNegative)
@@ -198,14 +207,12 @@ internal sealed class LineWarnings
             Warn("loose-hole", At(post, row), path, TakeoffWords.Of("LooseHole", LengthText.Inches(hole.Across, 64), LengthText.Inches(play, 64), LengthText.Brief(least + LooseOver)), post);
     }
 
-    private void CheckBores(int row, IEnumerable<Bore> bores)
+    private void CheckBores(IEnumerable<Bore> bores)
     {
         foreach (var bore in bores)
         {
             var (where, post) = ($"{bore.Post.Mark}/{bore.Row}", bore.Post);
             var path = PostPath(_line.Posts.Index().First(at => at.Item.Mark == post.Mark).Index);
-            if (bore.Wall < ThinWall)
-                Warn("thin-wall", where, path + ".across", TakeoffWords.Of("ThinWall", LengthText.Brief(bore.Bit), LengthText.Inches(bore.Wall, 16), LengthText.Brief(ThinWall)), post);
             if (bore.KinkDegrees > MostKink + Rounding)
                 Warn("kink", where, path + ".turn", TakeoffWords.Of("Kink", bore.KinkDegrees.ToString("0.#", CultureInfo.InvariantCulture)), post);
             if (Math.Abs(bore.RakeDegrees) > MostRake + Rounding)
@@ -323,8 +330,8 @@ internal sealed class LineWarnings
         {
             var row = _line.Rows.TakeWhile(candidate => candidate.Mark != fixing.Row).Count();
             var skew = fixing.Purpose is FixingPurpose.CornerFirst or FixingPurpose.CornerSecond ? fixing.Post.SkewDegrees : 0;
-            var slope = Math.Tan(fixing.RakeDegrees * Math.PI / 180);
-            var wanted = ScrewChoice.For(fixing.Purpose, fixing.Post.Across, skew, slope, RopeOf(row), HoleFor(row, fixing.Post), _tables).Wanted;
+            var slope = _isFirst ? 0 : Math.Tan(fixing.RakeDegrees * Math.PI / 180);
+            var wanted = ScrewChoice.For(fixing.Purpose, fixing.Post.Across, skew, slope, RopeOf(row), HoleFor(row, fixing.Post), _tables, _isFirst).Wanted;
             Warn("no-screw", $"{fixing.Post.Mark}/{fixing.Row}", RowPath(row), TakeoffWords.Of("NoScrewReaches", LengthText.Inches(wanted.Least, 16), LengthText.Inches(wanted.Most, 16)), fixing.Post);
         }
     }

@@ -87,7 +87,7 @@ public static class RopeAtPost
         ArgumentNullException.ThrowIfNull(post);
         if (post.Turn is not { } turn)
             return Length.Zero;
-        var part = Length.RoundedFromInches((double)turn.Degrees / 360 * RoundOf(post, rope));
+        var part = Length.RoundedFromInches(post.HasSquareCorner ? turn.Radians * (post.Across + rope).Inches / 2 : (double)turn.Degrees / 360 * RoundOf(post, rope));
         return side == WrapSide.Outside ? part : -part;
     }
 

@@ -24,18 +24,19 @@ internal sealed class RowTakeoff
     private readonly Length _wanted;
     private readonly Length _bit;
     private readonly BitChoice _bitChoice;
+    private readonly bool _isFirst;
     private readonly double _loses;
     private readonly WettingManner _manner;
     private readonly Dictionary<(FixingPurpose Purpose, Length Across, double Skew, double Slope, Length Hole), ScrewChoice> _chosen = [];
 
-    public RowTakeoff(Job job, Line line, Row row, ShopTables tables)
+    public RowTakeoff(Job job, Line line, Row row, ShopTables tables, bool isFirst = false)
     {
-        (_job, _line, _row, _tables) = (job, line, row, tables);
+        (_job, _line, _row, _tables, _isFirst) = (job, line, row, tables, isFirst);
         _geometry = new(job, line, row);
         _rope = _geometry.Rope;
         _poundsPerFoot = tables.Weights.PoundsPerFoot(_rope);
         _wanted = RopeBit.DiameterFor(_rope);
-        (_bit, _bitChoice) = tables.Rack.Choose(_wanted, _rope.Across);
+        (_bit, _bitChoice) = isFirst ? FirstRules.Choose(tables.Rack, _wanted, _rope.Across) : tables.Rack.Choose(_wanted, _rope.Across);
         (_loses, _manner) = job.Allowances.WettingOfNatural();
     }
 
@@ -284,7 +285,7 @@ internal sealed class RowTakeoff
         var hole = _row.HoleIn(post)?.Across ?? _bit;
         // Most posts of a row are alike.
         if (!_chosen.TryGetValue((purpose, post.Across, skew, slope, hole), out var choice))
-            _chosen[(purpose, post.Across, skew, slope, hole)] = choice = ScrewChoice.For(purpose, post.Across, skew, slope, _rope, hole, _tables);
+            _chosen[(purpose, post.Across, skew, slope, hole)] = choice = ScrewChoice.For(purpose, post.Across, skew, _isFirst ? 0 : slope, _rope, hole, _tables, _isFirst);
         var height = hold.Height + choice.Raise;
         return new(post, _row.Mark, hold.Height, piece.Run, choice.Driven(purpose, count), face, height, MarkOn(station, face, height, slope, skew))
         {

@@ -26,7 +26,8 @@ internal readonly record struct ScrewChoice(ReachWanted Wanted, Screw? Screw, Le
     /// <param name="rope">The rope.</param>
     /// <param name="hole">Diameter of the bore.</param>
     /// <param name="tables">The shop's screws and wood.</param>
-    public static ScrewChoice For(FixingPurpose purpose, Length across, double skewDegrees, double slope, Rope rope, Length hole, ShopTables tables)
+    /// <param name="isFirst">True by the first rules.</param>
+    public static ScrewChoice For(FixingPurpose purpose, Length across, double skewDegrees, double slope, Rope rope, Length hole, ShopTables tables, bool isFirst = false)
     {
         var d = rope.Across;
         var depth = BoreRules.StoppedDepth(across, skewDegrees);
@@ -47,10 +48,11 @@ internal readonly record struct ScrewChoice(ReachWanted Wanted, Screw? Screw, Le
         ScrewChoice Chosen(ReachWanted reach) => Of(reach, tables.Screws.Choose(purpose, rope.Diameter, reach), Length.Zero);
         ScrewChoice Of(ReachWanted reach, Screw? screw, Length raise) => screw is null
             ? new(reach, null, Length.Zero, Length.Zero, raise)
+            : isFirst ? new(reach, screw, LeadHole.Pilot(screw, FixingPurpose.End, tables.WoodGravity), screw.Kind == ScrewKind.LagScrew ? screw.Shank : Length.Zero, raise)
             : new(reach, screw, LeadHole.Pilot(screw, purpose, tables.WoodGravity), LeadHole.Shank(screw, purpose, tables.WoodGravity), raise);
 
         // Both screws of a corner run through the middle of the post, so the second passes above the first.
-        Length RaiseOfSecond((Screw? First, Screw? Second) screws) => screws is ({ } first, { } second)
+        Length RaiseOfSecond((Screw? First, Screw? Second) screws) => screws is ({ } first, { } second) && !isFirst
             ? Length.Max(d / 4, (((first.Shank + second.Shank) / 2) + WoodBetween).RoundUpTo(RuleMark))
             : d / 4;
     }

@@ -14,14 +14,21 @@ public sealed record ShopTables(RopeWeights Weights, ScrewCatalogue Screws, BitR
     public const decimal SouthernPineGravity = 0.55m;
 
     private static readonly Lazy<ShopTables> LazyStandard = new(ReadStandard);
+    private static readonly Lazy<BitRack> LazyFirstRack = new(() => ReadRack("bits-of-rules-1.csv"));
 
     /// <summary>The tables that come with the program, from db/tables.</summary>
     public static ShopTables Standard => LazyStandard.Value;
 
+    /// <summary>The rack that came with the program under its first rules.</summary>
+    public static BitRack FirstRack => LazyFirstRack.Value;
+
+    private static BitRack ReadRack(string name) =>
+        new([.. Csv.ReadResource(name).Select(row => new RackBit(BitKinds[row["kind"]], InchesOf(row["diameter_in"])))]);
+
     private static ShopTables ReadStandard() => new(
         ReadWeights(Csv.ReadResource("rope.csv")),
         new ScrewCatalogue([.. Csv.ReadResource("screws.csv").Select(ReadScrew)]),
-        new BitRack([.. Csv.ReadResource("bits.csv").Select(row => new RackBit(BitKinds[row["kind"]], InchesOf(row["diameter_in"])))]),
+        ReadRack("bits.csv"),
         SouthernPineGravity);
 
     private static readonly Dictionary<string, BitKind> BitKinds = new()

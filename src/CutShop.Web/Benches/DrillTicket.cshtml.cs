@@ -1,4 +1,5 @@
 using CutShop.Paper.Drawings;
+using CutShop.Paper.Installing;
 using CutShop.Paper.Words;
 using CutShop.Shop.Benches;
 using CutShop.Shop.Tickets;
@@ -141,8 +142,15 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : Benc
         ArgumentNullException.ThrowIfNull(step);
         var marks = string.Join("; ", HeightsOf(step).Select(at => $"{at.Row} {Paper.Text.HeightOn(Post!.Post, Post.Datum, at.Mark, Figures.Lead)}"));
         return step is { Drillings: [var drilling, ..] }
-            ? T["BoresInShort", Paper.Text.FaceName(step.Face), Figures.ToTheTenth().Lead(drilling.Bore.Bit), Figures.Lead(drilling.Collar), marks]
+            ? $"{T["BoresInShort", Paper.Text.FaceName(step.Face), Figures.ToTheTenth().Lead(drilling.Bore.Bit), Figures.Lead(drilling.Collar), marks]}; {RakeOf(drilling)}"
             : T["HolesInShort", Paper.Text.FaceName(step.Face), marks];
+    }
+
+    /// <summary>A step for who reads the ticket and has it not at the bench: its bores in one line, and a line for each screw hole.</summary>
+    public IEnumerable<string> InFull(DrillStep step)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        return step.Drillings.Count > 0 ? [InShort(step)] : step.ScrewHoles.Select(hole => InstallLines.ScrewsOf(hole, Paper, Post!.Datum));
     }
 
     /// <summary>A drilling's rake in words.</summary>

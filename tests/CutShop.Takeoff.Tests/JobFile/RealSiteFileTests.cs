@@ -62,7 +62,7 @@ public class RealSiteFileTests
         }
     }
 
-    private static IEnumerable<Job> Jobs()
+    private static List<Job> Jobs()
     {
         var jobs = Enumerable.Range(0, Sites).Select(seed => Sample.Read(RandomSite.Of(seed).ToJsonString()).Job).OfType<Job>().ToList();
         Assert.InRange(jobs.Count, Sites / 2, Sites);

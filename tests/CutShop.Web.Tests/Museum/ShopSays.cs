@@ -14,13 +14,10 @@ internal sealed partial class ShopSays(MuseumSite site, IReadOnlyList<(string Wh
     /// <summary>The file of figures in a job's folder.</summary>
     public const string FiguresFile = "figures.txt";
 
-    /// <summary>The file of what programs are told of a job as a whole.</summary>
-    public const string JobFile = "job.json";
-
     /// <summary>What programs read of a job: the end of the address, and the file that keeps it.</summary>
     private static readonly (string Address, string File)[] ForPrograms =
     [
-        ("", JobFile), ("/takeoff", "takeoff.json"), ("/tickets", "tickets.json"), ("/labels", "labels.json"),
+        ("", "job.json"), ("/takeoff", "takeoff.json"), ("/tickets", "tickets.json"), ("/labels", "labels.json"),
         ("/pieces.csv", "pieces.csv"), ("/bores.csv", "bores.csv"), ("/fixings.csv", "fixings.csv"),
     ];
 
