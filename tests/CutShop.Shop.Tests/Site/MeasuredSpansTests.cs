@@ -66,7 +66,7 @@ public sealed class MeasuredSpansTests : IDisposable
         Assert.Equal(SiteOutcome.LabelEnded, await KeepAsync(code, "b", "96"));
     }
 
-    [Fact]
+    [FileOnlyFact]
     public async Task Cut_again_the_new_piece_is_cut_for_the_span_that_came_with_the_report()
     {
         var code = await PackedAsync();

@@ -18,8 +18,7 @@ public sealed class SlippingHandTests(HeadlessBrowser browser)
         await using var shop = await RunningShop.StartAsync();
         var (page, code) = await AtTheBenchAsync(shop);
         await page.TouchAsync("Done: pull and mark");
-        await page.TouchAsync("Done: prepare the ends");
-        var done = page.GetByRole(AriaRole.Button, new() { Name = "Done: cut cold", Exact = true });
+        var done = page.GetByRole(AriaRole.Button, new() { Name = "Done: prepare the ends and cut cold", Exact = true });
         await Assertions.Expect(done).ToBeEnabledAsync();
         var finger = await MiddleOfAsync(done);
         await StopClockAsync(page);
@@ -34,7 +33,7 @@ public sealed class SlippingHandTests(HeadlessBrowser browser)
         await page.Touchscreen.TapAsync(finger.X, finger.Y);
         await page.Clock.RunForAsync(1);
         await Assertions.Expect(figure).ToBeEnabledAsync();
-        Assert.Equal((3, null), (new CutBench(shop.Database).Find(code)!.Steps, new CutBench(shop.Database).Find(code)!.Measured));
+        Assert.Equal((2, null), (new CutBench(shop.Database).Find(code)!.Steps, new CutBench(shop.Database).Find(code)!.Measured));
         await figure.TapAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Done: label" })).ToBeVisibleAsync();
         Assert.NotNull(new CutBench(shop.Database).Find(code)!.Measured);
@@ -51,7 +50,7 @@ public sealed class SlippingHandTests(HeadlessBrowser browser)
         await page.Context.SetOfflineAsync(true);
         await StopClockAsync(page);
         await page.Touchscreen.TapAsync(finger.X, finger.Y);
-        var second = page.GetByRole(AriaRole.Button, new() { Name = "Done: prepare the ends", Exact = true });
+        var second = page.GetByRole(AriaRole.Button, new() { Name = "Done: prepare the ends and cut cold", Exact = true });
         await Assertions.Expect(second).ToBeVisibleAsync();
         await Assertions.Expect(second).ToBeDisabledAsync();
         await page.Touchscreen.TapAsync(finger.X, finger.Y);
@@ -63,7 +62,7 @@ public sealed class SlippingHandTests(HeadlessBrowser browser)
         await page.Context.SetOfflineAsync(false);
         await page.Clock.ResumeAsync();
         await Assertions.Expect(page.Locator("#unsent")).ToBeHiddenAsync();
-        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Done: cut cold" })).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator(".measures button.main")).ToBeVisibleAsync();
         Assert.Equal(2, new CutBench(shop.Database).Find(code)!.Steps);
     }
 
@@ -74,7 +73,7 @@ public sealed class SlippingHandTests(HeadlessBrowser browser)
         var (page, code) = await AtTheBenchAsync(shop);
         var bench = new CutBench(shop.Database);
         await page.Context.SetOfflineAsync(true);
-        foreach (var step in new[] { "pull and mark", "prepare the ends", "cut cold" })
+        foreach (var step in new[] { "pull and mark", "prepare the ends and cut cold" })
             await page.TouchAsync($"Done: {step}");
         await Assertions.Expect(page.Locator(".measures button.main")).ToBeEnabledAsync();
         await Assertions.Expect(page.Locator("#scan")).ToBeFocusedAsync();
@@ -85,7 +84,7 @@ public sealed class SlippingHandTests(HeadlessBrowser browser)
         await Assertions.Expect(page.Locator("#unsent li")).ToHaveCountAsync(3);
         await page.Context.SetOfflineAsync(false);
         await Assertions.Expect(page.Locator("#unsent")).ToBeHiddenAsync();
-        Assert.Equal((3, null), (bench.Find(code)!.Steps, bench.Find(code)!.Measured));
+        Assert.Equal((2, null), (bench.Find(code)!.Steps, bench.Find(code)!.Measured));
 
         await Assertions.Expect(page.Locator(".measures button.main")).ToBeEnabledAsync();
         await page.Locator(".measures button").First.FocusAsync();
@@ -120,7 +119,7 @@ public sealed class SlippingHandTests(HeadlessBrowser browser)
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Done: prepare the ends" })).ToBeVisibleAsync();
         await Assertions.Expect(page.Locator("#unsent")).ToBeHiddenAsync();
         Assert.Equal(1, bench.Find(code)!.Steps);
-        var ticked = Assert.Single(new JobFeed(shop.Database).ChangesSince(0, 1000), change => change.Code == "cut-step-done");
+        var ticked = Assert.Single(new JobFeed(shop.Database).ChangesSince(0, 1000), change => change.Code == "cut-step-tapped");
         Assert.Equal("Test cutter", ticked.Who);
     }
 
@@ -150,7 +149,7 @@ public sealed class SlippingHandTests(HeadlessBrowser browser)
     {
         await using var shop = await RunningShop.StartAsync();
         var (page, code) = await AtTheBenchAsync(shop);
-        foreach (var step in new[] { "pull and mark", "prepare the ends", "cut cold" })
+        foreach (var step in new[] { "pull and mark", "prepare the ends and cut cold" })
             await page.TouchAsync($"Done: {step}");
         var field = page.GetByLabel("Another length");
         var pad = page.Locator(".pad");

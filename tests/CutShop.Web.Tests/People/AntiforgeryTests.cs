@@ -11,6 +11,7 @@ public sealed class AntiforgeryTests
     private static readonly Dictionary<string, string> Exempt = new()
     {
         ["p/{code}/installed"] = "the label's code is the key, and signing in adds nothing to it",
+        ["p/{code}/measure"] = "the label's code is the key, and signing in adds nothing to it",
         ["p/{code}/report"] = "the label's code is the key, and signing in adds nothing to it",
         ["trouble"] = "it only tells what went wrong and changes nothing",
     };
