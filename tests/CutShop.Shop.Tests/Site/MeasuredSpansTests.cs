@@ -1,4 +1,5 @@
 using CutShop.Shop.Tests.Benches;
+using CutShop.Testing.Stores;
 using static CutShop.Shop.Tests.Benches.PlannedShop;
 
 namespace CutShop.Shop.Tests.Site;
