@@ -16,6 +16,8 @@ public sealed class ShopOnDisk : IDisposable
 
     public string DatabaseFile => _store.DatabaseFile;
 
+    public ShopPlace Place => new(_store.Folder, TestStore.IsOnServer ? _store.Connection : null);
+
     public JobIntake Intake => new(Database, ShopTables.Standard);
 
     public JobShelf Jobs => new(Database);

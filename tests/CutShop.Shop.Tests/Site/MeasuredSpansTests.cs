@@ -1,5 +1,4 @@
 using CutShop.Shop.Tests.Benches;
-using CutShop.Testing.Stores;
 using static CutShop.Shop.Tests.Benches.PlannedShop;
 
 namespace CutShop.Shop.Tests.Site;
@@ -67,7 +66,7 @@ public sealed class MeasuredSpansTests : IDisposable
         Assert.Equal(SiteOutcome.LabelEnded, await KeepAsync(code, "b", "96"));
     }
 
-    [FileOnlyFact]
+    [Fact]
     public async Task Cut_again_the_new_piece_is_cut_for_the_span_that_came_with_the_report()
     {
         var code = await PackedAsync();
@@ -87,7 +86,7 @@ public sealed class MeasuredSpansTests : IDisposable
         Assert.Null(Spans.Find(next));
         Assert.Empty(_shop.Missing());
         Assert.Empty(_shop.WrongCounts());
-        Assert.Empty(ShopCheck.Of(new ShopPlace(_shop.Shop.Database.Folder), _shop.Shop.Time));
+        Assert.Empty(ShopCheck.Of(_shop.Shop.Place, _shop.Shop.Time));
         // By today's rules nothing is different: it was cut for the site on purpose.
         Assert.True(new JobChanging(_shop.Shop.Database, new(_shop.Shop.Database, ShopTables.Standard)).CompareWithRules("LQ-1")!.IsNothing);
     }
