@@ -54,7 +54,7 @@ public sealed class CutBenchTests : IDisposable
     [Fact]
     public async Task A_piece_is_finished_step_by_step_and_a_step_out_of_turn_is_refused()
     {
-        var code = await OnePieceAsync();
+        var code = await _shop.OnePieceAsync();
         AssertDone(await Bench.TakeAsync(code, "Cai", _shop.Key(), Cancel));
         Assert.Equal("Step 2 cannot be ticked now: 0 of 4 are done.", (await Bench.TickAsync(code, CutStep.Cut, "Cai", _shop.Key(), Cancel)).Problem);
         Assert.Equal($"The piece {code} is at the bench of Cai.", (await Bench.TickAsync(code, CutStep.Mark, "Dov", _shop.Key(), Cancel)).Problem);
@@ -75,7 +75,7 @@ public sealed class CutBenchTests : IDisposable
     [InlineData("100 1/2", true)]
     public async Task A_piece_is_taken_as_long_as_the_tolerance_says(string measured, bool isTaken)
     {
-        var code = await CutOffAsync();
+        var code = await _shop.OneCutOffAsync();
         Assert.Equal(isTaken, (await Bench.MeasureAsync(code, Inches(measured), isSure: false, "Cai", _shop.Key(), Cancel)).IsDone);
         Assert.Equal(isTaken ? 3 : 2, Bench.Find(code)!.Steps);
     }
@@ -83,7 +83,7 @@ public sealed class CutBenchTests : IDisposable
     [Fact]
     public async Task A_long_piece_is_trimmed_and_what_was_trimmed_off_is_scrap()
     {
-        var code = await CutOffAsync();
+        var code = await _shop.OneCutOffAsync();
         AssertDone(await Bench.MeasureAsync(code, Inches("103"), isSure: false, "Cai", _shop.Key(), Cancel));
         Assert.Equal((2L, Inches("103")), (Bench.Find(code)!.Steps, Bench.Find(code)!.Longest!.Value));
         AssertDone(await Bench.MeasureAsync(code, Inches("100"), isSure: false, "Cai", _shop.Key(), Cancel));
@@ -130,7 +130,7 @@ public sealed class CutBenchTests : IDisposable
     [Fact]
     public async Task An_undone_cut_gives_every_inch_back_to_its_coil_and_takes_the_rest_down()
     {
-        var code = await OnePieceAsync();
+        var code = await _shop.OnePieceAsync();
         await _shop.FinishAsync(code, Inches("100"));
         Assert.Equal("used up", _shop.Shop.Stock.Find("K0001")!.State);
         // The rest: 600 - 1 of trim - 100 - 3/8 of kerf and squaring.
@@ -151,7 +151,7 @@ public sealed class CutBenchTests : IDisposable
     [Fact]
     public async Task A_cut_is_undone_within_the_shift_only_and_with_a_reason()
     {
-        var code = await OnePieceAsync();
+        var code = await _shop.OnePieceAsync();
         await _shop.FinishAsync(code, Inches("100"));
         Assert.StartsWith("Say why", (await Bench.UndoAsync(code, " ", "Cai", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
         _shop.Shop.Time.Advance(TimeSpan.FromHours(10) + TimeSpan.FromMilliseconds(1));
@@ -257,22 +257,6 @@ public sealed class CutBenchTests : IDisposable
     }
 
     public void Dispose() => _shop.Dispose();
-
-    private async Task<PieceCode> OnePieceAsync()
-    {
-        await _shop.HangAsync("50 ft");
-        var code = await _shop.TakeInAsync("LQ-1", "100");
-        await _shop.PlanAsync();
-        return code;
-    }
-
-    private async Task<PieceCode> CutOffAsync()
-    {
-        var code = await OnePieceAsync();
-        AssertDone(await Bench.TakeAsync(code, "Cai", _shop.Key(), Cancel));
-        await _shop.CutOffAsync(code);
-        return code;
-    }
 
     private async Task<CutWork> NextAsync(string who)
     {

@@ -23,7 +23,7 @@ public sealed class CutSlipsTests : IDisposable
     [InlineData("598 41/64", TapeReading.MoreThanCoil)]
     public async Task A_length_is_believed_within_5_percent_and_never_beyond_what_the_coil_gives(string measured, TapeReading reading)
     {
-        var code = await CutOffAsync();
+        var code = await _shop.OneCutOffAsync();
         Assert.Equal(reading, TapeReadings.Of(Bench.Find(code)!, BenchSettings.Default, Inches(measured)));
     }
 
@@ -33,7 +33,7 @@ public sealed class CutSlipsTests : IDisposable
     [Fact]
     public async Task A_figure_in_millimetres_read_as_inches_is_never_stored_and_the_true_one_is_taken_after_it()
     {
-        var code = await CutOffAsync();
+        var code = await _shop.OneCutOffAsync();
         foreach (var isSure in new[] { false, true })
             Assert.StartsWith("Coil K0001 is in stock with", (await Bench.MeasureAsync(code, Inches("2540"), isSure, "Cai", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
         Assert.Null(Bench.Find(code)!.Longest);
@@ -44,7 +44,7 @@ public sealed class CutSlipsTests : IDisposable
     [Fact]
     public async Task A_figure_ten_feet_too_long_is_asked_about_and_can_be_taken_back_even_when_it_was_said_to_be_sure()
     {
-        var code = await CutOffAsync();
+        var code = await _shop.OneCutOffAsync();
         Assert.StartsWith("18' 4\" is far from", (await Bench.MeasureAsync(code, Inches("220"), isSure: false, "Cai", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
         Assert.Null(Bench.Find(code)!.Longest);
         AssertDone(await Bench.MeasureAsync(code, Inches("220"), isSure: true, "Cai", _shop.Key(), Cancel));
@@ -59,7 +59,7 @@ public sealed class CutSlipsTests : IDisposable
     [Fact]
     public async Task A_measure_is_taken_back_by_one_tap_and_its_coil_and_its_rest_are_as_before_it()
     {
-        var code = await CutOffAsync();
+        var code = await _shop.OneCutOffAsync();
         AssertDone(await Bench.MeasureAsync(code, Inches("100 1/2"), isSure: false, "Cai", _shop.Key(), Cancel));
         Assert.Equal("used up", _shop.Shop.Stock.Find("K0001")!.State);
         AssertDone(await Bench.UndoStepAsync(code, CutStep.Measure, "Cai", _shop.Key(), Cancel));
@@ -75,7 +75,7 @@ public sealed class CutSlipsTests : IDisposable
     [Fact]
     public async Task What_was_trimmed_off_is_still_known_after_the_measure_is_taken_back()
     {
-        var code = await CutOffAsync();
+        var code = await _shop.OneCutOffAsync();
         AssertDone(await Bench.MeasureAsync(code, Inches("103"), isSure: false, "Cai", _shop.Key(), Cancel));
         AssertDone(await Bench.MeasureAsync(code, Inches("100"), isSure: false, "Cai", _shop.Key(), Cancel));
         AssertDone(await Bench.UndoStepAsync(code, CutStep.Measure, "Cai", _shop.Key(), Cancel));
@@ -114,7 +114,7 @@ public sealed class CutSlipsTests : IDisposable
     [Fact]
     public async Task A_packed_piece_is_measured_again_once_it_is_out_of_its_parcel()
     {
-        var code = await OnePieceAsync();
+        var code = await _shop.OnePieceAsync();
         await _shop.FinishAsync(code, Inches("100"));
         AssertDone(await _shop.Packing.PackAsync("LQ-1", code, "Eva", _shop.Key(), Cancel));
         Assert.Contains("Take it out of the parcel first", (await Bench.MeasureAgainAsync(code, "Cai", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
@@ -125,7 +125,7 @@ public sealed class CutSlipsTests : IDisposable
     [Fact]
     public async Task Every_step_is_undone_one_by_one_and_the_ticket_can_be_handed_back_after_a_slip()
     {
-        var code = await CutOffAsync();
+        var code = await _shop.OneCutOffAsync();
         Assert.StartsWith("The rope is cut", (await Bench.HandBackAsync(code, "Cai", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
         Assert.StartsWith("A later step", (await Bench.UndoStepAsync(code, CutStep.Mark, "Cai", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
         AssertDone(await Bench.UndoStepAsync(code, CutStep.Cut, "Cai", _shop.Key(), Cancel));
@@ -139,7 +139,7 @@ public sealed class CutSlipsTests : IDisposable
     [Fact]
     public async Task Whoever_takes_a_ticket_over_can_take_back_all_that_was_done_on_it()
     {
-        var code = await CutOffAsync();
+        var code = await _shop.OneCutOffAsync();
         AssertDone(await Bench.MeasureAsync(code, Inches("220"), isSure: true, "Cai", _shop.Key(), Cancel));
         AssertDone(await Bench.TakeOverAsync(code, "Ada", _shop.Key(), Cancel));
         foreach (var step in new[] { CutStep.Measure, CutStep.Cut, CutStep.Mark })
@@ -151,7 +151,7 @@ public sealed class CutSlipsTests : IDisposable
     [Fact]
     public async Task A_late_tap_of_a_second_tablet_is_told_that_the_step_is_done()
     {
-        var code = await CutOffAsync();
+        var code = await _shop.OneCutOffAsync();
         Assert.StartsWith("This step is already done", (await Bench.TickAsync(code, CutStep.Cut, "Cai", _shop.Key(), Cancel)).Problem, StringComparison.Ordinal);
         AssertDone(await Bench.MeasureAsync(code, Inches("100"), isSure: false, "Cai", _shop.Key(), Cancel));
         Assert.Equal("It is already measured, on this tablet or another: 8' 4\".", (await Bench.MeasureAsync(code, Inches("101"), isSure: true, "Cai", _shop.Key(), Cancel)).Problem);
@@ -179,20 +179,4 @@ public sealed class CutSlipsTests : IDisposable
     }
 
     public void Dispose() => _shop.Dispose();
-
-    private async Task<PieceCode> OnePieceAsync()
-    {
-        await _shop.HangAsync("50 ft");
-        var code = await _shop.TakeInAsync("LQ-1", "100");
-        await _shop.PlanAsync();
-        return code;
-    }
-
-    private async Task<PieceCode> CutOffAsync()
-    {
-        var code = await OnePieceAsync();
-        AssertDone(await Bench.TakeAsync(code, "Cai", _shop.Key(), Cancel));
-        await _shop.CutOffAsync(code);
-        return code;
-    }
 }

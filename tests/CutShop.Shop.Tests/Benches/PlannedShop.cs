@@ -52,6 +52,24 @@ public sealed class PlannedShop : IDisposable
         return draft.IsDone ? await Desk.AcceptAsync(draft.PlanId, "Ada", Cancel) : draft;
     }
 
+    /// <summary>One coil, and one piece planned from it.</summary>
+    public async Task<PieceCode> OnePieceAsync()
+    {
+        await HangAsync("50 ft");
+        var code = await TakeInAsync("LQ-1", "100");
+        await PlanAsync();
+        return code;
+    }
+
+    /// <summary>One piece at Cai's bench, cut and not yet measured.</summary>
+    public async Task<PieceCode> OneCutOffAsync()
+    {
+        var code = await OnePieceAsync();
+        AssertDone(await Cut.TakeAsync(code, "Cai", Key(), Cancel));
+        await CutOffAsync(code);
+        return code;
+    }
+
     /// <summary>Ticks the two steps before measuring.</summary>
     public async Task CutOffAsync(PieceCode code, string who = "Cai")
     {
