@@ -63,11 +63,12 @@ const scans = (() => {
 
   // The shop is asked first whether it is there: without it a scan opens nothing, and the page stays.
   async function lookUp() {
+    const scanned = form.querySelector("[data-scan]").value.trim();
     const to = `${form.action}?${new URLSearchParams(new FormData(form))}`;
     try {
       await fetch(to, { redirect: "manual", signal: AbortSignal.timeout(longestAnswer) });
     } catch {
-      refuse(form.dataset.noNetwork.replace("{0}", () => field.value.trim()));
+      refuse(form.dataset.noNetwork.replace("{0}", () => scanned));
       form.reset();
       return;
     }

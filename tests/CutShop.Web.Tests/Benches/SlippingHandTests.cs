@@ -26,11 +26,12 @@ public sealed class SlippingHandTests(HeadlessBrowser browser)
         var figure = page.Locator(".measures button.main");
         await Assertions.Expect(figure).ToBeVisibleAsync();
         await Assertions.Expect(figure).ToBeDisabledAsync();
-        Assert.True(await page.EvaluateAsync<bool>("at => document.elementFromPoint(at.x, at.y).closest('.measures') !== null", new { x = (double)finger.X, y = (double)finger.Y }));
-        await page.Touchscreen.TapAsync(finger.X, finger.Y);
+        // The worst bounce lands on the figure that counts.
+        var bounce = await MiddleOfAsync(figure);
+        await page.Touchscreen.TapAsync(bounce.X, bounce.Y);
         await page.Clock.RunForAsync(Rest - 1);
         await Assertions.Expect(figure).ToBeDisabledAsync();
-        await page.Touchscreen.TapAsync(finger.X, finger.Y);
+        await page.Touchscreen.TapAsync(bounce.X, bounce.Y);
         await page.Clock.RunForAsync(1);
         await Assertions.Expect(figure).ToBeEnabledAsync();
         Assert.Equal((2, null), (new CutBench(shop.Database).Find(code)!.Steps, new CutBench(shop.Database).Find(code)!.Measured));
@@ -76,21 +77,29 @@ public sealed class SlippingHandTests(HeadlessBrowser browser)
         foreach (var step in new[] { "pull and mark", "prepare the ends and cut cold" })
             await page.TouchAsync($"Done: {step}");
         await Assertions.Expect(page.Locator(".measures button.main")).ToBeEnabledAsync();
-        await Assertions.Expect(page.Locator("#scan")).ToBeFocusedAsync();
+        await Assertions.Expect(page.Locator("#scanned")).ToBeFocusedAsync();
         await page.Locator(".measures button").First.FocusAsync();
-        await page.Keyboard.TypeAsync(code.Plain);
+        await page.Keyboard.TypeAsync("C-017");
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#unsent li")).ToHaveCountAsync(3);
+        await Assertions.Expect(page.Locator("#unsent li").Last).ToContainTextAsync("C-017");
+        await page.Locator("#scan").FillAsync(code.Plain);
         await page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(page.Locator("#refused")).ToHaveTextAsync($"No network: nothing was looked up for \"{code.Plain}\". Scan it again when the network is back.");
-        await Assertions.Expect(page.Locator("#unsent li")).ToHaveCountAsync(3);
+        await Assertions.Expect(page.Locator("#scan")).ToHaveValueAsync("");
         await page.Context.SetOfflineAsync(false);
         await Assertions.Expect(page.Locator("#unsent")).ToBeHiddenAsync();
+        var verdict = page.Locator(".verdict");
+        await Assertions.Expect(verdict).ToHaveClassAsync("verdict wrong");
+        await page.Keyboard.PressAsync("Escape");
         Assert.Equal((2, null), (bench.Find(code)!.Steps, bench.Find(code)!.Measured));
 
         await Assertions.Expect(page.Locator(".measures button.main")).ToBeEnabledAsync();
         await page.Locator(".measures button").First.FocusAsync();
         await page.Keyboard.TypeAsync("LQ-1043 B1");
         await page.Keyboard.PressAsync("Enter");
-        await page.WaitForURLAsync("**/drill/LQ-1043/B1");
+        await Assertions.Expect(verdict).ToHaveClassAsync("verdict wrong");
+        await Assertions.Expect(verdict).ToContainTextAsync("This is post B1 of LQ-1043");
         Assert.Null(bench.Find(code)!.Measured);
     }
 
@@ -167,7 +176,7 @@ public sealed class SlippingHandTests(HeadlessBrowser browser)
             Assert.True((await key.BoundingBoxAsync())! is { Height: >= 72, Width: >= 60 });
         await field.FillAsync("60 in");
         await page.TouchAsync("Enter");
-        await page.WaitForURLAsync("**refused**");
+        await Assertions.Expect(page.GetByText("You typed 60 in, ")).ToBeVisibleAsync();
 
         var person = shop.People.Find(RunningShop.NameOf(Role.Cutter))!;
         await shop.People.SetUnitsAsync(person.Id, millimetresFirst: true, "test", Cancel);
@@ -177,7 +186,7 @@ public sealed class SlippingHandTests(HeadlessBrowser browser)
         foreach (var key in "1524")
             await PressAsync($"{key}");
         await page.TouchAsync("Enter");
-        await page.WaitForURLAsync("**refused**");
+        await Assertions.Expect(page.GetByText("You typed 1524, ")).ToBeVisibleAsync();
 
         Task PressAsync(string key) => pad.GetByRole(AriaRole.Button, new() { Name = key, Exact = true }).TapAsync();
     }
