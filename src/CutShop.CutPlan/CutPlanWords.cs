@@ -2,7 +2,7 @@ using CutShop.Takeoff.Words;
 
 namespace CutShop.CutPlan;
 
-/// <summary>What is said of a cut plan: how good it is proved to be, and why there is none.</summary>
+/// <summary>The sentences about a cut plan: how good it is proved to be, and why there is none.</summary>
 public static class CutPlanWords
 {
     /// <summary>The sentences.</summary>

@@ -10,7 +10,7 @@ public sealed class BadRequestTests
         var result = CutPlanner.Plan(new(
             [new("J1-A", Length.FromInches(130)), new("J1-B", Length.FromInches(20))], [TenFeet], [Length.FromInches(125)], CutAllowances.Default));
         Assert.Equal(
-            [new("pieces/J1-A", "10' 10\"", "piece J1-A of 10' 10\" needs 10' 11 3/8\" with its cut, after the first trim; the longest coil that can be had is 10' 5\"")],
+            [new("pieces/J1-A", "10' 10\"", "piece J1-A of 10' 10\" needs 10' 11 3/8\" with its cut, after the first trim; the longest coil, on hand or to buy, is 10' 5\"")],
             result.Problems);
         Assert.Null(result.Plan);
     }
@@ -55,7 +55,7 @@ public sealed class BadRequestTests
     public void A_code_that_is_there_twice_is_named()
     {
         var result = CutPlanner.Plan(new([new("A", Length.Inch), new("A", Length.Inch)], [TenFeet, TenFeet], [], CutAllowances.Default));
-        Assert.Equal(["'A' is there twice; each name is accepted once", "'C1' is there twice; each name is accepted once"],
+        Assert.Equal(["'A' is given twice; each name is accepted once", "'C1' is given twice; each name is accepted once"],
             result.Problems.Select(problem => problem.Text));
     }
 
@@ -73,7 +73,7 @@ public sealed class BadRequestTests
         var result = CutPlanner.Plan(new(
             [.. Enumerable.Range(1, 3).Select(n => new WaitingPiece($"P{n}", Length.FromInches(70)))],
             [TenFeet, TenFeet with { Id = "C2" }], [], CutAllowances.Default));
-        Assert.Equal("no way of cutting serves every piece from the coils on hand; accepted: more coils, or a standard length to buy", result.Problems[0].Text);
+        Assert.Equal("the pieces cannot all be cut from the coils on hand; accepted: more coils, or a standard length to buy", result.Problems[0].Text);
     }
 
     [Fact]
@@ -83,7 +83,7 @@ public sealed class BadRequestTests
             [new("A", Length.FromInches(100), "J"), new("B", Length.FromInches(100), "J")],
             [TenFeet, TenFeet with { Id = "C2", Lot = "lot 2" }], [], CutAllowances.Default));
         Assert.Null(result.Plan);
-        Assert.StartsWith("no way of cutting", result.Problems[0].Text, StringComparison.Ordinal);
+        Assert.StartsWith("the pieces cannot all be cut", result.Problems[0].Text, StringComparison.Ordinal);
     }
 
     [Fact]

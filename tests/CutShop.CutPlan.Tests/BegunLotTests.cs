@@ -18,7 +18,7 @@ public sealed class BegunLotTests
     {
         var problem = Assert.Single(Plan(Piece(50, "L2"), [Coil("C1", "L1", 500), Coil("C2", "L2", 40)]).Problems);
         Assert.Equal(("pieces of J", "L2"), (problem.Path, problem.Value));
-        Assert.Contains("of which 10\" is missing on hand", problem.Text, StringComparison.Ordinal);
+        Assert.Contains("of which there is 10\" too little on hand", problem.Text, StringComparison.Ordinal);
     }
 
     [Fact]

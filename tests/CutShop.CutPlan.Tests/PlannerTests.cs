@@ -205,7 +205,7 @@ public sealed class PlannerTests
         {
             CultureInfo.CurrentCulture = new("ar-SA");
             var result = CutPlanner.Plan(new([Piece("A", 700)], [Full("C1", 600)], [], CutAllowances.Default));
-            Assert.Equal("piece A of 58' 4\" needs 58' 5 3/8\" with its cut, after the first trim; the longest coil that can be had is 50' 0\"", result.Problems[0].Text);
+            Assert.Equal("piece A of 58' 4\" needs 58' 5 3/8\" with its cut, after the first trim; the longest coil, on hand or to buy, is 50' 0\"", result.Problems[0].Text);
         }
         finally
         {

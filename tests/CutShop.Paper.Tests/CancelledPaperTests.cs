@@ -9,7 +9,7 @@ public sealed class CancelledPaperTests
 
     [Theory]
     [InlineData("en", "CANCELLED: do not cut, drill or send")]
-    [InlineData("es", "ANULADO: no cortar, taladrar ni enviar")]
+    [InlineData("es", "CANCELADO: no cortar, perforar ni enviar")]
     public void Each_page_of_each_paper_of_a_cancelled_job_says_so(string language, string stamp)
     {
         var (cancelled, wanted) = (Paper(language, isCancelled: true), Paper(language, isCancelled: false));
@@ -25,7 +25,7 @@ public sealed class CancelledPaperTests
 
     [Theory]
     [InlineData("en", "Job LQ-1042: CANCELLED")]
-    [InlineData("es", "Trabajo LQ-1042: ANULADO")]
+    [InlineData("es", "Trabajo LQ-1042: CANCELADO")]
     public void Each_label_of_a_cancelled_job_says_so(string language, string said)
     {
         var labels = PagesOf(Paper(language, isCancelled: true).Labels(Address, LabelStock.Default).OrThrow());

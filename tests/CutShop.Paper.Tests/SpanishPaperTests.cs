@@ -52,7 +52,7 @@ public sealed partial class SpanishPaperTests
         BitRack[] racks = [new([]), .. Enum.GetValues<BitKind>().Select(kind => new BitRack([new(kind, thin), new(kind, thick)]))];
         var choices = racks.SelectMany(rack => new[] { rack.Choose(thin, thin), rack.Choose(thick, thick) }).DistinctBy(chosen => chosen.Choice).ToList();
         Assert.Equal(3 + 1, choices.Count); // each kind of bit, and that no bit is there
-        Assert.All(choices, chosen => Assert.Matches("la mejor|en el soporte", PaperText.Spanish[chosen.Choice.ReasonFor(chosen.Bit)]));
+        Assert.All(choices, chosen => Assert.Matches("la mejor|en el estante", PaperText.Spanish[chosen.Choice.ReasonFor(chosen.Bit)]));
     }
 
     [Fact]

@@ -24,7 +24,7 @@ public static class InstallLines
     /// <summary>Screws with their holes, on one line.</summary>
     /// <param name="fixing">The screws.</param>
     /// <param name="settings">Units and words.</param>
-    /// <param name="datum">Where their height is told from.</param>
+    /// <param name="datum">Where their height is measured from.</param>
     public static string ScrewsOf(Fixing fixing, PaperSettings settings, Datum datum = Datum.Ground)
     {
         ArgumentNullException.ThrowIfNull(fixing);

@@ -9,7 +9,7 @@ namespace CutShop.Paper.Labels;
 
 /// <summary>
 /// The address of a piece's page, or a coil's: what the square code on a label holds. Scheme, host and <c>/P/CODE</c> are all capitals,
-/// so that the code can use its denser alphabet; the server takes them as they come.
+/// so that the code can use its denser alphabet; the server accepts either case.
 /// </summary>
 public static class PieceAddress
 {

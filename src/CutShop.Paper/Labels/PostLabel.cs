@@ -4,7 +4,7 @@ using CutShop.Takeoff.Result;
 
 namespace CutShop.Paper.Labels;
 
-/// <summary>What the label of a post says. It is put on the face that looks to the next post; at the end of a line, to the one before.</summary>
+/// <summary>What the label of a post says. It is put on the face that points to the next post; at the end of a line, to the one before.</summary>
 /// <param name="Address">The address in the code.</param>
 /// <param name="JobNumber">The job.</param>
 /// <param name="Work">What is done to the post.</param>

@@ -133,7 +133,7 @@ public static class DrillTicket
             ]);
     }
 
-    /// <summary>Where heights are told from, each in a column of its own: the datum, and always the top.</summary>
+    /// <summary>Where heights are measured from, each in a column of its own: the datum, and always the top.</summary>
     private static IEnumerable<Datum> Datums(PostWork work) => ((Datum[])[work.Datum, Datum.Top]).Distinct();
 
     /// <summary>A table's columns, with one for each of <see cref="Datums"/> in the place of <c>{marks}</c>.</summary>

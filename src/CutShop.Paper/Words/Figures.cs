@@ -4,7 +4,7 @@ using CutShop.Takeoff.Lengths;
 namespace CutShop.Paper.Words;
 
 /// <summary>
-/// Lengths as a ticket writes them. A length that a 64th of an inch says is written exactly; any other to the nearest
+/// Lengths as a ticket writes them. A whole number of 64ths of an inch is written exactly; any other to the nearest
 /// 1/16 in, and to 0.1 mm, with <c>≈</c> before it where rounding changed it. No line breaks within a figure.
 /// </summary>
 /// <param name="First">The unit that leads.</param>

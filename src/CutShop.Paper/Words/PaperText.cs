@@ -94,7 +94,7 @@ public sealed partial class PaperText
 
     /// <summary>A height on a post from its datum, and beside it from the top.</summary>
     /// <param name="post">The post.</param>
-    /// <param name="datum">Where heights are told from.</param>
+    /// <param name="datum">Where heights are measured from.</param>
     /// <param name="aboveGround">The height above ground.</param>
     /// <param name="figure">Writes a length.</param>
     public string HeightOn(Post post, Datum datum, Length aboveGround, Func<Length, string> figure)

@@ -7,7 +7,7 @@ using CutShop.Takeoff.Words;
 
 namespace CutShop.Shop.Benches;
 
-/// <content>What a cutter does about the coil in hand: it ends, part of it is bad, it is not there. Nothing is cut of it yet for the piece.</content>
+/// <content>What a cutter does about the coil in hand: it ends, part of it is bad, it is not there. Nothing has been cut from it yet for the piece.</content>
 public sealed partial class CutBench
 {
     /// <summary>

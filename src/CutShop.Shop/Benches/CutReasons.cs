@@ -1,6 +1,6 @@
 namespace CutShop.Shop.Benches;
 
-/// <summary>Why a cut piece is refused, as it is kept.</summary>
+/// <summary>Why a cut piece is refused, as it is stored.</summary>
 public static class CutReasons
 {
     /// <summary>Reasons that lie in the rope itself: it is never cut from again.</summary>

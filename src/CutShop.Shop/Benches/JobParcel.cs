@@ -5,7 +5,7 @@ using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Benches;
 
-/// <summary>How far a job is to leaving the shop, with all that an installer needs of it.</summary>
+/// <summary>How close a job is to leaving the shop, with all that an installer needs of it.</summary>
 /// <param name="Job">The job's number.</param>
 /// <param name="Customer">Whose it is.</param>
 /// <param name="Due">When it is due, or null.</param>

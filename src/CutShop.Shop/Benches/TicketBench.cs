@@ -22,7 +22,7 @@ public interface IBenchTicket
 /// operation is one transaction with its line of history, and sent twice with the same key it counts once.
 /// </summary>
 /// <typeparam name="TWork">The bench's tickets.</typeparam>
-/// <typeparam name="TMark">What a ticket is asked for by.</typeparam>
+/// <typeparam name="TMark">What identifies a ticket.</typeparam>
 public abstract class TicketBench<TWork, TMark>
     where TWork : class, IBenchTicket
 {

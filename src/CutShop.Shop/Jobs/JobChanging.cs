@@ -21,7 +21,7 @@ public sealed record ChangeAnswer(string Number, Sentence? Problem, JobChange? C
     public bool IsDone => Problem is null;
 }
 
-/// <summary>What a stored job is called, and how it stands.</summary>
+/// <summary>What a stored job is called, and its state.</summary>
 /// <param name="Number">Its number.</param>
 /// <param name="Customer">Who ordered it.</param>
 /// <param name="State">received, released or cancelled.</param>

@@ -3,7 +3,7 @@ using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Shop.Jobs;
 
-/// <summary>A line of the history, as programs are told of it.</summary>
+/// <summary>A line of the history, as programs read it.</summary>
 /// <param name="Id">Its number: later lines have higher ones.</param>
 /// <param name="At">When, UTC.</param>
 /// <param name="Who">Who did it.</param>

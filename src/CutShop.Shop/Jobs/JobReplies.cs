@@ -2,7 +2,7 @@ using CutShop.Takeoff.Words;
 
 namespace CutShop.Shop.Jobs;
 
-/// <summary>What the shop says of jobs and of their changes.</summary>
+/// <summary>The shop's answers about jobs and their changes.</summary>
 public static class JobReplies
 {
     /// <summary>The sentences.</summary>

@@ -6,7 +6,7 @@ using CutShop.Takeoff.Tables;
 namespace CutShop.Shop.Maintenance;
 
 /// <summary>
-/// Which open jobs would come out differently by the rules and the rack of bits of today. That is no fault: their tickets stay as they are
+/// Which open jobs would be different under today's rules and rack of bits. That is not an error: their tickets stay as they are
 /// until somebody accepts the difference as a change.
 /// </summary>
 public sealed class JobsAgainstRules(ShopDatabase database, ShopTables brought)

@@ -4,7 +4,7 @@ using CutShop.Shop.Store;
 namespace CutShop.Shop.Maintenance;
 
 /// <summary>
-/// Says in words what is off in a shop's database, in a file or on a server: the database itself, the rope of every coil, the states
+/// Reports what is wrong in a shop's database, in a file or on a server: the database itself, the rope of every coil, the states
 /// against the history, the tickets against their stored parts. Changes nothing.
 /// </summary>
 public static class ShopCheck

@@ -13,12 +13,12 @@ namespace CutShop.Shop.Maintenance;
 public sealed record ShopFacts(long Jobs, long Coils, long Lines, long LastLine, DateTimeOffset? LastChange);
 
 /// <summary>A restore, looked at before it is made or when it is done.</summary>
-/// <param name="Findings">What is off in the backup; empty where it is sound.</param>
+/// <param name="Findings">The errors in the backup; empty where there are none.</param>
 /// <param name="Backup">What the backup holds; null where it cannot be used.</param>
 /// <param name="Present">What the shop holds before; null where it has no database or it cannot be read.</param>
 /// <param name="Problem">Why nothing was restored, or null.</param>
 /// <param name="Aside">Where what was there before is now, or null.</param>
-/// <param name="Kept">What was shut since the backup and stays so; null where the shop's own database cannot be read.</param>
+/// <param name="Kept">What was revoked since the backup and stays revoked; null where the shop's own database cannot be read.</param>
 public sealed record RestoreAnswer(IReadOnlyList<CheckFinding> Findings, ShopFacts? Backup, ShopFacts? Present, string? Problem, string? Aside, IReadOnlyList<string>? Kept = null)
 {
     /// <summary>True where the backup could be put in place, or is.</summary>

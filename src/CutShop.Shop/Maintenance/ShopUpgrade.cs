@@ -8,7 +8,7 @@ namespace CutShop.Shop.Maintenance;
 /// <param name="From">The number of the newest migration that the database had.</param>
 /// <param name="To">The number of the newest that it has then.</param>
 /// <param name="Kept">Where the database as it was before is kept; empty for a rehearsal.</param>
-/// <param name="Findings">What is off in it then.</param>
+/// <param name="Findings">The errors in it then.</param>
 /// <param name="Different">Open jobs that the rules of this program would make different, with what would change. Their tickets stay as they are.</param>
 public sealed record UpgradeReport(long From, long To, string Kept, IReadOnlyList<CheckFinding> Findings, IReadOnlyList<JobChange> Different);
 

@@ -27,7 +27,7 @@ public sealed record DraftForm
     /// <summary><c>yes</c> where all rope must come from one lot.</summary>
     public string OneLot { get; init; } = "";
 
-    /// <summary>Where heights are told from on drill tickets: top, ground or foot; empty means the ground.</summary>
+    /// <summary>Where heights are measured from on drill tickets: top, ground or foot; empty means the ground.</summary>
     public string Datum { get; init; } = "";
 
     /// <summary>The rope of rows that have none of their own.</summary>

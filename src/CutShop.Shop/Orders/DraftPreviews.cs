@@ -8,7 +8,7 @@ namespace CutShop.Shop.Orders;
 /// <summary>A draft with all that the order desk is shown of it.</summary>
 /// <param name="Form">What was typed.</param>
 /// <param name="Reading">What was understood.</param>
-/// <param name="Prices">The prices that count today, or null.</param>
+/// <param name="Prices">The prices that are valid today, or null.</param>
 /// <param name="Currency">The sign before amounts.</param>
 /// <param name="Stored">The stored job that has its number, or null.</param>
 public sealed record DraftPreview(DraftForm Form, DraftReading Reading, PriceList? Prices, string Currency, JobOfNumber? Stored)

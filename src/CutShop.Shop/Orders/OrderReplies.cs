@@ -2,7 +2,7 @@ using CutShop.Takeoff.Words;
 
 namespace CutShop.Shop.Orders;
 
-/// <summary>What the shop says of drafts that become quotes and jobs, of quotes and of prices.</summary>
+/// <summary>The shop's answers about drafts that become quotes and jobs, quotes and prices.</summary>
 public static class OrderReplies
 {
     /// <summary>The sentences.</summary>

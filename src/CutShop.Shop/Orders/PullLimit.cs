@@ -12,8 +12,8 @@ namespace CutShop.Shop.Orders;
 public sealed record StrongPull(JobPlace Place, Sentence Says);
 
 /// <summary>
-/// The pull over which the order desk warns, in pounds: ours, 200 lb unless the shop sets another (no source). It is no limit of strength; a
-/// span typed in the wrong unit shows by it. A straight rope and one of unknown weight have no pull that is known, and no warning.
+/// The pull over which the order desk warns, in pounds: ours, 200 lb unless the shop sets another (no source). It says nothing about
+/// strength; it shows a span that was typed in the wrong unit. A straight rope and one of unknown weight have no pull that is known, and no warning.
 /// </summary>
 public sealed class PullLimit(ShopDatabase database)
 {

@@ -15,7 +15,7 @@ public enum SignInOutcome
     Locked,
 }
 
-/// <summary>A try to sign in, answered.</summary>
+/// <summary>The answer to an attempt to sign in.</summary>
 /// <param name="Outcome">How it went.</param>
 /// <param name="Person">The person, where it is right.</param>
 /// <param name="Tried">The name of the person whose name was typed, for the log and not for who typed it; null where nobody has it.</param>

@@ -4,7 +4,7 @@ namespace CutShop.Shop.People;
 
 /// <summary>Where somebody tries to sign in.</summary>
 /// <param name="Name">The place by which tries are counted, such as a network address, a browser or a tablet.</param>
-/// <param name="IsKnown">True where the person has signed in before, or an enrolled tablet: strangers' tries elsewhere do not hold it up.</param>
+/// <param name="IsKnown">True where the person has signed in before, or an enrolled tablet: strangers' tries elsewhere do not lock it.</param>
 public sealed record SignInPlace(string Name, bool IsKnown);
 
 /// <summary>

@@ -7,7 +7,7 @@ using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Site;
 
-/// <summary>Keeps the spans that installers measure, the last of each section of a piece. The label's code is all that it asks for.</summary>
+/// <summary>Stores the spans that installers measure, the last of each section of a piece. The label's code is all that it asks for.</summary>
 public sealed class MeasuredSpans(ShopDatabase database)
 {
     /// <summary>Keeps what was measured of a piece in place of what was measured before. Safe to send twice.</summary>

@@ -1,6 +1,6 @@
 namespace CutShop.Shop.Store;
 
-/// <summary>What happened, as the history keeps it: a code, with the words that are made of it when somebody reads the line.</summary>
+/// <summary>What happened, as the history stores it: a code, with the words that are made of it when somebody reads the line.</summary>
 public sealed class HistoryCode
 {
     internal HistoryCode(

@@ -5,7 +5,7 @@ namespace CutShop.Shop.Tickets;
 
 /// <summary>How something done at a bench went.</summary>
 /// <param name="Said">Why nothing was changed, to be said in the reader's language; null where it is done.</param>
-/// <param name="Outcome">What came of it, such as the code of the ticket that was given; empty where there is nothing to tell.</param>
+/// <param name="Outcome">The result, such as the code of the ticket that was given; empty where there is nothing to tell.</param>
 public sealed record BenchAnswer(Sentence? Said, string Outcome = "")
 {
     /// <summary>The longest reason that is kept, in characters.</summary>

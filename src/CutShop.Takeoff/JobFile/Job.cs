@@ -12,7 +12,7 @@ namespace CutShop.Takeoff.JobFile;
 /// <param name="Allowances">What is added to the geometry.</param>
 /// <param name="Lines">The lines of posts, at least one.</param>
 /// <param name="OneLot">True where all pieces of a rope must come from one lot, since colour differs by lot.</param>
-/// <param name="Datum">Where heights are told from on tickets; heights in the job itself are above ground.</param>
+/// <param name="Datum">Where heights are measured from on tickets; heights in the job itself are above ground.</param>
 public sealed record Job(
     string Number,
     string Customer,
@@ -121,7 +121,7 @@ public enum CornerKind
 /// <param name="Angle">The angle of the whole arc in degrees; null where the chord is given.</param>
 /// <param name="Turns">Which way it turns.</param>
 /// <param name="Rise">What the ground rises in each section.</param>
-/// <param name="Hang">Sag or slack of each section, or null where the row's counts.</param>
+/// <param name="Hang">Sag or slack of each section, or null where the row's is used.</param>
 public sealed record Curve(Length? Radius, Length? Taut, Length? Middle, Length? Chord, decimal? Angle, TurnSide Turns, Length Rise, Hang? Hang)
 {
     /// <summary>The sharpest turn at an inner post, which the rope goes through in a straight bore.</summary>
@@ -150,7 +150,7 @@ public enum PostShape
     Round,
 }
 
-/// <summary>Where heights on a post are told from.</summary>
+/// <summary>Where heights on a post are measured from.</summary>
 public enum Datum
 {
     /// <summary>Upward from the ground it will stand in.</summary>
@@ -189,8 +189,8 @@ public sealed record Post(string Mark, PostShape Shape, Length Across, Length He
     /// <summary>The holes that are there already, by row; null where there are none.</summary>
     public PostHoles? Holes { get; init; }
 
-    /// <summary>A height above ground, told from a datum.</summary>
-    /// <exception cref="InvalidOperationException">It is told from the foot, and nobody said how far the post is buried.</exception>
+    /// <summary>A height above ground, measured from a datum.</summary>
+    /// <exception cref="InvalidOperationException">It is measured from the foot, and nobody said how far the post is buried.</exception>
     public Length HeightFrom(Datum datum, Length aboveGround) => datum switch
     {
         Datum.Ground => aboveGround,
@@ -276,7 +276,7 @@ public enum SpacingKind
 /// <param name="Spacing">How <paramref name="Width"/> was measured.</param>
 /// <param name="Width">The level distance, positive.</param>
 /// <param name="Rise">The ground's rise from the first post to the second; negative downhill.</param>
-/// <param name="Hang">This section's own sag or slack, or null where the row's counts.</param>
+/// <param name="Hang">This section's own sag or slack, or null where the row's is used.</param>
 public sealed record Section(SpacingKind Spacing, Length Width, Length Rise, Hang? Hang)
 {
     /// <summary>What was taped from mouth to mouth at the height of single rows, by row; null where there is nothing of the kind.</summary>

@@ -2,7 +2,7 @@ using CutShop.Takeoff.Words;
 
 namespace CutShop.Takeoff.JobFile;
 
-/// <summary>What is said of a job file that is wrong.</summary>
+/// <summary>The sentences about errors in a job file.</summary>
 public static class JobFileWords
 {
     /// <summary>The sentences.</summary>

@@ -2,7 +2,7 @@ using CutShop.Takeoff.Words;
 
 namespace CutShop.Takeoff.Lengths;
 
-/// <summary>What is said of a text that is no length or no share.</summary>
+/// <summary>The sentences about a text that is not a length or a share.</summary>
 public static class LengthWords
 {
     /// <summary>The sentences.</summary>

@@ -10,7 +10,7 @@ namespace CutShop.Takeoff.Result;
 /// <param name="Lines">The lines, with all posts, sections and rows.</param>
 /// <param name="Warnings">What can be built but is unwise and concerns no one post; a post has its own.</param>
 /// <param name="Totals">What the job adds up to.</param>
-/// <param name="Datum">Where heights are told from on tickets.</param>
+/// <param name="Datum">Where heights are measured from on tickets.</param>
 public sealed record JobFrame(
     Rope Rope, Allowances Allowances, IReadOnlyList<Line> Lines, IReadOnlyList<Warning> Warnings, JobTotals Totals, Datum Datum)
 {

@@ -2,7 +2,7 @@ using CutShop.Takeoff.Lengths;
 
 namespace CutShop.Takeoff.Result;
 
-/// <summary>A bore of a post that a change took out, as an older program kept it.</summary>
+/// <summary>A bore of a post that a change took out, as an older program stored it.</summary>
 /// <param name="Run">The run that it took.</param>
 /// <param name="Kind">Stopped, through, corner or knot.</param>
 /// <param name="BitNm">Diameter of the bit.</param>

@@ -28,7 +28,7 @@ internal sealed record SizeDocument(string Shape, Length AcrossNm, Length Height
     }
 }
 
-/// <summary>Where heights are told from, as text: nothing means the ground, as in every part older than that choice.</summary>
+/// <summary>Where heights are measured from, as text: nothing means the ground, as in every part older than that choice.</summary>
 internal static class DatumDocument
 {
     public static string? Of(Datum datum) => datum == Datum.Ground ? null : PartCodes.Datum.Of(datum);

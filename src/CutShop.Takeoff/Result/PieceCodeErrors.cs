@@ -2,7 +2,7 @@ using CutShop.Takeoff.Words;
 
 namespace CutShop.Takeoff.Result;
 
-/// <summary>What is said of a text that is no piece code, in English and Spanish.</summary>
+/// <summary>The sentences about a text that is not a piece code, in English and Spanish.</summary>
 public static class PieceCodeErrors
 {
     /// <summary>The sentences.</summary>

@@ -11,7 +11,7 @@ namespace CutShop.Takeoff.Result;
 /// <param name="Bores">Its bores.</param>
 /// <param name="Fixings">The screws at it.</param>
 /// <param name="Warnings">What is unwise at it.</param>
-/// <param name="Datum">Where its heights are told from; all heights kept of it are above ground.</param>
+/// <param name="Datum">Where its heights are measured from; all heights kept of it are above ground.</param>
 public sealed record PostWork(
     Post Post,
     string Line,

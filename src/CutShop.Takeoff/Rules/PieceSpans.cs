@@ -4,7 +4,7 @@ using CutShop.Takeoff.Result;
 namespace CutShop.Takeoff.Rules;
 
 /// <summary>
-/// A piece held against the spans that it meets on site. The rope of a section is the arc that was planned for it: what was added to the
+/// A piece compared with the spans measured on site. The rope of a section is the arc that was planned for it: what was added to the
 /// cut length for shrinkage and rounding is not counted on.
 /// </summary>
 public sealed class PieceSpans

@@ -2,7 +2,7 @@ namespace CutShop.Takeoff.Words;
 
 /// <summary>
 /// What the takeoff says: its warnings, faces, screws, materials and reasons for a bit; they are in the .resx files beside it. Stored parts
-/// hold keys of warnings: a key that was ever written keeps its meaning, such as "CornerNotSquare", which no rule says any more.
+/// hold keys of warnings: a key that was ever written keeps its meaning, such as "CornerNotSquare", which no rule uses any more.
 /// </summary>
 public static class TakeoffWords
 {

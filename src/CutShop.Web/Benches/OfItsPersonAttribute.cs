@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Mvc.Filters;
 
 namespace CutShop.Web.Benches;
 
-/// <summary>Refuses a tap that says it is another person's than the one who is signed in, with 409: a tablet is shared, and keeps taps.</summary>
+/// <summary>Refuses, with 409, a tap of another person than the one who is signed in: a tablet is shared, and stores taps.</summary>
 [AttributeUsage(AttributeTargets.Class)]
 public sealed class OfItsPersonAttribute : Attribute, IAuthorizationFilter, IOrderedFilter
 {

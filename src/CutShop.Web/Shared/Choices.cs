@@ -32,7 +32,7 @@ public static class Choices
     public static IReadOnlyDictionary<string, string> OneLot =>
         new Dictionary<string, string> { [""] = T["AnyLots"], ["yes"] = T["OneLotForAll"] };
 
-    /// <summary>Where heights are told from on drill tickets.</summary>
+    /// <summary>Where heights are measured from on drill tickets.</summary>
     public static IReadOnlyDictionary<string, string> Datums =>
         new Dictionary<string, string> { [""] = T["FromGround"], ["top"] = T["FromTop"], ["foot"] = T["FromFoot"] };
 

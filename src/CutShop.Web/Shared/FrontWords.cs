@@ -2,7 +2,7 @@ using CutShop.Takeoff.Words;
 
 namespace CutShop.Web.Shared;
 
-/// <summary>What the pages say that everybody meets, in English and Spanish: signing in, what one sets for oneself, pages of trouble.</summary>
+/// <summary>The words of pages that everybody sees, in English and Spanish: signing in, a person's own settings, pages of errors.</summary>
 public static class FrontWords
 {
     /// <summary>The words.</summary>

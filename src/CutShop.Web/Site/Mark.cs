@@ -10,7 +10,7 @@ namespace CutShop.Web.Site;
 /// <param name="Code">The piece's code.</param>
 /// <param name="State">Whether it is installed.</param>
 /// <param name="OnLine">True on the line's page, to which the tap leads back.</param>
-/// <param name="Question">What is asked before the piece is marked, in the reader's language; null where nothing speaks against it.</param>
+/// <param name="Question">What is asked before the piece is marked, in the reader's language; null where it can be marked at once.</param>
 public sealed record Mark(PieceCode Code, InstalledState State, bool OnLine, string? Question)
 {
     /// <summary>The button of a piece.</summary>

@@ -8,7 +8,7 @@ using static CutShop.Web.Site.SiteWords;
 
 namespace CutShop.Web.Site;
 
-/// <summary>Holds a piece against spans that are measured on site, keeps them, and says what can be done.</summary>
+/// <summary>Compares a piece with spans that are measured on site, stores them, and says what can be done.</summary>
 [OutputCache(PolicyName = CachedSitePages.Policy)]
 [RequestSizeLimit(MostBytes)]
 public sealed class MeasureModel(PieceShelf pieces, MeasuredSpans spans) : SiteForm

@@ -5,7 +5,7 @@ using CutShop.Web.Shared;
 
 namespace CutShop.Web.Site;
 
-/// <summary>What came of a photo that was sent.</summary>
+/// <summary>The result for a photo that was sent.</summary>
 /// <param name="Photo">The photo; null where none was sent or it is refused.</param>
 /// <param name="Status">The status to refuse it with.</param>
 /// <param name="Problem">What is wrong, or null.</param>

@@ -44,7 +44,7 @@ public sealed class SitePaperTests
     public void It_speaks_spanish()
     {
         var words = Poppler.WordsOf(Paper(PaperSettings.Default with { Text = PaperText.Spanish }).Pdf());
-        foreach (var said in new[] { "Comba por dar", "Orden de trabajo", "Postes, por taladrar en obra" })
+        foreach (var said in new[] { "Comba por dar", "Orden del trabajo", "Postes, por perforar en la obra" })
             Assert.Contains(said, words, StringComparison.Ordinal);
         Assert.DoesNotContain("Order of work", words, StringComparison.Ordinal);
     }

@@ -27,7 +27,7 @@ public sealed class CutBenchTests : IDisposable
         }
         // A coil's longer pieces are cut first.
         Assert.Equal([longer, shorter, late, never], order);
-        Assert.Equal("No piece waits to be cut.", (await Bench.NextAsync("Cai", _shop.Key(), Cancel)).Problem);
+        Assert.Equal("No pieces are waiting to be cut.", (await Bench.NextAsync("Cai", _shop.Key(), Cancel)).Problem);
     }
 
     [Fact]

@@ -104,7 +104,7 @@ public sealed class CutCoilTroubleTests : IDisposable
             await Bench.BadStretchAsync(code, Length.Inch, "Cai", _shop.Key(), Cancel),
             await Bench.CoilNotFoundAsync(code, "Cai", _shop.Key(), Cancel),
         })
-            Assert.StartsWith("The piece is cut off", answer.Problem, StringComparison.Ordinal);
+            Assert.StartsWith("By its steps the piece is already cut", answer.Problem, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -35,7 +35,7 @@ public sealed class DrillStepsTests : IDisposable
         Assert.Equal("Drilling 1 is already done: it was ticked on another tablet.", (await bench.TickAsync(mark, 1, "Dov", _shop.Key(), Cancel)).Problem);
         PlannedShop.AssertDone(await bench.FitsAsync(mark, "Dov", _shop.Key(), Cancel));
         foreach (var late in new[] { await bench.FitsAsync(mark, "Dov", _shop.Key(), Cancel), await bench.TickAsync(mark, 2, "Dov", _shop.Key(), Cancel) })
-            Assert.Equal("The post A1 is already drilled, as Dov has said on another tablet.", late.Problem);
+            Assert.Equal("The post A1 is already drilled: Dov ticked it on another tablet.", late.Problem);
     }
 
     [Fact]
@@ -50,7 +50,7 @@ public sealed class DrillStepsTests : IDisposable
         Assert.Equal((0L, 1), (bench.Find(mark)!.Steps, bench.Find(mark)!.Next));
         Assert.Equal(
             "Another step was ticked or undone on another tablet: 0 of 2 are done now.", (await bench.UntickAsync(mark, 1, "Dov", _shop.Key(), Cancel)).Problem);
-        Assert.Equal(["taken to the bench", "drilled a bore", "a step at the drill undone"], Told());
+        Assert.Equal(["taken to the bench", "drilled a bore", "drilling step undone"], Told());
     }
 
     [Fact]
@@ -62,7 +62,7 @@ public sealed class DrillStepsTests : IDisposable
         PlannedShop.AssertDone(await bench.TickAsync(mark, 1, "Dov", _shop.Key(), Cancel));
         PlannedShop.AssertDone(await bench.HandBackUndrilledAsync(mark, "Dov", _shop.Key(), Cancel));
         Assert.Equal(("waiting", 0L), (bench.Find(mark)!.State, bench.Find(mark)!.Steps));
-        Assert.Equal(["taken to the bench", "drilled a bore", "a step at the drill undone", "handed back"], Told());
+        Assert.Equal(["taken to the bench", "drilled a bore", "drilling step undone", "handed back"], Told());
     }
 
     [Fact]

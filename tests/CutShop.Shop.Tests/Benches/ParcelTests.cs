@@ -71,7 +71,7 @@ public sealed class ParcelTests : IDisposable
         await CutAsync();
         await DrillAsync("A1");
         PlannedShop.AssertDone(await PutAsync("A1"));
-        Assert.Equal("A1 is in the parcel already. Is this another one with the same label?", (await PutAsync("A1")).Problem);
+        Assert.Equal("A1 is already in the parcel. Is this another one with the same label?", (await PutAsync("A1")).Problem);
         PlannedShop.AssertDone(await _shop.Drill.UndoAsync(("LQ-1", "A1"), "tapped by mistake", "Dov", _shop.Key(), Cancel));
         _shop.Shop.Time.Advance(TimeSpan.FromMinutes(1));
         await DrillAsync("A1");
@@ -87,7 +87,7 @@ public sealed class ParcelTests : IDisposable
         var kind = Parcel.Screws[0].Kind;
         foreach (var _ in new[] { 1, 2 })
             PlannedShop.AssertDone(await _shop.Packing.PutScrewsAsync("LQ-1", kind, isIn: true, "Eva", "one key", Cancel));
-        Assert.Equal($"{Parcel.Screws[0].Screw} is in the parcel already. Is this another one with the same label?",
+        Assert.Equal($"{Parcel.Screws[0].Screw} is already in the parcel. Is this another one with the same label?",
             (await _shop.Packing.PutScrewsAsync("LQ-1", kind, isIn: true, "Eva", "another key", Cancel)).Problem);
     }
 

@@ -30,8 +30,8 @@ public sealed class ShopCheckTests(ServerShop server) : IClassFixture<ServerShop
         { "UPDATE posts SET mark = 'B1' WHERE mark = 'A1'", "job LQ-1, post A1: it has no row, and its part says" },
         { "UPDATE post_parts SET drillings = drillings + 1", "job LQ-1, post A1: its row says" },
         { "UPDATE post_parts SET likeness = 'another' WHERE mark = 'A1'", "job LQ-1, post A1: its row says" },
-        { "UPDATE post_parts SET part = replace(part, 'depth_nm', 'depth_mm') WHERE mark = 'A1'", "job LQ-1, post A1: it is not as the program wrote it." },
-        { "UPDATE piece_parts SET part = substr(part, 1, 200)", "job LQ-1, piece A-top-1: it is not as the program wrote it." },
+        { "UPDATE post_parts SET part = replace(part, 'depth_nm', 'depth_mm') WHERE mark = 'A1'", "job LQ-1, post A1: it was changed after the program wrote it." },
+        { "UPDATE piece_parts SET part = substr(part, 1, 200)", "job LQ-1, piece A-top-1: it was changed after the program wrote it." },
         { "UPDATE job_frames SET format = 7", "job LQ-1, the frame: It is of format 7" },
         { "DELETE FROM job_frames", "job LQ-1, the frame: it is missing." },
         { "DELETE FROM piece_parts", "job LQ-1, piece A-top-1: it is missing." },
@@ -146,7 +146,7 @@ public sealed class ShopCheckTests(ServerShop server) : IClassFixture<ServerShop
         await File.WriteAllTextAsync(Path.Combine(photos, "bbbb.jpg"), "", TestContext.Current.CancellationToken);
         Assert.Equal(
             [
-                "photos/bbbb.jpg: is a photo of no report: a report is just coming in with it, or none did; then it can be deleted",
+                "photos/bbbb.jpg: belongs to no report: its report is coming in right now, or it never came in; then the photo can be deleted",
                 "photos/aaaa.jpg: is not there, though a report from site has it",
             ],
             shop.Findings());

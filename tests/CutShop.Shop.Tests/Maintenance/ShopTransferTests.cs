@@ -105,11 +105,11 @@ public sealed class ShopTransferTests : IDisposable
 
     public static TheoryData<string, string> Damages => new()
     {
-        { "a byte changed", "is not as it was written" },
-        { "a line gone", "is not as it was written" },
+        { "a byte changed", "was changed after it was written" },
+        { "a line gone", "was changed after it was written" },
         { "a table gone", "is not there" },
         { "a photo gone", "is not there" },
-        { "a photo changed", "is not as it was written" },
+        { "a photo changed", "was changed after it was written" },
         { "no manifest", "is not an export" },
         { "half a manifest", "is not a manifest" },
         { "another format", "is of another program" },

@@ -80,7 +80,7 @@ public sealed class DraftPreviewsTests
         var form = SmallJobs.FourPosts() with { Unit = "in", Lines = [line with { Sections = [line.Sections[0] with { Width = "2000" }, .. line.Sections.Skip(1)] }] };
         var notes = previews.Of(form).DeskNotes;
         Assert.Equal(["lines[0].sections[0].width"], notes.Keys.Select(place => place.Name));
-        Assert.All(notes.Values.SelectMany(some => some), note => Assert.Contains("lb from A1 to A2, over the shop's 200 lb", note.Text, StringComparison.Ordinal));
+        Assert.All(notes.Values.SelectMany(some => some), note => Assert.Contains("lb from A1 to A2, over the shop's limit of 200 lb", note.Text, StringComparison.Ordinal));
 
         var straight = form with { Lines = [line with { Sections = form.Lines[0].Sections, Rows = [.. line.Rows.Select(row => row with { Sag = "0", Slack = "" })] }] };
         Assert.Empty(previews.Of(straight).DeskNotes);

@@ -37,7 +37,7 @@ public sealed class LabelsTests : IDisposable
         var scans = new ScanResolver(_shop.Shop.Database);
         Assert.Equal(code, scans.Read($"HTTPS://SHOP.EXAMPLE/P/{code.Plain}").Found!.Code);
         Assert.Equal(
-            $"The label {old} no longer counts: A-top-1 of job LQ-1 has a new label, {code}. Look for it or print it, and take the old one off.",
+            $"The label {old} is no longer valid: A-top-1 of job LQ-1 has a new label, {code}. Look for it or print it, and take the old one off.",
             scans.Read($"HTTPS://SHOP.EXAMPLE/P/{old.Plain}") is { Found: null } ended ? $"{ended.Why}" : null);
         await _shop.FinishAsync(code, Inches("100"));
         AssertDone(await _shop.Packing.PackAsync("LQ-1", code, "Cai", _shop.Key(), Cancel));

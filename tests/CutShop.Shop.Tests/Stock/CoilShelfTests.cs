@@ -81,7 +81,7 @@ public sealed class CoilShelfTests : IDisposable
             ("coil-corrected", Feet(600), Feet(590), "ten feet were frayed"),
             _shop.Database.Read(session => session.Value<(string, Length, Length, string)>("SELECT what, before_nm, after_nm, reason FROM history ORDER BY id DESC LIMIT 1")));
         var line = new HistoryShelf(_shop.Database).Of("coil", 1)[^1];
-        Assert.Equal(("adjusted", "600' 0\"", "590' 0\"", "ten feet were frayed"), (line.What, line.Before, line.After, line.Reason));
+        Assert.Equal(("corrected", "600' 0\"", "590' 0\"", "ten feet were frayed"), (line.What, line.Before, line.After, line.Reason));
     }
 
     [Theory]

@@ -50,7 +50,7 @@ public sealed class CutPlanDeskTests : IDisposable
 
         Assert.True((await Bench.RecordCutAsync(code, "Cai", "c1", Cancel)).IsDone);
         Assert.True((await Bench.RecordCutAsync(code, "Cai", "c1", Cancel)).IsDone);
-        Assert.Equal($"The piece {code} is cut already.", (await Bench.RecordCutAsync(code, "Cai", "c2", Cancel)).Problem);
+        Assert.Equal($"The piece {code} is already cut.", (await Bench.RecordCutAsync(code, "Cai", "c2", Cancel)).Problem);
 
         Assert.Equal("used up", _shop.Stock.Find("K0001")!.State);
         var offcut = Assert.Single(_shop.Stock.InHand());
@@ -152,7 +152,7 @@ public sealed class CutPlanDeskTests : IDisposable
         var answer = await Desk.DraftAsync(Poly, new DateOnly(2027, 3, 5), Budget, "Ada", cancel: Cancel);
         Assert.Equal(["LQ-1"], Plans.Find(answer.PlanId)!.Pieces.Values.Select(piece => piece.Job));
         var none = await Desk.DraftAsync(Poly, new DateOnly(2027, 3, 1), Budget, "Ada", cancel: Cancel);
-        Assert.Equal(["No piece of 1 1/2 in polypropylene, three-strand waits that is due by 2027-03-01."], none.Problems.Select(problem => problem.ToString()));
+        Assert.Equal(["No pieces of 1 1/2 in polypropylene, three-strand that are due by 2027-03-01 are waiting."], none.Problems.Select(problem => problem.ToString()));
     }
 
     [Fact]

@@ -3,7 +3,7 @@ namespace CutShop.Takeoff.Tests.Lengths;
 public class LengthParseFailTests
 {
     private const string Accepted = "accepted: a length with its unit, such as \"72 in\", \"5 1/2 in\", \"6 ft 0 in\", \"6' 2 3/8\" or \"1828.8 mm\"";
-    private const string Fraction = "a fraction of an inch is a proper one in halves, quarters, eighths, 16ths, 32nds or 64ths";
+    private const string Fraction = "a fraction of an inch must be a proper fraction in halves, quarters, eighths, 16ths, 32nds or 64ths";
 
     private const string Metres = "after whole metres go centimetres or millimetres: two or three digits, such as 1m70 or 1m705";
 

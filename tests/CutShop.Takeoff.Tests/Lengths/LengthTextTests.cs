@@ -98,7 +98,7 @@ public class LengthTextTests
 
     [Theory]
     [InlineData("5 12", "after feet the inches must be under 12")]
-    [InlineData("66 1 1/3", "a fraction of an inch is a proper one")]
+    [InlineData("66 1 1/3", "a fraction of an inch must be a proper fraction")]
     [InlineData("1 2 3", "two numbers need their units")]
     [InlineData("1-2-3-4", "two numbers need their units")]
     [InlineData("5 6 -1/2", "two numbers need their units")]

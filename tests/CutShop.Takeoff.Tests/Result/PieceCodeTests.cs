@@ -99,7 +99,7 @@ public sealed class PieceCodeTests
     [InlineData("3333-3333-3333-3", "a piece code has 12 characters, this has 13; accepted: XXXX-XXXX-XXXX")]
     [InlineData("O333-3333-3333", "no piece code has 'O' in it: accepted are 23456789 and the letters ACDEFGHJKMNPQRTVWXY")]
     [InlineData("33333333333é", "no piece code has 'é' in it: accepted are 23456789 and the letters ACDEFGHJKMNPQRTVWXY")]
-    [InlineData("2222-2222-2222", "the last character does not match the others: a character is wrong or two have changed places; look at the label again")]
+    [InlineData("2222-2222-2222", "the last character does not match the others: a character is wrong or two are swapped; look at the label again")]
     public void A_bad_code_is_told_what_is_wrong(string text, string problem) =>
         Assert.Equal(problem, PieceCode.Parse(text).Problem);
 

@@ -34,7 +34,7 @@ public sealed class BenchPagesTests(HeadlessBrowser browser)
         await page.TouchAsync("Enter");
         await CheckAsync(page, await WhereAsync(page, "**read=**"), width);
         await page.TouchAsync("It is too short: put it aside");
-        await Assertions.Expect(page.Locator("main .note.warn:visible")).ToContainTextAsync(", 5' 0\" (1524 mm): mark it so and hang it at rack 1.");
+        await Assertions.Expect(page.Locator("main .note.warn:visible")).ToContainTextAsync(", 5' 0\" (1524 mm): write that mark on it and hang it at rack 1.");
         await page.GotoAsync($"/language/es?back={ticket}");
         await CheckAsync(page, ticket, width);
     }

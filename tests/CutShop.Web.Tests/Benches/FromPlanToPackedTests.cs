@@ -179,7 +179,7 @@ public sealed class FromPlanToPackedTests(HeadlessBrowser browser)
             await page.CutAsync(job.Takeoff.Pieces[0].Rope.IsNatural);
         }
         await page.TouchAsync("Next piece");
-        await Assertions.Expect(page.GetByText("No piece waits to be cut.")).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByText("No pieces are waiting to be cut.")).ToBeVisibleAsync();
     }
 
     private static async Task DrillAllAsync(IPage page, RunningShop shop, StoredJob job)

@@ -245,7 +245,7 @@ public sealed class SlippingHandTests(HeadlessBrowser browser)
 
         await new LabelShelf(shop.Database).ReplaceAsync(other.Codes[1], "lost", "Ada", "k2", Cancel);
         await ScanAsync($"HTTPS://SHOP.EXAMPLE/P/{other.Codes[1].Plain}");
-        await Assertions.Expect(verdict).ToContainTextAsync($"The label {other.Codes[1]} no longer counts: {other.Pieces[1].Run} of job {other.Number} has a new label, {shop.Jobs.Find(other.Number)!.Codes[1]}.");
+        await Assertions.Expect(verdict).ToContainTextAsync($"The label {other.Codes[1]} is no longer valid: {other.Pieces[1].Run} of job {other.Number} has a new label, {shop.Jobs.Find(other.Number)!.Codes[1]}.");
 
         async Task ScanAsync(string text)
         {

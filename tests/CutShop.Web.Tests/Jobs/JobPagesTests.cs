@@ -85,13 +85,13 @@ public sealed class JobPagesTests
         {
             Lines = [form.Lines[0] with { Sections = [form.Lines[0].Sections[0] with { Width = "2000" }, .. form.Lines[0].Sections.Skip(1)] }],
         }));
-        const string Says = "over the shop's 200 lb";
+        const string Says = "over the shop's limit of 200 lb";
         Assert.Contains(Says, await PageAsync(shop, $"/quotes/{quote}"), StringComparison.Ordinal);
         Assert.DoesNotContain("200 lb", await WordsAsync(shop, $"/quotes/{quote}.pdf"), StringComparison.Ordinal);
         using (var sent = await shop.Client.SendFormAsync($"/quotes/{quote}")) { }
         Assert.Contains(Says, await PageAsync(shop, "/jobs/LQ-5001"), StringComparison.Ordinal);
         using (var sent = await shop.Client.SendFormAsync("/settings/desk", ("pull", "9000"))) { }
-        Assert.DoesNotContain("over the shop's", await PageAsync(shop, "/jobs/LQ-5001"), StringComparison.Ordinal);
+        Assert.DoesNotContain("over the shop's limit", await PageAsync(shop, "/jobs/LQ-5001"), StringComparison.Ordinal);
         var program = await shop.WithKeyAsync(KeyScope.Read);
         using var takeoff = await program.AskAsync("/api/jobs/LQ-5001/takeoff");
         Assert.DoesNotContain("200 lb", await takeoff.TextAsync(), StringComparison.Ordinal);

@@ -270,7 +270,7 @@ public sealed class SiteFormsTests
         {
             var text = await shop.Stranger.GetStringAsync(new Uri($"/p/{code.Plain}{page}", UriKind.Relative), Cancel);
             Assert.Contains("Reported: too short. The shop has not settled it yet.", text, StringComparison.Ordinal);
-            Assert.Contains("This piece is reported as too short; does it hang all the same?", text, StringComparison.Ordinal);
+            Assert.Contains("This piece is reported as too short; is it hung anyway?", text, StringComparison.Ordinal);
         }
         using var unsure = await shop.Stranger.MarkAsync(code.Plain, InstalledState.Installed, sure: "");
         Assert.Equal(HttpStatusCode.Conflict, unsure.StatusCode);

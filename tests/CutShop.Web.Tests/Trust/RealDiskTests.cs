@@ -97,7 +97,7 @@ public sealed class RealDiskTests : IDisposable
 
     private static string Expected(string command) => command is "backup" or "serve"
         ? "The shop's folder cannot be written. Give the program the right to write there; CutShop then carries on by itself."
-        : "The database file cannot be opened. See whether the shop's folder is there and can be written.";
+        : "The database file cannot be opened. Check that the shop's folder is there and can be written.";
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
