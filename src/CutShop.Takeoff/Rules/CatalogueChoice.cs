@@ -42,18 +42,27 @@ public static class CatalogueChoice
     private static List<Screw> Fitting(ScrewCatalogue catalogue, FixingPurpose purpose, Length nominal, ReachWanted wanted)
     {
         ArgumentNullException.ThrowIfNull(catalogue);
-        return
-        [
-            .. catalogue.Screws
-                .Where(screw => nominal <= (purpose == FixingPurpose.Wrap ? screw.WrapRopeUpTo : screw.RopeUpTo))
-                .Where(screw => screw.Reach >= wanted.Least && screw.Reach <= wanted.Most),
-        ];
+        var fitting = new List<Screw>();
+        foreach (var screw in catalogue.Screws)
+        {
+            if (nominal <= (purpose == FixingPurpose.Wrap ? screw.WrapRopeUpTo : screw.RopeUpTo) && screw.Reach is var reach && reach >= wanted.Least && reach <= wanted.Most)
+                fitting.Add(screw);
+        }
+        return fitting;
     }
 
     private static Screw? Best(List<Screw> fitting, ReachWanted wanted)
     {
-        var lightest = fitting.FindAll(screw => screw.Kind == fitting[0].Kind);
-        return lightest.Where(screw => screw.Reach >= wanted.Best).MinBy(screw => (screw.Shank, screw.Length))
-            ?? lightest.MaxBy(screw => screw.Length);
+        var (best, longest) = ((Screw?)null, (Screw?)null);
+        foreach (var screw in fitting)
+        {
+            if (screw.Kind != fitting[0].Kind)
+                continue;
+            if (screw.Reach >= wanted.Best && (best is null || (screw.Shank, screw.Length).CompareTo((best.Shank, best.Length)) < 0))
+                best = screw;
+            if (longest is null || screw.Length > longest.Length)
+                longest = screw;
+        }
+        return best ?? longest;
     }
 }

@@ -39,11 +39,15 @@ internal static class FirstRules
         Lines = [.. job.Lines.Select(line => line with { Posts = [.. line.Posts.Select(post => post with { HasSquareCorner = true })] })],
     };
 
+    /// <summary>Bores without their rake, and no screws: the wood round a bore was measured as if it were level, and screws were not looked at.</summary>
+    public static IReadOnlyList<RowWork> Level(IEnumerable<RowWork> works) =>
+        [.. works.Select(work => work with { Bores = [.. work.Bores.Select(bore => bore with { RakeDegrees = 0 })], Fixings = [] })];
+
     /// <summary>The bit of the wanted diameter, of the best kind.</summary>
     public static (Length Bit, BitChoice Choice) Choose(BitRack rack, Length wanted, Length rope) =>
         new BitRack([.. rack.Bits.Where(bit => bit.Diameter == wanted)]).Choose(wanted, rope);
 
     /// <summary>The warnings that there were then.</summary>
     public static IEnumerable<Warning> Of(IEnumerable<Warning> warnings) =>
-        warnings.Where(warning => Codes.Contains(warning.Code)).Select((warning, i) => warning with { Number = i });
+        warnings.Where(warning => Codes.Contains(warning.Code) && warning.Says.Key != "WrapOverTop").Select((warning, i) => warning with { Number = i });
 }

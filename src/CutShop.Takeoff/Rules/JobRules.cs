@@ -27,17 +27,16 @@ public static class JobRules
             for (var i = 0; i < job.Lines.Count; i++)
             {
                 var line = job.Lines[i];
-                var (firstPiece, firstBore, firstFixing) = (pieces.Count, bores.Count, fixings.Count);
-                for (var j = 0; j < line.Rows.Count; j++)
+                var works = new List<RowWork>();
+                foreach (var row in line.Rows)
                 {
-                    var row = new RowTakeoff(job, line, line.Rows[j], tables, isFirst);
-                    var ofRow = row.Pieces().ToList();
-                    pieces.AddRange(ofRow);
-                    row.Bore(ofRow, bores);
-                    foreach (var piece in ofRow)
-                        row.FixFor(piece, fixings);
+                    var work = new RowTakeoff(job, line, row, tables, isFirst).Work();
+                    works.Add(work);
+                    pieces.AddRange(work.Pieces);
+                    bores.AddRange(work.Bores);
+                    fixings.AddRange(work.Fixings);
                 }
-                warnings.AddRange(LineWarnings.Of(job, i, pieces[firstPiece..], bores[firstBore..], fixings[firstFixing..], warnings.Count, tables, isFirst));
+                warnings.AddRange(LineWarnings.Of(job, i, works, warnings.Count, tables, isFirst));
             }
             return new JobTakeoff(job, pieces, bores, fixings, isFirst ? [.. FirstRules.Of(warnings)] : warnings);
         }

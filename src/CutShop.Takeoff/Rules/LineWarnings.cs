@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
@@ -10,61 +11,54 @@ namespace CutShop.Takeoff.Rules;
 /// <summary>What can be built on a line but is unwise. Each rule is one function.</summary>
 internal sealed class LineWarnings
 {
-    private static readonly Length ThinWall = Length.FromSixtyFourths(48);
-
-    private static readonly Length TightTrue = Length.FromSixtyFourths(4);
-    private static readonly Length TightNatural = Length.FromSixtyFourths(12);
-    private static readonly Length LooseOver = Length.FromSixtyFourths(16);
     private static readonly Length UsualCoil = Length.FromSixtyFourths(64) * 12 * 600;
     private static readonly Length GuardedDrop = Length.FromSixtyFourths(64) * 30;
     private static readonly Length GapOfRing = Length.FromSixtyFourths(64) * 2;
-    private const double MostKink = 15;
-    private const double MostRake = 20;
-    private const double Rounding = 1e-6; // of a chord to whole nanometres
     private const double OnePersonLifts = 51;
     private const int LeastBetweenEyes = 10;
 
     private readonly Job _job;
     private readonly int _lineIndex;
     private readonly Line _line;
+    private readonly IReadOnlyList<RowWork> _works;
     private readonly ShopTables _tables;
     private readonly int?[] _below;
-    private readonly (Length Bit, BitChoice Choice)[] _bits;
+    private readonly RowAtPosts[] _rows;
+    private readonly BitChoice[] _bitChoices;
     private readonly bool _isUniform;
     private readonly bool _isFirst;
     private readonly int _before;
     private readonly List<Warning> _warnings = [];
 
-    private LineWarnings(Job job, int lineIndex, int before, ShopTables tables, bool isFirst)
+    private LineWarnings(Job job, int lineIndex, IReadOnlyList<RowWork> works, int before, ShopTables tables, bool isFirst)
     {
-        _before = before;
-        (_job, _lineIndex, _line, _tables) = (job, lineIndex, job.Lines[lineIndex], tables);
+        (_job, _lineIndex, _line, _works, _before, _tables, _isFirst) = (job, lineIndex, job.Lines[lineIndex], works, before, tables, isFirst);
         _below = RowsBelow(_line.Rows);
-        _bits = [.. _line.Rows.Select(row => row.Rope ?? job.Rope).Select(rope => isFirst
-            ? FirstRules.Choose(tables.Rack, RopeBit.DiameterFor(rope), rope.Across)
-            : tables.Rack.Choose(RopeBit.DiameterFor(rope), rope.Across))];
-        _isFirst = isFirst;
+        (_rows, _bitChoices) = (new RowAtPosts[_line.Rows.Count], new BitChoice[_line.Rows.Count]);
+        for (var row = 0; row < _rows.Length; row++)
+        {
+            var rope = _line.Rows[row].Rope ?? job.Rope;
+            var (bit, choice) = isFirst ? FirstRules.Choose(tables.Rack, RopeBit.DiameterFor(rope), rope.Across) : tables.Rack.Choose(RopeBit.DiameterFor(rope), rope.Across);
+            (_rows[row], _bitChoices[row]) = (new(_line.Rows[row], rope, bit), choice);
+        }
         _isUniform = _line.Rows.All(row => row.Heights is null) && _line.Posts.All(post => post.Holes is null);
     }
 
     /// <summary>The warnings of one line, row by row and then along the line, after so many of the lines before it.</summary>
-    public static List<Warning> Of(
-        Job job, int lineIndex, IReadOnlyList<Piece> pieces, IReadOnlyList<Bore> bores, IReadOnlyList<Fixing> fixings, int before, ShopTables tables, bool isFirst)
+    public static List<Warning> Of(Job job, int lineIndex, IReadOnlyList<RowWork> works, int before, ShopTables tables, bool isFirst)
     {
-        var warnings = new LineWarnings(job, lineIndex, before, tables, isFirst);
-        var sections = warnings.SectionsByRow(pieces);
+        var warnings = new LineWarnings(job, lineIndex, works, before, tables, isFirst);
+        var (sections, found) = (warnings.SectionsByRow(), warnings.FindAtPosts());
         warnings.CheckLine();
-        var (piecesOf, boresOf) = (pieces.ToLookup(piece => piece.Row), bores.ToLookup(bore => bore.Row));
-        for (var row = 0; row < warnings._line.Rows.Count; row++)
+        for (var row = 0; row < works.Count; row++)
         {
-            var mark = warnings._line.Rows[row].Mark;
             warnings.CheckRope(row);
-            warnings.CheckPosts(row, boresOf[mark].ToLookup(bore => bore.Post.Mark));
-            warnings.CheckBores(boresOf[mark]);
-            warnings.CheckPieces(row, piecesOf[mark]);
+            warnings.Tell(row, found);
+            warnings.CheckPieces(row);
             warnings.CheckSags(row, sections);
         }
-        warnings.CheckScrews(fixings);
+        for (var row = 0; row < works.Count; row++)
+            warnings.CheckScrews(row);
         return warnings._warnings;
     }
 
@@ -78,7 +72,7 @@ internal sealed class LineWarnings
         return below;
     }
 
-    private Rope RopeOf(int row) => _line.Rows[row].Rope ?? _job.Rope;
+    private Rope RopeOf(int row) => _rows[row].Rope;
 
     private string RowPath(int row) => string.Create(CultureInfo.InvariantCulture, $"$.lines[{_lineIndex}].rows[{row}]");
 
@@ -94,10 +88,46 @@ internal sealed class LineWarnings
 
     private string SectionName(int section) => $"{_line.At(section).Mark}-{_line.At(section + 1).Mark}";
 
-    private PieceSection[][] SectionsByRow(IReadOnlyList<Piece> pieces)
+    private PieceSection[][] SectionsByRow() => [.. _works.Select(work =>
     {
-        var byRow = pieces.ToLookup(piece => piece.Row);
-        return [.. _line.Rows.Select(row => byRow[row.Mark].SelectMany(piece => piece.Sections).ToArray())];
+        var (sections, next) = (new PieceSection[_line.Sections.Count], 0);
+        foreach (var piece in work.Pieces)
+        {
+            for (var i = 0; i < piece.Sections.Count; i++)
+                sections[next++] = piece.Sections[i];
+        }
+        return sections;
+    })];
+
+    /// <summary>What is unwise at each post and row. Posts that are alike are worked out once.</summary>
+    private PostFinding[][][] FindAtPosts()
+    {
+        var found = new PostFinding[_line.Posts.Count][][];
+        var posts = new LikePosts(_line, _isFirst ? FirstRules.Level(_works) : _works);
+        var known = new Dictionary<int, PostFinding[][]>(posts);
+        for (var post = 0; post < found.Length; post++)
+        {
+            if (post > 0 && posts.Equals(post - 1, post))
+            {
+                found[post] = found[post - 1];
+                continue;
+            }
+            ref var same = ref CollectionsMarshal.GetValueRefOrAddDefault(known, post, out _);
+            found[post] = same ??= PostChecks.Of(_line, _rows, posts, post, _tables.Screws);
+        }
+        return found;
+    }
+
+    private void Tell(int row, PostFinding[][][] found)
+    {
+        for (var i = 0; i < found.Length; i++)
+        {
+            foreach (var finding in found[i][row])
+            {
+                var post = _line.Posts[i];
+                Warn(finding.Code, At(post, _line.Rows[finding.Row]), (finding.OfPost ? PostPath(i) : RowPath(finding.Row)) + finding.Path, finding.Says, post);
+            }
+        }
     }
 
     private void CheckLine()
@@ -112,16 +142,17 @@ internal sealed class LineWarnings
         }
         if (_line.IsClosed)
             CheckRing();
-        CheckDrop(_line.Drop, _line.Mark, string.Create(CultureInfo.InvariantCulture, $"$.lines[{_lineIndex}].drop"));
+        if (_line.Drop is { } drop && drop > GuardedDrop)
+            WarnOfDrop(drop, _line.Mark, string.Create(CultureInfo.InvariantCulture, $"$.lines[{_lineIndex}].drop"));
         for (var i = 0; i < _line.Sections.Count; i++)
-            CheckDrop(_line.Sections[i].Drop, SectionName(i), SectionPath(i) + ".drop");
+        {
+            if (_line.Sections[i].Drop is { } deep && deep > GuardedDrop)
+                WarnOfDrop(deep, SectionName(i), SectionPath(i) + ".drop");
+        }
     }
 
-    private void CheckDrop(Length? drop, string where, string path)
-    {
-        if (drop is { } deep && deep > GuardedDrop)
-            Warn("drop-needs-guard", where, path, TakeoffWords.Of("DropNeedsGuard", LengthText.Inches(deep, 16), LengthText.Inches(GuardedDrop)));
-    }
+    private void WarnOfDrop(Length drop, string where, string path) =>
+        Warn("drop-needs-guard", where, path, TakeoffWords.Of("DropNeedsGuard", LengthText.Inches(drop, 16), LengthText.Inches(GuardedDrop)));
 
     /// <summary>The turns of a ring make one whole turn, and posts that stand by their centres come back to the first.</summary>
     private void CheckRing()
@@ -163,123 +194,43 @@ internal sealed class LineWarnings
         if (rope.Measured is { } measured && (measured - rope.Diameter).Abs() * 4 > rope.Diameter)
             Warn("measured-far-off", where, RopePath(row) + ".measured", TakeoffWords.Of("MeasuredFarOff", LengthText.Brief(measured), LengthText.Brief(rope.Diameter)));
 
-        var (bit, choice) = _bits[row];
+        var (bit, choice) = (_rows[row].Bit, _bitChoices[row]);
         var isBored = Enumerable.Range(0, _line.Stations).Any(i => _line.Rows[row].Treatments[i].IsInBore && _line.Rows[row].HoleIn(_line.At(i)) is null);
         if (isBored && !choice.OnRack)
             Warn("bit-not-on-rack", where, RopePath(row), TakeoffWords.Of("BoresForRow", choice.ReasonFor(bit)));
     }
 
-    private void CheckPosts(int row, ILookup<string, Bore> bores)
+    private void CheckPieces(int row)
     {
-        var (rope, thisRow) = (RopeOf(row), _line.Rows[row]);
-        for (var i = 0; i < _line.Posts.Count; i++)
+        foreach (var piece in _works[row].Pieces)
         {
-            var post = _line.Posts[i];
-            if (!CommonRope.Suits(post.Across, rope.Diameter))
-                Warn("rope-for-post", At(post, thisRow), PostPath(i) + ".across", TakeoffWords.Of("UncommonRope", LengthText.Brief(rope.Diameter), LengthText.Brief(post.Across), CommonRope.SizesFor(post.Across)), post);
-            if (thisRow.Treatments[i] is { Kind: TreatmentKind.Wrap } wrap && wrap.HalfTurns % 2 == 1 && i > 0 && i < _line.Stations - 1)
-                Warn("half-turn-inside", At(post, thisRow), RowPath(row) + ".at", TakeoffWords.Of("HalfTurnInside", wrap.Turns.ToString("0.#", CultureInfo.InvariantCulture)), post);
-            if (!thisRow.Treatments[i].IsInBore)
-                continue;
-            if (bores[post.Mark].MinBy(bore => bore.Wall) is { } thinnest && thinnest.Wall < ThinWall)
-                Warn("thin-wall", At(post, thisRow), PostPath(i) + ".across", TakeoffWords.Of("ThinWall", LengthText.Brief(thinnest.Bit), LengthText.Inches(thinnest.Wall, 16), LengthText.Brief(ThinWall)), post);
-            var (bit, height) = (HoleFor(row, post), thisRow.HeightAt(post));
-            var above = post.Height - height - (bit / 2);
-            if (above.IsNegative)
-                Warn("near-top", At(post, thisRow), RowPath(row) + ".height", TakeoffWords.Of("OutOfTop", LengthText.Brief(bit)), post);
-            else if (above < bit)
-                Warn("near-top", At(post, thisRow), RowPath(row) + ".height", TakeoffWords.Of("LittleWoodAbove", LengthText.Inches(above, 16), LengthText.Brief(bit)), post);
-            if (NextBoreDown(row, i) is { } lower)
-                CheckWoodBetween(row, lower, post);
-            if (thisRow.HoleIn(post) is { } hole)
-                CheckHole(hole, rope, post, thisRow, i);
-        }
-    }
-
-    private void CheckHole(Hole hole, Rope rope, Post post, Row row, int index)
-    {
-        var play = hole.Across - rope.Across;
-        var least = rope.IsNatural && rope.Measured is null ? TightNatural : TightTrue;
-        var path = string.Create(CultureInfo.InvariantCulture, $"$.lines[{_lineIndex}].posts[{index}].holes");
-        if (play < least)
-            Warn("tight-hole", At(post, row), path, TakeoffWords.Of("TightHole", LengthText.Inches(hole.Across, 64), LengthText.Inches(play, 64), LengthText.Brief(least)), post);
-        else if (play > least + LooseOver)
-            Warn("loose-hole", At(post, row), path, TakeoffWords.Of("LooseHole", LengthText.Inches(hole.Across, 64), LengthText.Inches(play, 64), LengthText.Brief(least + LooseOver)), post);
-    }
-
-    private void CheckBores(IEnumerable<Bore> bores)
-    {
-        foreach (var bore in bores)
-        {
-            var (where, post) = ($"{bore.Post.Mark}/{bore.Row}", bore.Post);
-            var path = PostPath(_line.Posts.Index().First(at => at.Item.Mark == post.Mark).Index);
-            if (bore.KinkDegrees > MostKink + Rounding)
-                Warn("kink", where, path + ".turn", TakeoffWords.Of("Kink", bore.KinkDegrees.ToString("0.#", CultureInfo.InvariantCulture)), post);
-            if (Math.Abs(bore.RakeDegrees) > MostRake + Rounding)
-                Warn("steep-bore", where, path, TakeoffWords.Of("SteepBore", Math.Abs(bore.RakeDegrees).ToString("0.#", CultureInfo.InvariantCulture)), post);
-        }
-    }
-
-    private void CheckPieces(int row, IEnumerable<Piece> pieces)
-    {
-        foreach (var piece in pieces)
-        {
-            var natural = piece.Rope.IsNatural;
             if (piece.WeightLb > OnePersonLifts)
                 Warn("heavy", piece.Run, RowPath(row), TakeoffWords.Of("Heavy", piece.WeightLb.Value.ToString("0", CultureInfo.InvariantCulture)));
             if (_job.Longest is null && piece.Cut > UsualCoil)
                 Warn("longer-than-usual-coil", piece.Run, RowPath(row), TakeoffWords.Of("LongerThanUsualCoil", LengthText.FeetInches(piece.Cut), LengthText.FeetInches(UsualCoil)));
-            foreach (var at in piece.AtPosts.Where((at, i) => at.Kind == AtPostKind.Join && i > 0 && at.Post.Across < piece.Rope.Across * 4))
-                Warn("short-join", $"{at.Post.Mark}/{piece.Row}", RowPath(row), TakeoffWords.Of("ShortJoin", LengthText.Inches(at.Post.Across / 4, 16), LengthText.Brief(piece.Rope.Across)), at.Post);
-            if (piece.AtPosts[0].Kind == AtPostKind.Eye && piece.AtPosts[^1].Kind == AtPostKind.Eye && piece.AtPosts.Any(at => at.Kind == AtPostKind.Through))
+            if (piece.AtPosts[^1] is { Kind: AtPostKind.Join } join && join.Post.Across < piece.Rope.Across * 4)
+                Warn("short-join", $"{join.Post.Mark}/{piece.Row}", RowPath(row), TakeoffWords.Of("ShortJoin", LengthText.Inches(join.Post.Across / 4, 16), LengthText.Brief(piece.Rope.Across)), join.Post);
+            var (startsInEye, endsInEye) = (piece.AtPosts[0].Kind == AtPostKind.Eye, piece.AtPosts[^1].Kind == AtPostKind.Eye);
+            if (startsInEye && endsInEye && piece.AtPosts.Any(at => at.Kind == AtPostKind.Through))
                 Warn("splice-on-site", piece.Run, RowPath(row), TakeoffWords.Of("SpliceOnSite"));
-            for (var i = 0; i < piece.Sections.Count; i++)
-            {
-                var (eyes, section) = (new[] { piece.AtPosts[i], piece.AtPosts[i + 1] }.Where(at => at.Kind == AtPostKind.Eye).ToList(), piece.Sections[i]);
-                if (eyes.Count == 0)
-                    continue;
-                var left = section.Arc.Inches - eyes.Sum(at => at.Treatment.Eye!.Throat.Inches + RopeAtPost.Splice(at.Treatment.Eye, piece.Rope.Across, natural));
-                if (left < LeastBetweenEyes * piece.Rope.Across.Inches)
-                    Warn("short-between-eyes", $"{SectionName(piece.First + i)}/{piece.Row}", RowPath(row), TakeoffWords.Of("ShortBetweenEyes", LengthText.Inches(Length.RoundedFromInches(left), 16), LeastBetweenEyes));
-            }
+            // An eye is at an end, so only the first and the last section can have one.
+            if (startsInEye)
+                CheckBetweenEyes(row, piece, 0);
+            if (endsInEye && !(startsInEye && piece.Sections.Count == 1))
+                CheckBetweenEyes(row, piece, piece.Sections.Count - 1);
         }
+    }
+
+    private void CheckBetweenEyes(int row, Piece piece, int index)
+    {
+        var left = piece.Sections[index].Arc.Inches - InEye(piece.AtPosts[index]) - InEye(piece.AtPosts[index + 1]);
+        if (left < LeastBetweenEyes * piece.Rope.Across.Inches)
+            Warn("short-between-eyes", $"{SectionName(piece.First + index)}/{piece.Row}", RowPath(row), TakeoffWords.Of("ShortBetweenEyes", LengthText.Inches(Length.RoundedFromInches(left), 16), LeastBetweenEyes));
+
+        double InEye(AtPost at) => at.Treatment.Eye is { } eye ? eye.Throat.Inches + RopeAtPost.Splice(eye, piece.Rope.Across, piece.Rope.IsNatural) : 0;
     }
 
     private static string At(Post post, Row row) => $"{post.Mark}/{row.Mark}";
-
-    /// <summary>Diameter of a row's hole in a post: one that is there, or the bit's.</summary>
-    private Length HoleFor(int row, Post post) => _line.Rows[row].HoleIn(post)?.Across ?? _bits[row].Bit;
-
-    private int? NextBoreDown(int row, int post)
-    {
-        if (!_isUniform)
-        {
-            var at = _line.Posts[post];
-            return Enumerable.Range(0, _line.Rows.Count)
-                .Where(other => other != row && _line.Rows[other].Treatments[post].IsInBore)
-                .Where(other => (_line.Rows[other].HeightAt(at), other).CompareTo((_line.Rows[row].HeightAt(at), row)) < 0)
-                .OrderByDescending(other => (_line.Rows[other].HeightAt(at), other))
-                .Select(other => (int?)other)
-                .FirstOrDefault();
-        }
-        var lower = _below[row];
-        while (lower is { } candidate && !_line.Rows[candidate].Treatments[post].IsInBore)
-            lower = _below[candidate];
-        return lower;
-    }
-
-    private void CheckWoodBetween(int row, int lower, Post post)
-    {
-        var (bit, lowerBit) = (HoleFor(row, post), HoleFor(lower, post));
-        var wood = _line.Rows[row].HeightAt(post) - _line.Rows[lower].HeightAt(post) - ((bit + lowerBit) / 2);
-        if (wood >= Length.Max(bit, lowerBit))
-            return;
-        // Of the two the warning names the one that comes later in the file.
-        var (named, other) = (Math.Max(row, lower), Math.Min(row, lower));
-        Warn("bores-close", At(post, _line.Rows[named]), RowPath(named) + ".height", wood.IsPositive
-            ? TakeoffWords.Of("LittleWoodBetween", LengthText.Inches(wood, 16), _line.Rows[other].Mark)
-            : TakeoffWords.Of("BoresMeet", _line.Rows[other].Mark), post);
-    }
 
     private void CheckSags(int row, PieceSection[][] sections)
     {
@@ -308,12 +259,14 @@ internal sealed class LineWarnings
     {
         if (_isUniform)
             return _below[row];
-        var height = HoldsOf(row);
-        return Enumerable.Range(0, sections.Length)
-            .Where(other => other != row && (HoldsOf(other), other).CompareTo((height, row)) < 0)
-            .OrderByDescending(other => (HoldsOf(other), other))
-            .Select(other => (int?)other)
-            .FirstOrDefault();
+        var (here, below) = ((HoldsOf(row), row), default((Length Height, int Row)?));
+        for (var other = 0; other < sections.Length; other++)
+        {
+            var there = (HoldsOf(other), other);
+            if (other != row && there.CompareTo(here) < 0 && (below is not { } best || there.CompareTo(best) > 0))
+                below = there;
+        }
+        return below?.Row;
 
         Length HoldsOf(int other) => sections[other][section].MidHeight!.Value + sections[other][section].Sag;
     }
@@ -324,14 +277,16 @@ internal sealed class LineWarnings
         _line.Sections[index].Hang is null ? RowPath(row) : SectionPath(index),
         TakeoffWords.Of(key, [LengthText.Inches(section.Sag, 16), .. values]));
 
-    private void CheckScrews(IReadOnlyList<Fixing> fixings)
+    private void CheckScrews(int row)
     {
-        foreach (var fixing in fixings.Where(fixing => fixing.Screw is null && !fixing.IsHardware))
+        foreach (var fixing in _works[row].Fixings)
         {
-            var row = _line.Rows.TakeWhile(candidate => candidate.Mark != fixing.Row).Count();
+            if (fixing.Screw is not null || fixing.IsHardware)
+                continue;
             var skew = fixing.Purpose is FixingPurpose.CornerFirst or FixingPurpose.CornerSecond ? fixing.Post.SkewDegrees : 0;
             var slope = _isFirst ? 0 : Math.Tan(fixing.RakeDegrees * Math.PI / 180);
-            var wanted = ScrewChoice.For(fixing.Purpose, fixing.Post.Across, skew, slope, RopeOf(row), HoleFor(row, fixing.Post), _tables, _isFirst).Wanted;
+            var hole = _line.Rows[row].HoleIn(fixing.Post)?.Across ?? _rows[row].Bit;
+            var wanted = ScrewChoice.For(fixing.Purpose, fixing.Post.Across, skew, slope, RopeOf(row), hole, _tables, _isFirst).Wanted;
             Warn("no-screw", $"{fixing.Post.Mark}/{fixing.Row}", RowPath(row), TakeoffWords.Of("NoScrewReaches", LengthText.Inches(wanted.Least, 16), LengthText.Inches(wanted.Most, 16)), fixing.Post);
         }
     }

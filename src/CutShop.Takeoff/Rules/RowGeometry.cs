@@ -11,9 +11,12 @@ namespace CutShop.Takeoff.Rules;
 /// </summary>
 internal sealed class RowGeometry
 {
+    private const int LookBack = 12;
+
     private readonly Job _job;
     private readonly Hold[] _holds;
     private readonly SectionSpan[] _spans;
+    private readonly HangingRope[] _hanging; // as far as it was asked for; a rope that was solved has a level distance
 
     public RowGeometry(Job job, Line line, Row row)
     {
@@ -24,6 +27,7 @@ internal sealed class RowGeometry
         for (var i = 0; i < _holds.Length; i++)
             _holds[i] = HoldAt(i);
         _spans = new SectionSpan[line.Sections.Count];
+        _hanging = new HangingRope[line.Sections.Count];
         for (var i = 0; i < _spans.Length; i++)
             _spans[i] = Spans.Between(line.Sections[i].For(row.Mark), line.At(i), _holds[i], line.At(i + 1), _holds[i + 1]);
     }
@@ -65,9 +69,17 @@ internal sealed class RowGeometry
     /// <summary>Rope taken up at a station by a run that goes from a first to a last one.</summary>
     public AtPost AtPost(int station, int first, int last)
     {
+        var (kind, length) = Taken(station, first, last);
+        var height = _holds[station].Height;
+        return new(Line.At(station), kind, Row.Treatments[station], length) { Height = height == Row.Height ? null : height };
+    }
+
+    /// <summary>What the rope does there, and how much of it is taken up.</summary>
+    public (AtPostKind Kind, Length Length) Taken(int station, int first, int last)
+    {
         var (post, treatment) = (Line.At(station), Row.Treatments[station]);
         var (w, d) = (post.Across, Rope.Across);
-        var (kind, length) = treatment.Kind switch
+        return treatment.Kind switch
         {
             TreatmentKind.Stopped when IsJoinedRing && IsCorner(station) => Corner(isFirst: station != 0),
             TreatmentKind.Stopped when IsJoinedRing => Join(),
@@ -81,15 +93,23 @@ internal sealed class RowGeometry
             TreatmentKind.Bored => (AtPostKind.Through, RopeAtPost.Through(w, SlopeOfBore(station, isFirst: false, isLast: false))),
             _ => throw new InvalidOperationException($"No treatment is of kind {treatment.Kind}."),
         };
-        var height = _holds[station].Height;
-        return new(post, kind, treatment, length) { Height = height == Row.Height ? null : height };
 
         (AtPostKind, Length) Corner(bool isFirst) => (AtPostKind.Corner, isFirst ? RopeAtPost.CornerFirst(w, post.SkewDegrees) : RopeAtPost.CornerSecond(w, d, post.SkewDegrees));
         (AtPostKind, Length) Join() => (AtPostKind.Join, RopeAtPost.Join(w, SlopeOfBore(station, isFirst: false, isLast: false)));
     }
 
-    /// <summary>How the rope hangs in a section.</summary>
+    /// <summary>How the rope hangs in a section. Most sections are like one of the few before.</summary>
     public HangingRope Hanging(int section)
+    {
+        for (var before = section; before >= 0 && before > section - LookBack; before--)
+        {
+            if (_hanging[before].Level != 0 && _spans[before].Level == _spans[section].Level && _spans[before].Rise == _spans[section].Rise && HangIn(before) == HangIn(section))
+                return _hanging[section] = _hanging[before];
+        }
+        return _hanging[section] = Solved(section);
+    }
+
+    private HangingRope Solved(int section)
     {
         var (span, hang) = (_spans[section], HangIn(section));
         return hang.Kind == HangKind.Sag
@@ -170,7 +190,7 @@ internal readonly record struct Hold(HoldKind Kind, Length Height, Length Reach,
     public bool IsPlain => HalfTurn == 0 && Skew == 0;
 
     /// <summary>From the post's centre to where the tape is held to it: the mouth of a bore, else the face.</summary>
-    public double Mouth(Post post) => Kind == HoldKind.Mouth ? post.Across.Inches / 2 / Math.Cos(Skew) : post.Across.Inches / 2;
+    public double Mouth(Post post) => Kind == HoldKind.Mouth && Skew != 0 ? post.Across.Inches / 2 / Math.Cos(Skew) : post.Across.Inches / 2;
 
     /// <summary>From the post's centre to where the rope is held, in inches.</summary>
     public double FromCentre(Post post) => Kind switch

@@ -27,7 +27,10 @@ internal sealed class RowTakeoff
     private readonly bool _isFirst;
     private readonly double _loses;
     private readonly WettingManner _manner;
-    private readonly Dictionary<(FixingPurpose Purpose, Length Across, double Skew, double Slope, Length Hole), ScrewChoice> _chosen = [];
+    private readonly Dictionary<(FixingPurpose Purpose, int Count, Length Across, double Skew, double Slope, Length Hole), ChosenScrews> _chosen = [];
+    private readonly ChosenScrews?[] _last = new ChosenScrews?[(int)FixingPurpose.Eye + 1]; // by purpose
+    private (double Slope, double Degrees) _rake;
+    private readonly Dictionary<(PostShape Shape, Length Across, Turn Turn, double First, double Second, Length Hole), Length> _raised = [];
 
     public RowTakeoff(Job job, Line line, Row row, ShopTables tables, bool isFirst = false)
     {
@@ -51,8 +54,18 @@ internal sealed class RowTakeoff
         }
     }
 
+    /// <summary>The row's pieces, with the bores and screws that they need.</summary>
+    public RowWork Work()
+    {
+        var work = new RowWork([.. Pieces()], [], []);
+        Bore(work.Pieces, work.Bores);
+        foreach (var piece in work.Pieces)
+            FixFor(piece, work.Fixings);
+        return work;
+    }
+
     /// <summary>Adds the bores that the row's pieces need, along the line; at a corner the arriving one first.</summary>
-    public void Bore(IReadOnlyList<Piece> pieces, List<Bore> bores)
+    private void Bore(List<Piece> pieces, List<Bore> bores)
     {
         var before = bores.Count;
         foreach (var piece in pieces)
@@ -71,7 +84,7 @@ internal sealed class RowTakeoff
     }
 
     /// <summary>Adds the screws that a piece needs, along the piece. A knot holds itself.</summary>
-    public void FixFor(Piece piece, List<Fixing> fixings)
+    private void FixFor(Piece piece, List<Fixing> fixings)
     {
         for (var i = piece.First; i <= piece.Last; i++)
         {
@@ -193,7 +206,7 @@ internal sealed class RowTakeoff
 
         // What a raked bore climbs is reckoned over half the post, as in the rise between the holds.
         double Along(Hold hold, Post post) =>
-            (hold.IsLevel ? 0 : post.Across.Inches / 2 * span.Slope) - (hold.FromCentre(post) * Math.Cos(hold.HalfTurn) * groundSlope);
+            (hold.IsLevel ? 0 : post.Across.Inches / 2 * span.Slope) - (hold.FromCentre(post) * (hold.HalfTurn == 0 ? 1 : Math.Cos(hold.HalfTurn)) * groundSlope);
     }
 
     /// <summary>From where the rope is held at a station to its nearest screw there, in inches.</summary>
@@ -268,7 +281,13 @@ internal sealed class RowTakeoff
         };
     }
 
-    private static double RakeDegrees(double slope) => Math.Atan(slope) * 180 / Math.PI;
+    private double RakeDegrees(double slope)
+    {
+        // A bore, its drillings and its screw have one slope.
+        if (slope != _rake.Slope)
+            _rake = (slope, Math.Atan(slope) * 180 / Math.PI);
+        return _rake.Degrees;
+    }
 
     /// <summary>At the end of a run, the face its rope leaves by.</summary>
     private Face NearSide(Piece piece, int station) => new(FaceSight.Toward, (station == piece.First ? _line.After(station) : _line.Before(station))!);
@@ -283,13 +302,44 @@ internal sealed class RowTakeoff
         var isJoin = purpose == FixingPurpose.Join;
         var slope = hold.Kind == HoldKind.Mouth ? _geometry.SlopeOfBore(station, station == piece.First && !isJoin, station == piece.Last && !isJoin) : 0;
         var hole = _row.HoleIn(post)?.Across ?? _bit;
-        // Most posts of a row are alike.
-        if (!_chosen.TryGetValue((purpose, post.Across, skew, slope, hole), out var choice))
-            _chosen[(purpose, post.Across, skew, slope, hole)] = choice = ScrewChoice.For(purpose, post.Across, skew, _isFirst ? 0 : slope, _rope, hole, _tables, _isFirst);
-        var height = hold.Height + choice.Raise;
-        return new(post, _row.Mark, hold.Height, piece.Run, choice.Driven(purpose, count), face, height, MarkOn(station, face, height, slope, skew))
+        var chosen = Chosen(purpose, count, post.Across, skew, slope, hole);
+        var height = purpose == FixingPurpose.CornerSecond ? hold.Height + RaiseAt(station, chosen.Choice.Screw, skew, slope, hole) : hold.Height;
+        return new(post, _row.Mark, hold.Height, piece.Run, chosen.Driven, face, height, MarkOn(station, face, height, slope, skew))
         {
             RakeDegrees = LooksAlong(face, station) == 0 ? 0 : RakeDegrees(slope),
         };
     }
+
+    /// <summary>The screws for a purpose. Most posts of a row are like the one before.</summary>
+    private ChosenScrews Chosen(FixingPurpose purpose, int count, Length across, double skew, double slope, Length hole)
+    {
+        var key = (purpose, count, across, skew, slope, hole);
+        ref var last = ref _last[(int)purpose];
+        if (last is not null && last.For == key)
+            return last;
+        if (!_chosen.TryGetValue(key, out var chosen))
+        {
+            var choice = ScrewChoice.For(purpose, across, skew, _isFirst ? 0 : slope, _rope, hole, _tables, _isFirst);
+            _chosen[key] = chosen = new(key, choice, choice.Driven(purpose, count));
+        }
+        return last = chosen;
+    }
+
+    /// <summary>How far above the middle of its bore the second screw of a corner goes in.</summary>
+    private Length RaiseAt(int station, Screw? second, double skew, double slope, Length hole)
+    {
+        var post = _line.At(station);
+        // In a ring the rope that arrives at the first post is the last to come.
+        var slopeOfFirst = _geometry.SlopeOfBore(station == 0 ? _line.Stations - 1 : station, isFirst: false, isLast: true);
+        var first = Chosen(FixingPurpose.CornerFirst, 1, post.Across, skew, slopeOfFirst, hole).Choice.Screw;
+        if (_isFirst || first is null || second is null)
+            return ScrewWood.LeastRaise(_rope.Across);
+        var key = (post.Shape, post.Across, post.Turn!.Value, slopeOfFirst, slope, hole);
+        if (!_raised.TryGetValue(key, out var raise))
+            _raised[key] = raise = ScrewWood.RaiseOfSecond(post, _rope.Across, (first, RakeDegrees(slopeOfFirst)), (second, RakeDegrees(slope)));
+        return raise;
+    }
+
+    private sealed record ChosenScrews(
+        (FixingPurpose Purpose, int Count, Length Across, double Skew, double Slope, Length Hole) For, ScrewChoice Choice, DrivenScrews Driven);
 }

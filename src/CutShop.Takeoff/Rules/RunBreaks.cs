@@ -33,7 +33,7 @@ internal readonly record struct RunBreaks(IReadOnlyList<(int First, int Last)> P
     {
         var net = Length.Zero;
         for (var i = first; i <= last; i++)
-            net += row.AtPost(i, first, last).Length;
+            net += row.Taken(i, first, last).Length;
         for (var i = first; i < last; i++)
             net += ArcOf(row, i);
         return job.Allowances.Cut(net, row.Rope.IsNatural);
@@ -42,18 +42,18 @@ internal readonly record struct RunBreaks(IReadOnlyList<(int First, int Last)> P
     private static (int? To, int Reached) Furthest(Job job, RowGeometry row, int from, int last, Length longest)
     {
         var (to, reached) = ((int?)null, from);
-        var inside = Length.Zero; // arcs, and what the posts between take
+        var inside = row.Taken(from, from, last).Length; // what the first post takes; arcs, and what the posts between take
         for (var i = from + 1; i <= last; i++)
         {
             inside += ArcOf(row, i - 1);
             var isEnd = i == last || row.MayBreakAt(i);
-            var net = inside + row.AtPost(from, from, i).Length + row.AtPost(i, from, i).Length;
+            var net = inside + row.Taken(i, from, i).Length;
             if (job.Allowances.Cut(net, row.Rope.IsNatural) > longest)
                 break;
             reached = i;
             if (isEnd)
                 to = i;
-            inside += row.AtPost(i, from, last).Length;
+            inside += row.Taken(i, from, last).Length;
         }
         return (to, reached);
     }

@@ -9,15 +9,8 @@ namespace CutShop.Takeoff.Rules;
 /// <param name="Screw">The screw chosen, or null where none in the catalogue fits.</param>
 /// <param name="Pilot">Diameter of the pilot hole for the thread; zero where none is needed.</param>
 /// <param name="Shank">Diameter of the hole for the plain shank; zero where none is needed.</param>
-/// <param name="Raise">How far above the middle of the bore it goes in.</param>
-internal readonly record struct ScrewChoice(ReachWanted Wanted, Screw? Screw, Length Pilot, Length Shank, Length Raise)
+internal readonly record struct ScrewChoice(ReachWanted Wanted, Screw? Screw, Length Pilot, Length Shank)
 {
-    /// <summary>The least wood between the two screws of a corner (common practice, no source).</summary>
-    private static readonly Length WoodBetween = Length.FromSixtyFourths(8);
-
-    /// <summary>The finest mark of a shop rule.</summary>
-    private static readonly Length RuleMark = Length.FromSixtyFourths(4);
-
     /// <summary>Chooses for a rope in or on a post.</summary>
     /// <param name="purpose">What the screw is for.</param>
     /// <param name="across">W, the post's width.</param>
@@ -34,8 +27,8 @@ internal readonly record struct ScrewChoice(ReachWanted Wanted, Screw? Screw, Le
         var through = RopeAtPost.Through(skewDegrees == 0 ? across : depth * 2, slope);
         return purpose switch
         {
-            FixingPurpose.CornerFirst => Of(ReachWanted.ForEnd(through, depth, d), ForCorner().First, Length.Zero),
-            FixingPurpose.CornerSecond => Of(ReachWanted.ForCornerSecond(through, depth, d), ForCorner().Second, RaiseOfSecond(ForCorner())),
+            FixingPurpose.CornerFirst => Of(ReachWanted.ForEnd(through, depth, d), ForCorner().First),
+            FixingPurpose.CornerSecond => Of(ReachWanted.ForCornerSecond(through, depth, d), ForCorner().Second),
             FixingPurpose.End => Chosen(ReachWanted.ForEnd(through, depth, d)),
             FixingPurpose.Line or FixingPurpose.Join => Chosen(ReachWanted.ForLine(across, hole)),
             FixingPurpose.Wrap => Chosen(ReachWanted.ForWrap(across, d)),
@@ -45,16 +38,11 @@ internal readonly record struct ScrewChoice(ReachWanted Wanted, Screw? Screw, Le
         };
 
         (Screw? First, Screw? Second) ForCorner() => tables.Screws.ChooseForCorner(through, depth, d, rope.Diameter);
-        ScrewChoice Chosen(ReachWanted reach) => Of(reach, tables.Screws.Choose(purpose, rope.Diameter, reach), Length.Zero);
-        ScrewChoice Of(ReachWanted reach, Screw? screw, Length raise) => screw is null
-            ? new(reach, null, Length.Zero, Length.Zero, raise)
-            : isFirst ? new(reach, screw, LeadHole.Pilot(screw, FixingPurpose.End, tables.WoodGravity), screw.Kind == ScrewKind.LagScrew ? screw.Shank : Length.Zero, raise)
-            : new(reach, screw, LeadHole.Pilot(screw, purpose, tables.WoodGravity), LeadHole.Shank(screw, purpose, tables.WoodGravity), raise);
-
-        // Both screws of a corner run through the middle of the post, so the second passes above the first.
-        Length RaiseOfSecond((Screw? First, Screw? Second) screws) => screws is ({ } first, { } second) && !isFirst
-            ? Length.Max(d / 4, (((first.Shank + second.Shank) / 2) + WoodBetween).RoundUpTo(RuleMark))
-            : d / 4;
+        ScrewChoice Chosen(ReachWanted reach) => Of(reach, tables.Screws.Choose(purpose, rope.Diameter, reach));
+        ScrewChoice Of(ReachWanted reach, Screw? screw) => screw is null
+            ? new(reach, null, Length.Zero, Length.Zero)
+            : isFirst ? new(reach, screw, LeadHole.Pilot(screw, FixingPurpose.End, tables.WoodGravity), screw.Kind == ScrewKind.LagScrew ? screw.Shank : Length.Zero)
+            : new(reach, screw, LeadHole.Pilot(screw, purpose, tables.WoodGravity), LeadHole.Shank(screw, purpose, tables.WoodGravity));
     }
 
     /// <summary>So many of them, with the holes they need.</summary>

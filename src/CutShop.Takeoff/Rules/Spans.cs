@@ -57,13 +57,21 @@ public static class Spans
         var centres = section.Spacing == SpacingKind.Centres
             ? section.Width
             : Length.RoundedFromInches(along + Math.Sqrt(Math.Max((section.Width.Inches * section.Width.Inches) - (aside * aside), 0)));
-        var clear = section.Spacing == SpacingKind.Clear ? section.Width : Length.RoundedFromInches(double.Hypot(centres.Inches - along, aside));
-        var (dx, dy) = Parts(atBefore.FromCentre(before), atBefore.HalfTurn, atAfter.FromCentre(after), atAfter.HalfTurn);
+        var clear = section.Spacing == SpacingKind.Clear ? section.Width : Length.RoundedFromInches(Size(centres.Inches - along, aside));
+        var (dx, dy) = atBefore.Kind == HoldKind.Mouth && atAfter.Kind == HoldKind.Mouth ? (along, aside) : Parts(atBefore.FromCentre(before), atBefore.HalfTurn, atAfter.FromCentre(after), atAfter.HalfTurn);
         // A sign is kept, so that posts which are too close are seen.
         var level = centres.Inches - dx;
-        return (centres, clear, Length.RoundedFromInches(level > 0 ? double.Hypot(level, dy) : level));
+        return (centres, clear, Length.RoundedFromInches(level > 0 ? Size(level, dy) : level));
     }
 
-    private static (double Along, double Aside) Parts(double first, double firstTurn, double second, double secondTurn) =>
-        ((first * Math.Cos(firstTurn)) + (second * Math.Cos(secondTurn)), (first * Math.Sin(firstTurn)) - (second * Math.Sin(secondTurn)));
+    private static double Size(double x, double y) => Math.Sqrt((x * x) + (y * y));
+
+    private static (double Along, double Aside) Parts(double first, double firstTurn, double second, double secondTurn)
+    {
+        var ((sine1, cosine1), (sine2, cosine2)) = (OfTurn(firstTurn), OfTurn(secondTurn));
+        return ((first * cosine1) + (second * cosine2), (first * sine1) - (second * sine2));
+
+        // Most bores lie along their section.
+        static (double Sine, double Cosine) OfTurn(double turn) => turn == 0 ? (0, 1) : Math.SinCos(turn);
+    }
 }

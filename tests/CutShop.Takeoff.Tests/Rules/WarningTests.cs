@@ -126,6 +126,89 @@ public class WarningTests
         Assert.All(takeoff.Fixings, fixing => Assert.Equal((null, "4 5/16\""), (fixing.Screw, fixing.Length.ToString())));
     }
 
+    /// <summary>
+    /// A clear 55 in and a rise of 27 1/2: centres 60 1/2 apart, so over half the post, 2 3/4 in, the bore climbs 1.25 in to its higher mouth, and
+    /// its edge is 13/16 √(1 + (5/11)²) = 0.8925 in over its middle. That leaves one bit, 1 5/8 in, at 42 − 1.625 − 1.25 − 0.8925 = 38.2325 in.
+    /// </summary>
+    [Theory]
+    [InlineData("38 14/64 in", 0)]
+    [InlineData("38 15/64 in", 1)]
+    public void A_raked_bore_is_near_the_top_at_its_higher_mouth(string height, int count)
+    {
+        var line = Sample.Line(Sample.PlainRow.Replace("30 in", height, StringComparison.Ordinal)).Replace("72 in\"", "55 in\", \"rise\": \"27 1/2 in\"", StringComparison.Ordinal);
+        Assert.Equal(count, CountAt("near-top", line, "A2"));
+    }
+
+    /// <summary>Rope of 1/2 in lies 1/4 in above its middle; with 1/8 in between shanks of 0.164 and 0.190 in the second screw goes in 5/16 in above.</summary>
+    [Theory]
+    [InlineData("1/2 in", 1)]
+    [InlineData("3/4 in", 0)]
+    [InlineData("1 1/2 in", 0)]
+    public void The_second_screw_of_a_corner_misses_thin_rope(string diameter, int count) =>
+        Assert.Equal(count, Count("screw-misses-rope", Corner("90 left", diameter)));
+
+    /// <summary>
+    /// The first screw goes straight on through the post, and the second rope ends d / 2 = 3/4 in from the middle. At a right angle they are
+    /// 3/4 in less half a shank apart. At 30 degrees the screw is, 3/4 in along the rope, 3/4 x tan 30 = 0.433 in from its middle: inside it.
+    /// </summary>
+    [Theory]
+    [InlineData("30 left", 1)]
+    [InlineData("30 right", 1)]
+    [InlineData("90 left", 0)]
+    [InlineData("120 right", 0)]
+    public void At_a_gentle_corner_the_first_screw_stands_where_the_second_rope_goes(string turn, int count) =>
+        Assert.Equal(count, Count("screw-clash", Corner(turn, "1 1/2 in")));
+
+    /// <summary>Bores of 1 5/8 in: a screw of 0.216 in through the middle of one keeps 1/8 in from the other where they are 13/16 + 0.108 + 1/8 apart.</summary>
+    [Theory]
+    [InlineData("31 3/64 in", 0)]
+    [InlineData("31 2/64 in", 1)]
+    public void A_screw_keeps_away_from_the_bore_of_another_row(string height, int count)
+    {
+        var screws = Sample.Takeoff(Sample.Line(Sample.PlainRow)).Fixings.Single(fixing => fixing.Post.Mark == "A2");
+        Assert.Equal("#12", screws.Screw!.Size);
+        var clashes = Sample.Takeoff(Sample.Line(Sample.PlainRow + ", " + Row("high", height, "\"sag\": \"0 in\""))).Warnings.Where(warning => warning.Code == "screw-clash");
+        Assert.Equal(count, clashes.Count(warning => warning.Where == "A2/top"));
+    }
+
+    /// <summary>Two turns of 1 1/2 in cover 3 in: from 28 1/2 to 31 1/2 in. A bit of 1 5/8 in reaches 13/16 in to each side.</summary>
+    [Theory]
+    [InlineData("27 11/16 in", 0)]
+    [InlineData("27 45/64 in", 3)]
+    [InlineData("32 19/64 in", 3)]
+    [InlineData("32 5/16 in", 0)]
+    public void Turns_do_not_lie_on_the_bores_of_another_row(string height, int count) =>
+        Assert.Equal(count, Count("wraps-overlap", Sample.Line(Wrapped("top", "30 in", "2") + ", " + Row("other", height, "\"sag\": \"0 in\""))));
+
+    /// <summary>Three turns of 1 1/2 in cover 4 1/2 in, two 3 in: they touch where they are 3 3/4 in apart.</summary>
+    [Theory]
+    [InlineData("26 1/4 in", 0)]
+    [InlineData("26 17/64 in", 3)]
+    public void Turns_of_two_rows_may_touch(string height, int count) =>
+        Assert.Equal(count, Count("wraps-overlap", Sample.Line(Wrapped("top", "30 in", "2") + ", " + Wrapped("low", height, "3"))));
+
+    [Theory]
+    [InlineData("3 1/64 in", 0)]
+    [InlineData("3 in", 3)]
+    public void Turns_may_reach_the_ground(string height, int count) =>
+        Assert.Equal(count, Count("wrap-in-ground", Sample.Line(Wrapped("low", height, "4"))));
+
+    [Theory]
+    [InlineData("39 in", 0)]
+    [InlineData("39 1/64 in", 3)]
+    public void Turns_may_reach_over_the_top(string height, int count) =>
+        Assert.Equal(count, Count("near-top", Sample.Line(Wrapped("top", height, "4"))));
+
+    /// <summary>Posts that are alike are worked out once; each still has its own warning, wherever it stands.</summary>
+    [Fact]
+    public void Each_of_many_like_posts_has_its_warnings()
+    {
+        var line = Sample.Line(Row("top", "41 in", "\"sag\": \"4 in\""), posts: 40).Replace("\"A7\",", "\"A7\", \"turn\": \"90 left\",", StringComparison.Ordinal);
+        var warnings = Sample.Takeoff(line).Warnings.Where(warning => warning.Code == "near-top").ToList();
+        Assert.Equal(Enumerable.Range(1, 40).Select(i => $"A{i}/top"), warnings.Select(warning => warning.Where));
+        Assert.Equal(Enumerable.Range(1, 40).Select(i => $"A{i}"), warnings.Select(warning => warning.Post));
+    }
+
     [Fact]
     public void A_warning_says_where_on_the_site_and_where_in_the_file()
     {
@@ -136,6 +219,14 @@ public class WarningTests
     }
 
     private static int Count(string code, string json) => Sample.Takeoff(json).Warnings.Count(warning => warning.Code == code);
+
+    private static int CountAt(string code, string json, string post) => Sample.Takeoff(json).Warnings.Count(warning => warning.Code == code && warning.Post == post);
+
+    private static string Wrapped(string mark, string height, string turns) =>
+        $$"""{ "mark": "{{mark}}", "height": "{{height}}", "sag": "0 in", "start": "wrap {{turns}}", "finish": "wrap {{turns}}", "between": "wrap {{turns}}" }""";
+
+    private static string Corner(string turn, string rope) =>
+        Sample.Line(Sample.PlainRow, Rope("polypropylene", rope)).Replace("\"A2\",", $"\"A2\", \"turn\": \"{turn}\",", StringComparison.Ordinal);
 
     private static string WithSag(string sag) => Sample.Line(Sample.PlainRow.Replace("4 in", sag, StringComparison.Ordinal));
 
