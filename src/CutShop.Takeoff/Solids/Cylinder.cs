@@ -15,8 +15,8 @@ public readonly record struct Cylinder
     public Cylinder(in Point3 from, in Point3 to, double radius)
     {
         var way = to - from;
-        (From, To, Radius, Long) = (from, to, radius, way.Size);
-        Along = way * (1 / Long);
+        (From, To, Radius, Depth) = (from, to, radius, way.Size);
+        Along = way * (1 / Depth);
         (FromCut, ToCut) = (-Along, Along);
     }
 
@@ -39,7 +39,7 @@ public readonly record struct Cylinder
     public double Radius { get; private init; }
 
     /// <summary>From one end's middle to the other's.</summary>
-    public double Long { get; }
+    public double Depth { get; }
 
     /// <summary>The direction from one end to the other, of length 1.</summary>
     public Point3 Along { get; }

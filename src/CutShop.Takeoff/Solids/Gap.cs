@@ -62,7 +62,7 @@ public static class Gap
     }
 
     private static (double Least, double Most) Extent(in Cylinder body) =>
-        (-Beyond(body.Along.Dot(body.FromCut), body.Radius), body.Long + Beyond(body.Along.Dot(body.ToCut), body.Radius));
+        (-Beyond(body.Along.Dot(body.FromCut), body.Radius), body.Depth + Beyond(body.Along.Dot(body.ToCut), body.Radius));
 
     /// <summary>How far a rim that is cut aslant goes beyond its middle: the radius times the tangent of the slant.</summary>
     private static double Beyond(double cosine, double radius) => radius * Math.Sqrt(Math.Max(0, (1 / (cosine * cosine)) - 1));

@@ -197,13 +197,13 @@ public sealed class PostSolid
     private void AddScrew(Fixing fixing, in Cylinder body)
     {
         var sunk = fixing.IsCountersunk ? ((fixing.Counterbore.Inches / 2) - body.Radius) / TangentOfCone : fixing.CounterboreDepth.Inches;
-        var beforeRope = fixing.ShankHole.IsPositive ? RopeOf(fixing)?.On(body.From, body.To)?.In ?? body.Long : 0;
+        var beforeRope = fixing.ShankHole.IsPositive ? RopeOf(fixing)?.On(body.From, body.To)?.In ?? body.Depth : 0;
         _screws.Add(new(
             fixing.Row,
             fixing.Purpose,
             body,
             new(sunk, fixing.Counterbore.Inches / 2),
-            new(body.Long, fixing.Pilot.Inches / 2),
+            new(body.Depth, fixing.Pilot.Inches / 2),
             new(beforeRope, fixing.ShankHole.Inches / 2)));
     }
 

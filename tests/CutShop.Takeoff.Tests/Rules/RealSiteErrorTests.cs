@@ -102,6 +102,24 @@ public class RealSiteErrorTests
     }
 
     /// <summary>
+    /// On a slope the screws run aslant, and two lines that pass over each other by a height v are nearer than v: with rakes r at a right
+    /// angle by v cos² r / √(1 − sin⁴ r). The second screw goes in one sixteenth after the other until that leaves 1/8 in.
+    /// </summary>
+    [Fact]
+    public void On_a_slope_the_second_screw_of_a_corner_goes_in_higher()
+    {
+        const string Slope = "\"sections\": [ { \"clear\": \"55 in\", \"rise\": \"35 in\" }, { \"clear\": \"55 in\", \"rise\": \"35 in\" } ],";
+        var screws = Sample.Takeoff(Job(Slope, second: ", \"turn\": \"90 left\"")).Fixings.Where(fixing => fixing.Post.Mark == "A2").ToList();
+        Assert.Equal([30.05, 30.05], screws.Select(screw => Math.Round(screw.RakeDegrees, 2)));
+        var shanks = screws.Sum(fixing => ShopTables.Standard.Screws.Screws.First(screw => screw.Name == fixing.Screw).Shank.Inches);
+        var (sine, cosine) = Math.SinCos(screws[0].RakeDegrees * Math.PI / 180);
+        var nearer = cosine * cosine / Math.Sqrt(1 - Math.Pow(sine, 4));
+        var raise = (screws[1].Height - screws[0].Height).Inches;
+        Assert.True((raise * nearer) - (shanks / 2) >= 0.125, $"{raise}");
+        Assert.True(((raise - 0.0625) * nearer) - (shanks / 2) < 0.125, $"{raise}");
+    }
+
+    /// <summary>
     /// 5 1/2 in posts, clear 55 in, rise 35 in: the bore slopes by 30.05 degrees, so W / cos is 6.354 in and 3.604 in of wood lies between
     /// the far face and the rope's end. A 4 in screw would reach 0.396 in into the rope; the least is 0.75 in.
     /// </summary>
