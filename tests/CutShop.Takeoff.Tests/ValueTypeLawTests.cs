@@ -11,8 +11,8 @@ public sealed class ValueTypeLawTests
 {
     private const int Values = 16;
 
-    /// <summary>Geometry in floating-point numbers. Their text is the compiler's own, for a debugger, and no person reads it.</summary>
-    private static readonly Type[] TextForADebugger = [typeof(Cylinder), typeof(HangingRope), typeof(Point), typeof(Point3), typeof(QrPlace), typeof(RopeWeight), typeof(ScrewHole), typeof(Turn)];
+    /// <summary>Geometry and figures with fractions. Their text is the compiler's own, for a debugger, and no person reads it.</summary>
+    private static readonly Type[] TextForADebugger = [typeof(Cylinder), typeof(HangingRope), typeof(Point), typeof(Point3), typeof(QrPlace), typeof(RopeWeight), typeof(ScrewHole), typeof(SolidWrap), typeof(Turn)];
 
     /// <summary>Other digits, separators, signs, calendars and capital letters than the program's own.</summary>
     private static readonly CultureInfo[] Cultures = [.. new[] { "ar-SA", "de-DE", "fa-IR", "hi-IN", "sv-SE", "th-TH", "tr-TR" }.Select(CultureInfo.GetCultureInfo)];
