@@ -38,7 +38,8 @@ internal static class DemoWork
         var (shelf, desk) = (new PlanShelf(database), new CutPlanDesk(database));
         if (shelf.List(most: 1).Count > 0)
             return;
-        foreach (var rope in shelf.Waiting().Where(rope => rope.InStock.IsPositive))
+        var coils = new CoilShelf(database).InHand();
+        foreach (var rope in shelf.Waiting().Where(rope => rope.InStock(coils).IsPositive))
         {
             var plan = await desk.DraftAsync(rope.Kind, dueBy: null, PlanBudget.Default, Who, cancel: cancel);
             if (plan.IsDone)

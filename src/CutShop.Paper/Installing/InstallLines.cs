@@ -18,7 +18,18 @@ public static class InstallLines
         ArgumentNullException.ThrowIfNull(takeoff);
         ArgumentNullException.ThrowIfNull(piece);
         ArgumentNullException.ThrowIfNull(settings);
-        return [.. Installation.StepsOf(takeoff, piece).Select(step => new InstallLine(Words(step, settings), Screws(step, settings)))];
+        var (text, figures) = (settings.Text, settings.Figures);
+        var loose = text.WettingOfTurns(piece);
+        return
+        [
+            .. Installation.StepsOf(takeoff, piece).SelectMany(step => step switch
+            {
+                SoakStep => text.WettingBeforeHanging(piece).Select(said => new InstallLine(said, Screws: null)),
+                TrimStep => [new(text.WettingBeforeLastEnd(piece, figures.Both)!, Screws: null)],
+                WrapStep or EndStep { At.Kind: AtPostKind.Wrap } when loose is not null => [new($"{Words(step, settings)} {loose}", Screws(step, settings))],
+                _ => (InstallLine[])[new(Words(step, settings), Screws(step, settings))],
+            }),
+        ];
     }
 
     /// <summary>Screws with their holes, on one line.</summary>
@@ -59,6 +70,12 @@ public static class InstallLines
             FirstRopeStep first => text["FirstRopeIsIn", first.Corner.Mark, first.FirstRun],
             EndStep end => EndWords(end, text),
             ThreadStep thread => text["PassThrough", string.Join(", ", thread.Posts.Select(post => post.Mark))],
+            SagStep { Section: { DrySag: { } dry } section } => text[
+                "SetDrySag",
+                section.From.Mark,
+                section.To.Mark,
+                settings.Figures.Both(dry),
+                section.Sag == Length.Zero ? text["Straight"] : settings.Figures.Both(section.Sag)],
             SagStep { Section: { } section } when section.Sag == Length.Zero => text["PullStraight", section.From.Mark, section.To.Mark],
             SagStep { Section: { } section } => text["SetSag", section.From.Mark, section.To.Mark, settings.Figures.Both(section.Sag)],
             LineScrewStep { Fixing.Purpose: FixingPurpose.Beside } beside => text["HoldBeside", beside.Post.Mark],

@@ -23,7 +23,7 @@ internal static class PieceSheet
                     new(text["Line"], piece.Line),
                     new(text["Row"], piece.Row),
                     new(text["RowHeight"], figures.Both(piece.Height)),
-                    new(text["RopeLabel"], RopeWords.Of(piece.Rope, settings)),
+                    new(text["RopeLabel"], RopeWords.Of(piece, settings)),
                     new(text["CutLength"], figures.LongBoth(piece.Cut)),
                 ])
                 { IsOneRow = true },
@@ -42,7 +42,7 @@ internal static class PieceSheet
     private static IReadOnlyList<string> Row(PieceSection span, PaperSettings settings) =>
     [
         $"{span.From.Mark} – {span.To.Mark}",
-        span.Sag == Length.Zero ? settings.Text["Straight"] : settings.Figures.Both(span.Sag),
+        settings.Text.SagOf(span, settings.Figures.Both),
         settings.Figures.Both(span.Chord),
     ];
 }

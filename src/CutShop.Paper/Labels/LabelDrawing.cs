@@ -2,6 +2,7 @@ using CutShop.Paper.Drawings;
 using CutShop.Paper.Words;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Tables;
 
 namespace CutShop.Paper.Labels;
 
@@ -108,11 +109,12 @@ public static class LabelDrawing
             new(label.IsCancelled ? text["CancelledJobName", label.JobNumber] : text["JobName", label.JobNumber], 3.6, 4.8, Bold: true),
             new(text["LabelPlace", piece.Line, piece.Row], 3.4, 4.6),
             new($"{piece.From.Mark} → {piece.To.Mark}", 4.4, 6, Bold: true),
-            new(RopeWords.Of(piece.Rope, settings), 3.2, 5),
+            new(RopeWords.Of(piece, settings), 3.2, 5),
             new(figures.LongLead(piece.Cut), 5.2, 6, Bold: true),
             new(figures.LongOther(piece.Cut), 3.2, 5),
             new(End(piece.AtPosts[0]), 2.9, 3.9),
             new(End(piece.AtPosts[^1]), 2.9, 3.2),
+            .. text.WettingOnLabel(piece, figures.Lead) is { } wetting ? [new(wetting, 2.9, 3.9, Bold: true)] : (LabelLine[])[],
         ];
 
         string End(AtPost at) => $"{at.Post.Mark}: {text.AtPost(at)}, {text[piece.Rope.IsNatural ? "Bound" : "Sealed"]}";
@@ -124,8 +126,9 @@ public static class LabelDrawing
         return
         [
             new(label.Mark, 11, 13.5, Bold: true),
-            new(RopeWords.Of(label.Rope, settings), 4, 5.4, Bold: true),
-            new(label.Construction, 3.4, 4.8),
+            new(RopeWords.Of(new Rope(label.Kind.Material, label.Kind.Diameter), settings), 4, 5.4, Bold: true),
+            new(label.Kind.Colour.Length == 0 ? label.Kind.Construction : $"{label.Kind.Construction}, {label.Kind.Colour}", 3.4, 4.8),
+            .. label.Kind.IsPreshrunk ? [new(text["PreshrunkCoil"], 4.4, 6, Bold: true)] : (LabelLine[])[],
             new(text["LabelLot", label.Lot], 4.4, 6, Bold: true),
             new(label.From is { } from ? text["LabelOffcut", from] : text["LabelFullCoil"], 3.4, 4.8),
             new(figures.LongLead(label.Whole), 4.4, 5.6, Bold: true),

@@ -32,7 +32,13 @@ public static class CutTicket
                 new FieldsBlock(OnTheCoil(settings, place)),
                 .. place is null ? (Block[])[] : [new NoteBlock(text["TapeMarksAreForChecking"])],
                 new TableBlock(text["Ends"], text.Parts("EndColumns"), [End(piece, 0, settings), End(piece, piece.AtPosts.Count - 1, settings)]),
-                new StepsBlock(text["Steps"], text.CuttingSteps(piece.Rope.IsNatural, cut, code is not null)),
+                new StepsBlock(
+                    text["Steps"],
+                    [
+                        .. text.WettingOfCoil(piece, figures.Both) is { } coil ? [coil] : (string[])[],
+                        .. text.CuttingSteps(piece.Rope.IsNatural, cut, code is not null),
+                        .. text.WettingOfPiece(piece, figures.Both),
+                    ]),
                 new CautionsBlock(text["Cautions"], piece.Rope.IsNatural ? text.CuttingNaturalCautions : text.CuttingSyntheticCautions),
             ]);
     }
@@ -46,7 +52,7 @@ public static class CutTicket
             new(text["PieceCode"], code?.ToString()),
             new(text["Run"], piece.Run),
             new(text["FromTo"], text.FromPostToPost(piece.From.Mark, piece.To.Mark)),
-            new(text["RopeLabel"], RopeWords.InBothUnits(piece.Rope, settings)),
+            new(text["RopeLabel"], RopeWords.InBothUnits(piece, settings)),
             new(text["NetLength"], settings.Figures.LongBoth(piece.Net)),
             new(text["Weight"], text.Pounds(piece.WeightLb)),
             new(text["Due"], DueOf(job.Due, text)),

@@ -60,13 +60,13 @@ public sealed class ShopBoard(ShopDatabase database)
         $"""
         SELECT {SqlTypes.RopeOf("used")} AS rope, lot, pieces, lost, scrap
         FROM (
-          SELECT material, diameter_nm, construction, lot,
+          SELECT {RopeKind.Columns}, lot,
             CAST(coalesce(sum(nm) FILTER (WHERE kind = 'piece'), 0) AS bigint) AS pieces,
             CAST(coalesce(sum(nm) FILTER (WHERE kind IN ('kerf', 'trim', 'scrap')), 0) AS bigint) AS lost,
             CAST(coalesce(sum(nm) FILTER (WHERE kind = 'scrap'), 0) AS bigint) AS scrap
           FROM rope_uses JOIN coils ON coils.id = rope_uses.coil_id WHERE at >= @since
-          GROUP BY material, diameter_nm, construction, lot) AS used
-        WHERE pieces <> 0 OR lost <> 0 ORDER BY material, diameter_nm, construction, lot
+          GROUP BY {RopeKind.Columns}, lot) AS used
+        WHERE pieces <> 0 OR lost <> 0 ORDER BY {RopeKind.Columns}, lot
         """,
         new { since });
 

@@ -35,7 +35,7 @@ public sealed class SurplusShelf(ShopDatabase database)
 
     /// <summary>All of them, by rope and then the longest first.</summary>
     public IReadOnlyList<SurplusPiece> All() => database.Read(session =>
-        session.All<SurplusPiece>(Pieces + " ORDER BY coils.material, coils.diameter_nm, construction, lot, measured_nm DESC, code"));
+        session.All<SurplusPiece>(Pieces + $" ORDER BY {SqlTypes.Columns("coils")}, lot, measured_nm DESC, code"));
 
     /// <summary>Hangs one up as an offcut, however short. The answer has the offcut's mark. Safe to send twice with the same key.</summary>
     /// <param name="code">The piece.</param>

@@ -146,13 +146,25 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
     /// <summary>Stores a piece with its part; it has no ticket yet.</summary>
     internal static void InsertPiece(ShopSession session, long jobId, int position, PieceWork work)
     {
-        var piece = work.Piece;
+        var (piece, kind) = (work.Piece, RopeKind.Of(work.Piece));
         var id = session.Insert(
-            """
-            INSERT INTO pieces (job_id, position, run, code, material, diameter_nm, cut_nm)
-            VALUES (@jobId, @position, @Run, @code, @MaterialName, @Diameter, @Cut)
+            $"""
+            INSERT INTO pieces (job_id, position, run, code, {RopeKind.Columns}, cut_nm)
+            VALUES (@jobId, @position, @Run, @code, {RopeKind.Values}, @Cut)
             """,
-            new { jobId, position, piece.Run, code = PieceCode.Draw(), piece.Rope.MaterialName, piece.Rope.Diameter, piece.Cut });
+            new
+            {
+                jobId,
+                position,
+                piece.Run,
+                code = PieceCode.Draw(),
+                kind.MaterialName,
+                kind.Diameter,
+                kind.Construction,
+                kind.Colour,
+                kind.IsPreshrunk,
+                piece.Cut,
+            });
         StoredParts.Put(session, id, work);
     }
 

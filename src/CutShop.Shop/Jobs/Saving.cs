@@ -95,7 +95,7 @@ public static class Savings
         ArgumentNullException.ThrowIfNull(was);
         ArgumentNullException.ThrowIfNull(wanted);
         var cut = was.Piece.Cut;
-        if (next is not null && next.Piece.Rope == was.Piece.Rope && next.Piece.Cut <= cut)
+        if (next is not null && IsSameRope(was, next) && next.Piece.Cut <= cut)
         {
             return
             [
@@ -104,9 +104,11 @@ public static class Savings
                     .Select(difference => new Saving.PrepareEnd(((WorkValue.RopeEnd)difference.Becomes!).Post)),
             ];
         }
-        var fits = wanted.Where(work => work.Piece.Rope == was.Piece.Rope && work.Piece.Cut <= cut).MaxBy(work => work.Piece.Cut);
+        var fits = wanted.Where(work => IsSameRope(was, work) && work.Piece.Cut <= cut).MaxBy(work => work.Piece.Cut);
         return fits is null ? [new Saving.HangUp(cut)] : [new Saving.UseFor(fits.Piece.Run, cut - fits.Piece.Cut)];
     }
+
+    private static bool IsSameRope(PieceWork one, PieceWork other) => (one.Piece.Rope, one.Piece.IsPreshrunk) == (other.Piece.Rope, other.Piece.IsPreshrunk);
 
     private static bool IsSameHole(Bore old, Bore bore) =>
         (old.Row, old.Height, old.Bit, old.RakeDegrees) == (bore.Row, bore.Height, bore.Bit, bore.RakeDegrees)

@@ -11,7 +11,7 @@ public enum WorkField
     /// <summary>The length to cut.</summary>
     CutLength,
 
-    /// <summary>Material or diameter of the rope.</summary>
+    /// <summary>Which rope: material, diameter, construction, colour, new or preshrunk.</summary>
     Rope,
 
     /// <summary>The post at which an end goes, or what the end does there.</summary>
@@ -74,7 +74,8 @@ public abstract record WorkValue
 
     /// <summary>A rope.</summary>
     /// <param name="Rope">The rope.</param>
-    public sealed record OfRope(Rope Rope) : WorkValue;
+    /// <param name="IsPreshrunk">True where it was soaked and dried before it is cut.</param>
+    public sealed record OfRope(Rope Rope, bool IsPreshrunk) : WorkValue;
 
     /// <summary>What an end does at a post.</summary>
     /// <param name="Post">The post's mark.</param>
@@ -110,7 +111,7 @@ public static class WorkDifferences
         ArgumentNullException.ThrowIfNull(next);
         return
         [
-            .. Differing(WorkField.Rope, "", was.Piece.Rope, next.Piece.Rope, rope => new WorkValue.OfRope(rope)),
+            .. Differing(WorkField.Rope, "", RopeOf(was.Piece), RopeOf(next.Piece), rope => rope),
             .. Differing(WorkField.CutLength, "", was.Piece.Cut, next.Piece.Cut, cut => new WorkValue.Measure(cut)),
             .. Differing(WorkField.End, was.Piece.From.Mark, End(was.Piece.AtPosts[0]), End(next.Piece.AtPosts[0]), end => end),
             .. Differing(WorkField.End, was.Piece.To.Mark, End(was.Piece.AtPosts[^1]), End(next.Piece.AtPosts[^1]), end => end),
@@ -164,6 +165,8 @@ public static class WorkDifferences
             return Enumerable.Range(0, Math.Max(old.Count, now.Count)).Select(i => (place, i < old.Count ? old[i] : default, i < now.Count ? now[i] : default));
         });
     }
+
+    private static WorkValue.OfRope RopeOf(Piece piece) => new(piece.Rope, piece.IsPreshrunk);
 
     private static WorkValue.RopeEnd End(AtPost at) => new(at.Post.Mark, at.Kind, at.Treatment.Turns, at.Length);
 

@@ -1,3 +1,4 @@
+using CutShop.Shop.Stock;
 using CutShop.Shop.Store;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
@@ -7,7 +8,7 @@ namespace CutShop.Shop.Maintenance;
 /// <summary>Whether every nanometre of every coil is in a piece, an offcut, scrap, kerf, a correction, or left.</summary>
 internal static class StockBalance
 {
-    public static IEnumerable<CheckFinding> Of(ShopSession session) => [.. Coils(session), .. States(session), .. Offcuts(session), .. Pieces(session)];
+    public static IEnumerable<CheckFinding> Of(ShopSession session) => [.. Coils(session), .. States(session), .. Shrinkings(session), .. Offcuts(session), .. Pieces(session)];
 
     private static IEnumerable<CheckFinding> Coils(ShopSession session) => session.All<(string Mark, Length Whole, Length Left, long Used)>(
         """
@@ -31,10 +32,24 @@ internal static class StockBalance
         $"SELECT mark, left_nm FROM coils WHERE state = '{CoilStates.UsedUp}' AND left_nm <> 0 ORDER BY mark")
         .Select(coil => CheckFinding.Of(StoreReplies.Say("Coil", coil.Mark), "UsedUpButLeft", coil.Left));
 
+    /// <summary>What a coil lost in soaking is in its ledger as it was measured, and a coil that was soaked is preshrunk.</summary>
+    private static IEnumerable<CheckFinding> Shrinkings(ShopSession session) => session.All<(string Mark, long IsPreshrunk, Length Measured, Length Led)>(
+        $"""
+        SELECT mark, preshrunk, measured, led FROM (
+          SELECT mark, preshrunk,
+            CAST(coalesce((SELECT sum(before_nm - after_nm) FROM shrinkings WHERE coil_id = coils.id AND use_id IS NOT NULL AND taken_back_at IS NULL), 0) AS bigint) AS measured,
+            CAST(coalesce((SELECT sum(nm) FROM rope_uses WHERE coil_id = coils.id AND kind = '{RopeLedger.Shrunk}'), 0) AS bigint) AS led
+          FROM coils) AS soaked
+        WHERE measured <> led OR (led > 0 AND preshrunk = 0) ORDER BY mark
+        """).Select(coil => coil.Measured == coil.Led
+            ? CheckFinding.Of(StoreReplies.Say("Coil", coil.Mark), "ShrunkButNew")
+            : CheckFinding.Of(StoreReplies.Say("Coil", coil.Mark), "ShrunkLedger", coil.Measured, coil.Led));
+
     private static IEnumerable<CheckFinding> Offcuts(ShopSession session) => session.All<(string Mark, Length Whole, Length Left, long Told, long Strange)>(
         """
         SELECT offcut.mark, offcut.whole_nm, offcut.left_nm, sum(nm) AS told,
-          sum(CASE WHEN offcut.parent_id = parent.id AND offcut.lot = parent.lot AND offcut.material = parent.material AND offcut.diameter_nm = parent.diameter_nm THEN 0 ELSE 1 END) AS strange
+          sum(CASE WHEN offcut.parent_id = parent.id AND offcut.lot = parent.lot AND (offcut.material, offcut.diameter_nm, offcut.construction, offcut.colour)
+            = (parent.material, parent.diameter_nm, parent.construction, parent.colour) THEN 0 ELSE 1 END) AS strange
         FROM rope_uses JOIN coils AS offcut ON offcut.id = to_coil_id JOIN coils AS parent ON parent.id = rope_uses.coil_id
         GROUP BY offcut.mark, offcut.whole_nm, offcut.left_nm
         """).SelectMany(offcut => OffcutFindings(offcut.Mark, offcut.Whole, offcut.Left, Length.FromNanometres(offcut.Told), offcut.Strange > 0));

@@ -28,7 +28,7 @@ internal static class TicketsAgainstParts
         var where = StoreReplies.Say("Job", row.Number);
         return
         [
-            .. Different(where, StoredPieces(session, id), [.. pieces.Select(work => Piece(work.Piece.Run, work.Piece.Rope.MaterialName, work.Piece.Rope.Diameter, work.Piece.Cut))]),
+            .. Different(where, StoredPieces(session, id), [.. pieces.Select(work => Piece(work.Piece.Run, RopeKind.Of(work.Piece), work.Piece.Cut))]),
             .. Different(where, StoredPosts(session, id), [.. posts.Select(work => Post(work.Post.Mark, work.DrillingsInShop, work.ScrewHolesInShop, work.Likeness))]),
             .. Different(
                 where,
@@ -55,7 +55,7 @@ internal static class TicketsAgainstParts
 
     private static string Counted(JobTotals totals) => StoreReplies.Say("Totals", totals.Pieces, totals.Bores, totals.Screws, totals.Cut);
 
-    private static Thing Piece(string run, string material, Length diameter, Length cut) => new(StoreReplies.Say("Piece", run), StoreReplies.Say("PieceFacts", material, diameter, cut));
+    private static Thing Piece(string run, RopeKind rope, Length cut) => new(StoreReplies.Say("Piece", run), StoreReplies.Say("PieceFacts", rope, cut));
 
     private static Thing Post(string mark, long drillings, long screwHoles, string likeness) =>
         new(StoreReplies.Say("Post", mark), StoreReplies.Say("PostFacts", drillings, screwHoles, likeness));
@@ -77,9 +77,9 @@ internal static class TicketsAgainstParts
     }
 
     private static IReadOnlyList<Thing> StoredPieces(ShopSession session, long id) =>
-        [.. session.All<(string Run, string Material, Length Diameter, Length Cut)>(
-            "SELECT run, material, diameter_nm, cut_nm FROM pieces WHERE job_id = @id AND dropped_at IS NULL ORDER BY position", new { id })
-            .Select(piece => Piece(piece.Run, piece.Material, piece.Diameter, piece.Cut))];
+        [.. session.All<(string Run, RopeKind Rope, Length Cut)>(
+            $"SELECT run, {SqlTypes.RopeOf("pieces")}, cut_nm FROM pieces WHERE job_id = @id AND dropped_at IS NULL ORDER BY position", new { id })
+            .Select(piece => Piece(piece.Run, piece.Rope, piece.Cut))];
 
     private static IReadOnlyList<Thing> StoredPosts(ShopSession session, long id) =>
         [.. session.All<(string Mark, long Drillings, long ScrewHoles, string Likeness)>(

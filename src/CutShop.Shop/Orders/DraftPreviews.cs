@@ -2,6 +2,7 @@ using CutShop.Shop.Jobs;
 using CutShop.Shop.Stock;
 using CutShop.Shop.Store;
 using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Orders;
 
@@ -24,6 +25,18 @@ public sealed record DraftPreview(DraftForm Form, DraftReading Reading, PriceLis
 
     /// <summary>What the desk itself has to say, by field, beside what was understood: that the number is a stored job's, and pulls over the shop's limit.</summary>
     public IReadOnlyDictionary<JobPlace, IReadOnlyList<FieldNote>> DeskNotes { get; init; } = new Dictionary<JobPlace, IReadOnlyList<FieldNote>>();
+
+    /// <summary>With what the shop measured that the draft's rope loses, beside the field that asks for it.</summary>
+    internal DraftPreview WithLoss(LossOffer? offer) => offer is null ? this : this with
+    {
+        DeskNotes = new Dictionary<JobPlace, IReadOnlyList<FieldNote>>(DeskNotes)
+        {
+            [LosesField] = [new(NoteKind.Echo, OrderReplies.Of("LotLoses", offer.Loses, offer.Lot, offer.Samples, offer.Adds).ToString())],
+        },
+    };
+
+    /// <summary>Where the share stands that natural rope loses.</summary>
+    public static JobPlace LosesField { get; } = JobPlace.Job["allowances"]["shrink"];
 
     internal DraftPreview WithDeskNotes(int pullLimit)
     {
@@ -60,5 +73,11 @@ public sealed class DraftPreviews(ShopDatabase database, ShopTablesShelf tables)
         DraftReading.Of(form, tables.Current(session)),
         PriceBook.On(session, session.Today),
         PriceBook.Currency(session),
-        JobChanging.OfNumber(session, form.Number.Trim())).WithDeskNotes(PullLimit.Read(session));
+        JobChanging.OfNumber(session, form.Number.Trim())).WithDeskNotes(PullLimit.Read(session)).WithLoss(OfferFor(session, form));
+
+    /// <summary>What the shop measured that the draft's rope loses, or null.</summary>
+    private static LossOffer? OfferFor(ShopSession session, DraftForm form) =>
+        Rope.Materials.TryGetValue(form.Rope.Material, out var material) && TypedLength.Diameter(form.Rope.Diameter) is { IsGood: true } diameter
+            ? WettingShelf.Offer(session, new Rope(material, diameter.Value))
+            : null;
 }

@@ -41,9 +41,9 @@ internal static class ReCutting
         Leave(session, pieceId, old, because, who);
         var work = WorkFor(session, pieceId, old.JobId);
         newId = session.Insert(
-            """
-            INSERT INTO pieces (job_id, position, run, code, material, diameter_nm, cut_nm, replaces_id)
-            SELECT job_id, @Position, run, @code, material, diameter_nm, @Cut, id FROM pieces WHERE id = @pieceId
+            $"""
+            INSERT INTO pieces (job_id, position, run, code, {RopeKind.Columns}, cut_nm, replaces_id)
+            SELECT job_id, @Position, run, @code, {RopeKind.Columns}, @Cut, id FROM pieces WHERE id = @pieceId
             """,
             new { old.Position, code = LabelShelf.Draw(session), work.Piece.Cut, pieceId });
         if (work.Piece.IsAsMeasured)

@@ -1,7 +1,6 @@
 using System.Globalization;
 using CutShop.Shop.Store;
 using CutShop.Takeoff.Lengths;
-using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Stock;
 
@@ -47,10 +46,13 @@ public sealed class CoilShelf(ShopDatabase database)
     public Task<StockAnswer> FoundAsync(string mark, string who, string requestKey, CancellationToken cancel = default) =>
         database.WriteAsync(session => Once(session, requestKey, () => Found(session, mark, who)), cancel);
 
-    internal static IReadOnlyList<StockCoil> OfKind(ShopSession session, RopeKind kind) => Select(
-        session,
-        $"WHERE coils.state = '{CoilStates.InStock}' AND coils.material = @material AND coils.diameter_nm = @Diameter AND coils.construction = @Construction",
-        new { material = Rope.NameOf(kind.Material), kind.Diameter, kind.Construction });
+    /// <summary>The constructions and colours that coils and pieces have had, to be offered where one is typed.</summary>
+    public RopeWordsUsed WordsUsed() => database.Read(session => new RopeWordsUsed(
+        session.All<string>($"SELECT construction FROM coils UNION SELECT construction FROM pieces UNION SELECT '{RopeKind.ThreeStrand}' ORDER BY 1"),
+        session.All<string>("SELECT colour FROM coils WHERE colour <> '' UNION SELECT colour FROM pieces WHERE colour <> '' ORDER BY 1")));
+
+    internal static IReadOnlyList<StockCoil> OfKind(ShopSession session, RopeKind kind) =>
+        Select(session, $"WHERE coils.state = '{CoilStates.InStock}' AND {SqlTypes.IsRope("coils")}", kind);
 
     internal static StockCoil? ById(ShopSession session, long id) =>
         Select(session, "WHERE coils.id = @id", new { id }).SingleOrDefault();
@@ -85,6 +87,10 @@ public sealed class CoilShelf(ShopDatabase database)
             return Refused("Lot", coil.Lot, LongestWord);
         if (!IsWord(coil.Kind.Construction))
             return Refused("Construction", coil.Kind.Construction, LongestWord);
+        if (coil.Kind.Colour.Length > 0 && !IsWord(coil.Kind.Colour))
+            return Refused("Colour", coil.Kind.Colour, LongestWord);
+        if (coil.Kind is { IsPreshrunk: true, IsNatural: false })
+            return Refused("PreshrunkNotNatural", coil.Kind.MaterialName);
         if (coil.Place.Length > LongestWord)
             return Refused("Place", coil.Place, LongestWord);
         if (coil.WhenFull is not { } full)
@@ -102,15 +108,17 @@ public sealed class CoilShelf(ShopDatabase database)
         var mark = string.Create(CultureInfo.InvariantCulture, $"K{next:0000}");
         var id = session.Insert(
             $"""
-            INSERT INTO coils (mark, material, diameter_nm, construction, lot, place, parent_id, whole_nm, left_nm, state, came_at)
-            VALUES (@mark, @material, @Diameter, @Construction, @Lot, @Place, @parentId, @Length, @Length, '{CoilStates.InStock}', @Now)
+            INSERT INTO coils (mark, {RopeKind.Columns}, lot, place, parent_id, whole_nm, left_nm, state, came_at)
+            VALUES (@mark, {RopeKind.Values}, @Lot, @Place, @parentId, @Length, @Length, '{CoilStates.InStock}', @Now)
             """,
             new
             {
                 mark,
-                material = Rope.NameOf(coil.Kind.Material),
+                coil.Kind.MaterialName,
                 coil.Kind.Diameter,
                 coil.Kind.Construction,
+                coil.Kind.Colour,
+                coil.Kind.IsPreshrunk,
                 coil.Lot,
                 coil.Place,
                 parentId,
@@ -126,8 +134,8 @@ public sealed class CoilShelf(ShopDatabase database)
         // A coil that was used up by a wrong tap or figure has its rope again.
         if (Find(session, mark) is not { State: CoilStates.InStock or CoilStates.UsedUp } coil)
             return Refused("CoilMark", mark);
-        if (!left.IsPositive || left > coil.Whole)
-            return Refused("Left", left, coil.Whole);
+        if (!left.IsPositive || left > coil.Whole - coil.Shrunk)
+            return Refused("Left", left, coil.Whole - coil.Shrunk);
         if (!IsWord(reason))
             return Refused("Reason", reason, LongestWord);
         Correct(session, coil, left, reason, who);
@@ -165,7 +173,7 @@ public sealed class CoilShelf(ShopDatabase database)
         return Done(mark);
     }
 
-    private static bool IsWord(string text) => text.Trim().Length is > 0 and <= LongestWord;
+    private static bool IsWord(string text) => text.Trim().Length is > 0 and <= LongestWord && !text.Any(char.IsControl);
 
     internal static StockAnswer Done(string mark) => new(mark, Problem: null);
 
@@ -180,10 +188,11 @@ public sealed class CoilShelf(ShopDatabase database)
     private static IReadOnlyList<StockCoil> Select(ShopSession session, string where, object? values) => session.All<StockCoil>(
         $"""
         SELECT coils.id, coils.mark, {SqlTypes.RopeOf("coils")} AS kind, coils.lot, coils.place,
-          parent.mark AS "from", coils.whole_nm AS whole, coils.left_nm AS left, coils.state, coils.came_at
+          parent.mark AS "from", coils.whole_nm AS whole, coils.left_nm AS left,
+          (SELECT CAST(coalesce(sum(nm), 0) AS bigint) FROM rope_uses WHERE coil_id = coils.id AND kind = '{RopeLedger.Shrunk}') AS shrunk, coils.state, coils.came_at
         FROM coils LEFT JOIN coils AS parent ON parent.id = coils.parent_id
         {where}
-        ORDER BY coils.material, coils.diameter_nm, coils.construction, coils.mark
+        ORDER BY {SqlTypes.Columns("coils")}, coils.mark
         """,
         values);
 }

@@ -3,7 +3,6 @@ using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
-using CutShop.Takeoff.Tables;
 using CutShop.Takeoff.Words;
 
 namespace CutShop.Shop.Stock;
@@ -15,17 +14,28 @@ public sealed class CutPlanDesk(ShopDatabase database)
     /// Plans all waiting pieces of a rope that are due by a day, and those that an accepted plan already covers, from the
     /// coils in stock and, where these are short, from coils to buy. What was cut stays cut.
     /// </summary>
-    /// <param name="kind">The rope.</param>
+    /// <param name="kind">The rope of the pieces.</param>
     /// <param name="dueBy">The last day of the window; null plans every waiting piece.</param>
     /// <param name="budget">How long to search.</param>
     /// <param name="who">Who asks.</param>
     /// <param name="progress">Told each better plan.</param>
+    /// <param name="cutFrom">
+    /// The rope of the coils, where pieces that ask for no construction and no colour are to be cut from coils that have one; null for the pieces' own.
+    /// </param>
     /// <param name="cancel">Ends the search early, with the best plan so far.</param>
     public Task<PlanAnswer> DraftAsync(
-        RopeKind kind, DateOnly? dueBy, PlanBudget budget, string who, IProgress<PlanProgress>? progress = null, CancellationToken cancel = default)
+        RopeKind kind,
+        DateOnly? dueBy,
+        PlanBudget budget,
+        string who,
+        IProgress<PlanProgress>? progress = null,
+        RopeKind? cutFrom = null,
+        CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(kind);
-        return PlanAsync(kind, dueBy, budget, who, accept: false, progress, cancel);
+        return cutFrom is null || kind.MayBeCutFrom(cutFrom)
+            ? PlanAsync(kind, cutFrom ?? kind, dueBy, budget, who, accept: false, progress, cancel)
+            : Task.FromResult(Refused("NotFromThatRope", kind, cutFrom));
     }
 
     /// <summary>
@@ -38,23 +48,23 @@ public sealed class CutPlanDesk(ShopDatabase database)
     /// <param name="cancel">Ends the search early, with the best plan so far.</param>
     public async Task<PlanAnswer> MendAsync(long planId, PlanBudget budget, string who, CancellationToken cancel = default) =>
         database.Read(session => Draft(session, planId)) is { State: PlanStates.Accepted } plan
-            ? await PlanAsync(plan.Kind, dueBy: null, budget, who, accept: true, progress: null, cancel).ConfigureAwait(false)
+            ? await PlanAsync(plan.Kind, plan.Kind, dueBy: null, budget, who, accept: true, progress: null, cancel).ConfigureAwait(false)
             : Refused("PlanReplaced", planId);
 
     private async Task<PlanAnswer> PlanAsync(
-        RopeKind kind, DateOnly? dueBy, PlanBudget budget, string who, bool accept, IProgress<PlanProgress>? progress, CancellationToken cancel)
+        RopeKind kind, RopeKind cutFrom, DateOnly? dueBy, PlanBudget budget, string who, bool accept, IProgress<PlanProgress>? progress, CancellationToken cancel)
     {
-        var (request, pieceIds, afterPlan) = database.Read(session => Gather(session, kind, dueBy, onlyPlanned: accept));
+        var (request, pieceIds, afterPlan, other) = database.Read(session => Gather(session, kind, cutFrom, dueBy, onlyPlanned: accept));
         if (request.Pieces.Count == 0)
             return dueBy is { } day ? Refused("NoPieceWaitsUntil", kind, IsoDate.Text(day)) : Refused("NoPieceWaits", kind);
         var result = await Task.Run(() => CutPlanner.Plan(request, budget, progress, cancel), CancellationToken.None).ConfigureAwait(false);
         if (result.Plan is not { } plan)
-            return new(PlanId: 0, [.. result.Problems.Select(problem => StockReplies.Of("PlanInput", problem.Path, problem.Value, problem.Text))]);
+            return new(PlanId: 0, [.. OnlyOtherOnHand(cutFrom, other), .. result.Problems.Select(problem => StockReplies.Of("PlanInput", problem.Path, problem.Value, problem.Text))]);
         // The search may have been cut short; what it found is still stored.
         return await database.WriteAsync(
             session =>
             {
-                var planId = Store(session, kind, request.Allowances, plan, pieceIds, afterPlan, who);
+                var planId = Store(session, cutFrom, request.Allowances, plan, pieceIds, afterPlan, who);
                 return accept ? Accept(session, planId, who) : new(planId, []);
             },
             CancellationToken.None).ConfigureAwait(false);
@@ -67,33 +77,58 @@ public sealed class CutPlanDesk(ShopDatabase database)
     public Task<PlanAnswer> AcceptAsync(long planId, string who, CancellationToken cancel = default) =>
         database.WriteAsync(session => Accept(session, planId, who), cancel);
 
-    private static (CutRequest Request, Dictionary<string, long> PieceIds, long? AfterPlan) Gather(
-        ShopSession session, RopeKind kind, DateOnly? dueBy, bool onlyPlanned)
+    /// <summary>What is missing where there is no rope of a kind, but the same rope new instead of preshrunk, or preshrunk instead of new.</summary>
+    private static IEnumerable<Sentence> OnlyOtherOnHand(RopeKind kind, Length other)
     {
-        var afterPlan = AcceptedPlan(session, kind);
+        if (other.IsPositive)
+            yield return StockReplies.Of(kind.IsPreshrunk ? "OnlyNewOnHand" : "OnlyPreshrunkOnHand", kind, other);
+    }
+
+    private static (CutRequest Request, Dictionary<string, long> PieceIds, long? AfterPlan, Length OtherOnHand) Gather(
+        ShopSession session, RopeKind kind, RopeKind cutFrom, DateOnly? dueBy, bool onlyPlanned)
+    {
+        var afterPlan = AcceptedPlan(session, cutFrom);
         var pieces = session.All<WaitingRow>(
             $"""
-            SELECT pieces.id, code, cut_nm AS cut, jobs.number AS job, jobs.one_lot, jobs.due,
+            SELECT pieces.id, job_id, code, cut_nm AS cut, jobs.number AS job, jobs.one_lot, jobs.due,
               coalesce((SELECT min(lot) FROM pieces AS done JOIN cut_tickets AS ticket ON ticket.piece_id = done.id AND ticket.state IN ({TicketStates.CutOrPacked})
                JOIN plan_coils ON plan_coils.id = ticket.plan_coil_id JOIN coils ON coils.id = coil_id
-               WHERE done.job_id = jobs.id AND done.material = pieces.material AND done.diameter_nm = pieces.diameter_nm), '') AS lot_so_far
+               WHERE done.job_id = jobs.id AND {SqlTypes.SameRope("done", "pieces")}), '') AS lot_so_far
             FROM pieces JOIN cut_tickets ON piece_id = pieces.id JOIN jobs ON jobs.id = job_id
-            WHERE cut_tickets.state = '{TicketStates.Waiting}' AND {ReleasedJobs.Condition} AND pieces.material = @material AND pieces.diameter_nm = @Diameter
+            WHERE cut_tickets.state = '{TicketStates.Waiting}' AND {ReleasedJobs.Condition}
               AND CASE WHEN @onlyPlanned = 1
                 THEN pieces.id IN (SELECT piece_id FROM plan_cuts JOIN plan_coils ON plan_coils.id = plan_cuts.plan_coil_id WHERE plan_id = @afterPlan)
-                ELSE CAST(@dueBy AS text) IS NULL OR due IS NULL OR due <= @dueBy OR plan_coil_id IN (SELECT id FROM plan_coils WHERE plan_id = @afterPlan) END
+                ELSE ({SqlTypes.IsRope("pieces")} AND (CAST(@dueBy AS text) IS NULL OR due IS NULL OR due <= @dueBy))
+                  OR plan_coil_id IN (SELECT id FROM plan_coils WHERE plan_id = @afterPlan) END
             ORDER BY jobs.due IS NULL, jobs.due, jobs.id, pieces.position
             """,
-            new { material = Rope.NameOf(kind.Material), kind.Diameter, dueBy, afterPlan, onlyPlanned });
+            new { kind.MaterialName, kind.Diameter, kind.Construction, kind.Colour, kind.IsPreshrunk, dueBy, afterPlan, onlyPlanned });
         var settings = CuttingSettingsShelf.ReadCutting(session);
         // Rope of a piece that is at the bench is spoken for.
-        var coils = CoilShelf.OfKind(session, kind)
+        var coils = CoilShelf.OfKind(session, cutFrom)
             .Select(coil => new Coil(coil.Mark, coil.Lot, CoilShelf.Free(session, coil.Id), IsOffcut: !coil.IsUntouched))
-            .Where(coil => coil.Left.IsPositive);
+            .Where(coil => coil.Left.IsPositive)
+            .ToList();
+        var lengths = cutFrom.IsPreshrunk ? Soaked(session, settings.StandardLengths, pieces) : settings.StandardLengths;
+        var other = cutFrom.IsNatural && coils.Count == 0
+            ? CoilShelf.OfKind(session, cutFrom with { IsPreshrunk = !cutFrom.IsPreshrunk }).Aggregate(Length.Zero, (sum, coil) => sum + coil.Left)
+            : Length.Zero;
         return (
-            new CutRequest([.. pieces.Select(piece => piece.ToPiece())], [.. coils], settings.StandardLengths, settings.Allowances),
+            new CutRequest([.. pieces.Select(piece => piece.ToPiece())], coils, lengths, settings.Allowances),
             pieces.ToDictionary(piece => piece.Code.Plain, piece => piece.Id),
-            afterPlan);
+            afterPlan,
+            other);
+    }
+
+    /// <summary>
+    /// What is left of coils of standard lengths, which are bought new, once they are soaked and dried: by the greatest share that the jobs of the
+    /// pieces say their rope loses.
+    /// </summary>
+    private static IReadOnlyList<Length> Soaked(ShopSession session, IReadOnlyList<Length> standardLengths, IReadOnlyList<WaitingRow> pieces)
+    {
+        var loses = pieces.Select(piece => piece.JobId).Distinct().Select(job => StoredParts.Frame(session, job).Allowances.Wetting?.Loses ?? Share.None)
+            .DefaultIfEmpty(Share.None).MaxBy(share => share.Millionths);
+        return [.. standardLengths.Select(loses.After)];
     }
 
     private static long Store(
@@ -101,14 +136,16 @@ public sealed class CutPlanDesk(ShopDatabase database)
     {
         var planId = session.Insert(
             $"""
-            INSERT INTO cut_plans (material, diameter_nm, construction, state, made_at, made_by, after_plan_id, kerf_nm, squaring_nm, first_trim_nm, keep_nm, proof)
-            VALUES (@material, @Diameter, @Construction, '{PlanStates.Draft}', @Now, @who, @afterPlan, @Kerf, @Squaring, @FirstTrim, @Keep, @proof)
+            INSERT INTO cut_plans ({RopeKind.Columns}, state, made_at, made_by, after_plan_id, kerf_nm, squaring_nm, first_trim_nm, keep_nm, proof)
+            VALUES ({RopeKind.Values}, '{PlanStates.Draft}', @Now, @who, @afterPlan, @Kerf, @Squaring, @FirstTrim, @Keep, @proof)
             """,
             new
             {
-                material = Rope.NameOf(kind.Material),
+                kind.MaterialName,
                 kind.Diameter,
                 kind.Construction,
+                kind.Colour,
+                kind.IsPreshrunk,
                 session.Now,
                 who,
                 afterPlan,
@@ -197,12 +234,11 @@ public sealed class CutPlanDesk(ShopDatabase database)
     }
 
     private static long? AcceptedPlan(ShopSession session, RopeKind kind) => session.FirstOrDefault<long?>(
-        $"SELECT id FROM cut_plans WHERE state = '{PlanStates.Accepted}' AND material = @material AND diameter_nm = @Diameter AND construction = @Construction",
-        new { material = Rope.NameOf(kind.Material), kind.Diameter, kind.Construction });
+        $"SELECT id FROM cut_plans WHERE state = '{PlanStates.Accepted}' AND {SqlTypes.IsRope("cut_plans")}", kind);
 
     private static PlanAnswer Refused(string key, params IReadOnlyList<object?> values) => new(PlanId: 0, [StockReplies.Of(key, values)]);
 
-    private sealed record WaitingRow(long Id, PieceCode Code, Length Cut, string Job, bool OneLot, DateOnly? Due, string LotSoFar)
+    private sealed record WaitingRow(long Id, long JobId, PieceCode Code, Length Cut, string Job, bool OneLot, DateOnly? Due, string LotSoFar)
     {
         public WaitingPiece ToPiece() => OneLot
             ? new(Code.Plain, Cut, Job, Due, LotSoFar.Length == 0 ? null : LotSoFar)

@@ -15,10 +15,15 @@ public sealed class PlanSearches(CutPlanDesk desk, TimeProvider time) : IDisposa
     private long _last;
 
     /// <summary>Starts a search; the search itself waits its turn where others are under way.</summary>
-    public long Start(RopeKind kind, DateOnly? dueBy, PlanBudget budget, string who)
+    /// <param name="kind">The rope of the pieces.</param>
+    /// <param name="dueBy">The last day of the window; null plans every waiting piece.</param>
+    /// <param name="budget">How long to search.</param>
+    /// <param name="who">Who asks.</param>
+    /// <param name="cutFrom">The rope of the coils, where it is not that of the pieces.</param>
+    public long Start(RopeKind kind, DateOnly? dueBy, PlanBudget budget, string who, RopeKind? cutFrom = null)
     {
         ForgetOld();
-        var search = new PlanSearch(kind, time.GetUtcNow());
+        var search = new PlanSearch(cutFrom ?? kind, time.GetUtcNow());
         var id = Interlocked.Increment(ref _last);
         _searches[id] = search;
         search.Run(async () =>
@@ -26,7 +31,7 @@ public sealed class PlanSearches(CutPlanDesk desk, TimeProvider time) : IDisposa
             await _places.WaitAsync().ConfigureAwait(false);
             try
             {
-                return await desk.DraftAsync(kind, dueBy, budget, who, search, search.Stopped).ConfigureAwait(false);
+                return await desk.DraftAsync(kind, dueBy, budget, who, search, cutFrom, search.Stopped).ConfigureAwait(false);
             }
             finally
             {

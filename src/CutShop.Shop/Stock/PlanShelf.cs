@@ -12,14 +12,12 @@ public sealed class PlanShelf(ShopDatabase database)
     /// <summary>The ropes that pieces wait for, the earliest due first.</summary>
     public IReadOnlyList<RopeWaiting> Waiting() => database.Read(session => session.All<RopeWaiting>(
         $"""
-        SELECT pieces.material || ' ' || pieces.diameter_nm || ' {RopeKind.ThreeStrand}' AS kind, count(*) AS pieces,
-          count(cut_tickets.plan_coil_id) AS planned, CAST(sum(cut_nm) AS bigint) AS rope, min(jobs.due) AS first_due,
-          (SELECT CAST(coalesce(sum(left_nm), 0) AS bigint) FROM coils
-           WHERE state = '{CoilStates.InStock}' AND coils.material = pieces.material AND coils.diameter_nm = pieces.diameter_nm) AS in_stock
+        SELECT {SqlTypes.RopeOf("pieces")} AS kind, count(*) AS pieces,
+          count(cut_tickets.plan_coil_id) AS planned, CAST(sum(cut_nm) AS bigint) AS rope, min(jobs.due) AS first_due
         FROM pieces JOIN cut_tickets ON piece_id = pieces.id JOIN jobs ON jobs.id = job_id
         WHERE cut_tickets.state = '{TicketStates.Waiting}' AND {ReleasedJobs.Condition}
-        GROUP BY pieces.material, pieces.diameter_nm
-        ORDER BY min(jobs.due) IS NULL, min(jobs.due), pieces.material, pieces.diameter_nm
+        GROUP BY {SqlTypes.Columns("pieces")}
+        ORDER BY min(jobs.due) IS NULL, min(jobs.due), {SqlTypes.Columns("pieces")}
         """));
 
     /// <summary>The plans, the newest first.</summary>
@@ -47,7 +45,7 @@ public sealed class PlanShelf(ShopDatabase database)
         JOIN plan_cuts ON plan_cuts.plan_coil_id = plan_coils.id
         JOIN pieces ON pieces.id = plan_cuts.piece_id JOIN jobs ON jobs.id = job_id
         JOIN cut_tickets ON cut_tickets.piece_id = pieces.id AND cut_tickets.state = '{TicketStates.Waiting}' AND cut_tickets.plan_coil_id IS NULL
-        WHERE cut_plans.id IN (SELECT max(id) FROM cut_plans WHERE state <> '{PlanStates.Replaced}' GROUP BY material, diameter_nm, construction)
+        WHERE cut_plans.id IN (SELECT max(id) FROM cut_plans WHERE state <> '{PlanStates.Replaced}' GROUP BY {RopeKind.Columns})
         GROUP BY plan_coils.id, cut_plans.id
         ORDER BY min(jobs.due) IS NULL, min(jobs.due), plan_id, plan_coils.position
         """));

@@ -16,6 +16,9 @@ internal static class RopeLedger
     public const string Scrap = "scrap";
     public const string Correction = "correction";
 
+    /// <summary>What a coil lost when it was soaked and dried.</summary>
+    public const string Shrunk = "shrunk";
+
     /// <summary>Adds a line, or none where there is no rope in it.</summary>
     /// <returns>The line's row, or null.</returns>
     public static long? Add(ShopSession session, long coilId, string kind, Length length, long? ticketId = null, long? toCoilId = null) =>

@@ -21,14 +21,20 @@ public sealed record CoilReceived(RopeKind Kind, string Lot, Length Length, stri
 /// <param name="From">The mark of the coil an offcut came from, or null.</param>
 /// <param name="Whole">Its length when it was full, or when it was cut off its coil.</param>
 /// <param name="Left">What is left of it.</param>
+/// <param name="Shrunk">What it lost since when it was soaked and dried.</param>
 /// <param name="State">in stock, used up or retired.</param>
 /// <param name="CameAt">When it came in, UTC.</param>
 public sealed record StockCoil(
-    long Id, string Mark, RopeKind Kind, string Lot, string Place, string? From, Length Whole, Length Left, string State, DateTimeOffset CameAt)
+    long Id, string Mark, RopeKind Kind, string Lot, string Place, string? From, Length Whole, Length Left, Length Shrunk, string State, DateTimeOffset CameAt)
 {
     /// <summary>True for a bought coil from which nothing was cut.</summary>
-    public bool IsUntouched => From is null && Left == Whole;
+    public bool IsUntouched => From is null && Left + Shrunk == Whole;
 }
+
+/// <summary>Words of the shop's own lists, as they were used of ropes.</summary>
+/// <param name="Constructions">Constructions, three-strand among them.</param>
+/// <param name="Colours">Colours.</param>
+public sealed record RopeWordsUsed(IReadOnlyList<string> Constructions, IReadOnlyList<string> Colours);
 
 /// <summary>How a change of stock went.</summary>
 /// <param name="Mark">The coil's mark; empty where there is none.</param>

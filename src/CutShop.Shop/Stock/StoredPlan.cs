@@ -3,7 +3,6 @@ using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
-using CutShop.Takeoff.Tables;
 using CutShop.Takeoff.Words;
 
 namespace CutShop.Shop.Stock;
@@ -61,19 +60,17 @@ public sealed record PlannedPiece(PieceCode Code, string Job, string Run, DateOn
 public sealed record PlanListed(long Id, RopeKind Kind, string State, DateTimeOffset MadeAt, long Pieces, string Proof);
 
 /// <summary>Pieces of one rope that wait to be cut.</summary>
-/// <param name="Kind">The rope, in the construction that nothing else is said of.</param>
+/// <param name="Kind">The rope that they are cut from.</param>
 /// <param name="Pieces">How many pieces wait.</param>
 /// <param name="Planned">How many of them have a coil by an accepted plan.</param>
 /// <param name="Rope">Their cut lengths together.</param>
 /// <param name="FirstDue">The earliest day one is due, or null.</param>
-/// <param name="InStock">Rope of this kind in stock, of any construction.</param>
-public sealed record RopeWaiting(RopeKind Kind, long Pieces, long Planned, Length Rope, DateOnly? FirstDue, Length InStock)
+public sealed record RopeWaiting(RopeKind Kind, long Pieces, long Planned, Length Rope, DateOnly? FirstDue)
 {
-    /// <summary>The rope's material.</summary>
-    public RopeMaterial Material => Kind.Material;
-
-    /// <summary>Its nominal diameter.</summary>
-    public Length Diameter => Kind.Diameter;
+    /// <summary>The rope in stock that they may be cut from.</summary>
+    /// <param name="coils">All coils in stock.</param>
+    public Length InStock(IEnumerable<StockCoil> coils) =>
+        coils.Where(coil => Kind.MayBeCutFrom(coil.Kind)).Aggregate(Length.Zero, (sum, coil) => sum + coil.Left);
 }
 
 /// <summary>A coil to buy.</summary>

@@ -13,6 +13,9 @@ internal sealed class HistoryCause
     /// <summary>The coil was not whole when it came in.</summary>
     public static HistoryCause OpenedBefore { get; } = New("opened-before", _ => HistoryWords.Say("BecauseOpenedBefore"));
 
+    /// <summary>The coil was measured before it was soaked, and its books said otherwise.</summary>
+    public static HistoryCause MeasuredBeforeSoaking { get; } = New("measured-before-soaking", _ => HistoryWords.Say("BecauseMeasuredBeforeSoaking"));
+
     /// <summary>The piece was cut too short.</summary>
     public static HistoryCause Short { get; } = New("short", line => HistoryWords.Say("BecauseShort", line.LengthOf("short_nm")));
 

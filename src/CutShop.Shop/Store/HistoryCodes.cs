@@ -84,6 +84,12 @@ internal static class HistoryCodes
     public static HistoryCode CoilCorrected { get; } = New("coil-corrected");
     public static HistoryCode CoilRetired { get; } = New("coil-retired");
     public static HistoryCode CoilFound { get; } = New("coil-found");
+    public static HistoryCode CoilPreshrunk { get; } = New("coil-preshrunk");
+    public static HistoryCode PreshrinkingUndone { get; } = New("preshrinking-undone");
+    public static HistoryCode SampleMeasured { get; } = Worded(
+        "sample-measured", line => Say("SampleMeasured", line.LengthOf("before_nm"), line.LengthOf("after_nm")));
+    public static HistoryCode SampleTakenBack { get; } = Worded(
+        "sample-taken-back", line => Say("SampleTakenBack", line.LengthOf("before_nm"), line.LengthOf("after_nm")));
     public static HistoryCode BadStretchCutOut { get; } = New("bad-stretch-cut-out");
 
     // Cut plans.

@@ -9,7 +9,7 @@ namespace CutShop.Shop.Store;
 
 /// <summary>
 /// How our values are stored: lengths as nanometres, dates and UTC times as ISO 8601 text, codes as their symbols, money as
-/// ten-thousandths, yes and no as 1 and 0; a kind of rope has three columns.
+/// ten-thousandths, yes and no as 1 and 0; a kind of rope has five columns.
 /// </summary>
 internal static class SqlTypes
 {
@@ -37,7 +37,17 @@ internal static class SqlTypes
     public static void Register() => _ = Registered.Value;
 
     /// <summary>SQL: the kind of rope of a table's row as one column, which <see cref="RopeKind"/> is read from.</summary>
-    public static string RopeOf(string table) => $"{table}.material || ' ' || {table}.diameter_nm || ' ' || {table}.construction";
+    public static string RopeOf(string table) =>
+        $"{table}.material || ' ' || {table}.diameter_nm || ' ' || {table}.preshrunk || ' ' || {table}.colour || '\n' || {table}.construction";
+
+    /// <summary>SQL: whether a table's row is of the kind whose properties are the statement's values.</summary>
+    public static string IsRope(string table) => $"({Columns(table)}) = ({RopeKind.Values})";
+
+    /// <summary>SQL: whether the rows of two tables are of the same kind of rope.</summary>
+    public static string SameRope(string one, string other) => $"({Columns(one)}) = ({Columns(other)})";
+
+    /// <summary>SQL: the columns of the kind of rope of a table, by which its rows are sorted and grouped.</summary>
+    public static string Columns(string table) => string.Join(", ", RopeKind.Columns.Split(", ").Select(column => $"{table}.{column}"));
 
     private sealed class LengthColumn : SqlMapper.TypeHandler<Length>
     {
@@ -82,8 +92,9 @@ internal static class SqlTypes
     {
         public override void SetValue(IDbDataParameter parameter, RopeKind? value) => throw new NotSupportedException("A kind of rope has a column for each part.");
 
-        public override RopeKind Parse(object value) => ((string)value).Split(' ', 3) is [var material, var diameter, var construction]
-            ? new(Rope.Materials[material], Length.FromNanometres(long.Parse(diameter, CultureInfo.InvariantCulture)), construction)
+        public override RopeKind Parse(object value) => ((string)value).Split(' ', 4) is [var material, var diameter, var preshrunk, var words]
+            && words.Split('\n', 2) is [var colour, var construction]
+            ? new(Rope.Materials[material], Length.FromNanometres(long.Parse(diameter, CultureInfo.InvariantCulture)), construction, colour, preshrunk == "1")
             : throw new InvalidDataException($"\"{value}\" is no kind of rope.");
     }
 

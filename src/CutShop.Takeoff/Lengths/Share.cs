@@ -24,6 +24,16 @@ public readonly record struct Share(int Millionths)
         return new(millionths);
     }
 
+    /// <summary>The share of a length that is lost where less is left of it, to the nearest millionth.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">More is left than there was, or there was nothing.</exception>
+    public static Share Lost(Length before, Length after)
+    {
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(after, before);
+        ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(before, Length.Zero);
+        var lost = (Int128)(before - after).Nanometres * One;
+        return new((int)((lost + before.Nanometres / 2) / before.Nanometres));
+    }
+
     /// <summary>Reads <c>12.5%</c>.</summary>
     public static Parsed<Share> Parse(string text)
     {
@@ -54,6 +64,12 @@ public readonly record struct Share(int Millionths)
         var kept = One - Millionths;
         return Length.FromNanometres(checked((long)((whole + kept - 1) / kept)));
     }
+
+    /// <summary>What is left of a length when this share of it is lost, rounded down to a whole nanometre.</summary>
+    public Length After(Length before) => Length.FromNanometres((long)((Int128)before.Nanometres * (One - Millionths) / One));
+
+    /// <summary>The share to the nearest tenth of a percent.</summary>
+    public Share ToTenths() => new((Millionths + 500) / 1000 * 1000);
 
     /// <summary>The share as a job file writes it.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Millionths / (One / 100m):0.####}%");

@@ -46,6 +46,15 @@ public sealed record Piece(
     /// <summary>About how much of the cut piece is over once natural rope has shrunk, to be cut off or to be lost in the hang; zero where none is.</summary>
     public Length Trim { get; init; }
 
+    /// <summary>When natural rope is let shrink; null for rope that is true to size.</summary>
+    public WettingManner? Manner { get; init; }
+
+    /// <summary>True where it is cut from rope that was soaked and dried before.</summary>
+    public bool IsPreshrunk => Manner == WettingManner.Preshrunk;
+
+    /// <summary>About how much shorter it is once it was wet and is dry again; zero where it is true to size or was let shrink before.</summary>
+    public Length Shrinks => Manner is null or WettingManner.Preshrunk ? Length.Zero : Cut - Net - Trim;
+
     /// <summary>True on a curve or a ring, whose posts are set out from a drawing.</summary>
     public bool IsSetOut { get; init; }
 

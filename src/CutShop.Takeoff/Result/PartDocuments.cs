@@ -178,6 +178,7 @@ internal sealed record SpanDocument(
 internal sealed record AtPostDocument(
     string Post, int Size, string? Turn, string Kind, int HalfTurns, bool Inside, EyeDocument? Eye, Length LengthNm, Length? HeightNm, ScrewsDocument? Screws);
 
+/// <summary>A piece; natural rope of which no manner is said is hung as trimmed, as all was before there was another.</summary>
 internal sealed record PieceDocument(
     string Run,
     string Line,
@@ -195,7 +196,8 @@ internal sealed record PieceDocument(
     IReadOnlyList<ScrewDocument>? Screws,
     IReadOnlyList<int>? Sections,
     IReadOnlyList<AtPostDocument> Posts,
-    bool AsMeasured = false);
+    bool AsMeasured = false,
+    string? Manner = null);
 
 /// <summary>A drilling: its face, its depth, how far its mark on the face is above the bore's height at the post's middle, and the collar where it is not the depth.</summary>
 internal sealed record DrillingDocument(string Face, Length DepthNm, Length AboveNm, Length? CollarNm)

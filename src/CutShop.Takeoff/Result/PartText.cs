@@ -90,7 +90,8 @@ public static class PartText
             screws.AnyOrNull,
             sections,
             posts,
-            piece.IsAsMeasured);
+            piece.IsAsMeasured,
+            piece.Manner is null or WettingManner.Trimmed ? null : PartCodes.Wetting.Of(piece.Manner.Value));
     }
 
     private static PostDocument Document(PostWork work)
@@ -184,12 +185,13 @@ public static class PartText
     private static PieceWork WorkOf(PieceDocument document)
     {
         var posts = document.Posts.Select(at => document.Sizes[at.Size].ToPost(at.Post, at.Turn)).ToList();
+        var rope = document.Rope.ToRope();
         var piece = new Piece(
             document.Run,
             document.Line,
             document.Row,
             document.HeightNm,
-            document.Rope.ToRope(),
+            rope,
             document.First,
             document.NetNm,
             document.CutNm,
@@ -198,6 +200,7 @@ public static class PartText
             [.. document.Posts.Select((at, i) => AtPostOf(at, posts[i]))])
         {
             Trim = document.TrimNm,
+            Manner = !rope.IsNatural ? null : document.Manner is { } manner ? PartCodes.Wetting.Read(manner) : WettingManner.Trimmed,
             IsSetOut = document.SetOut,
             IsAsMeasured = document.AsMeasured,
         };

@@ -6,6 +6,12 @@ namespace CutShop.Takeoff.Rules;
 /// <summary>One step of hanging a piece of rope on site.</summary>
 public abstract record InstallStep;
 
+/// <summary>Before natural rope is hung: it is soaked and dried, or hung as it is, by the piece's manner.</summary>
+public sealed record SoakStep : InstallStep;
+
+/// <summary>Natural rope that was soaked and dried is fitted, marked and trimmed before its last end goes in.</summary>
+public sealed record TrimStep : InstallStep;
+
 /// <summary>The rope is laid along the line, with the end to start with at its post.</summary>
 /// <param name="Start">The post to start at.</param>
 /// <param name="Finish">The post at the other end.</param>

@@ -34,7 +34,10 @@ public static class Installation
         Fixing?[] fixings = isReversed ? [.. fixingAt.Reverse()] : fixingAt;
         var sections = isReversed ? [.. piece.Sections.Reverse()] : piece.Sections;
 
-        var steps = new List<InstallStep> { new LayOutStep(posts[0].Post, posts[^1].Post, TakesUp(posts[^1]) > TakesUp(posts[0])) };
+        var steps = new List<InstallStep>();
+        if (piece.Manner is not null)
+            steps.Add(new SoakStep());
+        steps.Add(new LayOutStep(posts[0].Post, posts[^1].Post, TakesUp(posts[^1]) > TakesUp(posts[0])));
         if (FirstRopeOf(takeoff, piece) is { } first)
             steps.Add(new FirstRopeStep(piece.From, first.Run));
         steps.Add(End(0, posts[1], isStart: true));
@@ -43,6 +46,8 @@ public static class Installation
             if (i == 1 || posts[i - 1].Kind is AtPostKind.Wrap or AtPostKind.Beside)
                 Thread(i);
             steps.Add(new SagStep(sections[i - 1]));
+            if (i == posts.Count - 1 && piece.Manner == WettingManner.Trimmed)
+                steps.Add(new TrimStep());
             steps.Add(
                 i == posts.Count - 1 ? End(i, posts[i - 1], isStart: false)
                 : posts[i].Kind == AtPostKind.Wrap ? new WrapStep(posts[i], fixings[i]!, WayRound(posts[i], isReversed))

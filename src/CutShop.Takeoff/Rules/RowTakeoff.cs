@@ -156,6 +156,7 @@ internal sealed class RowTakeoff
             atPosts)
         {
             Trim = _rope.IsNatural && _manner != WettingManner.Preshrunk ? Length.RoundedFromInches((cut.Inches * (1 - _loses)) - net.Inches) : Length.Zero,
+            Manner = _rope.IsNatural ? _manner : null,
             IsSetOut = _line.IsSetOut,
         };
     }

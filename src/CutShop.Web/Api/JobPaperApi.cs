@@ -3,6 +3,7 @@ using CutShop.Paper.Labels;
 using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
 using CutShop.Shop.Jobs;
+using CutShop.Shop.Store;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
 
@@ -15,7 +16,11 @@ namespace CutShop.Web.Api;
 /// <param name="CutIn">Length to cut, in inches.</param>
 /// <param name="Coil">The coil that the plan gives it, or null.</param>
 /// <param name="Position">Its place among the cuts of that coil, from 1, or null.</param>
-public sealed record CutTicketLine(string Run, string Code, string State, double CutIn, string? Coil, int? Position);
+/// <param name="Construction">How the rope is laid that it is cut from, such as three-strand.</param>
+/// <param name="Colour">The rope's colour; empty where it does not matter.</param>
+/// <param name="Preshrunk">True where it is cut from natural rope that was soaked and dried.</param>
+public sealed record CutTicketLine(
+    string Run, string Code, string State, double CutIn, string? Coil, int? Position, string Construction, string Colour, bool Preshrunk);
 
 /// <summary>A job's tickets.</summary>
 /// <param name="Job">The job's number.</param>
@@ -55,8 +60,16 @@ internal static class JobPaperApi
             return PrintTickets(job, settings);
         return TypedResults.Ok(new TicketList(
             job.Number,
-            [.. job.Pieces.Select(piece => new CutTicketLine(
-                piece.Run, piece.Code.ToString(), piece.State, Math.Round(piece.Cut.Inches, 6), piece.Place?.Coil, piece.Place?.Position))],
+            [.. job.Pieces.Zip(job.Takeoff.Pieces.Select(RopeKind.Of), (piece, rope) => new CutTicketLine(
+                piece.Run,
+                piece.Code.ToString(),
+                piece.State,
+                Math.Round(piece.Cut.Inches, 6),
+                piece.Place?.Coil,
+                piece.Place?.Position,
+                rope.Construction,
+                rope.Colour,
+                rope.IsPreshrunk))],
             news.DrillTickets(number)));
     }
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using CsvHelper;
 using CutShop.Shop.Jobs;
 using CutShop.Shop.Maintenance;
+using CutShop.Shop.Store;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 using CutShop.Web.Shared;
@@ -41,7 +42,7 @@ internal static class JobTablesApi
 
     private static void WritePieces(CsvWriter csv, StoredJob job)
     {
-        csv.WriteHeader(["job", "run", "code", "line", "row", "from", "to", "material", "diameter in", "net in", "cut in", "cut", "cut mm", "weight lb", "coil", "ticket"]);
+        csv.WriteHeader(["job", "run", "code", "line", "row", "from", "to", "material", "diameter in", "net in", "cut in", "cut", "cut mm", "weight lb", "coil", "ticket", "construction", "colour", "preshrunk", "trim in"]);
         foreach (var (piece, stored) in job.Takeoff.Pieces.Zip(job.Pieces))
         {
             csv.WriteField(job.Number);
@@ -60,6 +61,11 @@ internal static class JobTablesApi
             csv.WriteField(piece.WeightLb, "F3");
             csv.WriteField(stored.Place?.Coil ?? "");
             csv.WriteField(stored.State);
+            var rope = RopeKind.Of(piece);
+            csv.WriteField(rope.Construction);
+            csv.WriteField(rope.Colour);
+            csv.WriteField(rope.IsPreshrunk ? "yes" : "no");
+            WriteInches(csv, piece.Trim);
             csv.EndRecord();
         }
     }

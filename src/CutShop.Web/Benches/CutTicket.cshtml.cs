@@ -33,6 +33,9 @@ public sealed class CutTicketModel(
     /// <summary>Its rope.</summary>
     public Rope Rope => Piece?.Rope ?? new(Rope.Materials[Work!.Material], Work.Diameter);
 
+    /// <summary>Its rope in words, by its nominal size.</summary>
+    public string RopeInWords => RopeWords.Shrunk(Piece is { IsPreshrunk: true }, RopeWords.Of(Rope with { Measured = null }, Paper), Paper);
+
     /// <summary>What its cuts left beside it.</summary>
     public LeftOver LeftOver { get; private set; } = new([], Length.Zero);
 
@@ -99,11 +102,11 @@ public sealed class CutTicketModel(
         var steps = words.CuttingSteps(natural, Figures.LongLead(Work!.Cut), hasCode: true);
         return step switch
         {
-            CutStep.Mark => [steps[0]],
+            CutStep.Mark => [.. Piece is not null && words.WettingOfCoil(Piece, Figures.Both) is { } coil ? [coil] : (string[])[], steps[0]],
             CutStep.Cut => [steps[1], .. (Piece is null ? [] : (AtPost[])[Piece.AtPosts[0], Piece.AtPosts[^1]]).Select(at =>
                 $"{at.Post.Mark}, {words.AtPost(at)}: {words.EndPreparation(natural, at.Kind)}"), steps[2], natural ? words.CuttingNaturalCautions[0] : words.CuttingSyntheticCautions[0]],
             CutStep.Measure => [T["MeasureEndToEnd"]],
-            CutStep.LabelAndTie => [T["PutLabelOn", Work.Code], steps[5]],
+            CutStep.LabelAndTie => [T["PutLabelOn", Work.Code], steps[5], .. Piece is null ? [] : words.WettingOfPiece(Piece, Figures.Both)],
             _ => throw new ArgumentOutOfRangeException(nameof(step), step, message: null),
         };
     }

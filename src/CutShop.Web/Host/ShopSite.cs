@@ -75,6 +75,7 @@ public static class ShopSite
         services.AddSingleton(settings.Paper);
         services.AddSingleton<JobShelf>();
         services.AddSingleton<CoilShelf>();
+        services.AddSingleton<WettingShelf>();
         services.AddSingleton<SurplusShelf>();
         services.AddSingleton<PlannedCuts>();
         services.AddSingleton<PlanShelf>();

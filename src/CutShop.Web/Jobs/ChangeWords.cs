@@ -83,7 +83,7 @@ internal sealed class ChangeWords(PaperSettings settings)
         WorkValue.Angle angle => $"{Figures.Degrees(angle.Degrees)}",
         WorkValue.Section section => $"{Text.PostShape(section.Shape)} {Figures.Both(section.Across)}",
         WorkValue.Corner corner => Text.TurnOf(corner.Turn.Degrees, corner.Turn.Side == TurnSide.Left),
-        WorkValue.OfRope rope => RopeWords.Of(rope.Rope, settings),
+        WorkValue.OfRope rope => RopeWords.Shrunk(rope.IsPreshrunk, RopeWords.Of(rope.Rope, settings), settings),
         WorkValue.RopeEnd end => end.Turns > 0
             ? T["RopeEndWrapped", end.Post, Text.BoreKind(end.Kind), end.Turns.ToString("0.#", CultureInfo.InvariantCulture)]
             : T["RopeEnd", end.Post, Text.BoreKind(end.Kind)],
@@ -99,7 +99,7 @@ internal sealed class ChangeWords(PaperSettings settings)
         _ => throw new ArgumentOutOfRangeException(nameof(value), value, message: null),
     };
 
-    private string Of(Piece piece) => T["PieceWork", RopeWords.Of(piece.Rope, settings), Figures.LongBoth(piece.Cut), Text.FromPostToPost(piece.From.Mark, piece.To.Mark)];
+    private string Of(Piece piece) => T["PieceWork", RopeWords.Of(piece, settings), Figures.LongBoth(piece.Cut), Text.FromPostToPost(piece.From.Mark, piece.To.Mark)];
 
     private string Of(PostWork work) => T[
         "PostWork",

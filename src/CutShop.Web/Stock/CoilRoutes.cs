@@ -1,6 +1,5 @@
 using CutShop.Paper.Labels;
 using CutShop.Shop.Stock;
-using CutShop.Takeoff.Tables;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
 
@@ -31,7 +30,7 @@ internal static class CoilRoutes
             var page = PieceAddress.OfCoil(address.Now.ToString(), coil.Mark);
             if (!page.IsGood)
                 return TypedResults.Problem(page.Problem, statusCode: StatusCodes.Status422UnprocessableEntity);
-            labels.Add(new(page.Value, coil.Mark, new Rope(coil.Kind.Material, coil.Kind.Diameter), coil.Kind.Construction, coil.Lot, coil.Whole, coil.From));
+            labels.Add(new(page.Value, coil.Mark, coil.Kind, coil.Lot, coil.Whole - coil.Shrunk, coil.From));
         }
         var pdf = LabelPdf.Write(StockWords.T["CoilLabels"], labels, LabelStock.Default, ReaderLanguage.PaperFor(context));
         return pdf.IsGood

@@ -32,36 +32,51 @@ public sealed class PlansModel(PlanShelf shelf, PlanSearches searches, CoilShelf
     /// <summary>The shop's clock.</summary>
     public TimeProvider Time => time;
 
-    /// <summary>Constructions in stock of a rope, the usual one first.</summary>
-    public IEnumerable<string> ConstructionsOf(RopeWaiting rope) => _coils
-        .Where(coil => coil.Kind.Material == rope.Material && coil.Kind.Diameter == rope.Diameter)
-        .Select(coil => coil.Kind.Construction).Prepend(RopeKind.ThreeStrand).Distinct();
+    /// <summary>The kinds in stock that pieces may be cut from, their own first; last where none is in stock.</summary>
+    public IReadOnlyList<RopeKind> CoilsFor(RopeKind pieces) =>
+        [.. Coils.Select(coil => coil.Kind).Where(pieces.MayBeCutFrom).Distinct().OrderBy(kind => kind != pieces).Append(pieces).Distinct()];
 
-    private IReadOnlyList<StockCoil> _coils = [];
+    /// <summary>Coils of the same rope that is new and not preshrunk, or preshrunk and not new.</summary>
+    public IReadOnlyList<StockCoil> OtherCoils(RopeKind pieces) =>
+        [.. Coils.Where(coil => pieces.IsNatural && pieces.MayBeCutFrom(coil.Kind with { IsPreshrunk = !coil.Kind.IsPreshrunk }))];
+
+    /// <summary>All coils in stock.</summary>
+    public IReadOnlyList<StockCoil> Coils { get; private set; } = [];
+
+    private RopeWordsUsed _used = new([], []);
 
     /// <summary>Shows it all.</summary>
     public void OnGet() => Load();
 
     /// <summary>Starts the search for a plan and goes to it.</summary>
-    public IActionResult OnPost(RopeMaterial material, string? diameter, string? construction, DateOnly? dueBy, [Range(1, 120)] int seconds)
+    public IActionResult OnPost(
+        RopeMaterial material, string? diameter, string? construction, string? colour, bool preshrunk, string? cutFrom, DateOnly? dueBy, [Range(1, 120)] int seconds)
     {
         Load();
         var parsed = TypedLength.Diameter(diameter ?? "");
-        Problems = [.. ProblemsWith(parsed, construction)];
+        Problems = [.. ProblemsWith(parsed, construction, colour)];
         if (Problems.Count > 0)
             return Page();
-        var kind = new RopeKind(material, parsed.Value, construction!);
-        return Redirect($"/plans/search/{searches.Start(kind, dueBy, new PlanBudget(TimeSpan.FromSeconds(seconds)), Who.Of(User))}");
+        var kind = new RopeKind(material, parsed.Value, construction!, colour ?? "", preshrunk);
+        var coils = CoilsFor(kind);
+        if ((string.IsNullOrEmpty(cutFrom) ? kind : coils.FirstOrDefault(one => one.ToString() == cutFrom)) is not { } from)
+        {
+            Problems = [T["ProblemFrom", cutFrom, string.Join("; ", coils)]];
+            return Page();
+        }
+        return Redirect($"/plans/search/{searches.Start(kind, dueBy, new PlanBudget(TimeSpan.FromSeconds(seconds)), Who.Of(User), from)}");
     }
 
-    private IEnumerable<string> ProblemsWith(Parsed<Length> diameter, string? construction)
+    private IEnumerable<string> ProblemsWith(Parsed<Length> diameter, string? construction, string? colour)
     {
         if (IsWrong("material"))
             yield return T["BadMaterial"];
         if (!diameter.IsGood)
             yield return T["ProblemDiameter", diameter.Problem];
-        if (construction is null || !_coils.Select(coil => coil.Kind.Construction).Append(RopeKind.ThreeStrand).Contains(construction))
-            yield return T["ProblemConstruction", construction, string.Join(", ", _coils.Select(coil => coil.Kind.Construction).Append(RopeKind.ThreeStrand).Distinct())];
+        if (construction is null || !_used.Constructions.Contains(construction))
+            yield return T["ProblemConstruction", construction, string.Join(", ", _used.Constructions)];
+        if (!string.IsNullOrEmpty(colour) && !_used.Colours.Contains(colour))
+            yield return T["ProblemColour", colour, string.Join(", ", _used.Colours)];
         if (IsWrong("seconds"))
             yield return T["BadSeconds"];
         if (IsWrong("dueBy"))
@@ -73,6 +88,6 @@ public sealed class PlansModel(PlanShelf shelf, PlanSearches searches, CoilShelf
     private void Load()
     {
         (Waiting, ToBuy, Plans) = (shelf.Waiting(), shelf.ToBuy(), shelf.List());
-        _coils = stock.InHand();
+        (Coils, _used) = (stock.InHand(), stock.WordsUsed());
     }
 }

@@ -43,6 +43,17 @@ public sealed class StockModel(CoilShelf stock, PlannedCuts planned, SurplusShel
     [BindProperty]
     public string? Construction { get; set; } = RopeKind.ThreeStrand;
 
+    /// <summary>Colour; empty where it does not matter.</summary>
+    [BindProperty]
+    public string? Colour { get; set; }
+
+    /// <summary>True for rope that was soaked and dried before.</summary>
+    [BindProperty]
+    public bool IsPreshrunk { get; set; }
+
+    /// <summary>Constructions and colours to offer.</summary>
+    public RopeWordsUsed Used { get; private set; } = new([], []);
+
     /// <summary>The maker's lot.</summary>
     [BindProperty]
     public string? Lot { get; set; }
@@ -82,7 +93,7 @@ public sealed class StockModel(CoilShelf stock, PlannedCuts planned, SurplusShel
             : null;
         if (Problem is null)
         {
-            var coil = new CoilReceived(new(Material, diameter.Value, Construction ?? ""), Lot ?? "", length.Value, Place ?? "", isOpened ? full.Value : null);
+            var coil = new CoilReceived(new(Material, diameter.Value, (Construction ?? "").Trim(), (Colour ?? "").Trim(), IsPreshrunk), Lot ?? "", length.Value, Place ?? "", isOpened ? full.Value : null);
             var answer = await stock.ReceiveAsync(coil, Who.Of(User), RequestKey, cancel);
             if (answer.IsDone)
                 return Redirect($"/stock/{answer.Mark}");
@@ -92,5 +103,5 @@ public sealed class StockModel(CoilShelf stock, PlannedCuts planned, SurplusShel
         return Page();
     }
 
-    private void ShowCoils() => (Coils, Planned, Surplus) = (stock.InHand(), planned.ByCoil(), surplus.All().Count);
+    private void ShowCoils() => (Coils, Planned, Surplus, Used) = (stock.InHand(), planned.ByCoil(), surplus.All().Count, stock.WordsUsed());
 }

@@ -111,7 +111,7 @@ public sealed class LabelPdfTests
     {
         var address = PieceAddress.OfCoil(Base, "K0005").OrThrow();
         Assert.EndsWith("/STOCK/K0005", address, StringComparison.Ordinal);
-        var label = new CoilLabel(address, "K0005", new Rope(RopeMaterial.Polypropylene, Length.FromSixtyFourths(96)), "three-strand", "P-2611", Length.Foot * 600, From: null);
+        var label = new CoilLabel(address, "K0005", new RopeKind(RopeMaterial.Polypropylene, Length.FromSixtyFourths(96), RopeKind.ThreeStrand), "P-2611", Length.Foot * 600, From: null);
         var pdf = LabelPdf.Write("coils", [label, label with { Mark = "K0006", From = "K0005" }], LabelStock.Default, PaperSettings.Default).OrThrow();
         Assert.Equal(address, CodeReader.Read(Poppler.Render(pdf, 300)[0]));
         var text = Poppler.WordsOf(pdf);

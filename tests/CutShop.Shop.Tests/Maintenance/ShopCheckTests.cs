@@ -11,6 +11,13 @@ public sealed class ShopCheckTests(ServerShop server) : IClassFixture<ServerShop
         { "DELETE FROM rope_uses WHERE kind = 'kerf'", "is missing" },
         { "UPDATE rope_uses SET nm = nm + 25400000 WHERE kind = 'offcut'", "1\" is counted twice" },
         { "UPDATE coils SET left_nm = left_nm - 1 WHERE mark = 'K0002'", "coil K0002: " },
+        { "UPDATE coils SET colour = 'black' WHERE mark = 'K0002'", "coil K0002: is an offcut of another coil, rope or lot" },
+        { "INSERT INTO shrinkings (coil_id, before_nm, after_nm, measured_at, use_id) VALUES (1, 50800000, 25400000, '2026-01-01T00:00:00.000Z', 1)", "coil K0001: lost 1\" in soaking by its measurements, but the ledger shows 0\"" },
+        { "UPDATE rope_uses SET kind = 'shrunk' WHERE kind = 'trim'", "coil K0001: lost 0\" in soaking by its measurements, but the ledger shows 1\"" },
+        {
+            "UPDATE rope_uses SET kind = 'shrunk' WHERE kind = 'trim'; INSERT INTO shrinkings (coil_id, before_nm, after_nm, measured_at, use_id) SELECT coil_id, nm + 1, 1, at, id FROM rope_uses WHERE kind = 'shrunk'",
+            "coil K0001: was soaked and dried, but is shown as new rope"
+        },
         { "UPDATE coils SET state = 'used up' WHERE mark = 'K0002'", "coil K0002: is used up, but" },
         { "UPDATE coils SET lot = 'L9' WHERE mark = 'K0002'", "coil K0002: is an offcut of another coil, rope or lot" },
         { "UPDATE coils SET whole_nm = whole_nm + 1, left_nm = left_nm + 1 WHERE mark = 'K0002'", "coil K0002: is an offcut of" },

@@ -39,7 +39,7 @@ public sealed class ShopTransferTests : IDisposable
     {
         using var shop = await FullShopAsync();
         new ShopExport(new ShopPlace(FolderOf(shop)), TimeProvider.System).Write(Export);
-        Assert.StartsWith("id,mark,material,diameter_nm,construction,lot,place,parent_id,whole_nm,left_nm,state,came_at\r\n1,K0001,polypropylene,38100000,three-strand,L1,rack 1,,15240000000,0,used up,", await SheetAsync("coils"), StringComparison.Ordinal);
+        Assert.StartsWith("id,mark,material,diameter_nm,construction,lot,place,parent_id,whole_nm,left_nm,state,came_at,colour,preshrunk\r\n1,K0001,polypropylene,38100000,three-strand,L1,rack 1,,15240000000,0,used up,", await SheetAsync("coils"), StringComparison.Ordinal);
         Assert.StartsWith("id,name,name_key,role,millimetres_first,state,added_at\r\n", await SheetAsync("people"), StringComparison.Ordinal);
         Assert.Contains(",\"Lantern Quay, the \"\"long\"\" walk\nnorth\",", await SheetAsync("drafts"), StringComparison.Ordinal);
     }

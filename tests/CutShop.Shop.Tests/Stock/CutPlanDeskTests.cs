@@ -163,7 +163,7 @@ public sealed class CutPlanDeskTests : IDisposable
         await _shop.Intake.TakeInAsync(SmallJobs.OnePiece("LQ-2", "94 1/2 in", material: "manila"), "Ada", cancel: Cancel);
         var answer = await DraftAsync();
         Assert.Equal(["LQ-1"], Plans.Find(answer.PlanId)!.Pieces.Values.Select(piece => piece.Job));
-        Assert.Equal([RopeMaterial.Manila, RopeMaterial.Polypropylene], Plans.Waiting().Select(rope => rope.Material));
+        Assert.Equal([RopeMaterial.Manila, RopeMaterial.Polypropylene], Plans.Waiting().Select(rope => rope.Kind.Material));
     }
 
     [Fact]

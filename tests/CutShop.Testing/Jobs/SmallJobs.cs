@@ -30,10 +30,18 @@ internal static class SmallJobs
     /// <param name="clear">Clear width: with 5 1/2 in posts and a straight rope, the piece is 5 1/2 in longer.</param>
     /// <param name="more">Further fields of the job, as JSON with a comma behind each.</param>
     /// <param name="material">The rope.</param>
-    public static Job OnePiece(string number, string clear = "72 in", string more = "", string material = "polypropylene") =>
+    /// <param name="ofRope">Further fields of the rope, as JSON with a comma behind each.</param>
+    /// <param name="allowances">What is added, as JSON.</param>
+    public static Job OnePiece(
+        string number,
+        string clear = "72 in",
+        string more = "",
+        string material = "polypropylene",
+        string ofRope = "",
+        string allowances = """{ "shrink": "0%" }""") =>
         JobFileReader.Read(Encoding.UTF8.GetBytes($$"""
-        { "number": "{{number}}", {{more}} "rope": { "material": "{{material}}", "diameter": "1 1/2 in" },
-          "allowances": { "shrink": "0%" },
+        { "number": "{{number}}", {{more}} "rope": { {{ofRope}} "material": "{{material}}", "diameter": "1 1/2 in" },
+          "allowances": {{allowances}},
           "lines": [ { "mark": "A",
             "posts": [ { "mark": "A1", "shape": "square", "across": "5 1/2 in", "height": "42 in" },
                        { "mark": "A2", "shape": "square", "across": "5 1/2 in", "height": "42 in" } ],

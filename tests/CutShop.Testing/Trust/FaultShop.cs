@@ -43,6 +43,8 @@ internal sealed class FaultShop : IDisposable
 
     public CoilShelf Stock => new(Database);
 
+    public WettingShelf Wetting => new(Database);
+
     public DraftShelf Drafts => new(Database);
 
     public PeopleShelf People => new(Database);
@@ -110,6 +112,9 @@ internal sealed class FaultShop : IDisposable
     public string Key() => string.Create(CultureInfo.InvariantCulture, $"before {++_key}");
 
     public async Task<long> DraftPlanAsync() => (await Plans.DraftAsync(Poly, dueBy: null, Budget, "Ada")).PlanId;
+
+    /// <summary>Hangs up a coil of new manila, K0002.</summary>
+    public Task HangManilaAsync() => Stock.ReceiveAsync(new(Poly with { Material = RopeMaterial.Manila }, "M1", Length.Foot * 50, "rack 2"), "Ada", Key());
 
     /// <summary>Takes the piece to the bench and ticks as many steps as are to be done before one.</summary>
     public async Task CutUpToAsync(CutStep next)

@@ -146,6 +146,24 @@ internal static class WriteOperations
             shop => shop.Stock.RetireAsync("K0001", Reason, "Ada", shop.Key()),
             async shop => (await shop.Stock.FoundAsync("K0001", "Ada", Key)).IsDone),
         new("CoilShelf.RetireAsync", Nothing, async shop => (await shop.Stock.RetireAsync("K0001", Reason, "Ada", Key)).IsDone),
+        new("WettingShelf.PreshrinkAsync", shop => shop.HangManilaAsync(), async shop => (await shop.Wetting.PreshrinkAsync("K0002", Length.Foot * 49, Length.Foot * 44, "Ada", Key)).IsDone),
+        new(
+            "WettingShelf.UndoPreshrinkAsync",
+            async shop =>
+            {
+                await shop.HangManilaAsync();
+                await shop.Wetting.PreshrinkAsync("K0002", Length.Foot * 50, Length.Foot * 44, "Ada", shop.Key());
+            },
+            async shop => (await shop.Wetting.UndoPreshrinkAsync("K0002", "Ada", Key)).IsDone),
+        new("WettingShelf.KeepSampleAsync", shop => shop.HangManilaAsync(), async shop => (await shop.Wetting.KeepSampleAsync("K0002", Length.Foot * 10, Length.Foot * 9, "Ada", Key)).IsDone),
+        new(
+            "WettingShelf.TakeSampleBackAsync",
+            async shop =>
+            {
+                await shop.HangManilaAsync();
+                await shop.Wetting.KeepSampleAsync("K0002", Length.Foot * 10, Length.Foot * 9, "Ada", shop.Key());
+            },
+            async shop => (await shop.Wetting.TakeSampleBackAsync("K0002", 1, "Ada", Key)).IsDone),
         new("SurplusShelf.HangUpAsync", shop => shop.SurplusAsync(), async shop => (await new SurplusShelf(shop.Database).HangUpAsync(shop.Code, "Ada", Key)).IsDone),
         new("SurplusShelf.ScrapAsync", shop => shop.SurplusAsync(), async shop => (await new SurplusShelf(shop.Database).ScrapAsync(shop.Code, "Ada", Key)).IsDone),
         new("CutPlanDesk.DraftAsync", Nothing, async shop => (await shop.Plans.DraftAsync(FaultShop.Rope, dueBy: null, new PlanBudget(TimeSpan.FromSeconds(10), UseSolver: false), "Ada")).IsDone),
