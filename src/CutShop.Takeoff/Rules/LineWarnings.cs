@@ -16,12 +16,10 @@ internal sealed class LineWarnings
     private static readonly Length TightNatural = Length.FromSixtyFourths(12);
     private static readonly Length LooseOver = Length.FromSixtyFourths(16);
     private static readonly Length UsualCoil = Length.FromSixtyFourths(64) * 12 * 600;
-    private static readonly Length GuardedDrop = Length.FromSixtyFourths(64) * 30;
     private static readonly Length GapOfRing = Length.FromSixtyFourths(64) * 2;
     private const double MostKink = 15;
     private const double MostRake = 20;
     private const double Rounding = 1e-6; // of a chord to whole nanometres
-    private const double OnePersonLifts = 51;
     private const int LeastBetweenEyes = 10;
 
     private readonly Job _job;
@@ -119,8 +117,8 @@ internal sealed class LineWarnings
 
     private void CheckDrop(Length? drop, string where, string path)
     {
-        if (drop is { } deep && deep > GuardedDrop)
-            Warn("drop-needs-guard", where, path, TakeoffWords.Of("DropNeedsGuard", LengthText.Inches(deep, 16), LengthText.Inches(GuardedDrop)));
+        if (GuardedDrop.NeedsGuard(drop))
+            Warn("drop-needs-guard", where, path, TakeoffWords.Of("DropNeedsGuard", LengthText.Inches(drop!.Value, 16), LengthText.Inches(GuardedDrop.Over)));
     }
 
     /// <summary>The turns of a ring make one whole turn, and posts that stand by their centres come back to the first.</summary>
@@ -225,13 +223,13 @@ internal sealed class LineWarnings
         foreach (var piece in pieces)
         {
             var natural = piece.Rope.IsNatural;
-            if (piece.WeightLb > OnePersonLifts)
-                Warn("heavy", piece.Run, RowPath(row), TakeoffWords.Of("Heavy", piece.WeightLb.Value.ToString("0", CultureInfo.InvariantCulture)));
+            if (Lifting.TakesTwo(piece))
+                Warn("heavy", piece.Run, RowPath(row), TakeoffWords.Of("Heavy", piece.WeightLb!.Value.ToString("0", CultureInfo.InvariantCulture)));
             if (_job.Longest is null && piece.Cut > UsualCoil)
                 Warn("longer-than-usual-coil", piece.Run, RowPath(row), TakeoffWords.Of("LongerThanUsualCoil", LengthText.FeetInches(piece.Cut), LengthText.FeetInches(UsualCoil)));
             foreach (var at in piece.AtPosts.Where((at, i) => at.Kind == AtPostKind.Join && i > 0 && at.Post.Across < piece.Rope.Across * 4))
                 Warn("short-join", $"{at.Post.Mark}/{piece.Row}", RowPath(row), TakeoffWords.Of("ShortJoin", LengthText.Inches(at.Post.Across / 4, 16), LengthText.Brief(piece.Rope.Across)), at.Post);
-            if (piece.AtPosts[0].Kind == AtPostKind.Eye && piece.AtPosts[^1].Kind == AtPostKind.Eye && piece.AtPosts.Any(at => at.Kind == AtPostKind.Through))
+            if (EyeSplice.OneIsMadeOnSite(piece))
                 Warn("splice-on-site", piece.Run, RowPath(row), TakeoffWords.Of("SpliceOnSite"));
             for (var i = 0; i < piece.Sections.Count; i++)
             {
