@@ -2,6 +2,9 @@ using CutShop.Shop.Jobs;
 using CutShop.Shop.Stock;
 using CutShop.Shop.Store;
 using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Orders;
 
@@ -25,6 +28,9 @@ public sealed record DraftPreview(DraftForm Form, DraftReading Reading, PriceLis
     /// <summary>What the desk itself has to say, by field, beside what was understood: that the number is a stored job's, and pulls over the shop's limit.</summary>
     public IReadOnlyDictionary<JobPlace, IReadOnlyList<FieldNote>> DeskNotes { get; init; } = new Dictionary<JobPlace, IReadOnlyList<FieldNote>>();
 
+    /// <summary>Ropes of which a piece is longer than the shop can cut, with what to offer as the job's longest cut.</summary>
+    public IReadOnlyList<LongRun> LongRuns { get; init; } = [];
+
     internal DraftPreview WithDeskNotes(int pullLimit)
     {
         var notes = (Reading.Takeoff is { } takeoff ? PullLimit.Over(takeoff, pullLimit) : [])
@@ -34,6 +40,12 @@ public sealed record DraftPreview(DraftForm Form, DraftReading Reading, PriceLis
         return this with { DeskNotes = notes.GroupBy(one => one.Place, one => one.Note).ToDictionary(field => field.Key, IReadOnlyList<FieldNote> (field) => [.. field]) };
     }
 }
+
+/// <summary>A rope of which a piece is longer than the shop can cut.</summary>
+/// <param name="Rope">The rope.</param>
+/// <param name="Cut">The longest cut of the draft.</param>
+/// <param name="Longest">The longest piece that the shop can cut.</param>
+public sealed record LongRun(Rope Rope, Length Cut, LongestPiece Longest);
 
 /// <summary>Shows drafts while they are typed.</summary>
 public sealed class DraftPreviews(ShopDatabase database, ShopTablesShelf tables)
@@ -55,10 +67,26 @@ public sealed class DraftPreviews(ShopDatabase database, ShopTablesShelf tables)
         return database.Read(session => Of(session, form));
     }
 
-    private DraftPreview Of(ShopSession session, DraftForm form) => new DraftPreview(
-        form,
-        DraftReading.Of(form, tables.Current(session)),
-        PriceBook.On(session, session.Today),
-        PriceBook.Currency(session),
-        JobChanging.OfNumber(session, form.Number.Trim())).WithDeskNotes(PullLimit.Read(session));
+    private DraftPreview Of(ShopSession session, DraftForm form)
+    {
+        var reading = DraftReading.Of(form, tables.Current(session));
+        return new DraftPreview(
+            form,
+            reading,
+            PriceBook.On(session, session.Today),
+            PriceBook.Currency(session),
+            JobChanging.OfNumber(session, form.Number.Trim()))
+        {
+            LongRuns = reading.Takeoff is { } takeoff ? LongRunsOf(session, takeoff) : [],
+        }.WithDeskNotes(PullLimit.Read(session));
+    }
+
+    private static IReadOnlyList<LongRun> LongRunsOf(ShopSession session, JobTakeoff takeoff) =>
+    [
+        .. from piece in takeoff.Pieces
+           group piece.Cut by piece.Rope into rope
+           let longest = LongestCut.Of(session, new RopeKind(rope.Key.Material, rope.Key.Diameter, RopeKind.ThreeStrand))
+           where rope.Max() > longest?.Length
+           select new LongRun(rope.Key, rope.Max(), longest!),
+    ];
 }

@@ -1,4 +1,5 @@
 using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Words;
 
 namespace CutShop.Takeoff.Result;
 
@@ -21,6 +22,15 @@ public enum HardwareKind
 /// <param name="Reach">From the post's face to the middle of a hook's pin; zero for anything else.</param>
 public sealed record Hardware(HardwareKind Kind, Length Size, Length Reach)
 {
+    /// <summary>What it is, without its sizes.</summary>
+    public Sentence InWords => TakeoffWords.Of(Kind switch
+    {
+        HardwareKind.Hook => "Hook",
+        HardwareKind.Thimble => "Thimble",
+        HardwareKind.Holder => "Holder",
+        _ => throw new InvalidOperationException($"No hardware is numbered {(int)Kind}."),
+    });
+
     /// <summary>All that pieces hang by, each kind once with how many there are: hooks, then thimbles, then what holds rope beside a post.</summary>
     public static IReadOnlyList<(Hardware What, int Count)> Of(IEnumerable<Piece> pieces) =>
     [

@@ -8,6 +8,7 @@ using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Rules;
 using CutShop.Takeoff.Tables;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Mvc;
@@ -101,9 +102,9 @@ public sealed class CutTicketModel(
         {
             CutStep.Mark => [steps[0]],
             CutStep.Cut => [steps[1], .. (Piece is null ? [] : (AtPost[])[Piece.AtPosts[0], Piece.AtPosts[^1]]).Select(at =>
-                $"{at.Post.Mark}, {words.AtPost(at)}: {words.EndPreparation(natural, at.Kind)}"), steps[2], natural ? words.CuttingNaturalCautions[0] : words.CuttingSyntheticCautions[0]],
+                $"{at.Post.Mark}, {words.AtPost(at)}: {words.EndPreparation(Piece!, at)}"), steps[2], natural ? words.CuttingNaturalCautions[0] : words.CuttingSyntheticCautions[0]],
             CutStep.Measure => [T["MeasureEndToEnd"]],
-            CutStep.LabelAndTie => [T["PutLabelOn", Work.Code], steps[5]],
+            CutStep.LabelAndTie => [.. Piece is null ? [] : words.Splices(Piece, Figures).SelectMany(splice => splice.Steps.Prepend(splice.Caption)), T["PutLabelOn", Work.Code], steps[5], .. Lifting.TakesTwo(Piece?.WeightLb) ? [words.WeightToLift(Piece!.WeightLb)] : (string[])[]],
             _ => throw new ArgumentOutOfRangeException(nameof(step), step, message: null),
         };
     }
