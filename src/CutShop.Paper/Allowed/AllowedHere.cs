@@ -14,7 +14,7 @@ namespace CutShop.Paper.Allowed;
 /// </summary>
 public static class AllowedHere
 {
-    // What codes commonly ask of a guard: International Building Code as told in USDA Forest Service 0723-2329-MTDC.
+    // What codes commonly ask of a guard: International Building Code as cited in USDA Forest Service 0723-2329-MTDC.
     private static readonly Length GuardHeight = Length.FromInches(42);
     private static readonly Length Ball = Length.FromInches(4);
     private static readonly Length BallBelow = Length.FromInches(34);

@@ -32,7 +32,7 @@ public static class JobSummary
         if (takeoff.Fixings.Any(fixing => !fixing.IsHardware))
             blocks.Add(ScrewTable(takeoff, settings));
         if (Hardware.Of(takeoff.Pieces) is { Count: > 0 } hardware)
-            blocks.Add(Table(text["Hardware"], text.Parts("HardwareColumns"), hardware.Select(kind => (IReadOnlyList<string>)[text.HardwareName(kind.What, settings.Figures.Both), Figures.Count(kind.Count)]), text));
+            blocks.Add(HardwareTable(hardware, settings));
         if (settings.IsForSalt && takeoff.Fixings.Count > 0)
             blocks.Add(new NoteBlock(text["ScrewsForSalt"]));
         if (takeoff.Bores.Count > 0)
@@ -80,6 +80,13 @@ public static class JobSummary
             .OrderBy(group => group.Key, StringComparer.Ordinal)
             .Select(group => (IReadOnlyList<string>)[group.Key, Figures.Count(group.Sum(fixing => fixing.Count))]);
         return Table(text["Screws"], text.Parts("ScrewTotalColumns"), rows, text);
+    }
+
+    private static TableBlock HardwareTable(IEnumerable<(Hardware What, int Count)> hardware, PaperSettings settings)
+    {
+        var text = settings.Text;
+        var rows = hardware.Select(kind => (IReadOnlyList<string>)[text.HardwareName(kind.What, settings.Figures.Both), Figures.Count(kind.Count)]);
+        return Table(text["Hardware"], text.Parts("HardwareColumns"), rows, text);
     }
 
     private static TableBlock BitTable(JobTakeoff takeoff, PaperSettings settings)

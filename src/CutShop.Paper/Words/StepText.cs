@@ -109,7 +109,7 @@ public sealed partial class PaperText
         [
             this["SpliceMark", figures.Both(splice.Unlay), figures.Both(splice.Throat)],
             this["SpliceUnlay"],
-            eye.Thimble is { } groove ? this["SpliceTurnThimble", figures.Both(groove), figures.Both(eye.Throat)] : this["SpliceTurn", figures.Both(eye.Pin), figures.Both(eye.Throat)],
+            this[eye.Thimble is null ? "SpliceTurn" : "SpliceTurnThimble", figures.Both(eye.Round), figures.Both(eye.Throat)],
             this["SpliceTuck", splice.Tucks],
             this["SpliceTaper", figures.Both(splice.Tail), splice.Taper],
             this[piece.Rope.IsNatural ? "SpliceWhip" : "SpliceSeal"],

@@ -6,7 +6,7 @@ namespace CutShop.Takeoff.Rules;
 /// <summary>Where codes ask for a guard, which a rope railing is not.</summary>
 public static class GuardedDrop
 {
-    /// <summary>A drop deeper than this asks for a guard: 30 in. Source: International Building Code as told in USDA Forest Service 0723-2329-MTDC.</summary>
+    /// <summary>A drop deeper than this asks for a guard: 30 in. Source: International Building Code as cited in USDA Forest Service 0723-2329-MTDC.</summary>
     public static Length Over { get; } = Length.FromInches(30);
 
     /// <summary>True where a drop asks for a guard; one that nobody gave does not.</summary>

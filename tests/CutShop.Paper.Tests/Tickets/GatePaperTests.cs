@@ -25,8 +25,13 @@ public sealed class GatePaperTests
     }
 
     [Fact]
-    public void A_cut_ticket_with_two_eyes_fits_one_page() =>
-        Assert.Single(Poppler.PageSizes(PdfSheets.Write("t", [Ticket("G-gate-1", PaperSettings.Default)], PaperSettings.Default)));
+    public void A_cut_ticket_with_two_eyes_has_all_that_is_worked_from_on_its_first_page()
+    {
+        var pdf = PdfSheets.Write("t", [Ticket("G-gate-1", PaperSettings.Default)], PaperSettings.Default);
+        Assert.Equal(2, Poppler.PageSizes(pdf).Count);
+        var words = Poppler.WordsOf(pdf);
+        Assert.InRange(words.IndexOf("Coil it without twist", StringComparison.Ordinal), words.IndexOf("Eye at G2", StringComparison.Ordinal), words.IndexOf("page 1 of 2", StringComparison.Ordinal));
+    }
 
     [Fact]
     public void An_eye_that_no_bore_lets_through_is_left_to_the_site_and_told_there()
