@@ -13,7 +13,7 @@ public sealed class SendingSettingsShelf(ShopDatabase database)
 
     private const string ParcelLb = "parcel lb";
     private const string Salt = "salt air";
-    private const string ReSetMonths = "set again months";
+    private const string ReSetMonths = "reset months";
     private const int HeaviestParcel = 2_000;
     private const int MostMonths = 60;
 

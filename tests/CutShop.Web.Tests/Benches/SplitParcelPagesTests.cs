@@ -22,6 +22,7 @@ public sealed class SplitParcelPagesTests(HeadlessBrowser browser)
         await Assertions.Expect(page.GetByText($"{second} does not fit into parcel 1 any more: it would be over 1 lb.")).ToBeVisibleAsync();
         await page.TouchAsync($"Put in {second}");
         await Assertions.Expect(page.GetByText("Begin the next parcel and scan it again.")).ToBeVisibleAsync();
+        await page.Locator(".verdict").TapAsync();
         await page.TouchAsync("Close parcel 1, begin parcel 2");
         await page.TouchAsync("Go on with parcel 1");
         await page.TouchAsync("Close parcel 1, begin parcel 2");
