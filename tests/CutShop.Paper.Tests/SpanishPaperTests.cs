@@ -31,10 +31,24 @@ public sealed partial class SpanishPaperTests
             .. new SitePaper(takeoff, [.. takeoff.Pieces.Select(_ => SampleJobs.Code)], new HashSet<string>(), Spanish).Sheets(),
             QuoteSheet.Of("Muelle", "Calle 1", quote, takeoff, Spanish),
             CutPlanSheet.Of(new(3, "1 1/2 in", "draft", "–"), coils, new Dictionary<string, PlanPieceName> { ["K1"] = new("K1", "LQ-1042", "A-top-1", IsCancelled: true) }, Spanish),
-            PackingList.Of(takeoff.Job, [.. takeoff.Pieces.Select((piece, i) => new PackedPiece(piece, SampleJobs.Code, piece.Cut, "L-9", IsPacked: i > 0))], [new("A1", IsDrilled: true, IsIn: true), new("A2", IsDrilled: false, IsIn: false)], [new(new(ScrewKind.DeckScrew, "#10", Length.Inch * 3), 8, 1, IsIn: false)], "https://shop.example/s/1", Spanish),
+            PackingList.Of(takeoff.Job, [.. takeoff.Pieces.Select((piece, i) => new PackedPiece(piece, SampleJobs.Code, piece.Cut, "L-9", IsPacked: i > 0))], [new("A1", IsDrilled: true, IsIn: true), new("A2", IsDrilled: false, IsIn: false)], [new(new(ScrewKind.DeckScrew, "#10", Length.Inch * 3), 8, 1, IsIn: false)], [new(new(HardwareKind.Hook, Length.Inch, Length.Inch), 2, IsIn: false)], "https://shop.example/s/1", Spanish),
         ];
         Assert.All(sheets, sheet => Assert.DoesNotMatch(English(), Plain(HtmlSheets.Article(sheet))));
         Assert.Matches(English(), Plain(HtmlSheets.Article(JobSummary.Of(takeoff, PaperSettings.Default))));
+    }
+
+    [Fact]
+    public void A_gate_beside_a_drop_near_salt_is_all_in_spanish_too()
+    {
+        var takeoff = SampleJobs.Takeoff(SampleJobs.Gate);
+        var salt = Spanish with { IsForSalt = true };
+        PieceCode[] codes = [.. takeoff.Pieces.Select(_ => SampleJobs.Code)];
+        Sheet[] sheets =
+        [
+            .. Enum.GetValues<PaperKind>().SelectMany(new JobPaper(takeoff, codes, new Dictionary<string, CutPlace>(), salt).Sheets),
+            .. new SitePaper(takeoff, codes, new HashSet<string>(), salt).Sheets(),
+        ];
+        Assert.All(sheets, sheet => Assert.DoesNotMatch(English(), Plain(HtmlSheets.Article(sheet))));
     }
 
     [Fact]

@@ -32,6 +32,17 @@ public static class InstallLines
         ];
     }
 
+    /// <summary>How a piece that hangs on pins is unhooked and hooked, and that it is no barrier; null for any other.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="text">The words.</param>
+    public static string? Gate(Piece piece, PaperText text)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        ArgumentNullException.ThrowIfNull(text);
+        var posts = piece.AtPosts.Where(at => at.Kind == AtPostKind.Eye).Select(at => at.Post.Mark).ToList();
+        return posts.Count == 0 ? null : $"{text["GateOpens", string.Join(", ", posts)]} {text.GateCautions[0]}";
+    }
+
     /// <summary>Screws with their holes, on one line.</summary>
     /// <param name="fixing">The screws.</param>
     /// <param name="settings">Units and words.</param>
@@ -68,7 +79,7 @@ public static class InstallLines
         {
             LayOutStep lay => text[lay.FinishTakesUp ? "LayOutTakesUp" : "LayOut", lay.Start.Mark, lay.Finish.Mark],
             FirstRopeStep first => text["FirstRopeIsIn", first.Corner.Mark, first.FirstRun],
-            EndStep end => EndWords(end, text),
+            EndStep end => EndWords(end, text, settings.Figures),
             ThreadStep thread => text["PassThrough", string.Join(", ", thread.Posts.Select(post => post.Mark))],
             SagStep { Section: { DrySag: { } dry } section } => text[
                 "SetDrySag",
@@ -85,7 +96,7 @@ public static class InstallLines
         };
     }
 
-    private static string EndWords(EndStep end, PaperText text)
+    private static string EndWords(EndStep end, PaperText text, Figures figures)
     {
         var post = end.At.Post.Mark;
         return end.At.Kind switch
@@ -96,6 +107,7 @@ public static class InstallLines
             AtPostKind.Knot => text[end.IsStart ? "TieFirstKnot" : "TieLastKnot", post, end.Inner.Mark],
             AtPostKind.Wrap => WindRound(end.At, end.Way, text),
             AtPostKind.Join => text[end.IsStart ? "FirstEndInJoin" : "LastEndInJoin", post],
+            AtPostKind.Eye when end.Splice is { } splice => text.SpliceOnSite(end.At, splice, figures),
             AtPostKind.Eye => text[end.IsStart ? "FirstEye" : "LastEye", post],
             _ => throw new ArgumentOutOfRangeException(nameof(end), end.At.Kind, message: null),
         };

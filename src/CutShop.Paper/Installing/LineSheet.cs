@@ -1,3 +1,4 @@
+using CutShop.Paper.Allowed;
 using CutShop.Paper.Drawings;
 using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
@@ -40,6 +41,8 @@ internal static class LineSheet
                 .. bored.Count == posts.Count
                     ? (Block[])[]
                     : [new TableBlock(text["DrilledInTheShop"], text.Parts("PostBoreColumns"), [.. posts.Except(bored).SelectMany(work => Bored(work, settings))])],
+                new CautionsBlock(text["Cautions"], [.. AllowedHere.Guards([line], settings), .. text.RailingCautions]),
+                .. AllowedHere.Of(takeoff, [line], settings),
             ])
         {
             Anchor = $"line-{line.Mark}",

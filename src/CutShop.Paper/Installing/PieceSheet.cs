@@ -32,6 +32,8 @@ internal static class PieceSheet
                     new CautionsBlock(text["Cautions"], [.. piece.Rope.IsNatural ? text.CuttingNaturalCautions : text.CuttingSyntheticCautions, .. text.RailingCautions])),
                 new NoteBlock(text["SagIsMeasuredSo"]),
                 new StepsBlock(text["OrderOfWork"], [.. InstallLines.Of(takeoff, piece, settings).Select(line => line.Screws is { } screws ? $"{line.Text} {screws}" : line.Text)]),
+                .. InstallLines.Gate(piece, text) is { } gate ? [new NoteBlock(gate)] : (Block[])[],
+                new NoteBlock(text["RopeBedsIn"]),
                 .. Elevation.OfRun(takeoff, piece, settings).Select(drawing => new DrawingBlock(drawing)),
             ])
         {

@@ -12,7 +12,7 @@ public static class JobPapers
     {
         ArgumentNullException.ThrowIfNull(job);
         var places = job.Pieces.Where(piece => piece.Place is not null).ToDictionary(piece => piece.Run, piece => PlaceOf(piece)!);
-        return new(job.Takeoff, job.Codes, places, settings) { IsCancelled = job.CancelledAt is not null, IsReleased = job.ReleasedAt is not null };
+        return new(job.Takeoff, job.Codes, places, settings with { IsForSalt = job.IsForSalt }) { IsCancelled = job.CancelledAt is not null, IsReleased = job.ReleasedAt is not null };
     }
 
     /// <summary>Where a piece is cut, or null before a plan has placed it.</summary>

@@ -2,6 +2,7 @@ using CutShop.Paper.Drawings;
 using CutShop.Paper.Words;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Rules;
 using CutShop.Takeoff.Tables;
 
 namespace CutShop.Paper.Labels;
@@ -105,6 +106,7 @@ public static class LabelDrawing
         var (text, figures, piece) = (settings.Text, settings.Figures, label.Piece);
         return
         [
+            .. Lifting.TakesTwo(piece) ? [new(text["TwoPeopleLift", text.Pounds(piece.WeightLb)], 3.6, 4.8, Bold: true)] : (LabelLine[])[],
             new(label.Code.ToString(), 5.2, 7.2, Bold: true),
             new(label.IsCancelled ? text["CancelledJobName", label.JobNumber] : text["JobName", label.JobNumber], 3.6, 4.8, Bold: true),
             new(text["LabelPlace", piece.Line, piece.Row], 3.4, 4.6),
@@ -112,12 +114,12 @@ public static class LabelDrawing
             new(RopeWords.Of(piece, settings), 3.2, 5),
             new(figures.LongLead(piece.Cut), 5.2, 6, Bold: true),
             new(figures.LongOther(piece.Cut), 3.2, 5),
-            new(End(piece.AtPosts[0]), 2.9, 3.9),
-            new(End(piece.AtPosts[^1]), 2.9, 3.2),
+            new(End(piece.AtPosts[0]), 2.9, 3.9, piece.AtPosts[0].Kind == AtPostKind.Eye),
+            new(End(piece.AtPosts[^1]), 2.9, 3.2, piece.AtPosts[^1].Kind == AtPostKind.Eye),
             .. text.WettingOnLabel(piece, figures.Lead) is { } wetting ? [new(wetting, 2.9, 3.9, Bold: true)] : (LabelLine[])[],
         ];
 
-        string End(AtPost at) => $"{at.Post.Mark}: {text.AtPost(at)}, {text[piece.Rope.IsNatural ? "Bound" : "Sealed"]}";
+        string End(AtPost at) => at.Kind == AtPostKind.Eye ? text["UnhookHere", at.Post.Mark] : $"{at.Post.Mark}: {text.AtPost(at)}, {text[piece.Rope.IsNatural ? "Bound" : "Sealed"]}";
     }
 
     private static LabelLine[] Lines(CoilLabel label, PaperSettings settings)

@@ -1,3 +1,4 @@
+using CutShop.Paper.Allowed;
 using CutShop.Paper.Drawings;
 using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
@@ -69,9 +70,10 @@ public static class QuoteSheet
             { FiguresFrom = 1, StrongRows = 1 },
             new SideBySideBlock(
                 new StepsBlock(text["Included"], IncludedIn(takeoff, settings)),
-                new CautionsBlock(text["Cautions"], [.. text.RailingCautions, text["QuotedLengths"], text["QuotedRope"]])),
+                new CautionsBlock(text["Cautions"], [.. AllowedHere.Guards(job.Lines, settings), .. text.RailingCautions, text["QuotedLengths"], text["QuotedRope"]])),
         };
         blocks.AddRange(job.Lines.SelectMany(line => Elevation.Overview(takeoff, line, settings)).Select(drawing => new DrawingBlock(drawing)).Concat(Plans(job, settings)).Take(MostDrawings));
+        blocks.AddRange(AllowedHere.Of(takeoff, job.Lines, settings));
         return new(supplier, text["QuoteName", quote.Number], text.Foot(job.Number, text["QuoteName", quote.Number]), blocks);
     }
 
@@ -84,6 +86,7 @@ public static class QuoteSheet
             text[pieces == 1 ? "IncludedPiece" : "IncludedPieces", pieces],
             text[bores == 1 ? "IncludedBore" : bored == 1 ? "IncludedBoresInPost" : "IncludedBores", bores, bored, PostsOf(takeoff.Job, settings)],
             text["IncludedPaper"],
+            .. settings.IsForSalt && takeoff.Fixings.Count > 0 ? [text["ScrewsForSalt"]] : (string[])[],
         ];
     }
 

@@ -23,9 +23,18 @@ public static class HtmlSheets
         html.Append("</header>\n");
         if (sheet.Stamp is not null)
             html.Append("<p class=\"stamp\">").Append(Safe(sheet.Stamp)).Append("</p>\n");
-        foreach (var block in sheet.Blocks)
-            Append(html, block);
+        html.Append(Blocks(sheet.Blocks));
         return html.Append("<footer>").Append(Safe(sheet.Foot)).Append("</footer>\n</article>\n").ToString();
+    }
+
+    /// <summary>Blocks alone, for a part of a page that has <see cref="StyleSheet"/>.</summary>
+    public static string Blocks(IEnumerable<Block> blocks)
+    {
+        ArgumentNullException.ThrowIfNull(blocks);
+        var html = new StringBuilder(2048);
+        foreach (var block in blocks)
+            Append(html, block);
+        return html.ToString();
     }
 
     /// <summary>A document of its own, its styles inside, for a file that is opened without a server.</summary>

@@ -32,6 +32,7 @@ public static class CutTicket
                 new FieldsBlock(OnTheCoil(settings, place)),
                 .. place is null ? (Block[])[] : [new NoteBlock(text["TapeMarksAreForChecking"])],
                 new TableBlock(text["Ends"], text.Parts("EndColumns"), [End(piece, 0, settings), End(piece, piece.AtPosts.Count - 1, settings)]),
+                .. Splices(piece, settings),
                 new StepsBlock(
                     text["Steps"],
                     [
@@ -41,6 +42,13 @@ public static class CutTicket
                     ]),
                 new CautionsBlock(text["Cautions"], piece.Rope.IsNatural ? text.CuttingNaturalCautions : text.CuttingSyntheticCautions),
             ]);
+    }
+
+    /// <summary>How the eyes are spliced that are spliced in the shop; two beside each other.</summary>
+    private static Block[] Splices(Piece piece, PaperSettings settings)
+    {
+        var steps = settings.Text.Splices(piece, settings.Figures).Select(splice => new StepsBlock(splice.Caption, splice.Steps)).ToList();
+        return steps is [var start, var finish] ? [new SideBySideBlock(start, finish)] : [.. steps];
     }
 
     private static List<Field> About(JobHead job, Piece piece, PaperSettings settings, PieceCode? code)
@@ -54,7 +62,7 @@ public static class CutTicket
             new(text["FromTo"], text.FromPostToPost(piece.From.Mark, piece.To.Mark)),
             new(text["RopeLabel"], RopeWords.InBothUnits(piece, settings)),
             new(text["NetLength"], settings.Figures.LongBoth(piece.Net)),
-            new(text["Weight"], text.Pounds(piece.WeightLb)),
+            new(text["Weight"], text.WeightToLift(piece.WeightLb)),
             new(text["Due"], DueOf(job.Due, text)),
         ];
     }
@@ -76,7 +84,7 @@ public static class CutTicket
     private static IReadOnlyList<string> End(Piece piece, int index, PaperSettings settings)
     {
         var (text, at) = (settings.Text, piece.AtPosts[index]);
-        return [index == 0 ? text["Start"] : text["Finish"], at.Post.Mark, text.AtPost(at), text.EndPreparation(piece.Rope.IsNatural, at.Kind)];
+        return [index == 0 ? text["Start"] : text["Finish"], at.Post.Mark, text.AtPost(at), text.EndPreparation(piece, at)];
     }
 
     internal static string DueOf(DateOnly? day, PaperText text) => day is { } due ? IsoDate.Text(due) : text["NoDay"];

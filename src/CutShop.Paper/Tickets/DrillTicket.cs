@@ -38,6 +38,7 @@ public static class DrillTicket
                 .. Settings(work, settings),
                 DrillingTable(work, settings),
                 .. work.Fixings.Count == 0 ? (Block[])[] : [ScrewTable(work, settings)],
+                .. settings.IsForSalt && work.Fixings.Count > 0 ? [new NoteBlock(text["ScrewsForSalt"])] : (Block[])[],
                 new SideBySideBlock(
                     new StepsBlock(text["Steps"], text.DrillingSteps(work)),
                     new CautionsBlock(text["Cautions"], text.DrillingCautions)),

@@ -1,3 +1,4 @@
+using CutShop.Paper.Allowed;
 using CutShop.Paper.Drawings;
 using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
@@ -28,11 +29,16 @@ public static class JobSummary
         if (takeoff.Warnings.Count > 0)
             blocks.Add(Table(text["Warnings"], text.Parts("WarningColumns"), Warning.Alike(takeoff.Warnings).Select(alike => (IReadOnlyList<string>)[text[alike.Where], text[alike.Says]]), text));
         blocks.AddRange([RopeTable(takeoff, settings), PieceTable(takeoff, settings, codes), new NoteBlock(text["PullCaution"])]);
-        if (takeoff.Fixings.Count > 0)
+        if (takeoff.Fixings.Any(fixing => !fixing.IsHardware))
             blocks.Add(ScrewTable(takeoff, settings));
+        if (Hardware.Of(takeoff.Pieces) is { Count: > 0 } hardware)
+            blocks.Add(HardwareTable(hardware, settings));
+        if (settings.IsForSalt && takeoff.Fixings.Count > 0)
+            blocks.Add(new NoteBlock(text["ScrewsForSalt"]));
         if (takeoff.Bores.Count > 0)
             blocks.Add(BitTable(takeoff, settings));
-        blocks.Add(new CautionsBlock(text["Cautions"], text.RailingCautions));
+        blocks.Add(new CautionsBlock(text["Cautions"], [.. AllowedHere.Guards(takeoff.Job.Lines, settings), .. text.RailingCautions]));
+        blocks.AddRange(AllowedHere.Of(takeoff, takeoff.Job.Lines, settings));
         AddDrawings(blocks, takeoff, settings);
         return new(text["JobSummary"], text["JobName", job.Number], text.Foot(job.Number, job.Customer), blocks);
     }
@@ -61,7 +67,7 @@ public static class JobSummary
             text.FromPostToPost(piece.From.Mark, piece.To.Mark),
             RopeWords.Of(piece.Rope, settings),
             figures.LongStacked(piece.Cut),
-            text.Pounds(piece.WeightLb),
+            text.WeightToLift(piece.WeightLb),
             piece.Sections.Max(section => section.PullLb) is { } pull ? text.Pounds(pull) : "",
         ]);
         return Table(text["Pieces"], text.Parts("PieceColumns"), rows, text);
@@ -70,10 +76,17 @@ public static class JobSummary
     private static TableBlock ScrewTable(JobTakeoff takeoff, PaperSettings settings)
     {
         var (text, figures) = (settings.Text, settings.Figures);
-        var rows = takeoff.Fixings.GroupBy(fixing => text.Holder(fixing.Driven, figures.Both(fixing.Length)))
+        var rows = takeoff.Fixings.Where(fixing => !fixing.IsHardware).GroupBy(fixing => text.Holder(fixing.Driven, figures.Both(fixing.Length)))
             .OrderBy(group => group.Key, StringComparer.Ordinal)
             .Select(group => (IReadOnlyList<string>)[group.Key, Figures.Count(group.Sum(fixing => fixing.Count))]);
         return Table(text["Screws"], text.Parts("ScrewTotalColumns"), rows, text);
+    }
+
+    private static TableBlock HardwareTable(IEnumerable<(Hardware What, int Count)> hardware, PaperSettings settings)
+    {
+        var text = settings.Text;
+        var rows = hardware.Select(kind => (IReadOnlyList<string>)[text.HardwareName(kind.What, settings.Figures.Both), Figures.Count(kind.Count)]);
+        return Table(text["Hardware"], text.Parts("HardwareColumns"), rows, text);
     }
 
     private static TableBlock BitTable(JobTakeoff takeoff, PaperSettings settings)

@@ -15,6 +15,9 @@ namespace CutShop.Paper.Tickets;
 /// <param name="IsPacked">True where it is in the parcel.</param>
 public sealed record PackedPiece(Piece Piece, PieceCode Code, Length? Measured, string Lot, bool IsPacked)
 {
+    /// <summary>The number of its parcel, from 1.</summary>
+    public int Parcel { get; init; } = 1;
+
     /// <summary>Weight in pounds of the length measured, or null where it is not known.</summary>
     public double? WeightLb => Measured is { } measured && Piece.WeightLb is { } pounds ? pounds * (measured.Inches / Piece.Cut.Inches) : null;
 }
@@ -32,6 +35,12 @@ public sealed record PackedPost(string Mark, bool IsDrilled, bool IsIn);
 /// <param name="IsIn">True where they are in the parcel.</param>
 public sealed record PackedScrews(ScrewName Screw, int Needed, int Spare, bool IsIn);
 
+/// <summary>Hardware of one kind on a packing list.</summary>
+/// <param name="What">What it is.</param>
+/// <param name="Needed">How many the job needs.</param>
+/// <param name="IsIn">True where they are in the parcel.</param>
+public sealed record PackedHardware(Hardware What, int Needed, bool IsIn);
+
 /// <summary>The list that goes with a job's parcel: every piece with its length, weight and lot, the posts to tick, and the screws that an installer needs. What is missing comes first.</summary>
 public static class PackingList
 {
@@ -40,14 +49,16 @@ public static class PackingList
     /// <param name="pieces">Its pieces.</param>
     /// <param name="posts">Its posts.</param>
     /// <param name="screws">Its screws, each kind once.</param>
+    /// <param name="hardware">Its hooks, thimbles and staples, each kind once.</param>
     /// <param name="sitePack">The address of its site pack, or null where it has none that can be printed.</param>
     /// <param name="settings">Units and words.</param>
-    public static Sheet Of(Job job, IReadOnlyList<PackedPiece> pieces, IReadOnlyList<PackedPost> posts, IReadOnlyList<PackedScrews> screws, string? sitePack, PaperSettings settings)
+    public static Sheet Of(Job job, IReadOnlyList<PackedPiece> pieces, IReadOnlyList<PackedPost> posts, IReadOnlyList<PackedScrews> screws, IReadOnlyList<PackedHardware> hardware, string? sitePack, PaperSettings settings)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(pieces);
         ArgumentNullException.ThrowIfNull(posts);
         ArgumentNullException.ThrowIfNull(screws);
+        ArgumentNullException.ThrowIfNull(hardware);
         ArgumentNullException.ThrowIfNull(settings);
         var text = settings.Text;
         var packed = pieces.Where(piece => piece.IsPacked).ToList();
@@ -58,11 +69,21 @@ public static class PackingList
             blocks.Add(new NoteBlock(text["MissingPieces", string.Join(", ", missing)]));
         if (undrilled.Count > 0)
             blocks.Add(new NoteBlock(text["UndrilledPosts", string.Join(", ", undrilled)]));
-        blocks.Add(new TableBlock(text["PackedPieces"], text.Parts("PackingColumns"), [.. packed.Select(piece => Row(piece, settings))]));
+        blocks.AddRange(Parcels(packed, settings));
+        blocks.Add(new NoteBlock(text["RopeWeightAlone"]));
         if (posts.Count > undrilled.Count)
             blocks.Add(new NoteBlock(text["DrilledPosts", string.Join(", ", posts.Where(post => post.IsDrilled).Select(post => $"{Tick(post.IsIn)}\u00A0{post.Mark}"))]));
         if (screws.Count > 0)
             blocks.Add(new TableBlock(text["PackedScrews"], text.Parts("ParcelScrewColumns"), [.. screws.Select(kind => Row(kind, text))]));
+        if (hardware.Count > 0)
+        {
+            blocks.Add(new TableBlock(
+                text["Hardware"],
+                text.Parts("ParcelHardwareColumns"),
+                [.. hardware.Select(kind => (IReadOnlyList<string>)[text.HardwareName(kind.What, settings.Figures.Both), Figures.Count(kind.Needed), Tick(kind.IsIn)])]));
+        }
+        if (settings.IsForSalt && screws.Count + hardware.Count > 0)
+            blocks.Add(new NoteBlock(text["ScrewsForSalt"]));
         if (sitePack is not null)
             blocks.Add(new DrawingBlock(SitePackCode.Of(sitePack, settings)));
         blocks.Add(new CautionsBlock(text["Cautions"], text.RailingCautions));
@@ -80,11 +101,25 @@ public static class PackingList
             new(text["Due"], CutTicket.DueOf(job.Due, text)),
             new(text["Pieces"], text["CountOf", packed.Count, all.Count]),
             new(text["TotalLength"], settings.Figures.LongBoth(length)),
-            new(text["Weight"], text.Pounds(packed.All(piece => piece.WeightLb is not null) ? packed.Sum(piece => piece.WeightLb) : null)),
+            new(text["Weight"], text.Pounds(WeightOf(packed))),
             new(text["PackedBy"], null),
             new(text["CheckedBy"], null),
         ];
     }
+
+    /// <summary>What is in each parcel; where there is one, it needs no number.</summary>
+    private static IEnumerable<TableBlock> Parcels(List<PackedPiece> packed, PaperSettings settings)
+    {
+        var text = settings.Text;
+        var parcels = packed.GroupBy(piece => piece.Parcel).OrderBy(parcel => parcel.Key).ToList();
+        return parcels.Count <= 1
+            ? [Table(text["PackedPieces"], packed)]
+            : parcels.Select((parcel, i) => Table(text["PackedParcel", i + 1, parcels.Count, text.WeightToLift(WeightOf([.. parcel]))], parcel));
+
+        TableBlock Table(string caption, IEnumerable<PackedPiece> pieces) => new(caption, text.Parts("PackingColumns"), [.. pieces.Select(piece => Row(piece, settings))]);
+    }
+
+    private static double? WeightOf(IReadOnlyList<PackedPiece> pieces) => pieces.All(piece => piece.WeightLb is not null) ? pieces.Sum(piece => piece.WeightLb) : null;
 
     private static string[] Row(PackedScrews screws, PaperText text) =>
     [
@@ -104,7 +139,7 @@ public static class PackingList
         piece.Code.ToString(),
         RopeWords.Of(piece.Piece.Rope, settings),
         settings.Figures.LongStacked(piece.Measured!.Value),
-        settings.Text.Pounds(piece.WeightLb),
+        settings.Text.WeightToLift(piece.WeightLb),
         piece.Lot,
     ];
 }

@@ -31,6 +31,9 @@ public sealed record PaperSettings(UnitsFirst Units, PageSize Page, PaperText Te
     /// <summary>Feet and inches first, on letter pages, in English.</summary>
     public static PaperSettings Default { get; } = new(UnitsFirst.FeetInches, PageSize.Letter, PaperText.English);
 
+    /// <summary>True where what holds the rope must stand salt air, which paper then says.</summary>
+    public bool IsForSalt { get; init; }
+
     /// <summary>Writes lengths as these settings want them.</summary>
     public Figures Figures => new(Units);
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Rules;
 using CutShop.Takeoff.Tables;
 using CutShop.Takeoff.Words;
 
@@ -57,6 +58,27 @@ public sealed partial class PaperText
 
     /// <summary>A weight or a pull in pounds.</summary>
     public string Pounds(double? pounds) => pounds is { } known ? $"{Figures.Tenths(known)} lb" : this["NotKnown"];
+
+    /// <summary>The weight of a piece; where one person does not lift it, with who does.</summary>
+    public string WeightToLift(double? pounds) => Lifting.TakesTwo(pounds) ? this["WeightForTwo", Pounds(pounds)] : Pounds(pounds);
+
+    /// <summary>A piece of hardware with its sizes.</summary>
+    public string HardwareName(Hardware hardware, Func<Length, string> figure)
+    {
+        ArgumentNullException.ThrowIfNull(hardware);
+        ArgumentNullException.ThrowIfNull(figure);
+        return this[
+            hardware.Kind switch
+            {
+                HardwareKind.Hook => "HookFor",
+                HardwareKind.Thimble => "ThimbleFor",
+                HardwareKind.Holder => "HolderFor",
+                _ => throw new ArgumentOutOfRangeException(nameof(hardware), hardware.Kind, message: null),
+            },
+            this[hardware.InWords],
+            figure(hardware.Size),
+            figure(hardware.Reach)];
+    }
 
     /// <summary>A rope material.</summary>
     public string Material(RopeMaterial material) => this[Rope.WordOf(material)];

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Result;
@@ -32,14 +33,14 @@ public sealed class PackingBench(ShopDatabase database)
     public Task<BenchAnswer> PackAsync(string job, PieceCode code, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
         code,
         requestKey,
-        (session, work) => work.Job == job ? Pack(session, work, who) : BenchReplies.Of("PieceOfAnotherJob", code, work.Job),
+        (session, work) => work.Job == job ? Pack(session, code, work, who) : BenchReplies.Of("PieceOfAnotherJob", code, work.Job),
         cancel);
 
     /// <summary>Takes a piece out of its parcel again.</summary>
     public Task<BenchAnswer> UnpackAsync(PieceCode code, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
         code,
         requestKey,
-        (session, work) => TicketStates.Unpack.Try(session, work.Id, who, ", packed_at = NULL") ?? Opened(session, work.Job, who),
+        (session, work) => TicketStates.Unpack.Try(session, work.Id, who, ", packed_at = NULL, parcel = NULL") ?? Opened(session, work.Job, who),
         cancel);
 
     /// <summary>Puts a drilled post into its job's parcel, or takes it out.</summary>
@@ -60,9 +61,9 @@ public sealed class PackingBench(ShopDatabase database)
         },
         cancel);
 
-    /// <summary>Puts a job's screws of one kind into its parcel, or takes them out.</summary>
+    /// <summary>Puts a job's screws or hardware of one kind into its parcel, or takes them out.</summary>
     /// <param name="job">The job's number.</param>
-    /// <param name="kind">The <see cref="ParcelScrews.Kind"/>.</param>
+    /// <param name="kind">The <see cref="ParcelScrews.Kind"/> or <see cref="ParcelHardware.Kind"/>.</param>
     /// <param name="isIn">True to put them in.</param>
     /// <param name="who">Who does it.</param>
     /// <param name="requestKey">Sent twice it counts once.</param>
@@ -72,21 +73,54 @@ public sealed class PackingBench(ShopDatabase database)
         requestKey,
         (session, id, parcel) =>
         {
-            if (parcel.Screws.FirstOrDefault(one => one.Kind == kind) is not { } screws)
+            var (screws, hardware) = (parcel.Screws.FirstOrDefault(one => one.Kind == kind), parcel.Hardware.FirstOrDefault(one => one.Kind == kind));
+            if ((screws?.Screw.InWords ?? hardware?.What.InWords) is not { } name)
                 return BenchReplies.Of("NoSuchScrews", job);
-            if (isIn == screws.IsIn)
-                return BenchReplies.Of(isIn ? "InParcelAlready" : "NotInParcel", screws.Screw.InWords);
+            if (isIn == (screws?.IsIn ?? hardware!.IsIn))
+                return BenchReplies.Of(isIn ? "InParcelAlready" : "NotInParcel", name);
+            var needed = screws?.Needed ?? hardware!.Needed;
             session.Execute(
                 isIn
                     ? """
-                      INSERT INTO parcel_screws (job_id, screw, needed, in_at) VALUES (@id, @kind, @Needed, @Now)
+                      INSERT INTO parcel_screws (job_id, screw, needed, in_at) VALUES (@id, @kind, @needed, @Now)
                       ON CONFLICT (job_id, screw) DO UPDATE SET needed = excluded.needed, in_at = excluded.in_at
                       """
                     : "DELETE FROM parcel_screws WHERE job_id = @id AND screw = @kind",
-                new { id, kind, screws.Needed, session.Now });
-            session.Record("job", id, who, isIn ? HistoryCodes.ScrewsPutIn : HistoryCodes.ScrewsTakenOut, details: new { screws = screws.All });
+                new { id, kind, needed, session.Now });
+            if (screws is not null)
+                session.Record("job", id, who, isIn ? HistoryCodes.ScrewsPutIn : HistoryCodes.ScrewsTakenOut, details: new { screws = screws.All });
+            else
+                session.Record("job", id, who, isIn ? HistoryCodes.HardwarePutIn : HistoryCodes.HardwareTakenOut, details: new { hardware = needed });
             return Opened(session, job, who);
         },
+        cancel);
+
+    /// <summary>Begins a job's next parcel: what is put in from now on goes into it. The one before must not be empty.</summary>
+    /// <param name="job">The job's number.</param>
+    /// <param name="parcel">The number of the parcel that is left as it is, the last.</param>
+    /// <param name="who">Who does it.</param>
+    /// <param name="requestKey">Sent twice it counts once.</param>
+    /// <param name="cancel">Stops.</param>
+    public Task<BenchAnswer> BeginParcelAsync(string job, int parcel, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
+        job,
+        requestKey,
+        (session, id, its) => its.Parcels != parcel || !its.In(parcel).Any()
+            ? BenchReplies.Of("ParcelIsEmpty", its.Parcels)
+            : Begun(session, id, parcel, parcel + 1, who, HistoryCodes.ParcelBegun, parcel + 1),
+        cancel);
+
+    /// <summary>Goes back to the parcel before the last, which was begun by mistake and is empty.</summary>
+    /// <param name="job">The job's number.</param>
+    /// <param name="parcel">The number of the last parcel.</param>
+    /// <param name="who">Who does it.</param>
+    /// <param name="requestKey">Sent twice it counts once.</param>
+    /// <param name="cancel">Stops.</param>
+    public Task<BenchAnswer> TakeParcelBackAsync(string job, int parcel, string who, string requestKey, CancellationToken cancel = default) => ForAsync(
+        job,
+        requestKey,
+        (session, id, its) => its.Parcels != parcel || parcel == 1 || its.In(parcel).Any()
+            ? BenchReplies.Of("ParcelNotEmpty", parcel)
+            : Begun(session, id, parcel, parcel - 1, who, HistoryCodes.ParcelTakenBack, parcel),
         cancel);
 
     /// <summary>Closes a job's parcel: it leaves the shop as it is. Every piece of rope must be in it.</summary>
@@ -105,21 +139,49 @@ public sealed class PackingBench(ShopDatabase database)
             if (!parcel.HasAllRope)
                 return BenchReplies.Of("ParcelLacksPieces", parcel.Missing.Count());
             if (!asItIs && !parcel.IsComplete)
-                return BenchReplies.Of("ParcelLacks", parcel.PostsOut.Count(), parcel.ScrewsOut.Count());
+                return BenchReplies.Of("ParcelLacks", parcel.PostsOut.Count(), Without(parcel));
             if (session.Execute("INSERT INTO closed_parcels (job_id, closed_at) VALUES (@id, @Now) ON CONFLICT (job_id) DO NOTHING", new { id, session.Now }) == 1)
-                session.Record("job", id, who, HistoryCodes.ParcelClosed, details: new { posts = parcel.PostsOut.Count(), screws = parcel.ScrewsOut.Count() });
+            {
+                session.Record("job", id, who, HistoryCodes.ParcelClosed, details: new { posts = parcel.PostsOut.Count(), screws = Without(parcel) });
+                ReSettings.CountFrom(session, id, ReSettings.Packed, who);
+            }
             return null;
         },
         cancel);
 
-    private static Sentence? Pack(ShopSession session, CutWork work, string who)
+    /// <summary>Kinds of screws and hardware that are not in it.</summary>
+    private static int Without(JobParcel parcel) => parcel.ScrewsOut.Count() + parcel.HardwareOut.Count();
+
+    private static Sentence? Begun(ShopSession session, long id, int seen, int parcels, string who, HistoryCode what, int parcel)
     {
-        if (TicketStates.Pack.Try(session, work.Id, who, ", packed_at = @now") is null)
+        session.Execute("UPDATE jobs SET parcels = @parcels WHERE id = @id AND parcels = @seen", new { parcels, id, seen });
+        session.Record("job", id, who, what, details: new { parcel });
+        return null;
+    }
+
+    private static Sentence? Pack(ShopSession session, PieceCode code, CutWork work, string who)
+    {
+        if (work.State == TicketStates.Cut && OverLimit(session, work, code) is { } why)
+            return why;
+        if (TicketStates.Pack.Try(session, work.Id, who, ", packed_at = @now, parcel = (SELECT parcels FROM jobs WHERE number = @Job)", new { work.Job }) is null)
             return Opened(session, work.Job, who);
         return work.State == TicketStates.Packed
             ? BenchReplies.Of("InParcelAlready", work.Run)
             : BenchReplies.Of("PackOnceCut", work.Run, BenchReplies.State(work.State));
     }
+
+    /// <summary>Why a cut piece does not go into its job's last parcel, or null.</summary>
+    private static Sentence? OverLimit(ShopSession session, CutWork work, PieceCode code)
+    {
+        if (SendingSettingsShelf.Read(session).ParcelLb is not { } most)
+            return null;
+        var parcel = Find(session, work.Job)!.Value.Parcel;
+        return parcel.Pieces.FirstOrDefault(piece => piece.Code == code) is { } heavy && parcel.IsTooHeavyWith(heavy)
+            ? BenchReplies.Of("ParcelTooHeavy", work.Run, Pounds(heavy.WeightLb), parcel.Parcels, Pounds(parcel.WeightOf(parcel.Parcels) + heavy.WeightLb), most)
+            : null;
+    }
+
+    private static string Pounds(double? pounds) => pounds!.Value.ToString("0.0", CultureInfo.InvariantCulture);
 
     /// <summary>What goes in or out of a closed parcel opens it again.</summary>
     private static Sentence? Opened(ShopSession session, string job, string who)
@@ -134,38 +196,44 @@ public sealed class PackingBench(ShopDatabase database)
     {
         if (session.FirstOrDefault<JobRow>(
             """
-            SELECT jobs.id, customer, due, cancelled_at, closed_at FROM jobs LEFT JOIN closed_parcels ON closed_parcels.job_id = jobs.id WHERE number = @job
+            SELECT jobs.id, customer, due, cancelled_at, closed_at, parcels FROM jobs LEFT JOIN closed_parcels ON closed_parcels.job_id = jobs.id WHERE number = @job
             """,
             new { job }) is not { } row)
             return null;
-        var fixings = StoredParts.PostsOf(session, row.Id).SelectMany(post => post.Fixings).ToList();
+        var works = StoredParts.PiecesOf(session, row.Id);
+        var screws = works.SelectMany(work => work.Fixings).Where(fixing => !fixing.IsHardware).ToList();
+        var isIn = session.All<(string Kind, long Needed)>("SELECT screw, needed FROM parcel_screws WHERE job_id = @Id", new { row.Id }).ToHashSet();
         return (row.Id, new JobParcel(
             job,
             row.Customer,
             row.Due,
             row.CancelledAt is not null,
             row.ClosedAt,
-            session.All<ParcelPiece>(
+            [.. session.All<ParcelPiece>(
                 """
-                SELECT run, code, cut_nm AS cut, cut_tickets.state, measured_nm AS measured, lot
+                SELECT run, code, cut_nm AS cut, cut_tickets.state, measured_nm AS measured, lot, parcel
                 FROM pieces JOIN cut_tickets ON piece_id = pieces.id LEFT JOIN coils ON coils.id = cut_coil_id AND measured_nm IS NOT NULL
                 WHERE job_id = @Id AND dropped_at IS NULL ORDER BY pieces.position
                 """,
-                new { row.Id }),
+                new { row.Id }).Zip(works, (piece, work) => piece with { WeightLb = work.Piece.WeightLb * ((piece.Measured ?? piece.Cut).Inches / piece.Cut.Inches) })],
             session.All<ParcelPost>(
                 """
                 SELECT posts.id, drill_tickets.id AS ticket, mark, state, drilled_at, in_parcel_at
                 FROM posts JOIN drill_tickets ON post_id = posts.id WHERE job_id = @Id AND dropped_at IS NULL ORDER BY position
                 """,
                 new { row.Id }),
-            ScrewsOf(session, row.Id, fixings),
-            fixings.Where(fixing => fixing.Screw is null).Sum(fixing => fixing.Count)));
+            ScrewsOf(session, screws, isIn),
+            [.. Hardware.Of(works.Select(work => work.Piece)).Select(kind => new ParcelHardware(kind.What, kind.Count, isIn.Contains((ParcelHardware.KindOf(kind.What), kind.Count))))],
+            screws.Where(fixing => fixing.Screw is null).Sum(fixing => fixing.Count))
+        {
+            Parcels = (int)row.Parcels,
+            MostLb = SendingSettingsShelf.Read(session).ParcelLb,
+        });
     }
 
-    private static List<ParcelScrews> ScrewsOf(ShopSession session, long jobId, IEnumerable<Fixing> fixings)
+    private static List<ParcelScrews> ScrewsOf(ShopSession session, IEnumerable<Fixing> fixings, HashSet<(string Kind, long Needed)> isIn)
     {
         var percent = BenchSettingsShelf.Read(session).SpareScrews;
-        var isIn = session.All<(string Screw, long Needed)>("SELECT screw, needed FROM parcel_screws WHERE job_id = @jobId", new { jobId }).ToHashSet();
         return
         [
             .. fixings.Where(fixing => fixing.Screw is not null).GroupBy(fixing => fixing.Screw!, fixing => fixing.Count)
@@ -196,5 +264,5 @@ public sealed class PackingBench(ShopDatabase database)
                     : BenchAnswer.Refused(BenchReplies.Of("NoSuchPiece", code))),
             cancel);
 
-    private sealed record JobRow(long Id, string Customer, DateOnly? Due, DateTimeOffset? CancelledAt, DateTimeOffset? ClosedAt);
+    private sealed record JobRow(long Id, string Customer, DateOnly? Due, DateTimeOffset? CancelledAt, DateTimeOffset? ClosedAt, long Parcels);
 }

@@ -82,6 +82,7 @@ public sealed class JobShelf(ShopDatabase database)
             new { row.Id });
         return new(takeoff, [.. all.Where(piece => piece.DroppedAt is null).Select(piece => piece.ToPiece())], row.TakenInAt)
         {
+            IsForSalt = SendingSettingsShelf.Read(session).IsForSalt,
             ReleasedAt = row.ReleasedAt,
             CancelledAt = row.CancelledAt,
             CancelReason = row.CancelledAt is null ? "" : CancelReason(session, row.Id),

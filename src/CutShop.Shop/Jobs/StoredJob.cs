@@ -21,6 +21,9 @@ public sealed record StoredJob(JobTakeoff Takeoff, IReadOnlyList<StoredPiece> Pi
     /// <summary>Pieces that a change took out, the surplus ones among them.</summary>
     public IReadOnlyList<StoredPiece> Dropped { get; init; } = [];
 
+    /// <summary>True where what holds its rope must stand salt air, as the shop has set.</summary>
+    public bool IsForSalt { get; init; }
+
     /// <summary>The job's number.</summary>
     public string Number => Takeoff.Job.Number;
 

@@ -2,6 +2,8 @@ using CutShop.Shop.Jobs;
 using CutShop.Shop.Stock;
 using CutShop.Shop.Store;
 using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
+using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Orders;
@@ -26,6 +28,8 @@ public sealed record DraftPreview(DraftForm Form, DraftReading Reading, PriceLis
     /// <summary>What the desk itself has to say, by field, beside what was understood: that the number is a stored job's, and pulls over the shop's limit.</summary>
     public IReadOnlyDictionary<JobPlace, IReadOnlyList<FieldNote>> DeskNotes { get; init; } = new Dictionary<JobPlace, IReadOnlyList<FieldNote>>();
 
+    /// <summary>Ropes of which a piece is longer than the shop can cut, with what to offer as the job's longest cut.</summary>
+    public IReadOnlyList<LongRun> LongRuns { get; init; } = [];
     /// <summary>With what the shop measured that the draft's rope loses, beside the field that asks for it.</summary>
     internal DraftPreview WithLoss(LossOffer? offer) => offer is null ? this : this with
     {
@@ -48,6 +52,12 @@ public sealed record DraftPreview(DraftForm Form, DraftReading Reading, PriceLis
     }
 }
 
+/// <summary>A rope of which a piece is longer than the shop can cut.</summary>
+/// <param name="Rope">The rope.</param>
+/// <param name="Cut">The longest cut of the draft.</param>
+/// <param name="Longest">The longest piece that the shop can cut.</param>
+public sealed record LongRun(Rope Rope, Length Cut, LongestPiece Longest);
+
 /// <summary>Shows drafts while they are typed.</summary>
 public sealed class DraftPreviews(ShopDatabase database, ShopTablesShelf tables)
 {
@@ -68,12 +78,28 @@ public sealed class DraftPreviews(ShopDatabase database, ShopTablesShelf tables)
         return database.Read(session => Of(session, form));
     }
 
-    private DraftPreview Of(ShopSession session, DraftForm form) => new DraftPreview(
-        form,
-        DraftReading.Of(form, tables.Current(session)),
-        PriceBook.On(session, session.Today),
-        PriceBook.Currency(session),
-        JobChanging.OfNumber(session, form.Number.Trim())).WithDeskNotes(PullLimit.Read(session)).WithLoss(OfferFor(session, form));
+    private DraftPreview Of(ShopSession session, DraftForm form)
+    {
+        var reading = DraftReading.Of(form, tables.Current(session));
+        return new DraftPreview(
+            form,
+            reading,
+            PriceBook.On(session, session.Today),
+            PriceBook.Currency(session),
+            JobChanging.OfNumber(session, form.Number.Trim()))
+        {
+            LongRuns = reading.Takeoff is { } takeoff ? LongRunsOf(session, takeoff) : [],
+        }.WithDeskNotes(PullLimit.Read(session)).WithLoss(OfferFor(session, form));
+    }
+
+    private static IReadOnlyList<LongRun> LongRunsOf(ShopSession session, JobTakeoff takeoff) =>
+    [
+        .. from piece in takeoff.Pieces
+           group piece.Cut by (piece.Rope, piece.IsPreshrunk) into alike
+           let longest = LongestCut.Of(session, RopeKind.Of(alike.Key.Rope, alike.Key.IsPreshrunk))
+           where alike.Max() > longest?.Length
+           select new LongRun(alike.Key.Rope, alike.Max(), longest!),
+    ];
 
     /// <summary>What the shop measured that the draft's rope loses, or null.</summary>
     private static LossOffer? OfferFor(ShopSession session, DraftForm form) =>

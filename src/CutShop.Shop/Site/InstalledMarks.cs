@@ -1,3 +1,4 @@
+using CutShop.Shop.Benches;
 using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Result;
@@ -49,8 +50,19 @@ public sealed class InstalledMarks(ShopDatabase database)
             """,
             new { label.PieceId, wanted = InstalledWords.Of(tap.Wanted), at });
         session.Record("piece", label.PieceId, who, HistoryCodes.PieceMarked, InstalledWords.Of(state), InstalledWords.Of(tap.Wanted));
+        if (tap.Wanted == InstalledState.Installed && IsLast(session, label.PieceId) is { } job)
+            ReSettings.CountFrom(session, job, ReSettings.Installed, who);
         return new(SiteOutcome.Done, tap.Wanted, at);
     }
+
+    /// <summary>The job of a piece whose pieces are all up with it, or null.</summary>
+    private static long? IsLast(ShopSession session, long pieceId) => session.FirstOrDefault<long?>(
+        $"""
+        SELECT job_id FROM pieces WHERE id = @pieceId AND NOT EXISTS (
+          SELECT 1 FROM pieces AS other LEFT JOIN installations ON piece_id = other.id
+          WHERE other.job_id = pieces.job_id AND other.dropped_at IS NULL AND coalesce(state, '') <> '{InstalledWords.Of(InstalledState.Installed)}')
+        """,
+        new { pieceId });
 
     /// <summary>What speaks against a piece being up, or null.</summary>
     private static SiteOutcome? Doubt(ShopSession session, long pieceId) =>

@@ -24,6 +24,13 @@ internal static class HistoryCodes
     public static HistoryCode JobByRules { get; } = New("job-by-rules", before: CountedBefore, after: AfterChange);
     public static HistoryCode ScrewsPutIn { get; } = Worded("screws-put-in", line => Say("ScrewsPutIn", line.Number("screws")));
     public static HistoryCode ScrewsTakenOut { get; } = Worded("screws-taken-out", line => Say("ScrewsTakenOut", line.Number("screws")));
+    public static HistoryCode HardwarePutIn { get; } = Worded("hardware-put-in", line => Say("HardwarePutIn", line.Number("hardware")));
+    public static HistoryCode HardwareTakenOut { get; } = Worded("hardware-taken-out", line => Say("HardwareTakenOut", line.Number("hardware")));
+    public static HistoryCode ParcelBegun { get; } = Worded("parcel-begun", line => Say("ParcelBegun", line.Number("parcel")));
+    public static HistoryCode ParcelTakenBack { get; } = Worded("parcel-taken-back", line => Say("ParcelTakenBack", line.Number("parcel")));
+    public static HistoryCode ReSettingDue { get; } = Worded(
+        "re-setting-due", line => Say("ReSettingDue", IsoDate.Text(new((int)line.Number("year"), (int)line.Number("month"), (int)line.Number("day")))));
+    public static HistoryCode ReSettingDone { get; } = New("re-setting-done");
     public static HistoryCode ParcelClosed { get; } = Worded("parcel-closed", ParcelClosedWords);
     public static HistoryCode ParcelOpened { get; } = New("parcel-opened");
     public static HistoryCode SitePackOpened { get; } = New("site-pack-opened");

@@ -87,7 +87,7 @@ public sealed record JobTotals(int Pieces, int Bores, int Screws, Length Cut)
         return new(
             pieces.Count,
             bores,
-            pieces.Sum(work => work.Fixings.Sum(fixing => fixing.Count)),
+            pieces.Sum(work => work.Fixings.Where(fixing => !fixing.IsHardware).Sum(fixing => fixing.Count)),
             pieces.Aggregate(Length.Zero, (sum, work) => sum + work.Piece.Cut));
     }
 }

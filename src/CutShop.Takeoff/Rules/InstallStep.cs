@@ -29,7 +29,11 @@ public sealed record FirstRopeStep(Post Corner, string FirstRun) : InstallStep;
 /// <param name="IsStart">True for the end that is fixed first.</param>
 /// <param name="Fixing">Its screws; null for a knot, which holds itself.</param>
 /// <param name="Way">Which way it is wound; null unless it is a wrap.</param>
-public sealed record EndStep(AtPost At, Post Inner, bool IsStart, Fixing? Fixing, WrapWay? Way) : InstallStep;
+public sealed record EndStep(AtPost At, Post Inner, bool IsStart, Fixing? Fixing, WrapWay? Way) : InstallStep
+{
+    /// <summary>The splice of an eye that is made now, since the rope had to go through bores first; null for anything else.</summary>
+    public EyeSplice? Splice { get; init; }
+}
 
 /// <summary>The rope is passed through bored posts; no screw yet.</summary>
 /// <param name="Posts">The posts in order.</param>

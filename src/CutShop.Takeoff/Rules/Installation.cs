@@ -63,7 +63,10 @@ public static class Installation
         }
 
         EndStep End(int index, AtPost inner, bool isStart) =>
-            new(posts[index], inner.Post, isStart, fixings[index], posts[index].Kind == AtPostKind.Wrap ? WayRound(posts[index], isReversed) : null);
+            new(posts[index], inner.Post, isStart, fixings[index], posts[index].Kind == AtPostKind.Wrap ? WayRound(posts[index], isReversed) : null)
+            {
+                Splice = !isStart && EyeSplice.OneIsMadeOnSite(piece) ? EyeSplice.At(piece, posts[index]) : null,
+            };
     }
 
     /// <summary>What fixes a piece at each of its stations; a ring comes to its first post twice.</summary>

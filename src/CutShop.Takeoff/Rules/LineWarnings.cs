@@ -12,9 +12,7 @@ namespace CutShop.Takeoff.Rules;
 internal sealed class LineWarnings
 {
     private static readonly Length UsualCoil = Length.FromSixtyFourths(64) * 12 * 600;
-    private static readonly Length GuardedDrop = Length.FromSixtyFourths(64) * 30;
     private static readonly Length GapOfRing = Length.FromSixtyFourths(64) * 2;
-    private const double OnePersonLifts = 51;
     private const int LeastBetweenEyes = 10;
 
     private readonly Job _job;
@@ -142,17 +140,17 @@ internal sealed class LineWarnings
         }
         if (_line.IsClosed)
             CheckRing();
-        if (_line.Drop is { } drop && drop > GuardedDrop)
+        if (_line.Drop is { } drop && GuardedDrop.NeedsGuard(drop))
             WarnOfDrop(drop, _line.Mark, string.Create(CultureInfo.InvariantCulture, $"$.lines[{_lineIndex}].drop"));
         for (var i = 0; i < _line.Sections.Count; i++)
         {
-            if (_line.Sections[i].Drop is { } deep && deep > GuardedDrop)
+            if (_line.Sections[i].Drop is { } deep && GuardedDrop.NeedsGuard(deep))
                 WarnOfDrop(deep, SectionName(i), SectionPath(i) + ".drop");
         }
     }
 
     private void WarnOfDrop(Length drop, string where, string path) =>
-        Warn("drop-needs-guard", where, path, TakeoffWords.Of("DropNeedsGuard", LengthText.Inches(drop, 16), LengthText.Inches(GuardedDrop)));
+        Warn("drop-needs-guard", where, path, TakeoffWords.Of("DropNeedsGuard", LengthText.Inches(drop, 16), LengthText.Inches(GuardedDrop.Over)));
 
     /// <summary>The turns of a ring make one whole turn, and posts that stand by their centres come back to the first.</summary>
     private void CheckRing()
@@ -204,14 +202,14 @@ internal sealed class LineWarnings
     {
         foreach (var piece in _works[row].Pieces)
         {
-            if (piece.WeightLb > OnePersonLifts)
-                Warn("heavy", piece.Run, RowPath(row), TakeoffWords.Of("Heavy", piece.WeightLb.Value.ToString("0", CultureInfo.InvariantCulture)));
+            if (Lifting.TakesTwo(piece))
+                Warn("heavy", piece.Run, RowPath(row), TakeoffWords.Of("Heavy", piece.WeightLb!.Value.ToString("0", CultureInfo.InvariantCulture)));
             if (_job.Longest is null && piece.Cut > UsualCoil)
                 Warn("longer-than-usual-coil", piece.Run, RowPath(row), TakeoffWords.Of("LongerThanUsualCoil", LengthText.FeetInches(piece.Cut), LengthText.FeetInches(UsualCoil)));
             if (piece.AtPosts[^1] is { Kind: AtPostKind.Join } join && join.Post.Across < piece.Rope.Across * 4)
                 Warn("short-join", $"{join.Post.Mark}/{piece.Row}", RowPath(row), TakeoffWords.Of("ShortJoin", LengthText.Inches(join.Post.Across / 4, 16), LengthText.Brief(piece.Rope.Across)), join.Post);
             var (startsInEye, endsInEye) = (piece.AtPosts[0].Kind == AtPostKind.Eye, piece.AtPosts[^1].Kind == AtPostKind.Eye);
-            if (startsInEye && endsInEye && piece.AtPosts.Any(at => at.Kind == AtPostKind.Through))
+            if (EyeSplice.OneIsMadeOnSite(piece))
                 Warn("splice-on-site", piece.Run, RowPath(row), TakeoffWords.Of("SpliceOnSite"));
             // An eye is at an end, so only the first and the last section can have one.
             if (startsInEye)

@@ -57,7 +57,14 @@ public static class RopeAtPost
     {
         ArgumentNullException.ThrowIfNull(eye);
         var round = Math.PI * (eye.Round.Inches + rope.Inches) / 2;
-        return eye.Throat + Length.RoundedFromInches(round + (eye.TucksIn(isNatural) * DiametersATuck * rope.Inches));
+        return eye.Throat + Length.RoundedFromInches(round + Unlaid(eye, rope, isNatural));
+    }
+
+    /// <summary>The end of an eye's rope whose strands are unlaid for its tucks, in inches: 5 1/3 d a tuck.</summary>
+    public static double Unlaid(Eye eye, Length rope, bool isNatural)
+    {
+        ArgumentNullException.ThrowIfNull(eye);
+        return eye.TucksIn(isNatural) * DiametersATuck * rope.Inches;
     }
 
     /// <summary>The rope before an eye's throat that its splice lies in, in inches: 1 1/3 d a tuck.</summary>

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using CutShop.Paper.Sheets;
 using CutShop.Shop.Benches;
+using CutShop.Shop.Store;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Localization;
@@ -37,6 +38,8 @@ internal static class BenchRoutes
             .AddSingleton<DrillBench>()
             .AddSingleton<PackingBench>()
             .AddSingleton<PackingPaper>()
+            .AddSingleton<ReSettings>()
+            .AddSingleton<SendingSettingsShelf>()
             .AddSingleton<ScanResolver>()
             .AddSingleton<StalePlans>()
             .AddSingleton<ShopBoard>()

@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace CutShop.Web.Benches;
 
 /// <summary>How the shop stands: what waits, what is at the benches, what is done, what is late, and where the rope goes.</summary>
-public sealed class BoardModel(ShopBoard board, CutBench cut, DrillBench drill, StalePlans fit, TimeProvider time) : PageModel
+public sealed class BoardModel(ShopBoard board, CutBench cut, DrillBench drill, StalePlans fit, ReSettings resets, TimeProvider time) : PageModel
 {
     /// <summary>The figures.</summary>
     public BoardFigures? Figures { get; private set; }
@@ -19,6 +19,9 @@ public sealed class BoardModel(ShopBoard board, CutBench cut, DrillBench drill, 
     /// <summary>Plans that no longer fit.</summary>
     public IReadOnlyList<StalePlan> Stale { get; private set; } = [];
 
+    /// <summary>Jobs whose rope is to be set again by now.</summary>
+    public IReadOnlyList<ReSetting> ReSettings { get; private set; } = [];
+
     /// <summary>The shop's clock.</summary>
     public TimeProvider Time => time;
 
@@ -26,6 +29,7 @@ public sealed class BoardModel(ShopBoard board, CutBench cut, DrillBench drill, 
     public void OnGet()
     {
         Figures = board.Now();
+        ReSettings = resets.Due();
         (Cutting, Drilling, Stale) = (cut.AtTheBench(), [.. drill.AtTheBench(), .. drill.ReOrdered()], fit.Stale());
     }
 

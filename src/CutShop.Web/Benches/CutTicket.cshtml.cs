@@ -8,6 +8,7 @@ using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
+using CutShop.Takeoff.Rules;
 using CutShop.Takeoff.Tables;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Mvc;
@@ -104,9 +105,16 @@ public sealed class CutTicketModel(
         {
             CutStep.Mark => [.. Piece is not null && words.WettingOfCoil(Piece, Figures.Both) is { } coil ? [coil] : (string[])[], steps[0]],
             CutStep.Cut => [steps[1], .. (Piece is null ? [] : (AtPost[])[Piece.AtPosts[0], Piece.AtPosts[^1]]).Select(at =>
-                $"{at.Post.Mark}, {words.AtPost(at)}: {words.EndPreparation(natural, at.Kind)}"), steps[2], natural ? words.CuttingNaturalCautions[0] : words.CuttingSyntheticCautions[0]],
+                $"{at.Post.Mark}, {words.AtPost(at)}: {words.EndPreparation(Piece!, at)}"), steps[2], natural ? words.CuttingNaturalCautions[0] : words.CuttingSyntheticCautions[0]],
             CutStep.Measure => [T["MeasureEndToEnd"]],
-            CutStep.LabelAndTie => [T["PutLabelOn", Work.Code], steps[5], .. Piece is null ? [] : words.WettingOfPiece(Piece, Figures.Both)],
+            CutStep.LabelAndTie =>
+            [
+                .. Piece is null ? [] : words.Splices(Piece, Figures).SelectMany(splice => splice.Steps.Prepend(splice.Caption)),
+                T["PutLabelOn", Work.Code],
+                steps[5],
+                .. Lifting.TakesTwo(Piece?.WeightLb) ? [words.WeightToLift(Piece!.WeightLb)] : (string[])[],
+                .. Piece is null ? [] : words.WettingOfPiece(Piece, Figures.Both),
+            ],
             _ => throw new ArgumentOutOfRangeException(nameof(step), step, message: null),
         };
     }

@@ -1,5 +1,6 @@
 using CutShop.Shop.Benches;
 using CutShop.Shop.Tickets;
+using CutShop.Takeoff.Result;
 using CutShop.Web.Shared;
 using Microsoft.AspNetCore.Mvc;
 
@@ -20,10 +21,21 @@ public sealed class PackJobModel(PackingBench packing, ScanResolver scans) : Ben
     /// <summary>True where somebody wants to close the parcel although something is missing, and is asked.</summary>
     public bool IsAsked { get; private set; }
 
+    /// <summary>The weight of the rope in the last parcel, beside the shop's limit where it has one.</summary>
+    public string Weight => Parcel!.MostLb is { } most
+        ? T["ParcelWeightOf", Parcel.Parcels, Paper.Text.WeightToLift(Parcel.WeightOf(Parcel.Parcels)), most]
+        : T["ParcelWeight", Parcel.Parcels, Paper.Text.WeightToLift(Parcel.WeightOf(Parcel.Parcels))];
+
+    /// <summary>A cut piece that no longer fits into the last parcel, or null.</summary>
+    public ParcelPiece? TooHeavy => Parcel!.Missing.FirstOrDefault(piece => piece.State == TicketStates.Cut && Parcel.IsTooHeavyWith(piece));
+
     /// <summary>True where this person may pack.</summary>
     public bool MaySend => Rights.Do(HttpContext, Rights.PackJobs);
 
     private static string AddressOf(string job) => $"/pack/{Uri.EscapeDataString(job)}";
+
+    /// <summary>A piece of hardware with its sizes, in the units that the reader wants first.</summary>
+    public string NameOf(Hardware hardware) => Paper.Text.HardwareName(hardware, Figures.ToTheTenth().Lead);
 
     /// <summary>Shows the parcel.</summary>
     public IActionResult OnGet(string job, string? scan, bool ask)
@@ -60,9 +72,15 @@ public sealed class PackJobModel(PackingBench packing, ScanResolver scans) : Ben
     public Task<IActionResult> OnPostPostAsync(string job, string? mark, bool isIn, CancellationToken cancel) =>
         DoAsync(job, key => packing.PutPostAsync(job, mark ?? "", isIn, Me, key, cancel));
 
-    /// <summary>Puts screws of one kind in or takes them out.</summary>
+    /// <summary>Puts screws or hardware of one kind in or takes them out.</summary>
     public Task<IActionResult> OnPostScrewsAsync(string job, string? kind, bool isIn, CancellationToken cancel) =>
         DoAsync(job, key => packing.PutScrewsAsync(job, kind ?? "", isIn, Me, key, cancel));
+
+    /// <summary>Begins the next parcel of the job.</summary>
+    public Task<IActionResult> OnPostBeginAsync(string job, int parcel, CancellationToken cancel) => DoAsync(job, key => packing.BeginParcelAsync(job, parcel, Me, key, cancel));
+
+    /// <summary>Goes back to the parcel before, while the last one is empty.</summary>
+    public Task<IActionResult> OnPostBackAsync(string job, int parcel, CancellationToken cancel) => DoAsync(job, key => packing.TakeParcelBackAsync(job, parcel, Me, key, cancel));
 
     /// <summary>Closes the parcel, or asks first where something is missing.</summary>
     public Task<IActionResult> OnPostCloseAsync(string job, bool asItIs, CancellationToken cancel) =>

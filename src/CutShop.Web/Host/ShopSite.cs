@@ -82,6 +82,7 @@ public static class ShopSite
         services.AddSingleton<CutPlanDesk>();
         services.AddSingleton<PlanSearches>();
         services.AddSingleton<CuttingSettingsShelf>();
+        services.AddSingleton<LongestCut>();
         services.AddSingleton<HistoryShelf>();
         services.AddOrderDesk();
         services.TryAddSingleton(settings.Database.Time);

@@ -5,6 +5,7 @@ using CutShop.Paper.Tickets;
 using CutShop.Paper.Words;
 using CutShop.Shop.Benches;
 using CutShop.Shop.Jobs;
+using CutShop.Shop.Store;
 using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
@@ -48,13 +49,13 @@ public static class PaperRoutes
     }
 
     /// <summary>One drill ticket, also of a post that is no longer wanted: then it says so.</summary>
-    private static Results<FileContentHttpResult, NotFound> DrillTicketPdf(string job, string post, long? ticket, DrillBench bench, JobShelf jobs, HttpContext context)
+    private static Results<FileContentHttpResult, NotFound> DrillTicketPdf(string job, string post, long? ticket, DrillBench bench, JobShelf jobs, SendingSettingsShelf sending, HttpContext context)
     {
         var all = bench.AllOf(job, post);
         if (all.FirstOrDefault(one => ticket is null || one.Id == ticket) is not { } found
             || bench.PostOf(found).Work is not { } work || jobs.Head(job) is not { } head)
             return TypedResults.NotFound();
-        var settings = ReaderLanguage.PaperFor(context);
+        var settings = ReaderLanguage.PaperFor(context) with { IsForSalt = sending.Current.IsForSalt };
         return TicketPdf(DrillTicket.Of(head, work, settings), found.State, NotReleased(jobs, job, "NotReleasedToDrill"), settings);
     }
 

@@ -12,7 +12,7 @@ namespace CutShop.Web.Orders;
 
 /// <summary>A quote on screen.</summary>
 [Authorize(Policy = Rights.ManageJobs)]
-public sealed class QuoteModel(QuoteDesk quotes, JobChanging changing, LetterheadShelf heads, PullLimit pulls) : PageModel
+public sealed class QuoteModel(QuoteDesk quotes, JobChanging changing, LetterheadShelf heads, SendingSettingsShelf sending, PullLimit pulls) : PageModel
 {
     /// <summary>The quote.</summary>
     public Quote? Quote { get; private set; }
@@ -42,7 +42,7 @@ public sealed class QuoteModel(QuoteDesk quotes, JobChanging changing, Letterhea
         if (Quote is null)
             return NotFound();
         var head = heads.Current;
-        Sheet = QuoteRoutes.SheetOf(Quote, head, ReaderLanguage.PaperFor(HttpContext));
+        Sheet = QuoteRoutes.SheetOf(Quote, head, ReaderLanguage.PaperFor(HttpContext) with { IsForSalt = sending.Current.IsForSalt });
         Pulls = pulls.Over(Quote.Takeoff);
         LacksName = head.Name.Length == 0;
         ChangesJob = !Quote.IsAccepted && changing.IsStored(Quote.Takeoff.Job.Number);

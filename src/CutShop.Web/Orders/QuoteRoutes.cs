@@ -25,11 +25,11 @@ internal static class QuoteRoutes
             settings);
     }
 
-    private static Results<FileContentHttpResult, NotFound> Pdf(long id, QuoteDesk quotes, LetterheadShelf heads, HttpContext context)
+    private static Results<FileContentHttpResult, NotFound> Pdf(long id, QuoteDesk quotes, LetterheadShelf heads, SendingSettingsShelf sending, HttpContext context)
     {
         if (quotes.Find(id) is not { } quote)
             return TypedResults.NotFound();
-        var settings = ReaderLanguage.PaperFor(context);
+        var settings = ReaderLanguage.PaperFor(context) with { IsForSalt = sending.Current.IsForSalt };
         var sheet = SheetOf(quote, heads.Current, settings);
         return TypedResults.File(PdfSheets.Write(settings.Text["QuoteName", quote.Id], [sheet], settings), "application/pdf");
     }

@@ -24,6 +24,7 @@ public sealed class SettingsModel : PageModel
         (new(T["WhereTheDeskWarns"], "/settings/desk", T["DeskAboutShort"]), Rights.ChangeSettings),
         (new(T["KerfTrimsAndCoilLengths"], "/settings/cutting", T["KerfAbout"]), Rights.ChangeSettings),
         (new(T["HowTheBenchesWork"], "/settings/benches", T["BenchesAboutShort"]), Rights.ChangeSettings),
+        (new(T["Sending"], "/settings/sending", T["SendingAboutShort"]), Rights.ChangeSettings),
         (new(T["TheAddressOnLabels"], "/settings/address", T["LabelsAbout"]), Rights.ChangeSettings),
         (new(T["JobsAndTodaysRules"], "/jobs/by-rules", T["RulesAbout"]), Rights.ManageJobs),
         (new(T["Tablets"], "/tablets", T["TabletsAbout"]), Rights.EnrolTablets),

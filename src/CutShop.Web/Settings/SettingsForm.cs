@@ -15,6 +15,9 @@ public sealed record SettingField(string Name, string Words, string Hint, string
 {
     /// <summary>True where several lines may be typed.</summary>
     public bool HasLines { get; init; }
+
+    /// <summary>What can be chosen; empty where anything is typed.</summary>
+    public IReadOnlyList<string> Choices { get; init; } = [];
 }
 
 /// <summary>A page that shows what is set, and stores what is typed or says what is wrong with it.</summary>

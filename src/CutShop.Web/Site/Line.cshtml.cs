@@ -1,4 +1,7 @@
+using CutShop.Paper.Allowed;
+using CutShop.Paper.Sheets;
 using CutShop.Shop.Site;
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Rules;
 using Microsoft.AspNetCore.Mvc;
@@ -20,6 +23,17 @@ public sealed class LineModel(PieceShelf pieces) : LabelPage
 
     /// <summary>Its posts at which something is bored or screwed.</summary>
     public IReadOnlyList<PostWork> Posts { get; private set; } = [];
+
+    /// <summary>That a guard is needed where it is far down beside the line.</summary>
+    public IReadOnlyList<string> Guards => AllowedHere.Guards(Lines, Paper);
+
+    /// <summary>What is asked about the line before it is built: heights, openings, pulls, wood left.</summary>
+    public IReadOnlyList<Block> Allowed => AllowedHere.Of(
+        Found!.Piece.Takeoff! with { Pieces = [.. Found.Pieces.Select(one => one.Piece)], Bores = [.. Found.Posts.SelectMany(post => post.Bores)] },
+        Lines,
+        Paper);
+
+    private IReadOnlyList<Line> Lines => [.. Found!.Piece.Takeoff!.Job.Lines.Where(line => line.Mark == Found.Piece.Piece!.Line)];
 
     /// <summary>How many of the pieces are up.</summary>
     public int Installed => Pieces.Count(piece => piece.State == InstalledState.Installed);

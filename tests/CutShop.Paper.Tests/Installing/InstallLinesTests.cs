@@ -7,7 +7,7 @@ public class InstallLinesTests
     [Fact]
     public void Every_step_of_any_piece_has_words_in_both_languages_and_the_same_figures()
     {
-        var takeoffs = new[] { SampleJobs.LanternQuay, SampleJobs.TwoPosts(start: "knot", finish: "wrap 2"), SampleJobs.TwoPosts(hang: "\"sag\": \"0 in\"") }.Select(SampleJobs.Takeoff);
+        var takeoffs = new[] { SampleJobs.LanternQuay, SampleJobs.TwoPosts(start: "knot", finish: "wrap 2"), SampleJobs.TwoPosts(hang: "\"sag\": \"0 in\""), SampleJobs.Gate }.Select(SampleJobs.Takeoff);
         foreach (var takeoff in takeoffs)
         {
             foreach (var piece in takeoff.Pieces)

@@ -16,14 +16,14 @@ public sealed class QuoteSheetTests
         "114.48");
 
     [Fact]
-    public void A_quote_of_few_lines_is_one_page_with_all_that_belongs_to_it()
+    public void A_quote_of_few_lines_is_two_pages_with_all_that_belongs_to_it()
     {
         var takeoff = SampleJobs.Takeoff(SampleJobs.TwoPosts());
         foreach (var page in new[] { PageSize.Letter, PageSize.A4 })
         {
             var settings = PaperSettings.Default with { Page = page };
             var pdf = PdfSheets.Write("q", [QuoteSheet.Of("Lantern Quay Rope", "1 Quay Road\nLantern Quay", Figures, takeoff, settings)], settings);
-            Assert.Single(Poppler.PageSizes(pdf));
+            Assert.Equal(2, Poppler.PageSizes(pdf).Count);
             var words = Poppler.WordsOf(pdf);
             foreach (var said in new[] { "Quote 7", "114.48", "Delivery", "What is included", "not fall protection", "Line B, elevation", "Plan, seen from above", "2026-12-25" })
                 Assert.Contains(said, words, StringComparison.Ordinal);

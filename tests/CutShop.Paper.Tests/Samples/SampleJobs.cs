@@ -65,6 +65,39 @@ internal static class SampleJobs
         }
         """;
 
+    /// <summary>
+    /// A gate in 1 in nylon beside a walk: two eyes over an opening of 48 in, one with a thimble, and a second row that goes by a post and
+    /// through another, so that one of its eyes is made on site. It is 36 in down beside it.
+    /// </summary>
+    public const string Gate = """
+        {
+          "number": "LQ-20", "customer": "Lantern Quay", "rope": { "material": "nylon", "diameter": "1 in" },
+          "lines": [ {
+            "mark": "G", "drop": "36 in",
+            "posts": [
+              { "mark": "G1", "shape": "square", "across": "5 1/2 in", "height": "42 in" },
+              { "mark": "G2", "shape": "square", "across": "5 1/2 in", "height": "42 in" } ],
+            "sections": [ { "clear": "48 in" } ],
+            "rows": [
+              { "mark": "gate", "height": "36 in", "sag": "3 in",
+                "start": { "eye": { "pin": "1/2 in", "length": "4 in", "reach": "1 1/2 in" } },
+                "finish": { "eye": { "pin": "5/8 in", "length": "4 in", "reach": "1 1/2 in", "thimble": "1 in" } } } ]
+          }, {
+            "mark": "H",
+            "posts": [
+              { "mark": "H1", "shape": "square", "across": "5 1/2 in", "height": "42 in" },
+              { "mark": "H2", "shape": "square", "across": "5 1/2 in", "height": "42 in" },
+              { "mark": "H3", "shape": "square", "across": "5 1/2 in", "height": "42 in" },
+              { "mark": "H4", "shape": "square", "across": "5 1/2 in", "height": "42 in" } ],
+            "sections": [ { "clear": "60 in" }, { "clear": "60 in" }, { "clear": "60 in" } ],
+            "rows": [
+              { "mark": "top", "height": "36 in", "sag": "3 in", "at": { "H2": "beside" },
+                "start": { "eye": { "pin": "1/2 in", "length": "4 in", "reach": "1 1/2 in" } },
+                "finish": { "eye": { "pin": "1/2 in", "length": "4 in", "reach": "1 1/2 in" } } } ]
+          } ]
+        }
+        """;
+
     /// <summary>A line of three tall posts with so many rows, a foot apart.</summary>
     public static string ManyRows(int rows)
     {

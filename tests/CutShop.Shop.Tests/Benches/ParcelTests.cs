@@ -37,7 +37,7 @@ public sealed class ParcelTests : IDisposable
         var code = await CutAsync();
         Assert.Equal("1 pieces of rope are not in the parcel: it cannot be closed yet.", (await CloseAsync(asItIs: true)).Problem);
         PlannedShop.AssertDone(await _shop.Packing.PackAsync("LQ-1", code, "Eva", _shop.Key(), Cancel));
-        Assert.Equal("Not in the parcel: 2 posts, 1 kinds of screws.", (await CloseAsync(asItIs: false)).Problem);
+        Assert.Equal("Not in the parcel: 2 posts, 1 kinds of screws and hardware.", (await CloseAsync(asItIs: false)).Problem);
         Assert.Single(_shop.Packing.Open());
         PlannedShop.AssertDone(await CloseAsync(asItIs: true));
         Assert.True(Parcel is { IsReady: true, IsComplete: false });

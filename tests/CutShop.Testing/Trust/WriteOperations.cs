@@ -78,6 +78,20 @@ internal static class WriteOperations
                 await shop.Packing.PackAsync("LQ-1", shop.Code, "Eva", shop.Key());
             },
             async shop => (await shop.Packing.CloseAsync("LQ-1", asItIs: true, "Eva", Key)).IsDone),
+        new("PackingBench.BeginParcelAsync", PackedAsync, async shop => (await shop.Packing.BeginParcelAsync("LQ-1", 1, "Eva", Key)).IsDone),
+        new(
+            "PackingBench.TakeParcelBackAsync",
+            async shop =>
+            {
+                await PackedAsync(shop);
+                await shop.Packing.BeginParcelAsync("LQ-1", 1, "Eva", shop.Key());
+            },
+            async shop => (await shop.Packing.TakeParcelBackAsync("LQ-1", 2, "Eva", Key)).IsDone),
+        new("ReSettings.ChooseAsync", Nothing, async shop => (await new ReSettings(shop.Database).ChooseAsync("LQ-1", "2099-05-01", "Ada", Key)).IsDone),
+        new(
+            "ReSettings.DoneAsync",
+            shop => new ReSettings(shop.Database).ChooseAsync("LQ-1", "2099-05-01", "Ada", shop.Key()),
+            async shop => (await new ReSettings(shop.Database).DoneAsync("LQ-1", "Ada", Key)).IsDone),
         new(
             "PackingBench.UnpackAsync",
             async shop =>
@@ -88,6 +102,12 @@ internal static class WriteOperations
             },
             async shop => (await shop.Packing.UnpackAsync(shop.Code, "Eva", Key)).IsDone),
     ];
+
+    private static async Task PackedAsync(FaultShop shop)
+    {
+        await shop.FinishCutAsync();
+        await shop.Packing.PackAsync("LQ-1", shop.Code, "Eva", shop.Key());
+    }
 
     private static string ScrewsOf(FaultShop shop) => shop.Packing.Find("LQ-1")!.Screws[0].Kind;
 
@@ -297,6 +317,7 @@ internal static class WriteOperations
         new("ShopTablesShelf.HangBitAsync", Nothing, async shop => await shop.Tables.HangBitAsync(new(BitKind.Spade, FaultShop.Inches("2 7/8")), "Ada") is null),
         new("ShopTablesShelf.TakeBitOffAsync", Nothing, shop => shop.Tables.TakeBitOffAsync(ShopTables.Standard.Rack.Bits[0], "Ada")),
         new("BenchSettingsShelf.SetAsync", Nothing, async shop => (await new BenchSettingsShelf(shop.Database).SetAsync(new("1/2 in", "1/8 in", "30", "8", "15"), "Ada")).Count == 0),
+        new("SendingSettingsShelf.SetAsync", Nothing, async shop => (await new SendingSettingsShelf(shop.Database).SetAsync(new("50", "yes", "4"), "Ada")).Count == 0),
         new("LetterheadShelf.SetAsync", Nothing, async shop => (await new LetterheadShelf(shop.Database).SetAsync(new("Lantern Quay Rope", "1 Quay"), "Ada")).Count == 0),
         new("PullLimit.SetAsync", Nothing, async shop => (await new PullLimit(shop.Database).SetAsync("150", "Ada")).Count == 0),
         new("CuttingSettingsShelf.SetCuttingAsync", Nothing, async shop => (await new CuttingSettingsShelf(shop.Database).SetCuttingAsync(new("1/8 in", "1/8 in", "2 in", "8 ft", "600 ft"), "Ada")).Count == 0),

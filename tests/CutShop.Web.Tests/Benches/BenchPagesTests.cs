@@ -16,7 +16,7 @@ public sealed class BenchPagesTests(HeadlessBrowser browser)
         string[] addresses =
         [
             "/cut", "/cut?lost=nothing", $"/cut/{job.Codes[0].Plain}", "/drill", "/drill/LQ-1042/A1", "/drill/bits", "/pack", "/pack/LQ-1042", "/pack/LQ-1042/list",
-            "/board", "/settings/benches",
+            "/board", "/settings/benches", "/settings/sending",
         ];
         foreach (var address in addresses)
             await CheckAsync(page, address, width);

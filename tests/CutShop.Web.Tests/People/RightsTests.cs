@@ -34,6 +34,7 @@ public sealed class RightsTests
 
         ["GET "] = "ODCB",
         ["GET jobs/{number}"] = "ODCB",
+        ["POST jobs/{number}"] = "OD",
         ["GET jobs/{number}/{kind:regex(^(summary|cut-tickets|drill-tickets)$)}"] = "ODCB",
         ["GET jobs/{number}/{kind}.pdf"] = "ODCB",
         ["GET jobs/{number}/labels.pdf"] = "ODCB",
@@ -58,6 +59,7 @@ public sealed class RightsTests
         ["GET settings"] = "OD",
         ["GET settings/cutting"] = "OD",
         ["GET settings/benches"] = "OD",
+        ["GET settings/sending"] = "OD",
         ["GET settings/address"] = "OD",
         ["GET settings/desk"] = "OD",
         ["GET jobs/{number}/labels"] = "ODCB",
