@@ -12,7 +12,7 @@ internal static class LineSheet
     public static Sheet Of(JobTakeoff takeoff, Line line, IReadOnlyList<(Piece Piece, PieceCode Code)> pieces, IReadOnlySet<string> drilled, PaperSettings settings)
     {
         var (text, figures) = (settings.Text, settings.Figures);
-        var posts = PostWork.Of(takeoff).Where(work => work.Line == line.Mark && work.Bores.Count > 0).ToList();
+        var posts = PostWork.Of(takeoff).Where(work => work.Line == line.Mark && work.DrillingsInShop > 0).ToList();
         var bored = posts.Where(work => !drilled.Contains(work.Post.Mark)).ToList();
         return new(
             text["Line"],

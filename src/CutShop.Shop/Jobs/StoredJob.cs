@@ -1,3 +1,4 @@
+using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 
@@ -20,6 +21,9 @@ public sealed record StoredJob(JobTakeoff Takeoff, IReadOnlyList<StoredPiece> Pi
 
     /// <summary>Pieces that a change took out, the surplus ones among them.</summary>
     public IReadOnlyList<StoredPiece> Dropped { get; init; } = [];
+
+    /// <summary>Its posts that are bored on site, with what is ticked of them.</summary>
+    public IReadOnlyList<SitePost> SitePosts { get; init; } = [];
 
     /// <summary>The job's number.</summary>
     public string Number => Takeoff.Job.Number;

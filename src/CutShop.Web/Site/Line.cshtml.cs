@@ -18,14 +18,14 @@ public sealed class LineModel(PieceShelf pieces) : LabelPage
     /// <summary>Its pieces in the order to hang them.</summary>
     public IReadOnlyList<LinePiece> Pieces { get; private set; } = [];
 
-    /// <summary>Its posts at which something is bored or screwed.</summary>
+    /// <summary>Its posts that the shop drills, or in which nothing is bored.</summary>
     public IReadOnlyList<PostWork> Posts { get; private set; } = [];
 
     /// <summary>How many of the pieces are up.</summary>
     public int Installed => Pieces.Count(piece => piece.State == InstalledState.Installed);
 
     /// <summary>True where the shop has drilled every post that needs it.</summary>
-    public bool AllDrilled => Posts.All(post => post.Bores.Count == 0 || IsDrilled(post)) && Posts.Any(IsDrilled);
+    public bool AllDrilled => Posts.All(post => post.DrillingsInShop == 0 || IsDrilled(post)) && Posts.Any(IsDrilled);
 
     /// <summary>True for a post that the shop has drilled.</summary>
     public bool IsDrilled(PostWork post)
@@ -44,7 +44,7 @@ public sealed class LineModel(PieceShelf pieces) : LabelPage
         if (Found is not { Piece: { Takeoff: not null } })
             return Found is null ? Page() : Redirect($"/p/{Found.Piece.Code.Plain}/dropped");
         Pieces = [.. Installation.InOrder(Found.Pieces, one => one.Piece)];
-        Posts = Found.Posts;
+        Posts = [.. Found.Posts.Where(post => !post.IsForSite)];
         return Page();
     }
 
