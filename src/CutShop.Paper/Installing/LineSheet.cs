@@ -35,7 +35,7 @@ internal static class LineSheet
                     :
                     [
                         new CautionsBlock(text["Cautions"], text.DrillingCautions),
-                        new TableBlock(text["PostsToBore"], text.Parts("PostBoreColumns"), [.. bored.SelectMany(work => Bored(work, settings))]),
+                        new TableBlock(text["PostsOfShop"], text.Parts("PostBoreColumns"), [.. bored.SelectMany(work => Bored(work, settings))]),
                     ],
                 .. bored.Count == posts.Count
                     ? (Block[])[]

@@ -1,5 +1,4 @@
 using CutShop.Shop.Store;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Tables;

@@ -8,7 +8,7 @@ using static CutShop.Web.Site.SiteWords;
 
 namespace CutShop.Web.Site;
 
-/// <summary>The line that a label's piece hangs in: its pieces in the order of installation, and its posts to bore on site.</summary>
+/// <summary>The line that a label's piece hangs in: its pieces in the order of installation, and the posts that the shop drills.</summary>
 [OutputCache(PolicyName = CachedSitePages.Policy)]
 public sealed class LineModel(PieceShelf pieces) : LabelPage
 {
