@@ -13,7 +13,7 @@ internal static class LineSheet
     public static Sheet Of(JobTakeoff takeoff, Line line, IReadOnlyList<(Piece Piece, PieceCode Code)> pieces, IReadOnlySet<string> drilled, PaperSettings settings)
     {
         var (text, figures) = (settings.Text, settings.Figures);
-        var posts = PostWork.Of(takeoff).Where(work => work.Line == line.Mark && work.Bores.Count > 0).ToList();
+        var posts = PostWork.Of(takeoff).Where(work => work.Line == line.Mark && work.DrillingsInShop > 0).ToList();
         var bored = posts.Where(work => !drilled.Contains(work.Post.Mark)).ToList();
         return new(
             text["Line"],
@@ -36,7 +36,7 @@ internal static class LineSheet
                     :
                     [
                         new CautionsBlock(text["Cautions"], text.DrillingCautions),
-                        new TableBlock(text["PostsToBore"], text.Parts("PostBoreColumns"), [.. bored.SelectMany(work => Bored(work, settings))]),
+                        new TableBlock(text["PostsOfShop"], text.Parts("PostBoreColumns"), [.. bored.SelectMany(work => Bored(work, settings))]),
                     ],
                 .. bored.Count == posts.Count
                     ? (Block[])[]

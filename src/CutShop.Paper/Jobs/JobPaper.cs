@@ -53,7 +53,7 @@ public sealed class JobPaper(
         return LabelPdf.Write($"{takeoff.Job.Number} {settings.Text["Labels"]}", labels, stock, settings, progress);
     }
 
-    /// <summary>The labels of posts in which something is bored, as a PDF, one to a page of the label's own size.</summary>
+    /// <summary>The labels of posts that the shop drills, as a PDF, one to a page of the label's own size.</summary>
     /// <param name="address">The site's address, which the QR code holds.</param>
     /// <param name="stock">The labels in the printer.</param>
     /// <param name="only">The mark of the one post whose label is wanted, or null for all.</param>
@@ -64,7 +64,7 @@ public sealed class JobPaper(
         ArgumentNullException.ThrowIfNull(address);
         var byRun = CodesByRun();
         var labels = new List<PostLabel>();
-        foreach (var work in PostWork.Of(takeoff).Where(work => work.Bores.Count > 0 && (only is null || work.Post.Mark == only)))
+        foreach (var work in PostWork.Of(takeoff).Where(work => work.DrillingsInShop > 0 && (only is null || work.Post.Mark == only)))
         {
             var label = PostLabel.Of(address.ToString(), takeoff.Job.Number, work, byRun[work.Bores[0].Run]);
             if (!label.IsGood)

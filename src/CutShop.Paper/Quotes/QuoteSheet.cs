@@ -79,8 +79,9 @@ public static class QuoteSheet
 
     private static IReadOnlyList<string> IncludedIn(JobTakeoff takeoff, PaperSettings settings)
     {
-        var (text, pieces, bores) = (settings.Text, takeoff.Pieces.Count, takeoff.Bores.Count);
-        var bored = takeoff.Bores.Select(bore => bore.Post.Mark).Distinct().Count();
+        var (text, pieces) = (settings.Text, takeoff.Pieces.Count);
+        var ours = takeoff.Bores.Where(bore => bore.IsMadeInShop).ToList();
+        var (bores, bored) = (ours.Count, ours.Select(bore => bore.Post.Mark).Distinct().Count());
         return
         [
             text[pieces == 1 ? "IncludedPiece" : "IncludedPieces", pieces],

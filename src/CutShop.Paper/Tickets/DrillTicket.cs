@@ -9,14 +9,16 @@ namespace CutShop.Paper.Tickets;
 /// <summary>The ticket for drilling one post: one sheet, its drawing as large as the sheet has room for.</summary>
 public static class DrillTicket
 {
-    /// <summary>Tickets for every post of a job in which something is bored, then the list of those that are only wrapped.</summary>
+    /// <summary>Tickets for every post of a job that the shop drills, then the list of those that are only wrapped, and of those that the installer bores.</summary>
     public static IEnumerable<Sheet> All(JobTakeoff takeoff, PaperSettings settings)
     {
-        var posts = PostWork.Of(takeoff).ToLookup(work => work.Bores.Count > 0);
-        foreach (var work in posts[true])
-            yield return Of(JobHead.Of(takeoff.Job), work, settings);
-        if (posts[false].Any())
-            yield return WrappedPosts.Of(JobHead.Of(takeoff.Job), [.. posts[false]], settings);
+        var (job, posts) = (JobHead.Of(takeoff.Job), PostWork.Of(takeoff).ToList());
+        foreach (var work in posts.Where(work => work.DrillingsInShop > 0))
+            yield return Of(job, work, settings);
+        if (posts.Where(work => work.Bores.Count == 0).ToList() is [_, ..] wrapped)
+            yield return WrappedPosts.Of(job, wrapped, settings);
+        if (posts.Where(work => work.IsForSite).ToList() is [_, ..] standing)
+            yield return StandingPosts.Of(job, standing, settings);
     }
 
     /// <summary>The ticket.</summary>

@@ -92,7 +92,7 @@ public static class JobSummary
     private static TableBlock BitTable(JobTakeoff takeoff, PaperSettings settings)
     {
         var (text, figures) = (settings.Text, settings.Figures);
-        var rows = takeoff.Bores.GroupBy(bore => (bore.Bit, bore.BitChoice.Kind, bore.BitChoice.OnRack))
+        var rows = takeoff.Bores.Where(bore => !bore.IsExisting).GroupBy(bore => (bore.Bit, bore.BitChoice.Kind, bore.BitChoice.OnRack))
             .OrderByDescending(group => group.Key.Bit)
             .Select(group => (IReadOnlyList<string>)
             [

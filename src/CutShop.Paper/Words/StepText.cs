@@ -15,6 +15,9 @@ public sealed partial class PaperText
     /// <summary>The dangers of drilling with large bits.</summary>
     public IReadOnlyList<string> DrillingCautions => All("LargeBitSticks", "EyeProtection", "TreatedTimber");
 
+    /// <summary>The dangers of drilling by hand at posts that stand.</summary>
+    public IReadOnlyList<string> SiteDrillingCautions => All("HandDrillKicks", "EyeProtection", "TreatedTimber", "MindWhatIsThere");
+
     /// <summary>The limits of the finished railing.</summary>
     public IReadOnlyList<string> RailingCautions => All("NoGuard");
 
@@ -93,6 +96,24 @@ public sealed partial class PaperText
             .. work.Bores.Any(bore => bore.IsRaked) ? ["StepRakedBore"] : (string[])[],
             .. work.ScrewHoles.Select(HoleOrder).Distinct(),
             "StepClearChips",
+        ]);
+    }
+
+    /// <summary>The steps of boring posts by hand where they stand.</summary>
+    public IReadOnlyList<string> SiteDrillingSteps(IReadOnlyList<PostWork> posts)
+    {
+        var bores = posts.SelectMany(work => work.Bores).ToList();
+        var bored = bores.Where(bore => !bore.IsExisting).ToList();
+        return All(
+        [
+            .. bores.Count > bored.Count ? ["SiteStepExisting"] : (string[])[],
+            .. bored.Count > 0 ? ["SiteStepMark", "SiteStepGuide"] : (string[])[],
+            .. bored.Any(bore => bore.IsRaked) ? ["SiteStepRake"] : (string[])[],
+            .. bored.Any(bore => bore.Operations.Count > 1) ? ["SiteStepBothFaces"] : (string[])[],
+            .. bored.Any(bore => bore.Operations.Count == 1) ? ["SiteStepStopped"] : (string[])[],
+            .. posts.SelectMany(work => work.ScrewHoles).Select(HoleOrder).Distinct(),
+            "BrushTheCut",
+            "SiteStepTick",
         ]);
     }
 

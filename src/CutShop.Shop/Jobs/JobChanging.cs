@@ -162,7 +162,9 @@ public sealed class JobChanging(ShopDatabase database, ShopTablesShelf tables)
         {
             if (post.Kind != ChangeKind.Kept)
             {
-                JobIntake.InsertPost(session, was.JobId, position, post.Becomes!);
+                var next = JobIntake.InsertPost(session, was.JobId, position, post.Becomes!);
+                if (post.Kind == ChangeKind.Changed)
+                    BoredOnSite.Keep(session, stored[post.Name].Id, post.Was!, next, post.Becomes!);
                 continue;
             }
             var id = stored[post.Name].Id;

@@ -82,6 +82,7 @@ public sealed class JobFeed(ShopDatabase database)
             WHEN 'cut ticket' THEN (SELECT number FROM cut_tickets JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id WHERE cut_tickets.id = subject_id)
             WHEN 'drill ticket' THEN (SELECT number FROM drill_tickets JOIN posts ON posts.id = post_id JOIN jobs ON jobs.id = job_id WHERE drill_tickets.id = subject_id)
             WHEN 'piece' THEN (SELECT number FROM pieces JOIN jobs ON jobs.id = job_id WHERE pieces.id = subject_id)
+            WHEN 'post' THEN (SELECT number FROM posts JOIN jobs ON jobs.id = job_id WHERE posts.id = subject_id)
             WHEN 'site report' THEN (SELECT number FROM site_reports JOIN pieces ON pieces.id = piece_id JOIN jobs ON jobs.id = job_id WHERE site_reports.id = subject_id)
           END, '') AS job,
           coalesce(CASE subject
@@ -89,6 +90,7 @@ public sealed class JobFeed(ShopDatabase database)
             WHEN 'piece' THEN (SELECT run FROM pieces WHERE id = subject_id)
             WHEN 'site report' THEN (SELECT run FROM site_reports JOIN pieces ON pieces.id = piece_id WHERE site_reports.id = subject_id)
             WHEN 'drill ticket' THEN (SELECT mark FROM drill_tickets JOIN posts ON posts.id = post_id WHERE drill_tickets.id = subject_id)
+            WHEN 'post' THEN (SELECT mark FROM post_parts WHERE post_id = subject_id)
             WHEN 'coil' THEN (SELECT mark FROM coils WHERE id = subject_id)
           END, '') AS mark,
           {HistoryEntry.Columns}

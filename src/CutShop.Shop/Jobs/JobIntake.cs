@@ -169,15 +169,17 @@ public sealed class JobIntake(ShopDatabase database, ShopTables tables)
     }
 
     /// <summary>Stores a post with its part; it has no ticket yet.</summary>
-    internal static void InsertPost(ShopSession session, long jobId, int position, PostWork work)
+    /// <returns>The post's id.</returns>
+    internal static long InsertPost(ShopSession session, long jobId, int position, PostWork work)
     {
         var id = session.Insert(
             "INSERT INTO posts (job_id, position, mark) VALUES (@jobId, @position, @Mark)", new { jobId, position, work.Post.Mark });
         StoredParts.Put(session, id, work);
+        return id;
     }
 
     /// <summary>
-    /// Gives tickets to all that is stored of a job and has none: to each piece, and to each post with a bore. A statement for each kind, because the
+    /// Gives tickets to all that is stored of a job and has none: to each piece, and to each post that the shop drills. A statement for each kind, because the
     /// job's own row counts them: changed a thousand times in one transaction, it would be a thousand rows to a server.
     /// </summary>
     internal static void InsertTickets(ShopSession session, long jobId)

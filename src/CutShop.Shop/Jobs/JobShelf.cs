@@ -75,8 +75,8 @@ public sealed class JobShelf(ShopDatabase database)
 
     private static StoredJob Load(ShopSession session, JobRow row)
     {
-        var takeoff = StoredParts.Frame(session, row.Id).ToTakeoff(
-            new(row.Number, row.Customer, row.Due, row.OneLot), StoredParts.PiecesOf(session, row.Id), StoredParts.PostsOf(session, row.Id));
+        var posts = StoredParts.PostsOf(session, row.Id);
+        var takeoff = StoredParts.Frame(session, row.Id).ToTakeoff(new(row.Number, row.Customer, row.Due, row.OneLot), StoredParts.PiecesOf(session, row.Id), posts);
         var all = session.All<PieceRow>(
             $"{Pieces} WHERE job_id = @Id ORDER BY pieces.position",
             new { row.Id });
@@ -86,6 +86,7 @@ public sealed class JobShelf(ShopDatabase database)
             ReleasedAt = row.ReleasedAt,
             CancelledAt = row.CancelledAt,
             CancelReason = row.CancelledAt is null ? "" : CancelReason(session, row.Id),
+            SitePosts = posts.Any(work => work.IsForSite) ? SitePost.Of(posts, BoredOnSite.Of(session, row.Id)) : [],
             Dropped = [.. all.Where(piece => piece.DroppedAt is not null).Select(piece => piece.ToPiece())],
         };
     }

@@ -1,3 +1,4 @@
+using CutShop.Shop.Tickets;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 
@@ -23,6 +24,9 @@ public sealed record StoredJob(JobTakeoff Takeoff, IReadOnlyList<StoredPiece> Pi
 
     /// <summary>True where what holds its rope must stand salt air, as the shop has set.</summary>
     public bool IsForSalt { get; init; }
+
+    /// <summary>Its posts that are bored on site, with what is ticked of them.</summary>
+    public IReadOnlyList<SitePost> SitePosts { get; init; } = [];
 
     /// <summary>The job's number.</summary>
     public string Number => Takeoff.Job.Number;

@@ -29,6 +29,9 @@ public enum WorkField
     /// <summary>Whether a row is bored here, and how: stopped, through, corner, knot.</summary>
     Bore,
 
+    /// <summary>Who bores it: the shop, or the installer where the post stands.</summary>
+    BoredBy,
+
     /// <summary>Diameter of the bit.</summary>
     Bit,
 
@@ -88,6 +91,10 @@ public abstract record WorkValue
     /// <param name="Kind">Stopped, through, corner or knot.</param>
     public sealed record BoreKind(AtPostKind Kind) : WorkValue;
 
+    /// <summary>Who bores a post.</summary>
+    /// <param name="Who">Who.</param>
+    public sealed record Borer(BoredBy Who) : WorkValue;
+
     /// <summary>A drilling.</summary>
     /// <param name="Face">The face.</param>
     /// <param name="Depth">How deep.</param>
@@ -141,6 +148,7 @@ public static class WorkDifferences
             yield break;
         foreach (var difference in (IEnumerable<WorkDifference>)
         [
+            .. Differing(WorkField.BoredBy, row, was.BoredBy, next.BoredBy, who => new WorkValue.Borer(who)),
             .. Differing(WorkField.Bit, row, was.Bit, next.Bit, bit => new WorkValue.Measure(bit)),
             .. Differing(WorkField.BoreHeight, row, was.Height, next.Height, height => new WorkValue.Measure(height)),
             .. Differing(WorkField.Rake, row, was.RakeDegrees, next.RakeDegrees, rake => new WorkValue.Angle(rake)),

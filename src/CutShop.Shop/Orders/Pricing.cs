@@ -1,5 +1,4 @@
 using CutShop.Shop.Store;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 using CutShop.Takeoff.Tables;
@@ -64,7 +63,7 @@ public static class Pricing
 
     private static void AddBores(JobTakeoff takeoff, PriceList prices, List<QuoteLine> lines, List<Sentence> missing)
     {
-        foreach (var band in takeoff.Bores.Where(bore => bore is { IsExisting: false, BoredBy: BoredBy.Shop }).GroupBy(bore => prices.Bores.FirstOrDefault(price => bore.Bit <= price.UpTo)).OrderBy(band => band.Key?.UpTo))
+        foreach (var band in takeoff.Bores.Where(bore => bore.IsMadeInShop).GroupBy(bore => prices.Bores.FirstOrDefault(price => bore.Bit <= price.UpTo)).OrderBy(band => band.Key?.UpTo))
         {
             if (band.Key is { } price)
                 AddBand(lines, price, band.Count());

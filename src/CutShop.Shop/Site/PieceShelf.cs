@@ -22,7 +22,7 @@ public sealed class PieceShelf(ShopDatabase database)
     public SitePiece? Find(PieceCode code) => database.Read(session => Find(session, code, WithTakeoff));
 
     /// <summary>The line of a label's piece, or null where no label has this code.</summary>
-    public SiteLine? FindLine(PieceCode code) => database.Read(session => Find(session, code, LineOf, found => new(found, [], [], new HashSet<string>())));
+    public SiteLine? FindLine(PieceCode code) => database.Read(session => Find(session, code, LineOf, found => new(found, [], [], new HashSet<string>(), new HashSet<BoreMark>())));
 
     private static SitePiece? Find(ShopSession session, PieceCode code, Func<ShopSession, SitePiece, Row, SitePiece> good) => Find(session, code, good, found => found);
 
@@ -50,7 +50,8 @@ public sealed class PieceShelf(ShopDatabase database)
             piece with { Takeoff = StoredParts.Frame(session, row.JobId).ToTakeoff(row.Head, works, []), Piece = one },
             [.. works.Zip(rows, (work, here) => new LinePiece(work.Piece, here.Code, here.State, TicketStates.IsMade(here.Ticket), SiteReports.KindsOf(here.Reported)))],
             StoredParts.PostsOf(session, row.JobId, one.Line),
-            DrilledPosts(session, row.JobId));
+            DrilledPosts(session, row.JobId),
+            BoredOnSite.Of(session, row.JobId));
     }
 
     /// <summary>The marks of a job's posts that the shop has drilled.</summary>
@@ -63,8 +64,20 @@ public sealed class PieceShelf(ShopDatabase database)
     {
         var piece = StoredParts.Piece(session, row.Id)!.Piece;
         var around = StoredParts.PiecesOf(session, row.JobId, piece.Line, piece.First, piece.Last);
-        return found with { Takeoff = StoredParts.Frame(session, row.JobId).ToTakeoff(row.Head, around, []), Piece = piece, Measured = MeasuredSpans.Of(session, row.Id) };
+        return found with
+        {
+            Takeoff = StoredParts.Frame(session, row.JobId).ToTakeoff(row.Head, around, []),
+            Piece = piece,
+            Measured = MeasuredSpans.Of(session, row.Id),
+            HasPostsForSite = HasPostsForSite(session, row.JobId, piece.Line),
+        };
     }
+
+    /// <summary>True where a line has posts with bores that the shop does not make: a likeness, and no drillings.</summary>
+    private static bool HasPostsForSite(ShopSession session, long jobId, string line) =>
+        session.Value<bool>(
+            "SELECT EXISTS (SELECT 1 FROM post_parts JOIN posts ON posts.id = post_id WHERE job_id = @jobId AND line = @line AND dropped_at IS NULL AND drillings = 0 AND likeness <> '')",
+            new { jobId, line });
 
     private sealed record Row(
         long Id, long JobId, string Job, string Run, PieceCode Code, Length Cut, string Ticket, string Installed, long CutAgain,

@@ -27,6 +27,9 @@ public enum SiteOutcome
     /// <summary>A span that no section of the piece can have, or of a section that it has not.</summary>
     UnlikelySpan,
 
+    /// <summary>No post of the label's line has this bore to be made on site.</summary>
+    NoSuchBore,
+
     /// <summary>The desk has more open reports of the piece than it will take.</summary>
     TooManyReports,
 }

@@ -41,9 +41,13 @@ public sealed class SitePackShelf(ShopDatabase database)
             WHERE job_id = @Id AND dropped_at IS NULL ORDER BY position
             """,
             new { job.Id });
-        var takeoff = StoredParts.Frame(session, job.Id).ToTakeoff(
-            new(job.Number, Customer: "", Due: null, OneLot: false), StoredParts.PiecesOf(session, job.Id), StoredParts.PostsOf(session, job.Id));
-        return new SitePack(code, takeoff, [.. takeoff.Pieces.Zip(rows, (piece, row) => row.Of(piece))], PieceShelf.DrilledPosts(session, job.Id));
+        var posts = StoredParts.PostsOf(session, job.Id);
+        var takeoff = StoredParts.Frame(session, job.Id).ToTakeoff(new(job.Number, Customer: "", Due: null, OneLot: false), StoredParts.PiecesOf(session, job.Id), posts);
+        return new SitePack(code, takeoff, [.. takeoff.Pieces.Zip(rows, (piece, row) => row.Of(piece))], PieceShelf.DrilledPosts(session, job.Id))
+        {
+            SitePosts = SitePost.Of(posts, BoredOnSite.Of(session, job.Id)),
+            LinesForSite = posts.Where(post => post.IsForSite).Select(post => post.Line).ToHashSet(),
+        };
     });
 
     private static PieceCode? Known(ShopSession session, string number) =>

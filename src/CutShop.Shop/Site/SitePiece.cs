@@ -28,6 +28,9 @@ public sealed record SitePiece(
     /// <summary>The spans measured of it on site, by the section's index.</summary>
     public IReadOnlyDictionary<int, Length> Measured { get; init; } = new Dictionary<int, Length>();
 
+    /// <summary>True where its line has posts that are bored where they stand.</summary>
+    public bool HasPostsForSite { get; init; }
+
     /// <summary>Of its job, what is shown with it: the lines, and the pieces that hang beside it; null unless the label is good.</summary>
     public JobTakeoff? Takeoff { get; init; }
 

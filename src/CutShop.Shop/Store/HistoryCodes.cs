@@ -107,6 +107,7 @@ internal static class HistoryCodes
     // Pieces and reports from site.
     public static HistoryCode PieceMarked { get; } = New("piece-marked");
     public static HistoryCode SpanMeasured { get; } = Worded("span-measured", line => Say("SpanMeasured", line.Number("section")));
+    public static HistoryCode BoreTicked { get; } = Worded("bore-ticked", line => Say("BoreTicked", line.Text("row"), line.Number("bore")));
     public static HistoryCode LabelReplaced { get; } = New("label-replaced");
     public static HistoryCode PieceCutAgain { get; } = New("piece-cut-again");
     public static HistoryCode ReportSent { get; } = New("report-sent");

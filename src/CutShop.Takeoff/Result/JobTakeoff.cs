@@ -191,6 +191,9 @@ public sealed record Bore(
     /// <summary>Who bores it.</summary>
     public BoredBy BoredBy { get; init; }
 
+    /// <summary>True where the shop makes it: it is not there already, and the installer does not bore it.</summary>
+    public bool IsMadeInShop => !IsExisting && BoredBy == BoredBy.Shop;
+
     /// <summary>How far a corner's bore lies off the square to its face, in degrees.</summary>
     public double SkewDegrees { get; init; }
 

@@ -42,8 +42,15 @@ public sealed record PostWork(
     /// <summary>How many drillings the shop makes in it.</summary>
     public int DrillingsInShop => IsBoredOnSite ? 0 : Bores.Sum(bore => bore.Operations.Count);
 
-    /// <summary>How many screw holes the shop makes in it.</summary>
-    public int ScrewHolesInShop => IsBoredOnSite ? 0 : ScrewHoles.Count;
+    /// <summary>How many screw holes the shop makes in it: none where it drills nothing else.</summary>
+    public int ScrewHolesInShop => DrillingsInShop == 0 ? 0 : ScrewHoles.Count;
+
+    /// <summary>True where all that is bored in it is made where it stands, or is there already: it comes to no bench, and its sheet goes with the site's paper.</summary>
+    public bool IsForSite => Bores.Count > 0 && DrillingsInShop == 0;
+
+    /// <summary>Its bores, each with its number among those of its row: at a corner a row has two.</summary>
+    public IReadOnlyList<NumberedBore> NumberedBores =>
+        [.. Bores.Select((bore, i) => new NumberedBore(bore, Bores.Take(i + 1).Count(other => other.Row == bore.Row), Bores.Count(other => other.Row == bore.Row) > 1))];
 
     /// <summary>
     /// What is drilled, drillings first, as far as nothing changes in the driller's hands: one face with one bit, one stop collar and one
@@ -145,6 +152,12 @@ public sealed record PostWork(
             takeoff.Job.Datum)));
     }
 }
+
+/// <summary>A bore of a post, by which it can be found again: its row, and its number among the row's bores there.</summary>
+/// <param name="Bore">The bore.</param>
+/// <param name="Number">From 1, in the order of the takeoff.</param>
+/// <param name="HasOther">True where its row has another bore there.</param>
+public sealed record NumberedBore(Bore Bore, int Number, bool HasOther);
 
 /// <summary>What a driller does without changing anything: drillings from one face, or screw holes in one face. One of the two lists is empty.</summary>
 /// <param name="First">The number of its first hole on the ticket, from 1; screw holes are numbered on after the drillings.</param>

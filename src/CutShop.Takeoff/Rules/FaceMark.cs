@@ -16,4 +16,9 @@ public static class FaceMark
     public static Length Height(Length height, Length across, double rakeDegrees, int along) => rakeDegrees == 0
         ? height
         : height + Length.RoundedFromInches(along * Math.Tan(rakeDegrees * Math.PI / 180) * across.Inches / 2);
+
+    /// <summary>How much a raked hole rises or falls over the post's width, W tan(rake), to set a guide by: what lies between its marks on both faces.</summary>
+    /// <param name="across">W, the post's width.</param>
+    /// <param name="rakeDegrees">The hole's rake in degrees.</param>
+    public static Length RiseOver(Length across, double rakeDegrees) => Height(Length.Zero, across, Math.Abs(rakeDegrees), 1) - Height(Length.Zero, across, Math.Abs(rakeDegrees), -1);
 }

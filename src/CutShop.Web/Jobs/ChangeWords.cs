@@ -68,6 +68,7 @@ internal sealed class ChangeWords(PaperSettings settings)
         WorkField.PostHeight => "PostHeight",
         WorkField.Turn => "Turn",
         WorkField.Bore => "Bore",
+        WorkField.BoredBy => "WhoBores",
         WorkField.Bit => "Bit",
         WorkField.BoreHeight => "BoreHeight",
         WorkField.Rake => "Rake",
@@ -88,6 +89,7 @@ internal sealed class ChangeWords(PaperSettings settings)
             ? T["RopeEndWrapped", end.Post, Text.BoreKind(end.Kind), end.Turns.ToString("0.#", CultureInfo.InvariantCulture)]
             : T["RopeEnd", end.Post, Text.BoreKind(end.Kind)],
         WorkValue.BoreKind bore => Text.BoreKind(bore.Kind),
+        WorkValue.Borer borer => T[borer.Who == BoredBy.Site ? "TheInstaller" : "TheShop"],
         WorkValue.Drilled drilled => T["Drilled", Text.FaceName(drilled.Face), Figures.Both(drilled.Depth), Figures.Both(drilled.Mark)],
         WorkValue.Driven driven => T[
             "Driven",

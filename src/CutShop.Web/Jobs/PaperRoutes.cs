@@ -88,7 +88,7 @@ public static class PaperRoutes
         return LabelsPdf(JobPapers.Of(job, ReaderLanguage.PaperFor(context)).Labels(address.Now, LabelStock.Default, only: only));
     }
 
-    /// <summary>The labels of all posts of a job in which something is bored.</summary>
+    /// <summary>The labels of all posts of a job that the shop drills.</summary>
     private static Results<FileContentHttpResult, NotFound, ProblemHttpResult> PostLabels(string number, JobShelf jobs, LabelAddress address, HttpContext context) =>
         PostLabel(number, post: null, jobs, address, context);
 

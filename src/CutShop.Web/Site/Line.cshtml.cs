@@ -11,7 +11,7 @@ using static CutShop.Web.Site.SiteWords;
 
 namespace CutShop.Web.Site;
 
-/// <summary>The line that a label's piece hangs in: its pieces in the order of installation, and its posts to bore on site.</summary>
+/// <summary>The line that a label's piece hangs in: its pieces in the order of installation, and the posts that the shop drills.</summary>
 [OutputCache(PolicyName = CachedSitePages.Policy)]
 public sealed class LineModel(PieceShelf pieces) : LabelPage
 {
@@ -21,7 +21,7 @@ public sealed class LineModel(PieceShelf pieces) : LabelPage
     /// <summary>Its pieces in the order to hang them.</summary>
     public IReadOnlyList<LinePiece> Pieces { get; private set; } = [];
 
-    /// <summary>Its posts at which something is bored or screwed.</summary>
+    /// <summary>Its posts that the shop drills, or in which nothing is bored.</summary>
     public IReadOnlyList<PostWork> Posts { get; private set; } = [];
 
     /// <summary>That a guard is needed where it is far down beside the line.</summary>
@@ -39,7 +39,7 @@ public sealed class LineModel(PieceShelf pieces) : LabelPage
     public int Installed => Pieces.Count(piece => piece.State == InstalledState.Installed);
 
     /// <summary>True where the shop has drilled every post that needs it.</summary>
-    public bool AllDrilled => Posts.All(post => post.Bores.Count == 0 || IsDrilled(post)) && Posts.Any(IsDrilled);
+    public bool AllDrilled => Posts.All(post => post.DrillingsInShop == 0 || IsDrilled(post)) && Posts.Any(IsDrilled);
 
     /// <summary>True for a post that the shop has drilled.</summary>
     public bool IsDrilled(PostWork post)
@@ -58,7 +58,7 @@ public sealed class LineModel(PieceShelf pieces) : LabelPage
         if (Found is not { Piece: { Takeoff: not null } })
             return Found is null ? Page() : Redirect($"/p/{Found.Piece.Code.Plain}/dropped");
         Pieces = [.. Installation.InOrder(Found.Pieces, one => one.Piece)];
-        Posts = Found.Posts;
+        Posts = [.. Found.Posts.Where(post => !post.IsForSite)];
         return Page();
     }
 

@@ -12,6 +12,7 @@ internal static class OnSiteServices
         services
             .AddSingleton<PieceShelf>()
             .AddSingleton<InstalledMarks>()
+            .AddSingleton<BoreTicks>()
             .AddSingleton<MeasuredSpans>()
             .AddSingleton<SiteReports>()
             .AddSingleton<SitePhotos>()

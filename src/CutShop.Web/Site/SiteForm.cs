@@ -97,6 +97,7 @@ public abstract class SiteForm : LabelPage
         SiteOutcome.NotCut => Refused(StatusCodes.Status409Conflict, T["NotCutQuestion"]),
         SiteOutcome.ReportedShort => Refused(StatusCodes.Status409Conflict, T["ShortQuestion"]),
         SiteOutcome.UnlikelySpan => Refused(StatusCodes.Status422UnprocessableEntity, T["SpansDoNotFit"]),
+        SiteOutcome.NoSuchBore => Refused(StatusCodes.Status409Conflict, T["NoSuchBore"]),
         SiteOutcome.TooManyReports => Refused(StatusCodes.Status422UnprocessableEntity, T["TooManyReports"]),
         _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, message: null),
     };

@@ -34,7 +34,10 @@ internal sealed class SitePackPages(InternalPages pages)
                 await LineAsync(new { path, html });
         }
         foreach (var piece in pieces.Where(piece => piece.Code != firsts[piece.Piece.Line]))
-            await LineAsync(new { path = SitePaths.Line(piece.Code), same = SitePaths.Line(firsts[piece.Piece.Line]) });
+        {
+            foreach (var page in PagesOfLine(pack, piece))
+                await LineAsync(new { path = page(piece.Code), same = page(firsts[piece.Piece.Line]) });
+        }
         if (only is { } old && pieces.Count == 0)
             await EndedAsync(old);
         await LineAsync(new { pieces = pack.Pieces.Count });
@@ -44,7 +47,7 @@ internal sealed class SitePackPages(InternalPages pages)
             var (path, html) = (SitePaths.Piece(label), await pages.ReadAsync(reader, SitePaths.Dropped(label), HttpStatusCode.Gone));
             if (html is null)
                 return;
-            foreach (var other in (string[])[SitePaths.Line(label), SitePaths.Measure(label), SitePaths.Report(label)])
+            foreach (var other in (string[])[SitePaths.Line(label), SitePaths.Bores(label), SitePaths.SetOut(label), SitePaths.Measure(label), SitePaths.Report(label)])
                 await LineAsync(new { path = other, same = path });
             // Last, since a phone that has it asks no more.
             await LineAsync(new { path, html, ended = true });
@@ -57,12 +60,25 @@ internal sealed class SitePackPages(InternalPages pages)
         }
     }
 
+    /// <summary>The pages that all pieces of a line have in common, by a piece's code.</summary>
+    private static IEnumerable<Func<PieceCode, string>> PagesOfLine(SitePack pack, LinePiece piece)
+    {
+        yield return SitePaths.Line;
+        if (pack.LinesForSite.Contains(piece.Piece.Line))
+            yield return SitePaths.Bores;
+        if (piece.Piece.IsSetOut)
+            yield return SitePaths.SetOut;
+    }
+
     private static IEnumerable<string> Paths(SitePack pack, IReadOnlyList<LinePiece> pieces, Dictionary<string, PieceCode> firsts)
     {
         yield return SitePaths.Find;
         yield return SitePaths.Pack(pack.Code);
-        foreach (var line in pieces.Select(piece => piece.Piece.Line).Distinct())
-            yield return SitePaths.Line(firsts[line]);
+        foreach (var line in pieces.DistinctBy(piece => piece.Piece.Line))
+        {
+            foreach (var page in PagesOfLine(pack, line))
+                yield return page(firsts[line.Piece.Line]);
+        }
         foreach (var piece in pieces)
         {
             yield return SitePaths.Piece(piece.Code);

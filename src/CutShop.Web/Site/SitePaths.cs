@@ -14,6 +14,15 @@ public static class SitePaths
     /// <summary>The line of a piece.</summary>
     public static string Line(PieceCode code) => $"/p/{code.Plain}/line";
 
+    /// <summary>The posts of a piece's line that are bored where they stand.</summary>
+    public static string Bores(PieceCode code) => $"/p/{code.Plain}/bores";
+
+    /// <summary>Where a bore is ticked.</summary>
+    public static string Bored(PieceCode code) => $"/p/{code.Plain}/bored";
+
+    /// <summary>How the posts of a piece's line are set out, on a curve or a ring.</summary>
+    public static string SetOut(PieceCode code) => $"/p/{code.Plain}/set-out";
+
     /// <summary>The form to measure a piece's spans again.</summary>
     public static string Measure(PieceCode code) => $"/p/{code.Plain}/measure";
 

@@ -9,6 +9,7 @@
   const again = 30000;
   const soon = 3000;
   const longestLeaving = 10000;
+  const not = "not-";
   let retry = 0;
   let leftAt = -Infinity;
 
@@ -86,28 +87,33 @@
     if (waiting.length > 0) retry = setTimeout(send, again);
   }
 
+  // A bore is ticked on whichever page of its line; a piece has an address of its own.
+  const formsOf = tap => [...document.querySelectorAll(tap.place ? "form[data-outbox=bored]" : "form[data-outbox=installed]")]
+    .filter(form => tap.place ? form.dataset.place === tap.place : form.getAttribute("action") === tap.to);
+
   // A mark that is kept and not sent shows as it will be, and can be taken back.
   function mark(tap) {
-    for (const form of document.querySelectorAll(`form[data-outbox=installed][action="${tap.to}"]`)) {
+    const [set, unset] = tap.place ? [unsent.dataset.tick, unsent.dataset.untick] : [unsent.dataset.mark, unsent.dataset.unmark];
+    for (const form of formsOf(tap)) {
       const button = form.querySelector("button");
-      const isInstalled = tap.state === "installed";
+      const isSet = !tap.state.startsWith(not);
       form.elements.seen.value = tap.state;
-      button.value = isInstalled ? "not-installed" : "installed";
-      button.textContent = isInstalled ? unsent.dataset.unmark : unsent.dataset.mark;
-      button.classList.toggle("main", !isInstalled);
+      button.value = isSet ? `${not}${tap.state}` : tap.state.slice(not.length);
+      button.textContent = isSet ? unset : set;
+      button.classList.toggle("main", !isSet);
       form.classList.add("pending");
       const asked = form.closest("details");
       if (asked) asked.open = true;
     }
   }
 
-  // How many of a line's pieces are up, with those that are not sent yet.
+  // How many of a line's pieces are up, or of its bores made, with those that are not sent yet.
   function count() {
-    const place = document.getElementById("installed-count");
+    const place = document.querySelector("[data-counts]");
     if (!place) return;
-    const marks = [...document.querySelectorAll("form[data-outbox=installed]")];
-    const up = marks.filter(form => form.elements.seen.value === "installed").length;
-    place.textContent = place.dataset.says.replace("{0}", up).replace("{1}", marks.length);
+    const marks = [...document.querySelectorAll(`form[data-outbox=${place.dataset.counts}]`)];
+    const done = marks.filter(form => !form.elements.seen.value.startsWith(not)).length;
+    place.textContent = place.dataset.says.replace("{0}", done).replace("{1}", marks.length);
   }
 
   async function send() {
@@ -140,7 +146,7 @@
     const to = new URL(form.action).pathname;
     const code = to.split("/")[2].replace(/[-\s]/g, "").toUpperCase();
     const what = form.dataset.says ? "" : values.kind ? form.querySelector(`input[value=${values.kind}]`).closest("label").textContent : submitter.textContent;
-    await outbox.add({ to: to.replace(/\/p\/[^/]+/i, `/p/${code}`), fields, code, state: values.state, says: form.dataset.says ?? `${card.textContent.trim()}: ${what.trim()}` });
+    await outbox.add({ to: to.replace(/\/p\/[^/]+/i, `/p/${code}`), fields, code, state: values.state, place: form.dataset.place, says: form.dataset.says ?? `${card.textContent.trim()}: ${what.trim()}` });
     if (form.dataset.again) await outbox.dismiss(Number(form.dataset.again));
     worker?.getRegistration().then(one => one?.sync?.register("outbox")).catch(() => { });
     // The page that comes next sends it.

@@ -100,7 +100,7 @@ async function endLabel(cache, name, code) {
   const page = await cache.match(`/p/${code}`);
   if (!page || page.headers.has(ended)) return false;
   await storePack(name.slice(packs.length), code)
-    .catch(() => Promise.all(["", "/line", "/measure", "/report"].map(rest => cache.delete(`/p/${code}${rest}`))));
+    .catch(() => Promise.all(["", "/line", "/bores", "/set-out", "/measure", "/report"].map(rest => cache.delete(`/p/${code}${rest}`))));
   return true;
 }
 
@@ -112,7 +112,7 @@ const plain = text => {
 
 // The path that a page is stored under, however its address is written.
 function placeOf(url) {
-  const [, kind, code, rest = ""] = url.pathname.match(/^\/([ps])\/([^/]+)(\/line|\/measure|\/report)?\/?$/i) ?? [];
+  const [, kind, code, rest = ""] = url.pathname.match(/^\/([ps])\/([^/]+)(\/line|\/bores|\/set-out|\/measure|\/report)?\/?$/i) ?? [];
   if (code) return `/${kind.toLowerCase()}/${plain(code)}${rest.toLowerCase()}`;
   if (url.pathname.toLowerCase() !== "/p") return null;
   return url.searchParams.has("code") ? `/p/${plain(url.searchParams.get("code"))}` : "/p";

@@ -13,7 +13,7 @@ public sealed partial class HistoryLawTests : IDisposable
     [
         "", .. TicketStates.All, "received", "released", "draft", "accepted", "replaced", "open", "closed", "dropped",
         CoilStates.InStock, CoilStates.Retired, PersonRows.Active, PersonRows.SwitchedOff, "enrolled", "removed", "in use", "revoked",
-        "installed", "not-installed", "as-the-shop", "feet-and-inches", "millimetres",
+        "installed", "not-installed", "bored", "not-bored", "as-the-shop", "feet-and-inches", "millimetres",
         .. SiteReportWords.All.Select(pair => pair.Word), .. BitWords.All, .. Enum.GetValues<Role>().Select(RoleNames.NameOf), .. Enum.GetValues<KeyScope>().Select(ApiKeyShelf.NameOf),
     ];
 

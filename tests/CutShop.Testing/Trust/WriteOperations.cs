@@ -278,6 +278,8 @@ internal static class WriteOperations
     [
         new("InstalledMarks.MarkAsync", Nothing, async shop => (await new InstalledMarks(shop.Database).MarkAsync(
             shop.Code, new(InstalledState.Installed, InstalledState.NotInstalled, At: null, IsSure: true), "site", Key)).Outcome == SiteOutcome.Done),
+        new("BoreTicks.TickAsync", StandingAsync, async shop => (await new BoreTicks(shop.Database).TickAsync(
+            PieceCode.Parse(shop.Kept).OrThrow(), new(new("A1", "top", 1), Wanted: true, Seen: false, At: null), "site", Key)).Outcome == SiteOutcome.Done),
         new("MeasuredSpans.KeepAsync", Nothing, async shop => await new MeasuredSpans(shop.Database).KeepAsync(
             shop.Code, Measured, at: null, "site", Key) == SiteOutcome.Done),
         new("LabelShelf.ReplaceAsync", Nothing, async shop => (await new LabelShelf(shop.Database).ReplaceAsync(shop.Code, Reason, "Ada", Key)).IsDone),
@@ -293,6 +295,12 @@ internal static class WriteOperations
     ];
 
     private static Dictionary<int, Length> Measured => new() { [0] = Length.Inch * 80 };
+
+    private static async Task StandingAsync(FaultShop shop)
+    {
+        await new JobIntake(shop.Database, ShopTables.Standard).TakeInAsync(SmallJobs.StandingArc("LQ-77"), "Ada");
+        shop.Kept = new JobShelf(shop.Database).Find("LQ-77")!.Codes[0].Plain;
+    }
 
     private static SitePackShelf PacksOf(FaultShop shop) => new(shop.Database);
 

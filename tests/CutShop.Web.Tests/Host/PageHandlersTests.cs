@@ -28,7 +28,7 @@ public sealed class PageHandlersTests
     {
         await using var shop = await RunningShop.StartAsync();
         var code = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes[0].Plain;
-        foreach (var page in new[] { "", "/line", "/dropped" })
+        foreach (var page in new[] { "", "/line", "/bores", "/set-out", "/dropped" })
         {
             using var answer = await shop.Stranger.SendFormAsync("/sign-in?handler=none");
             using var request = new HttpRequestMessage(HttpMethod.Post, $"/p/{code}{page}") { Content = new FormUrlEncodedContent([]) };

@@ -11,7 +11,7 @@ public sealed class GuessedCodesTests
     {
         await using var shop = await RunningShop.StartAsync();
         var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
-        string[] addresses = ["/p/{0}", "/p/{0}/line", "/p/{0}/report", "/s/{0}", "/s/{0}/pages", "/s/{0}/pack.html"];
+        string[] addresses = ["/p/{0}", "/p/{0}/line", "/p/{0}/bores", "/p/{0}/set-out", "/p/{0}/report", "/s/{0}", "/s/{0}/pages", "/s/{0}/pack.html"];
         for (var i = 0; i < GuessLimits.CodesAMinute; i++)
         {
             using var guess = await shop.Stranger.AskAsync(string.Format(System.Globalization.CultureInfo.InvariantCulture, addresses[i % addresses.Length], PieceCode.Draw().Plain));

@@ -64,7 +64,7 @@ public sealed class SiteFormsTests
     {
         await using var shop = await RunningShop.StartAsync();
         var unknown = PieceCode.Draw().Plain;
-        foreach (var address in new[] { "/p/XXXX", $"/p/{unknown}", $"/p/{unknown}/line", $"/p/{unknown}/measure", $"/p/{unknown}/report", $"/p/{unknown}/dropped", $"/p/{unknown}/installed" })
+        foreach (var address in new[] { "/p/XXXX", $"/p/{unknown}", $"/p/{unknown}/line", $"/p/{unknown}/bores", $"/p/{unknown}/bored", $"/p/{unknown}/set-out", $"/p/{unknown}/measure", $"/p/{unknown}/report", $"/p/{unknown}/dropped", $"/p/{unknown}/installed" })
         {
             using var page = await shop.Stranger.AskAsync(address);
             Assert.Equal((address, HttpStatusCode.NotFound), (address, page.StatusCode));
@@ -83,7 +83,7 @@ public sealed class SiteFormsTests
         var renewed = shop.Jobs.Find("LQ-1042")!.Codes[0];
         Assert.NotEqual(old, renewed);
         Assert.Contains($"{renewed}", await sent.TextAsync(), StringComparison.Ordinal);
-        foreach (var page in new[] { "", "/line", "/measure", "/report", "/dropped" })
+        foreach (var page in new[] { "", "/line", "/bores", "/set-out", "/measure", "/report", "/dropped" })
         {
             using var answer = await shop.Stranger.AskAsync($"/p/{old.Plain}{page}");
             Assert.Equal((page, HttpStatusCode.Gone), (page, answer.StatusCode));

@@ -1,3 +1,4 @@
+using CutShop.Testing.Jobs;
 using CutShop.Web.Tests.Benches;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
@@ -15,6 +16,9 @@ public sealed class SiteLooksTests(HeadlessBrowser browser)
         await using var shop = await RunningShop.StartAsync();
         var codes = (await shop.TakeInDemoAsync(BenchShop.NorthWalk)).Codes;
         await new LabelShelf(shop.Database).ReplaceAsync(codes[1], "lost", "test", "k", TestContext.Current.CancellationToken);
+        await new JobIntake(shop.Database, ShopTables.Standard).TakeInAsync(SmallJobs.StandingArc("LQ-77"), "test", cancel: TestContext.Current.CancellationToken);
+        var (standing, pack) = (shop.Jobs.Find("LQ-77")!.Codes[0], await shop.PackOfAsync(shop.Jobs.Find("LQ-77")!));
+        await new BoreTicks(shop.Database).TickAsync(standing, new(new("A1", "top", 1), Wanted: true, Seen: false, At: null), "site", "t", TestContext.Current.CancellationToken);
         var page = await browser.OpenAsStrangerAsync(shop, width, height, touch: true);
         await page.GotoAsync($"/language/{language}?back=/p");
         var code = codes[0].Plain;
@@ -25,6 +29,7 @@ public sealed class SiteLooksTests(HeadlessBrowser browser)
         foreach (var address in new[]
         {
             "/p", "/p/XXXX", $"/p/{codes[1].Plain}", $"/p/{code}", $"/p/{code}?reported=1", $"/p/{code}/line", $"/p/{code}/measure", $"/p/{code}/report",
+            $"/p/{standing.Plain}", $"/p/{standing.Plain}/line", $"/p/{standing.Plain}/bores", $"/p/{standing.Plain}/set-out", $"/s/{pack.Plain}",
         })
         {
             await page.GotoAsync(address);
@@ -49,7 +54,8 @@ public sealed class SiteLooksTests(HeadlessBrowser browser)
         await reports.SendAsync(code, new(SiteReportKind.Missing, "", null, null), "site", "r2", cancel: TestContext.Current.CancellationToken);
         await reports.CloseAsync(1, "spliced", "test", "c", TestContext.Current.CancellationToken);
         var page = await browser.OpenAsync(shop, width, height);
-        foreach (var address in new[] { "/reports", "/jobs/LQ-1042/labels", "/settings/address", "/jobs/LQ-1042" })
+        await new JobIntake(shop.Database, ShopTables.Standard).TakeInAsync(SmallJobs.StandingArc("LQ-77"), "test", cancel: TestContext.Current.CancellationToken);
+        foreach (var address in new[] { "/reports", "/jobs/LQ-1042/labels", "/settings/address", "/jobs/LQ-1042", "/jobs/LQ-77", "/jobs/LQ-77/drill-tickets" })
         {
             await page.GotoAsync(address);
             await CheckAsync(page, address, width);

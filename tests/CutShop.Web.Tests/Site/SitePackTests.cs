@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using CutShop.Testing.Jobs;
 using CutShop.Web.Tests.Benches;
 
 namespace CutShop.Web.Tests.Site;
@@ -24,6 +25,22 @@ public sealed partial class SitePackTests
         Assert.All(job.Codes, code => Assert.Contains($"/p/{code.Plain}/line", lines.Select(line => line.Path)));
         Assert.All(lines.Where(line => line.Same is not null), line => Assert.Contains(line.Same!, pages.Keys));
         Assert.Equal(job.Pieces.Count, lines[^1].Pieces);
+    }
+
+    [Fact]
+    public async Task A_pack_has_the_posts_to_bore_and_the_set_out_once_a_line_and_every_label_leads_to_them()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        await new JobIntake(shop.Database, ShopTables.Standard).TakeInAsync(SmallJobs.StandingArc("LQ-77"), "test", cancel: Cancel);
+        var job = shop.Jobs.Find("LQ-77")!;
+        var lines = await LinesAsync(shop.Client, await shop.PackOfAsync(job));
+        foreach (var page in new[] { "bores", "set-out" })
+        {
+            Assert.Single(lines, line => line.Html is not null && line.Path == $"/p/{job.Codes[0].Plain}/{page}");
+            Assert.Equal(job.Codes.Skip(1).Select(code => $"/p/{code.Plain}/{page}"), lines.Where(line => line.Same == $"/p/{job.Codes[0].Plain}/{page}").Select(line => line.Path));
+            foreach (var (path, html) in lines.Where(line => line.Html is not null && line.Path!.EndsWith(page, StringComparison.Ordinal)).Select(line => (line.Path!, line.Html!)))
+                Assert.Equal(WithoutKeys(await shop.Stranger.GetStringAsync(Path(path), Cancel)), WithoutKeys(html));
+        }
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using CutShop.Testing.Jobs;
 using CutShop.Web.Tests.Benches;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
@@ -264,7 +265,7 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
         await page.Context.SetOfflineAsync(false);
         await page.EvaluateAsync("async path => { while (!(await (await caches.match(path)).text()).includes('no longer valid')) await new Promise(done => setTimeout(done, 100)); }", $"/p/{old.Plain}");
         await page.Context.SetOfflineAsync(true);
-        foreach (var rest in new[] { "", "/line", "/measure", "/report" })
+        foreach (var rest in new[] { "", "/line", "/bores", "/set-out", "/measure", "/report" })
         {
             await page.GotoAsync($"/p/{old.Plain}{rest}");
             await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("This label is no longer valid");
@@ -290,6 +291,45 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
     }
 
     [Fact]
+    public async Task Bores_are_ticked_and_taken_back_without_a_network_and_posts_are_set_out_from_the_stored_page()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        await new JobIntake(shop.Database, ShopTables.Standard).TakeInAsync(SmallJobs.StandingArc("LQ-77"), "test", cancel: TestContext.Current.CancellationToken);
+        var job = shop.Jobs.Find("LQ-77")!;
+        var page = await OpenStoredAsync(shop, job);
+        await page.Context.SetOfflineAsync(true);
+        await ScanAsync(page, job.Codes[1]);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Set out the posts" }).TapAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Line A: set out the posts");
+        await CheckLooksAsync(page);
+        await ScanAsync(page, job.Codes[1]);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Posts to bore" }).TapAsync();
+        // Eight posts with two rows; the hole that is there is not to be bored.
+        await Assertions.Expect(page.GetByText("0 of 15 bored")).ToBeVisibleAsync();
+        var (first, second) = (TickOf(page, "A1", "top"), TickOf(page, "A1", "low"));
+        await first.TapAsync();
+        await ExpectUnsentAsync(page, 1);
+        await Assertions.Expect(page.GetByText("1 of 15 bored")).ToBeVisibleAsync();
+        await Assertions.Expect(first).ToHaveTextAsync("Take the tick back: not bored");
+        await second.TapAsync();
+        await ExpectUnsentAsync(page, 2);
+        await first.TapAsync();
+        await ExpectUnsentAsync(page, 3);
+        await CheckLooksAsync(page);
+        await page.ReloadAsync();
+        await Assertions.Expect(page.GetByText("1 of 15 bored")).ToBeVisibleAsync();
+        Assert.Equal(0, shop.Jobs.Find("LQ-77")!.SitePosts.Sum(post => post.Bored));
+
+        await page.Context.SetOfflineAsync(false);
+        await Assertions.Expect(page.Locator("#unsent")).ToBeHiddenAsync(new() { Timeout = 20_000 });
+        Assert.Equal(("A1", 2, 1), shop.Jobs.Find("LQ-77")!.SitePosts.Where(post => post.Bored > 0).Select(post => (post.Mark, post.Bores, post.Bored)).Single());
+        await Assertions.Expect(TickOf(page, "A1", "low")).ToHaveTextAsync("Take the tick back: not bored");
+        await page.Context.SetOfflineAsync(true);
+        await page.GotoAsync($"/p/{job.Codes[0].Plain}/bores");
+        await Assertions.Expect(page.GetByText("1 of 15 bored")).ToBeVisibleAsync();
+    }
+
+    [Fact]
     public async Task A_pasted_address_of_a_label_opens_its_stored_page()
     {
         await using var shop = await RunningShop.StartAsync();
@@ -306,6 +346,8 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
     private static async Task<string> SaidAsync(IPage page) => string.Join(
         '\n',
         await page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('.span .note p, #advice .total, #advice h2, #advice li')].filter(one => one.offsetParent).map(one => one.textContent.trim())"));
+
+    private static ILocator TickOf(IPage page, string post, string row) => page.Locator($"form[data-place='LQ-77/{post}/{row}/1'] button");
 
     private async Task<IPage> OpenStoredAsync(RunningShop shop, StoredJob job)
     {
