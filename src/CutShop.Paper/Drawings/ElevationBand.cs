@@ -8,7 +8,7 @@ namespace CutShop.Paper.Drawings;
 
 /// <summary>Draws one band of an elevation.</summary>
 internal sealed class ElevationBand(
-    Line line, LineGround ground, DrawingScale scale, Band band, IReadOnlyList<Piece> pieces, PaperSettings settings, string? boldRun)
+    Line line, LineGround ground, DrawingScale scale, Band band, IReadOnlyList<Piece> pieces, PaperSettings settings, string? boldRun, DrawingPage page)
 {
     private const double LeftRoom = 26;
     private const double MarkSize = 3.6;
@@ -37,7 +37,8 @@ internal sealed class ElevationBand(
 
     public Drawing Draw(string title)
     {
-        _shapes.Add(new DrawnText(new(0, 5), title, 3.4, Bold: true));
+        if (page.HasTitle)
+            _shapes.Add(new DrawnText(new(0, 5), title, 3.4, Bold: true));
         DrawGround();
         for (var i = band.First; i <= band.Last; i++)
             DrawPost(i);
@@ -49,7 +50,7 @@ internal sealed class ElevationBand(
         return new(
             title,
             Text["ElevationDescription", line.At(band.First).Mark, line.At(band.Last).Mark, band.Last - band.First + 1, line.Rows.Count],
-            Elevation.PaperWidth,
+            page.Width,
             GroundRoom + FootRoom,
             _shapes);
     }

@@ -85,6 +85,7 @@ internal static class HistoryCodes
     public static HistoryCode CoilRetired { get; } = New("coil-retired");
     public static HistoryCode CoilFound { get; } = New("coil-found");
     public static HistoryCode BadStretchCutOut { get; } = New("bad-stretch-cut-out");
+    public static HistoryCode BadStretchTakenBack { get; } = New("bad-stretch-taken-back");
 
     // Cut plans.
     public static HistoryCode PlanDrafted { get; } = New("plan-drafted");
