@@ -202,7 +202,7 @@ internal sealed class ElevationBand(
         var height = settings.Figures.Lead(row.Height);
         if (crowded is { } size)
         {
-            _shapes.Add(new DrawnText(new(0, y + size * 0.35), $"{Shortened(row.Mark, 4)} {height}", Math.Min(size, 1.9)));
+            Say(new(new(0, y + size * 0.35), $"{Shortened(row.Mark, 4)} {height}", Math.Min(size, Math.Max(1.9, page.SmallestLetters))));
             return;
         }
         _shapes.Add(new DrawnText(new(0, y - 0.4), Shortened(row.Mark, 11), RowSize(row.Mark), Bold: true));
@@ -239,11 +239,12 @@ internal sealed class ElevationBand(
         Say(new(new((left + right) / 2, y + 13.2), steep, Math.Min(small, room / Dimension.GuessWidth(steep, 1)), TextAnchor.Middle));
     }
 
-    /// <summary>Adds words; where there is no room for letters they are written as small as can be drawn.</summary>
+    /// <summary>Adds words, where there is room for letters that can be read on the page.</summary>
     private void Say(DrawnText words)
     {
         const double Smallest = 0.5;
-        _shapes.Add(words with { Size = Math.Max(words.Size, Smallest) });
+        if (words.Size >= page.SmallestLetters)
+            _shapes.Add(words with { Size = Math.Max(words.Size, Smallest) });
     }
 
     private static string Shortened(string mark, int most) => mark.Length <= most ? mark : mark[..(most - 1)] + "…";
