@@ -205,7 +205,7 @@ internal sealed class ElevationBand(
             Say(new(new(0, y + size * 0.35), $"{Shortened(row.Mark, 4)} {height}", Math.Min(size, Math.Max(1.9, page.SmallestLetters))));
             return;
         }
-        _shapes.Add(new DrawnText(new(0, y - 0.4), Shortened(row.Mark, 11), RowSize(row.Mark), Bold: true));
+        _shapes.Add(new DrawnText(new(0, y - 0.4), Shortened(row.Mark, 11), Math.Max(RowSize(row.Mark), page.SmallestLetters), Bold: true));
         _shapes.Add(new DrawnText(new(0, y + 2.8), height, SmallSize));
     }
 
