@@ -1,5 +1,4 @@
 using CutShop.Shop.Jobs;
-using CutShop.Shop.Store;
 using CutShop.Takeoff.Words;
 
 namespace CutShop.Shop.Orders;

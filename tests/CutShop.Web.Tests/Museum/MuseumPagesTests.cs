@@ -183,17 +183,21 @@ public sealed partial class MuseumPagesTests
             {
                 var then = await File.ReadAllTextAsync(Path.Combine(said, Uri.EscapeDataString(number), file), Cancel);
                 differences.AddRange(file == ShopSays.FiguresFile
-                    ? Differences(ShopSays.Parts(then), ShopSays.Parts(now))
+                    ? Differences(ShopSays.Parts(then), ShopSays.Parts(now), new NewFigures(then, new JobShelf(site.Database).Find(number)!.Takeoff))
                     : now == then || (Path.GetExtension(file) == ".json" && IsToldAsBefore(JsonNode.Parse(then), JsonNode.Parse(now))) ? [] : [$"{number}/{file}: {FirstDifference(then, now)}"]);
             }
         }
         var ofTheShop = ShopSays.Parts(await File.ReadAllTextAsync(Path.Combine(said, "shop.txt"), Cancel));
-        differences.AddRange(Differences(ofTheShop, ShopSays.Parts(await says.OfTheShopAsync(ofTheShop.Keys))));
+        differences.AddRange(Differences(ofTheShop, ShopSays.Parts(await says.OfTheShopAsync(ofTheShop.Keys)), named: null));
         return differences;
     }
 
-    /// <summary>Each part has the figures that it had, and may have more; the figures of a row are still in one row together.</summary>
-    private static IEnumerable<string> Differences(IReadOnlyDictionary<string, IReadOnlyList<string>> then, IReadOnlyDictionary<string, IReadOnlyList<string>> now)
+    /// <summary>
+    /// Each part has the figures that it had; the figures of a row are still in one row together. A figure that the release said nowhere of the
+    /// job is new, and is named where pages of jobs may have it; the shop's own pages may say more.
+    /// </summary>
+    private static IEnumerable<string> Differences(
+        IReadOnlyDictionary<string, IReadOnlyList<string>> then, IReadOnlyDictionary<string, IReadOnlyList<string>> now, NewFigures? named)
     {
         foreach (var (name, said) in then)
         {
@@ -206,6 +210,8 @@ public sealed partial class MuseumPagesTests
             var less = FiguresOf(was).Except(FiguresOf(lines)).ToList();
             if (less.Count > 0)
                 yield return $"{name}: no longer there: {string.Join(", ", less)}";
+            if (named is not null && FiguresOf(lines).Where(figure => !named.IsKnown(name, figure)).ToList() is { Count: > 0 } more)
+                yield return $"{name}: new and not named: {string.Join(", ", more)}";
             var rows = lines.Select(Counted).ToList();
             foreach (var row in Rows(name, was).Where(row => !row.StartsWith(Drawn, StringComparison.Ordinal)))
             {
