@@ -243,8 +243,9 @@ internal sealed class ElevationBand(
     private void Say(DrawnText words)
     {
         const double Smallest = 0.5;
-        if (words.Size >= page.SmallestLetters)
-            _shapes.Add(words with { Size = Math.Max(words.Size, Smallest) });
+        var size = Math.Max(words.Size, Smallest);
+        if (size >= page.SmallestLetters)
+            _shapes.Add(words with { Size = size });
     }
 
     private static string Shortened(string mark, int most) => mark.Length <= most ? mark : mark[..(most - 1)] + "…";

@@ -223,13 +223,15 @@ public sealed partial class MuseumPagesTests
 
     /// <summary>
     /// What a page at a bench must go on saying: of a cut, all but the place on the coil, which is the plan's and is for the paper; of a post,
-    /// each figure in the unit that leads there.
+    /// each figure in the unit that leads there. The pages of a piece and of its line are drawn for a phone since, the piece's own spans alone and in
+    /// letters that can be read: they must say what stood beside the drawings.
     /// </summary>
     private static List<string> Promised(string name, List<string> lines) => name switch
     {
         _ when name.StartsWith("/cut/", StringComparison.Ordinal) => [.. lines.Select(line => string.Join("; ", BeforeTheCoil(line))).Where(line => line.Length > 0)],
         _ when name.StartsWith("/drill/", StringComparison.Ordinal) =>
             [.. lines.Select(line => string.Join("; ", Split(line).Where(figure => !figure.EndsWith(" mm", StringComparison.Ordinal)))).Where(line => line.Length > 0)],
+        _ when name.StartsWith("/p/", StringComparison.Ordinal) => [.. lines.Where(line => !line.StartsWith(Drawn, StringComparison.Ordinal))],
         _ => lines,
     };
 
