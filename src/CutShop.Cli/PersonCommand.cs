@@ -36,7 +36,7 @@ internal static class PersonCommand
             using var database = options.Open(parsed);
             var people = new PeopleShelf(database);
             if (people.Find(parsed.GetRequiredValue(name)) is not { } person)
-                return await RefuseAsync(new("NAME", parsed.GetRequiredValue(name), CliWords.Say("UnknownName")));
+                return await RefuseAsync(new("NAME", parsed.GetRequiredValue(name), CliWords.Of("UnknownName")));
             var password = PeopleShelf.DrawPassword();
             return await TellAsync(await people.SetPasswordAsync(person.Id, password, Environment.UserName, cancel), password);
         });

@@ -8,7 +8,7 @@ namespace CutShop.Paper.Drawings;
 public static class Elevation
 {
     /// <summary>Width of every drawing on a sheet, in millimetres.</summary>
-    public const double PaperWidth = 180;
+    public static double PaperWidth => DrawingPage.Paper.Width;
 
     /// <summary>The most bands of one line that are drawn.</summary>
     public const int MostBands = 40;
@@ -29,11 +29,13 @@ public static class Elevation
     /// <param name="takeoff">The job's takeoff.</param>
     /// <param name="piece">The run.</param>
     /// <param name="settings">Units and words.</param>
-    public static IEnumerable<Drawing> OfRun(JobTakeoff takeoff, Piece piece, PaperSettings settings)
+    /// <param name="page">What they are drawn for; null for paper.</param>
+    public static IEnumerable<Drawing> OfRun(JobTakeoff takeoff, Piece piece, PaperSettings settings, DrawingPage? page = null)
     {
         ArgumentNullException.ThrowIfNull(piece);
         ArgumentNullException.ThrowIfNull(takeoff);
-        return Draw(takeoff, takeoff.Job.Lines.First(line => line.Mark == piece.Line), settings, piece.Run, (band, _) => band.First < piece.Last && band.Last > piece.First);
+        return Draw(
+            takeoff, takeoff.Job.Lines.First(line => line.Mark == piece.Line), settings, piece.Run, (band, _) => band.First < piece.Last && band.Last > piece.First, page: page);
     }
 
     /// <summary>How many of a line's posts stand past the last band that is drawn.</summary>
@@ -44,11 +46,11 @@ public static class Elevation
     }
 
     private static IEnumerable<Drawing> Draw(
-        JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun, Func<Band, int, bool> isWanted, int smallest = LineBands.Smallest, int largest = LineBands.Largest)
+        JobTakeoff takeoff, Line line, PaperSettings settings, string? boldRun, Func<Band, int, bool> isWanted, int smallest = LineBands.Smallest, int largest = LineBands.Largest, DrawingPage? page = null)
     {
         ArgumentNullException.ThrowIfNull(takeoff);
         ArgumentNullException.ThrowIfNull(settings);
-        var bands = LineBands.Of(line, smallest, largest);
+        var bands = LineBands.Of(line, smallest, largest, page);
         return bands.Bands.Index().Where(band => isWanted(band.Item, band.Index + 1)).Select(band => bands.Draw(takeoff, band.Item, settings, boldRun));
     }
 }

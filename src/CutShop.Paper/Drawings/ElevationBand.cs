@@ -8,7 +8,7 @@ namespace CutShop.Paper.Drawings;
 
 /// <summary>Draws one band of an elevation.</summary>
 internal sealed class ElevationBand(
-    Line line, LineGround ground, DrawingScale scale, Band band, IReadOnlyList<Piece> pieces, PaperSettings settings, string? boldRun)
+    Line line, LineGround ground, DrawingScale scale, Band band, IReadOnlyList<Piece> pieces, PaperSettings settings, string? boldRun, DrawingPage page)
 {
     private const double LeftRoom = 26;
     private const double MarkSize = 3.6;
@@ -37,7 +37,8 @@ internal sealed class ElevationBand(
 
     public Drawing Draw(string title)
     {
-        _shapes.Add(new DrawnText(new(0, 5), title, 3.4, Bold: true));
+        if (page.HasTitle)
+            _shapes.Add(new DrawnText(new(0, 5), title, 3.4, Bold: true));
         DrawGround();
         for (var i = band.First; i <= band.Last; i++)
             DrawPost(i);
@@ -49,7 +50,7 @@ internal sealed class ElevationBand(
         return new(
             title,
             Text["ElevationDescription", line.At(band.First).Mark, line.At(band.Last).Mark, band.Last - band.First + 1, line.Rows.Count],
-            Elevation.PaperWidth,
+            page.Width,
             GroundRoom + FootRoom,
             _shapes);
     }
@@ -201,10 +202,10 @@ internal sealed class ElevationBand(
         var height = settings.Figures.Lead(row.Height);
         if (crowded is { } size)
         {
-            _shapes.Add(new DrawnText(new(0, y + size * 0.35), $"{Shortened(row.Mark, 4)} {height}", Math.Min(size, 1.9)));
+            Say(new(new(0, y + size * 0.35), $"{Shortened(row.Mark, 4)} {height}", Math.Min(size, Math.Max(1.9, page.SmallestLetters))));
             return;
         }
-        _shapes.Add(new DrawnText(new(0, y - 0.4), Shortened(row.Mark, 11), RowSize(row.Mark), Bold: true));
+        _shapes.Add(new DrawnText(new(0, y - 0.4), Shortened(row.Mark, 11), Math.Max(RowSize(row.Mark), page.SmallestLetters), Bold: true));
         _shapes.Add(new DrawnText(new(0, y + 2.8), height, SmallSize));
     }
 
@@ -238,11 +239,13 @@ internal sealed class ElevationBand(
         Say(new(new((left + right) / 2, y + 13.2), steep, Math.Min(small, room / Dimension.GuessWidth(steep, 1)), TextAnchor.Middle));
     }
 
-    /// <summary>Adds words; where there is no room for letters they are written as small as can be drawn.</summary>
+    /// <summary>Adds words, where there is room for letters that can be read on the page.</summary>
     private void Say(DrawnText words)
     {
         const double Smallest = 0.5;
-        _shapes.Add(words with { Size = Math.Max(words.Size, Smallest) });
+        var size = Math.Max(words.Size, Smallest);
+        if (size >= page.SmallestLetters)
+            _shapes.Add(words with { Size = size });
     }
 
     private static string Shortened(string mark, int most) => mark.Length <= most ? mark : mark[..(most - 1)] + "…";

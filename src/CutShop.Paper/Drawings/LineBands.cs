@@ -12,9 +12,6 @@ public readonly record struct Band(int First, int Last);
 /// <summary>A line's elevation as it is parted: at one scale, a long line broken into bands, the post at a break drawn in both.</summary>
 public sealed class LineBands
 {
-    /// <summary>Width on paper for posts and rope, in millimetres.</summary>
-    internal const double Room = 146;
-
     /// <summary>The smallest scale at which a whole line is drawn in one band rather than in several.</summary>
     internal const int Smallest = 48;
 
@@ -24,16 +21,20 @@ public sealed class LineBands
     /// <summary>The largest scale of an overview.</summary>
     internal const int LargestOverview = 40;
 
+    /// <summary>Width beside posts and rope, in millimetres: for the rows' marks and the ends of the ground.</summary>
+    private const double Beside = 34;
+
     private const double LeastBetweenRows = 5;
     private const double MostHeight = 150;
 
     private readonly LineGround _ground;
     private readonly DrawingScale _scale;
+    private readonly DrawingPage _page;
 
-    private LineBands(Line line, LineGround ground, DrawingScale scale, IReadOnlyList<Band> bands)
+    private LineBands(Line line, LineGround ground, DrawingScale scale, IReadOnlyList<Band> bands, DrawingPage page)
     {
         (Line, Bands) = (line, bands);
-        (_ground, _scale) = (ground, scale);
+        (_ground, _scale, _page) = (ground, scale, page);
     }
 
     /// <summary>The line.</summary>
@@ -45,16 +46,18 @@ public sealed class LineBands
     /// <summary>The bands of a line at its usual scale.</summary>
     public static LineBands Of(Line line) => Of(line, Smallest, Largest);
 
-    /// <summary>The bands of a line at a scale between two.</summary>
-    internal static LineBands Of(Line line, int smallest, int largest)
+    /// <summary>The bands of a line at a scale between two, for a page; null for paper.</summary>
+    internal static LineBands Of(Line line, int smallest, int largest, DrawingPage? page = null)
     {
         ArgumentNullException.ThrowIfNull(line);
+        page ??= DrawingPage.Paper;
+        var room = page.Width - Beside;
         var ground = LineGround.Of(line);
-        var scale = ScaleOf(line, ground, smallest, largest);
-        var bands = Break(line, ground, scale, mostSections: int.MaxValue);
+        var scale = ScaleOf(line, ground, room, smallest, largest);
+        var bands = Break(line, ground, scale, room, mostSections: int.MaxValue);
         // The same number of bands with about as many sections each looks better than a full one and a rest.
-        var even = Break(line, ground, scale, (line.Sections.Count + bands.Count - 1) / bands.Count);
-        return new(line, ground, scale, even.Count == bands.Count ? even : bands);
+        var even = Break(line, ground, scale, room, (line.Sections.Count + bands.Count - 1) / bands.Count);
+        return new(line, ground, scale, even.Count == bands.Count ? even : bands, page);
     }
 
     /// <summary>Draws one of the bands.</summary>
@@ -67,7 +70,7 @@ public sealed class LineBands
         ArgumentNullException.ThrowIfNull(takeoff);
         ArgumentNullException.ThrowIfNull(settings);
         var number = Bands.Index().First(one => one.Item == band).Index + 1;
-        return new ElevationBand(Line, _ground, _scale, band, [.. takeoff.Pieces.Where(piece => piece.Line == Line.Mark)], settings, boldRun)
+        return new ElevationBand(Line, _ground, _scale, band, [.. takeoff.Pieces.Where(piece => piece.Line == Line.Mark)], settings, boldRun, _page)
             .Draw(settings.Text[Bands.Count == 1 ? "Elevation" : "ElevationPart", Line.Mark, _scale.OneTo, number, Bands.Count]);
     }
 
@@ -79,14 +82,14 @@ public sealed class LineBands
         return ((int[])[100, 80, 64]).FirstOrDefault(scale => new DrawingScale(scale).Mm(closest) >= LeastBetweenRows, Smallest);
     }
 
-    private static List<Band> Break(Line line, LineGround ground, DrawingScale scale, int mostSections)
+    private static List<Band> Break(Line line, LineGround ground, DrawingScale scale, double room, int mostSections)
     {
         var bands = new List<Band>();
         var first = 0;
         for (var last = 1; last < line.Stations; last++)
         {
             var isEnd = last == line.Stations - 1;
-            if (!isEnd && last - first < mostSections && Fits(scale, line, ground, first, last + 1))
+            if (!isEnd && last - first < mostSections && Fits(scale, line, ground, room, first, last + 1))
                 continue;
             bands.Add(new(first, last));
             first = last;
@@ -94,11 +97,11 @@ public sealed class LineBands
         return bands;
     }
 
-    private static DrawingScale ScaleOf(Line line, LineGround ground, int smallest, int largest)
+    private static DrawingScale ScaleOf(Line line, LineGround ground, double room, int smallest, int largest)
     {
         var last = line.Stations - 1;
         var whole = Math.Max(
-            DrawingScale.Fitting(WidthOf(line, ground, 0, last), Room, largest).OneTo,
+            DrawingScale.Fitting(WidthOf(line, ground, 0, last), room, largest).OneTo,
             DrawingScale.Fitting(ground.HeightOf(line, 0, last), MostHeight, largest).OneTo);
         if (whole <= smallest)
             return new(whole);
@@ -106,14 +109,14 @@ public sealed class LineBands
         var needed = smallest;
         for (var i = 0; i < last; i++)
         {
-            needed = Math.Max(needed, DrawingScale.Fitting(WidthOf(line, ground, i, i + 1), Room, smallest).OneTo);
+            needed = Math.Max(needed, DrawingScale.Fitting(WidthOf(line, ground, i, i + 1), room, smallest).OneTo);
             needed = Math.Max(needed, DrawingScale.Fitting(ground.HeightOf(line, i, i + 1), MostHeight, smallest).OneTo);
         }
         return new(needed);
     }
 
-    private static bool Fits(DrawingScale scale, Line line, LineGround ground, int first, int last) =>
-        scale.Mm(WidthOf(line, ground, first, last)) <= Room && scale.Mm(ground.HeightOf(line, first, last)) <= MostHeight;
+    private static bool Fits(DrawingScale scale, Line line, LineGround ground, double room, int first, int last) =>
+        scale.Mm(WidthOf(line, ground, first, last)) <= room && scale.Mm(ground.HeightOf(line, first, last)) <= MostHeight;
 
     private static double WidthOf(Line line, LineGround ground, int first, int last) =>
         ground.Along[last] - ground.Along[first] + (line.At(first).Across + line.At(last).Across).Inches / 2;

@@ -11,7 +11,6 @@ public static class Plan
     private const double Below = 5;
     private const double Margin = 12;
     private const double Tallest = 150;
-    private const double Room = Elevation.PaperWidth - 2 * Margin;
     private const int LinesOnADrawing = 8;
 
     /// <summary>How tall a smaller plan may be, in millimetres, from the largest.</summary>
@@ -22,25 +21,28 @@ public static class Plan
     /// <param name="settings">Words.</param>
     /// <param name="bold">A piece whose run is drawn bold; only its line is drawn then. Null draws all lines alike.</param>
     /// <param name="tallest">How tall a drawing may be, in millimetres.</param>
-    public static IReadOnlyList<Drawing> Of(Job job, PaperSettings settings, Piece? bold = null, double tallest = Tallest)
+    /// <param name="page">What they are drawn for; null for paper.</param>
+    public static IReadOnlyList<Drawing> Of(Job job, PaperSettings settings, Piece? bold = null, double tallest = Tallest, DrawingPage? page = null)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(settings);
         var lines = bold is null ? job.Lines : job.Lines.Where(line => line.Mark == bold.Line);
-        return [.. lines.Select(LinePath.Of).Chunk(LinesOnADrawing).Select(paths => DrawingOf(paths, settings.Text, bold, tallest))];
+        return [.. lines.Select(LinePath.Of).Chunk(LinesOnADrawing).Select(paths => DrawingOf(paths, settings.Text, bold, tallest, page ?? DrawingPage.Paper))];
     }
 
-    private static Drawing DrawingOf(LinePath[] paths, PaperText text, Piece? bold, double tallest)
+    private static Drawing DrawingOf(LinePath[] paths, PaperText text, Piece? bold, double tallest, DrawingPage page)
     {
-        const double Head = 8;
-        var tall = tallest - Head - paths.Length * (Gap + Below) - Margin;
-        var scale = DrawingScale.Fitting(paths.Max(p => p.Width), Room, 20);
+        var head = page.HasTitle ? 8 : 0;
+        var tall = tallest - head - paths.Length * (Gap + Below) - Margin;
+        var scale = DrawingScale.Fitting(paths.Max(p => p.Width), page.Width - 2 * Margin, 20);
         var byHeight = DrawingScale.Fitting(Math.Max(paths.Sum(p => p.Height), 1), Math.Max(tall, 10), 20);
         if (byHeight.OneTo > scale.OneTo)
             scale = byHeight;
 
-        var shapes = new List<Shape> { new DrawnText(new(0, 5), text["PlanTitle", scale.OneTo], 3.4, Bold: true) };
-        var y = Head;
+        var shapes = new List<Shape>();
+        if (page.HasTitle)
+            shapes.Add(new DrawnText(new(0, 5), text["PlanTitle", scale.OneTo], 3.4, Bold: true));
+        double y = head;
         foreach (var path in paths)
         {
             shapes.Add(new DrawnText(new(0, y + 4), text["LineName", path.Line.Mark], 3, Bold: true));
@@ -52,7 +54,7 @@ public static class Plan
         return new(
             text["PlanTitle", scale.OneTo],
             bold is null ? description : text["PlanWithRun", description, bold.Run],
-            Elevation.PaperWidth,
+            page.Width,
             y + 2,
             shapes);
     }

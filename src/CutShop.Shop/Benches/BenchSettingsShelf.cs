@@ -54,15 +54,15 @@ public sealed class BenchSettingsShelf(ShopDatabase database)
         {
             var parsed = LengthText.Parse(text.Trim());
             if (!parsed.IsGood)
-                problems.Add(new(field, text, parsed.Problem!));
+                problems.Add(new(field, text, parsed.Reason!));
             else if (parsed.Value > LargestTolerance)
-                problems.Add(new(field, text, SettingsReplies.Say("AtMost", LargestTolerance)));
+                problems.Add(new(field, text, SettingsReplies.Of("AtMost", LargestTolerance)));
         }
 
         void CheckNumber(string field, string text, int least, int most)
         {
             if (!int.TryParse(text.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var number) || number < least || number > most)
-                problems.Add(new(field, text, SettingsReplies.Say("WholeNumber", least, most)));
+                problems.Add(new(field, text, SettingsReplies.Of("WholeNumber", least, most)));
         }
     }
 

@@ -95,6 +95,52 @@ public sealed partial class CutBench
         },
         cancel);
 
+    /// <summary>True where what was said last of a coil, that it ends, is bad or is not found, can be taken back.</summary>
+    /// <param name="mark">The coil's mark.</param>
+    public bool CanTakeCoilBack(string mark) => Database.Read(session => CoilShelf.Find(session, mark) is { } coil && SaidLast(session, coil) is not null);
+
+    /// <summary>
+    /// Takes back what was said last of a coil, that it ends, is bad or is not found: its books are as before. Refused where anything was done
+    /// with the coil since. The outcome is the coil's mark.
+    /// </summary>
+    /// <param name="mark">The coil's mark.</param>
+    /// <param name="who">Who says so.</param>
+    /// <param name="requestKey">A key of this request's own: sent twice it counts once.</param>
+    /// <param name="cancel">Stops before anything is stored.</param>
+    public Task<BenchAnswer> TakeCoilBackAsync(string mark, string who, string requestKey, CancellationToken cancel = default) => Database.WriteAsync(
+        session => BenchAnswer.Once(
+            session,
+            requestKey,
+            () =>
+            {
+                if (CoilShelf.Find(session, mark) is not { } coil || SaidLast(session, coil) is not { } said)
+                    return BenchAnswer.Refused(BenchReplies.Of("CoilNotTakenBack", mark));
+                if (said.What == HistoryCodes.CoilRetired.Code)
+                {
+                    CoilShelf.Found(session, coil, who);
+                }
+                else if (said.What == HistoryCodes.BadStretchCutOut.Code)
+                {
+                    RopeLedger.Add(session, coil.Id, RopeLedger.Scrap, coil.Left - said.Before!.Value);
+                    CoilShelf.Take(session, coil, said.Before.Value, who, HistoryCodes.BadStretchTakenBack);
+                }
+                else
+                {
+                    CoilShelf.Correct(session, coil, said.Before!.Value, Reason.Because(HistoryCause.Slip), who);
+                }
+                return BenchAnswer.Given(mark);
+            }),
+        cancel);
+
+    /// <summary>What was done last with a coil, where it is something that a cutter says of it and takes back; else null.</summary>
+    private static Said? SaidLast(ShopSession session, StockCoil coil) =>
+        session.FirstOrDefault<Said>(
+            "SELECT what, cause, before_nm AS before FROM history WHERE subject = 'coil' AND subject_id = @Id ORDER BY id DESC LIMIT 1",
+            new { coil.Id }) is { } last
+        && (last.What == HistoryCodes.BadStretchCutOut.Code || last.Cause == HistoryCause.CoilEnded.Code || last.Cause == HistoryCause.CoilNotFound.Code)
+            ? last
+            : null;
+
     /// <summary>Works on the coil of a piece that is at the bench and not cut yet. The outcome of what is done is the coil's mark.</summary>
     private Task<BenchAnswer> WithCoilAsync(
         PieceCode code, string who, string requestKey, Func<ShopSession, CutWork, NextCut, Sentence?> work, CancellationToken cancel) => WhenClaimedAsync(
@@ -115,4 +161,6 @@ public sealed partial class CutBench
 
     private static void HandBackBecause(ShopSession session, CutWork work, HistoryCause cause, string who) =>
         TicketStates.HandBackCut.Do(session, work.Id, who, Claims.Free + NotBegun, reason: Reason.Because(cause));
+
+    private sealed record Said(string What, string Cause, Length? Before);
 }

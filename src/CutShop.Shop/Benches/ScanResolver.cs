@@ -21,8 +21,12 @@ public sealed record ScanReading(Scanned? Found, Sentence? Why);
 /// <summary>Finds what a scan means: the address on a label of a piece, a post or a coil, a code, a ticket's mark as printed at its foot, or a coil's mark.</summary>
 public sealed class ScanResolver(ShopDatabase database)
 {
-    private const int LongestScan = 400;
+    /// <summary>The longest text that is read as a scan, in characters.</summary>
+    public const int LongestScan = 400;
+
     private const string AtPost = "/LINE#post-";
+
+    private static readonly string[] Schemes = ["https://", "http://"];
 
     /// <summary>The ticket or coil, or why there is none: nothing is so marked, several are, the label no longer counts, or the code is mistyped.</summary>
     /// <param name="text">
@@ -32,6 +36,23 @@ public sealed class ScanResolver(ShopDatabase database)
     {
         ArgumentNullException.ThrowIfNull(text);
         return database.Read(session => Read(session, text));
+    }
+
+    /// <summary>
+    /// What was scanned while a field for a length had the focus: an address, wherever it begins in the field, a code, mistyped or not, or a mark.
+    /// Null for any other text. What reads as a length is one, and is not asked about here.
+    /// </summary>
+    /// <param name="typed">What stands in the field.</param>
+    public string? InsteadOfLength(string typed) =>
+        InsteadOfWords(typed) ?? (Read(typed) is var reading && (reading.Found is not null || !Nothing(typed.Trim()).Equals(reading)) ? typed : null);
+
+    /// <summary>The same of a field for words, which may hold a mark: an address, or a code.</summary>
+    /// <param name="typed">What stands in the field.</param>
+    public static string? InsteadOfWords(string typed)
+    {
+        ArgumentNullException.ThrowIfNull(typed);
+        var address = Schemes.Max(scheme => typed.LastIndexOf(scheme, StringComparison.OrdinalIgnoreCase));
+        return address >= 0 ? typed[address..] : PieceCode.Parse(typed).IsGood ? typed : null;
     }
 
     internal static ScanReading Read(ShopSession session, string text)

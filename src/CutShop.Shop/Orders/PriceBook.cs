@@ -1,3 +1,4 @@
+using CutShop.Shop.Jobs;
 using CutShop.Shop.Store;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Tables;
@@ -23,6 +24,13 @@ public sealed class PriceBook(ShopDatabase database)
             new { day }).Select(row => Load(session, row));
         return (IReadOnlyList<PriceList>)[.. On(session, day) is { } now ? [now] : Array.Empty<PriceList>(), .. later];
     });
+
+    /// <summary>What a change of a job comes to by the list that is valid today; null where there is none.</summary>
+    public ChangePrice? Of(JobChange change)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        return database.Read(session => On(session, session.Today) is { } prices ? ChangePrice.Of(change, prices, Currency(session)) : null);
+    }
 
     /// <summary>The sign before an amount.</summary>
     public string Currency() => database.Read(Currency);

@@ -35,11 +35,17 @@ public static class Pricing
     public static Priced Of(JobTakeoff takeoff, PriceList prices)
     {
         ArgumentNullException.ThrowIfNull(takeoff);
+        return Of(takeoff.Pieces, takeoff.Bores, prices);
+    }
+
+    /// <summary>The same of a job's pieces and bores.</summary>
+    internal static Priced Of(IReadOnlyCollection<Piece> pieces, IEnumerable<Bore> bores, PriceList prices)
+    {
         ArgumentNullException.ThrowIfNull(prices);
         var (lines, missing) = (new List<QuoteLine>(), new List<Sentence>());
-        AddRope(takeoff, prices, lines, missing);
-        AddBores(takeoff, prices, lines, missing);
-        AddPieces(lines, takeoff.Pieces.Count, prices.Cut);
+        AddRope(pieces, prices, lines, missing);
+        AddBores(bores, prices, lines, missing);
+        AddPieces(lines, pieces.Count, prices.Cut);
         if (prices.Packing > Money.Zero)
             AddForJob(lines, "Packing", prices.Packing);
         if (prices.Delivery > Money.Zero)
@@ -48,9 +54,9 @@ public static class Pricing
         return new(lines, net, net.ShareOf(prices.Tax), missing);
     }
 
-    private static void AddRope(JobTakeoff takeoff, PriceList prices, List<QuoteLine> lines, List<Sentence> missing)
+    private static void AddRope(IEnumerable<Piece> pieces, PriceList prices, List<QuoteLine> lines, List<Sentence> missing)
     {
-        foreach (var rope in takeoff.Pieces.GroupBy(piece => (piece.Rope.Material, piece.Rope.Diameter)))
+        foreach (var rope in pieces.GroupBy(piece => (piece.Rope.Material, piece.Rope.Diameter)))
         {
             var name = OrderReplies.Of("RopeName", LengthText.Brief(rope.Key.Diameter), Rope.NameOf(rope.Key.Material));
             var length = rope.Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut);
@@ -61,9 +67,9 @@ public static class Pricing
         }
     }
 
-    private static void AddBores(JobTakeoff takeoff, PriceList prices, List<QuoteLine> lines, List<Sentence> missing)
+    private static void AddBores(IEnumerable<Bore> bores, PriceList prices, List<QuoteLine> lines, List<Sentence> missing)
     {
-        foreach (var band in takeoff.Bores.Where(bore => bore.IsMadeInShop).GroupBy(bore => prices.Bores.FirstOrDefault(price => bore.Bit <= price.UpTo)).OrderBy(band => band.Key?.UpTo))
+        foreach (var band in bores.Where(bore => bore.IsMadeInShop).GroupBy(bore => prices.Bores.FirstOrDefault(price => bore.Bit <= price.UpTo)).OrderBy(band => band.Key?.UpTo))
         {
             if (band.Key is { } price)
                 AddBand(lines, price, band.Count());

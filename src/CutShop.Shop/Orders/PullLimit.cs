@@ -32,7 +32,7 @@ public sealed class PullLimit(ShopDatabase database)
     {
         ArgumentNullException.ThrowIfNull(typed);
         if (!int.TryParse(typed.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var pounds) || pounds is < 1 or > Most)
-            return [new("pull", typed, SettingsReplies.Say("WholeNumber", 1, Most))];
+            return [new("pull", typed, SettingsReplies.Of("WholeNumber", 1, Most))];
         await database.WriteAsync(
             session =>
             {

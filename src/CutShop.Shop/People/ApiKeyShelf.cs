@@ -44,7 +44,7 @@ public sealed class ApiKeyShelf(ShopDatabase database)
     };
 
     /// <summary>The problem of a scope that is not known.</summary>
-    public static FieldProblem UnknownScope(string? name) => new("scope", name ?? "", PeopleReplies.Say("Scope"));
+    public static FieldProblem UnknownScope(string? name) => new("scope", name ?? "", PeopleReplies.Of("Scope"));
 
     /// <summary>The scope of a name, or null.</summary>
     public static KeyScope? ScopeNamed(string? name) => name is not null && Scopes.TryGetValue(name, out var scope) ? scope : null;

@@ -46,7 +46,7 @@ public static class RoleNames
     };
 
     /// <summary>The problem of a role that is not known.</summary>
-    public static FieldProblem Unknown(string? name) => new("role", name ?? "", PeopleReplies.Say("Role"));
+    public static FieldProblem Unknown(string? name) => new("role", name ?? "", PeopleReplies.Of("Role"));
 
     /// <summary>The role of a name, or null.</summary>
     public static Role? Find(string? name) => name is not null && Named.TryGetValue(name, out var role) ? role : null;
@@ -62,5 +62,5 @@ public sealed record PersonAnswer(long Id, FieldProblem? Problem)
 
     internal static PersonAnswer Done(long id) => new(id, Problem: null);
 
-    internal static PersonAnswer Refused(string field, string value, string key, params IReadOnlyList<object?> values) => new(0, new(field, value, PeopleReplies.Say(key, values)));
+    internal static PersonAnswer Refused(string field, string value, string key, params IReadOnlyList<object?> values) => new(0, new(field, value, PeopleReplies.Of(key, values)));
 }

@@ -35,8 +35,8 @@ internal static class PersonRows
     {
         var tidy = Tidy(name);
         if (tidy.Length is 0 or > LongestName || tidy.Any(char.IsControl))
-            return new("name", tidy, PeopleReplies.Say("Name", LongestName));
-        return Named(session, tidy) is null ? null : new("name", tidy, PeopleReplies.Say("NameTaken"));
+            return new("name", tidy, PeopleReplies.Of("Name", LongestName));
+        return Named(session, tidy) is null ? null : new("name", tidy, PeopleReplies.Of("NameTaken"));
     }
 }
 

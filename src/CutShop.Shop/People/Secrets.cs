@@ -57,15 +57,15 @@ internal static class Secrets
     /// <param name="name">The person's name.</param>
     public static FieldProblem? ProblemWithPassword(ShopSession session, string password, string name) =>
         password.Length is < ShortestPassword or > LongestPassword || (name.Length > 0 && password.Contains(name, StringComparison.OrdinalIgnoreCase))
-            ? new("password", "", PeopleReplies.Say("Password", ShortestPassword, LongestPassword))
+            ? new("password", "", PeopleReplies.Of("Password", ShortestPassword, LongestPassword))
         : PasswordRules.IsEasy(password, name, LetterheadShelf.NameIn(session))
-            ? new("password", "", PeopleReplies.Say("EasyPassword"))
+            ? new("password", "", PeopleReplies.Of("EasyPassword"))
         : null;
 
     /// <summary>What is wrong with a new PIN, or null.</summary>
     public static FieldProblem? ProblemWithPin(string pin) =>
         pin.Length is < ShortestPin or > LongestPin || !pin.All(char.IsAsciiDigit) || Pins.IsUsual(pin)
-            ? new("pin", "", PeopleReplies.Say("Pin", ShortestPin, LongestPin))
+            ? new("pin", "", PeopleReplies.Of("Pin", ShortestPin, LongestPin))
             : null;
 
     /// <summary>A password to hand over: four groups of four symbols without look-alikes, 76 bits.</summary>

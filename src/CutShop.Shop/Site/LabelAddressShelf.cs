@@ -23,7 +23,7 @@ public sealed class LabelAddressShelf(ShopDatabase database)
     {
         ArgumentNullException.ThrowIfNull(typed);
         var text = typed.Trim();
-        if (text.Length > 0 && Parse(text).Problem is { } problem)
+        if (text.Length > 0 && Parse(text).Reason is { } problem)
             return [new("Address", typed, problem)];
         await database.WriteAsync(
             session =>

@@ -168,9 +168,14 @@ public sealed class CoilShelf(ShopDatabase database)
     {
         if (Find(session, mark) is not { State: CoilStates.Retired } coil)
             return Refused("RetiredCoilMark", mark);
+        Found(session, coil, who);
+        return Done(mark);
+    }
+
+    internal static void Found(ShopSession session, StockCoil coil, string who)
+    {
         session.Execute($"UPDATE coils SET state = '{CoilStates.InStock}' WHERE id = @Id", new { coil.Id });
         session.Record("coil", coil.Id, who, HistoryCodes.CoilFound, CoilStates.Retired, CoilStates.InStock);
-        return Done(mark);
     }
 
     private static bool IsWord(string text) => text.Trim().Length is > 0 and <= LongestWord && !text.Any(char.IsControl);

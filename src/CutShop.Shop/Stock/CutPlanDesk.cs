@@ -51,6 +51,9 @@ public sealed class CutPlanDesk(ShopDatabase database)
             ? await PlanAsync(plan.Kind, plan.Kind, dueBy: null, budget, who, accept: true, progress: null, cancel).ConfigureAwait(false)
             : Refused("PlanReplaced", planId);
 
+    /// <summary>The accepted plan of a rope, or null.</summary>
+    public long? AcceptedPlan(RopeKind kind) => database.Read(session => AcceptedPlan(session, kind));
+
     private async Task<PlanAnswer> PlanAsync(
         RopeKind kind, RopeKind cutFrom, DateOnly? dueBy, PlanBudget budget, string who, bool accept, IProgress<PlanProgress>? progress, CancellationToken cancel)
     {

@@ -57,7 +57,7 @@ public sealed class CuttingSettingsShelf(ShopDatabase database)
             var parsed = LengthText.Parse(text);
             if (parsed is { IsGood: true, Value: var length } && length >= least && length <= most)
                 return length;
-            problems.Add(new(field, text, parsed.Problem ?? SettingsReplies.Say("FromTo", least, most)));
+            problems.Add(new(field, text, parsed.Reason ?? SettingsReplies.Of("FromTo", least, most)));
             return default;
         }
     }

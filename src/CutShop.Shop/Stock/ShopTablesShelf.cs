@@ -26,7 +26,7 @@ public sealed class ShopTablesShelf(ShopDatabase database, ShopTables brought)
         session =>
         {
             if (!bit.Diameter.IsPositive || bit.Diameter > Widest)
-                return SettingsReplies.Say("BitDiameter", bit.Diameter, Widest);
+                return SettingsReplies.Of("BitDiameter", bit.Diameter, Widest).ToString();
             Own(session);
             if (session.Execute("INSERT INTO bits (kind, diameter_nm) VALUES (@Kind, @Diameter) ON CONFLICT DO NOTHING", Row(bit)) == 1)
                 session.Record("bit rack", 1, who, HistoryCodes.BitHungUp, after: BitWords.Of(bit.Kind), afterLength: bit.Diameter);

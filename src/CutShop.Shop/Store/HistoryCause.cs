@@ -28,6 +28,9 @@ internal sealed class HistoryCause
     /// <summary>A bad stretch was cut out of the coil, and what is left is too short for the piece.</summary>
     public static HistoryCause BadStretch { get; } = New("bad-stretch", _ => HistoryWords.Say("BecauseBadStretch"));
 
+    /// <summary>What was said of a coil was a slip, and is taken back.</summary>
+    public static HistoryCause Slip { get; } = New("slip", _ => HistoryWords.Say("BecauseSlip"));
+
     /// <summary>Too many wrong tries to sign in.</summary>
     public static HistoryCause WrongTries { get; } = New("wrong-tries", line => HistoryWords.Say("BecauseWrongTries", line.Number("tries"), line.Text("way")));
 

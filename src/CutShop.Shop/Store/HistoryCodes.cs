@@ -98,6 +98,7 @@ internal static class HistoryCodes
     public static HistoryCode SampleTakenBack { get; } = Worded(
         "sample-taken-back", line => Say("SampleTakenBack", line.LengthOf("before_nm"), line.LengthOf("after_nm")));
     public static HistoryCode BadStretchCutOut { get; } = New("bad-stretch-cut-out");
+    public static HistoryCode BadStretchTakenBack { get; } = New("bad-stretch-taken-back");
 
     // Cut plans.
     public static HistoryCode PlanDrafted { get; } = New("plan-drafted");

@@ -46,7 +46,7 @@ public sealed class LetterheadShelf(ShopDatabase database)
     }
 
     private static FieldProblem? Problem(string field, string text, int longest, bool allowsLines) =>
-        text.Length > longest ? new(field, text, SettingsReplies.Say("Longest", longest))
-        : text.Any(c => char.IsControl(c) && !(allowsLines && c == '\n')) ? new(field, text, SettingsReplies.Say("PlainText"))
+        text.Length > longest ? new(field, text, SettingsReplies.Of("Longest", longest))
+        : text.Any(c => char.IsControl(c) && !(allowsLines && c == '\n')) ? new(field, text, SettingsReplies.Of("PlainText"))
         : null;
 }

@@ -63,6 +63,9 @@ public readonly record struct Money : IComparable<Money>
     /// <summary>The sum.</summary>
     public static Money operator +(Money a, Money b) => new(a.TenThousandths + b.TenThousandths);
 
+    /// <summary>How far two amounts are apart.</summary>
+    public Money ApartFrom(Money other) => new(Math.Abs(TenThousandths - other.TenThousandths));
+
     /// <summary>Less.</summary>
     public static bool operator <(Money a, Money b) => a.TenThousandths < b.TenThousandths;
 

@@ -8,5 +8,5 @@ public static class SettingsReplies
     /// <summary>The words.</summary>
     public static WordList List { get; } = new(typeof(SettingsReplies));
 
-    internal static string Say(string key, params IReadOnlyList<object?> values) => List.InEnglish(key, values);
+    internal static Sentence Of(string key, params IReadOnlyList<object?> values) => new(List, key, values);
 }

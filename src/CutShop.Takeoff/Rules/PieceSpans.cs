@@ -18,6 +18,9 @@ public sealed class PieceSpans
     /// <summary>No rope of a railing hangs deeper: it keeps the search short.</summary>
     private static readonly Length DeepestShared = Length.FromInches(96);
 
+    /// <summary>From one column of rope to the next, in sixteenths: between them rope changes evenly with the span, within 1 % of what a sixteenth of sag takes.</summary>
+    private const int ColumnStep = 32;
+
     private static readonly Length Sixteenth = Length.FromSixtyFourths(4);
 
     /// <summary>A figure so little below a mark of the tape stands on the mark.</summary>
@@ -27,7 +30,8 @@ public sealed class PieceSpans
     private readonly IReadOnlyList<(Length Least, Length Most)> _limits;
     private readonly IReadOnlyList<(double Level, double Rise)> _supports;
     private readonly (long Least, long Most) _sharedSags;
-    private readonly double _rope;
+    private readonly IReadOnlyList<long> _firsts;
+    private readonly long _rope;
 
     /// <summary>A piece with the pieces that hang beside it.</summary>
     /// <param name="takeoff">The piece's job, or as much of it as hangs beside the piece.</param>
@@ -42,7 +46,9 @@ public sealed class PieceSpans
         _sharedSags = (
             Sixteenths(_limits.Max(limit => limit.Least).RoundUpTo(Sixteenth)),
             Sixteenths(Length.Min(_limits.Min(limit => limit.Most), DeepestShared).RoundDownTo(Sixteenth)));
-        _rope = piece.Sections.Sum(section => section.Arc.Inches);
+        _firsts = [.. piece.Sections.Select(section => Sixteenths(Length.Max(section.Clear - TableReach, section.Clear / 2).RoundUpTo(Sixteenth)))];
+        // One thousandth more: figures are rounded.
+        _rope = piece.Sections.Sum(section => Thousandths(section.Arc.Inches)) + 1;
     }
 
     /// <summary>What the knots at the piece's ends can give together: <see cref="RopeAtPost.FromKnotTail"/> for each.</summary>
@@ -65,8 +71,7 @@ public sealed class PieceSpans
         clear = clear.ToDictionary(span => span.Key, span => span.Value == _piece.Sections[span.Key].Clear ? span.Value : span.Value.RoundUpTo(Sixteenth));
         var sections = clear.OrderBy(span => span.Key).Select(span => SectionOf(span.Key, span.Value)).ToList();
         var over = sections.Aggregate(Length.Zero, (sum, section) => sum + section.Over);
-        var supports = _supports.Select((planned, i) => clear.TryGetValue(i, out var span) ? MeasuredSpan.Supports(_piece, i, span) : planned).ToList();
-        var shared = SharedSag(sag => supports.Sum(at => HangingRope.FromSag(at.Level, at.Rise, sag).Arc));
+        var shared = SharedSag([.. _firsts.Select((_, i) => clear.TryGetValue(i, out var span) && span != _piece.Sections[i].Clear ? Sixteenths(span) : (long?)null)]);
         return new(
             sections,
             over,
@@ -75,40 +80,45 @@ public sealed class PieceSpans
             over.IsNegative && -over <= KnotsGive ? -over : null);
     }
 
-    /// <summary>The tables of the sections, in order; sections that are alike have the same one. None where too many differ.</summary>
-    public IReadOnlyList<SpanTable> Tables()
+    /// <summary>The tables of the sections, in order, and what they have in common; sections that are alike have the same table. None where too many differ.</summary>
+    public SpanTables Tables()
     {
         var kinds = _piece.Sections.Select((section, i) => (section.Clear, section.Level, section.Rise, section.Sag, section.Arc, _limits[i])).ToList();
         var firsts = kinds.Select(kind => kinds.IndexOf(kind)).ToList();
         if (firsts.Distinct().Count() > MostTables)
-            return [];
-        // The rope of each section as planned, and of all together, by the sag that all have.
-        var sags = Enumerable.Range(0, (int)_sharedSags.Most + 1).Select(sag => Inches(sag)).ToList();
-        var arcs = firsts.Distinct().ToDictionary(first => first, first => sags.ConvertAll(sag => ArcAt(_supports[first], sag)));
-        var whole = sags.Select((_, sag) => firsts.Sum(first => arcs[first][sag])).ToList();
-        var tables = arcs.ToDictionary(kind => kind.Key, kind => TableOf(kind.Key, [.. whole.Zip(kind.Value, (all, one) => all - one)]));
-        return [.. firsts.Select(first => tables[first])];
+            return new([], LeastShared: 0, Rope: 0);
+        var sags = SagsToShare();
+        var tables = firsts.Distinct().ToDictionary(first => first, first => TableOf(first, sags));
+        return new([.. firsts.Select(first => tables[first])], (int)_sharedSags.Least, (int)_rope);
     }
 
-    /// <summary>The table of a section, with the rope of all others by the sag that all have, in sixteenths.</summary>
-    private SpanTable TableOf(int index, IReadOnlyList<double> others)
+    /// <summary>
+    /// The sags that may be shared, in sixteenths, up to one that no spans of the tables leave rope for: the narrowest take the least. None where
+    /// none can be shared.
+    /// </summary>
+    private IReadOnlyList<long> SagsToShare()
+    {
+        var (least, most) = _sharedSags;
+        IReadOnlyList<long?> narrowest = [.. _firsts];
+        if (_piece.Sections.Count == 1 || most <= least || !IsEnough(narrowest, least))
+            return [];
+        var last = SharedSag(narrowest) is var deepest && deepest < 0 ? most : deepest + 1;
+        return [.. Enumerable.Range((int)least, (int)(last - least + 1)).Select(sag => (long)sag)];
+    }
+
+    private SpanTable TableOf(int index, IReadOnlyList<long> sags)
     {
         var planned = _piece.Sections[index].Clear;
-        var (first, last) = (Sixteenths(Length.Max(planned - TableReach, planned / 2).RoundUpTo(Sixteenth)), Sixteenths(Length.Min(planned + TableReach, planned * 2).RoundDownTo(Sixteenth)));
+        var (first, last) = (_firsts[index], Sixteenths(Length.Min(planned + TableReach, planned * 2).RoundDownTo(Sixteenth)));
         var sections = Enumerable.Range(0, (int)(last - first + 1)).Select(step => SectionOf(index, Sixteenth * (first + step))).ToList();
+        var columns = Enumerable.Range(0, (sections.Count + ColumnStep - 2) / ColumnStep + 1);
         return new(
             (int)first,
             [.. sections.Select(section => (int)Sixteenths(section.Over))],
             [.. sections.Select(section => (int)Sixteenths(section.Sag))],
-            [.. sections.Select(section => (int)SharedSag(With(section)))],
             sections.FindIndex(section => section.IsSound) is var sound && sound < 0 ? 1 : sound,
-            Math.Max(sections.FindLastIndex(section => section.IsSound), 0));
-
-        Func<double, double> With(SectionAdvice section)
-        {
-            var measured = MeasuredSpan.Supports(_piece, index, section.Clear);
-            return sag => others[(int)(sag * 16)] + ArcAt(measured, sag);
-        }
+            Math.Max(sections.FindLastIndex(section => section.IsSound), 0),
+            [.. sags.Select(sag => (IReadOnlyList<int>)[(int)PlannedArc(index, sag), .. columns.Select(column => (int)ColumnArc(index, column, sag))])]);
     }
 
     private SectionAdvice SectionOf(int index, Length clear)
@@ -120,25 +130,45 @@ public sealed class PieceSpans
 
     /// <summary>
     /// The deepest sag in sixteenths that the rope as cut gives to all sections at once; -1 where even the shallowest takes more rope, the
-    /// deepest leaves some, or there is but one section.
+    /// deepest leaves some, or there is but one section. Rope is counted in whole numbers, as a phone counts it that has the tables alone.
     /// </summary>
-    /// <param name="arcs">The arcs of all sections together at a sag, in inches.</param>
-    private long SharedSag(Func<double, double> arcs)
+    /// <param name="clear">The span of each section in sixteenths; null for one that is as planned.</param>
+    private long SharedSag(IReadOnlyList<long?> clear)
     {
-        var rope = _rope + Hair.Inches;
         var (below, above) = (_sharedSags.Least, _sharedSags.Most);
-        if (_piece.Sections.Count == 1 || above <= below || arcs(Inches(below)) > rope || arcs(Inches(above)) <= rope)
+        if (_piece.Sections.Count == 1 || above <= below || !IsEnough(clear, below) || IsEnough(clear, above))
             return -1;
         while (above - below > 1)
         {
             var middle = (below + above) / 2;
-            if (arcs(Inches(middle)) <= rope)
+            if (IsEnough(clear, middle))
                 below = middle;
             else
                 above = middle;
         }
         return below;
     }
+
+    private bool IsEnough(IReadOnlyList<long?> clear, long sag) => clear.Select((span, i) => ArcOf(i, span, sag)).Sum() <= ColumnStep * _rope;
+
+    /// <summary>A section's rope at a sag in sixteenths, in thousandths of an inch times <see cref="ColumnStep"/>.</summary>
+    private long ArcOf(int index, long? clear, long sag)
+    {
+        if (clear is not { } span)
+            return ColumnStep * PlannedArc(index, sag);
+        var (column, part) = Math.DivRem(span - _firsts[index], ColumnStep);
+        if (part < 0)
+            (column, part) = (column - 1, part + ColumnStep);
+        var arc = ColumnStep * ColumnArc(index, column, sag);
+        return part == 0 ? arc : arc + (part * (ColumnArc(index, column + 1, sag) - ColumnArc(index, column, sag)));
+    }
+
+    private long PlannedArc(int index, long sag) => Thousandths(ArcAt(_supports[index], Inches(sag)));
+
+    private long ColumnArc(int index, long column, long sag) =>
+        Thousandths(ArcAt(MeasuredSpan.Supports(_piece, index, Sixteenth * (_firsts[index] + (ColumnStep * column))), Inches(sag)));
+
+    private static long Thousandths(double inches) => (long)Math.Round(inches * 1000);
 
     private static double ArcAt((double Level, double Rise) supports, double sag) => HangingRope.FromSag(supports.Level, supports.Rise, sag).Arc;
 

@@ -60,4 +60,11 @@ public abstract class BenchPage : PageModel
             return new JsonResult(new { to, problem = Problem, verdict = Verdict });
         return Problem is null && Verdict is null ? Redirect(LocalAddress.Of(to, "/")) : shown();
     }
+
+    /// <summary>Goes to what was scanned into a field that takes no scans.</summary>
+    /// <param name="scan">The scan.</param>
+    /// <param name="at">The bench.</param>
+    /// <param name="shown">The page to show where the request has no good key.</param>
+    protected IActionResult OpenScanned(string scan, string at, Func<IActionResult> shown) =>
+        Answered(BenchAnswer.Nothing, $"/scan?text={Uri.EscapeDataString(scan)}&at={at}", shown);
 }

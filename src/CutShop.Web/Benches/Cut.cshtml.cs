@@ -9,7 +9,7 @@ namespace CutShop.Web.Benches;
 
 /// <summary>The cut bench between two pieces: one large button that gives the next.</summary>
 [MaySend(Rights.CutRope)]
-public sealed class CutModel(CutBench bench, CoilShelf stock, StalePlans fit, TimeProvider time) : BenchPage
+public sealed class CutModel(CutBench bench, CoilShelf stock, StalePlans fit, CutPlanDesk desk, TimeProvider time) : BenchPage
 {
     /// <summary>Pieces at the benches.</summary>
     public IReadOnlyList<CutWork> Others { get; private set; } = [];
@@ -29,8 +29,8 @@ public sealed class CutModel(CutBench bench, CoilShelf stock, StalePlans fit, Ti
     /// <summary>What the piece just done left beside it.</summary>
     public LeftOver LeftOver { get; private set; } = new([], Length.Zero);
 
-    /// <summary>The coil that the last tap set right, or null.</summary>
-    public StockCoil? SetRight { get; private set; }
+    /// <summary>The coil that the last tap set right, and whether that can be taken back; or null.</summary>
+    public CoilSetRight? SetRight { get; private set; }
 
     /// <summary>A scan that led nowhere, or null.</summary>
     public string? Lost { get; private set; }
@@ -44,7 +44,7 @@ public sealed class CutModel(CutBench bench, CoilShelf stock, StalePlans fit, Ti
         if (bench.Of(Me) is { } mine && lost is null)
             return Redirect($"/cut/{mine.Code.Plain}");
         Lost = lost;
-        SetRight = coil is null ? null : stock.Find(coil);
+        SetRight = CoilSetRight.Of(coil, stock, bench);
         Done = PieceCode.Parse(done ?? "") is { IsGood: true } code ? bench.Find(code.Value) : null;
         if (Done is not null)
             LeftOver = bench.LeftOver(Done.Code);
@@ -58,6 +58,18 @@ public sealed class CutModel(CutBench bench, CoilShelf stock, StalePlans fit, Ti
             return BadRequest();
         var answer = await bench.NextAsync(Me, RequestKey!, cancel);
         return Answered(answer, answer.IsDone ? $"/cut/{answer.Outcome}" : "/cut", Shown);
+    }
+
+    /// <summary>Takes back what was said of a coil, and makes its plan anew.</summary>
+    public async Task<IActionResult> OnPostCoilBackAsync(string? coil, CancellationToken cancel)
+    {
+        if (!HasKey)
+            return BadRequest();
+        var answer = await bench.TakeCoilBackAsync(coil ?? "", Me, RequestKey!, cancel);
+        if (answer.IsDone && stock.Find(answer.Outcome) is { } back && desk.AcceptedPlan(back.Kind) is { } plan)
+            await desk.MendAsync(plan, CutTicketModel.Mending, Me, cancel);
+        var to = bench.Of(Me) is { } mine ? $"/cut/{mine.Code.Plain}" : "/cut";
+        return Answered(answer, answer.IsDone ? $"{to}?coil={answer.Outcome}" : to, Shown);
     }
 
     private IActionResult Shown()

@@ -20,10 +20,10 @@ namespace CutShop.Web.Benches;
 /// <summary>One piece at the cut bench: what to cut from which coil, and one step after the other.</summary>
 [MaySend(Rights.CutRope)]
 public sealed class CutTicketModel(
-    CutBench bench, JobShelf jobs, CoilShelf stock, StalePlans fit, CutPlanDesk desk, BenchSettingsShelf settings, TimeProvider time) : BenchPage
+    CutBench bench, ScanResolver scans, JobShelf jobs, CoilShelf stock, StalePlans fit, CutPlanDesk desk, BenchSettingsShelf settings, TimeProvider time) : BenchPage
 {
     /// <summary>How long a plan is searched for while somebody waits at the bench.</summary>
-    private static readonly PlanBudget Mending = new(TimeSpan.FromSeconds(5), UseSolver: false);
+    internal static readonly PlanBudget Mending = new(TimeSpan.FromSeconds(5), UseSolver: false);
 
     /// <summary>The ticket.</summary>
     public CutWork? Work { get; private set; }
@@ -46,8 +46,8 @@ public sealed class CutTicketModel(
     /// <summary>How much of the coil is to be cut out as bad, asked once more, or null.</summary>
     public Length? Bad { get; private set; }
 
-    /// <summary>The coil that the last tap set right, or null.</summary>
-    public StockCoil? SetRight { get; private set; }
+    /// <summary>The coil that the last tap set right, and whether that can be taken back; or null.</summary>
+    public CoilSetRight? SetRight { get; private set; }
 
     /// <summary>The piece that was done just before this one, or null.</summary>
     public CutWork? Done { get; private set; }
@@ -76,6 +76,11 @@ public sealed class CutTicketModel(
             return marks.Where(off => off >= -under && off <= over);
         }
     }
+
+    /// <summary>The bad stretches that are cut out with one tap, in the units that the cutter reads; any other is typed.</summary>
+    public IEnumerable<Length> BadStretches => Figures.First == UnitsFirst.FeetInches
+        ? [Length.Foot, 3 * Length.Foot, 6 * Length.Foot]
+        : [300 * Length.Millimetre, Length.Metre, 2 * Length.Metre];
 
     /// <summary>What can be corrected afterwards: address, heading, explanation, reasons to tap, each as it is kept and in words.</summary>
     public IEnumerable<(string Handler, string Heading, string What, IReadOnlyList<(string Kept, string Said)> Reasons)> Corrections =>
@@ -134,7 +139,7 @@ public sealed class CutTicketModel(
             Question = QuestionOf(Work, read ?? "");
         if (MayChangeCoil && PersonUnits.Read(HttpContext, bad ?? "") is { IsGood: true, Value.IsPositive: true } stretch)
             Bad = stretch.Value;
-        SetRight = coil is null ? null : stock.Find(coil);
+        SetRight = CoilSetRight.Of(coil, stock, bench);
         Done = PieceCode.Parse(done ?? "") is { IsGood: true } before && bench.Find(before.Value) is { IsFinished: true } piece ? piece : null;
         if (Done is not null)
             LeftOver = bench.LeftOver(Done.Code);
@@ -210,11 +215,11 @@ public sealed class CutTicketModel(
 
     /// <summary>Undoes the cut.</summary>
     public Task<IActionResult> OnPostUndoAsync(string code, string? reason, CancellationToken cancel) =>
-        DoAsync(code, (piece, key) => bench.UndoAsync(piece, reason ?? "", Me, key, cancel));
+        WithReasonAsync(code, reason, (piece, why, key) => bench.UndoAsync(piece, why, Me, key, cancel), cancel);
 
     /// <summary>Refuses the piece.</summary>
     public Task<IActionResult> OnPostRejectAsync(string code, string? reason, bool sound, CancellationToken cancel) =>
-        DoAsync(code, (piece, key) => bench.RejectAsync(piece, reason ?? "", sound, Me, key, cancel));
+        WithReasonAsync(code, reason, (piece, why, key) => bench.RejectAsync(piece, why, sound, Me, key, cancel), cancel);
 
     /// <summary>Enters the measured length; a bare number is in the unit that leads for this person.</summary>
     public async Task<IActionResult> OnPostMeasureAsync(string code, string? measured, bool sure, CancellationToken cancel)
@@ -224,7 +229,7 @@ public sealed class CutTicketModel(
         var typed = (measured ?? "").Trim();
         var length = PersonUnits.Read(HttpContext, typed);
         if (!length.IsGood)
-            return Answered(new BenchAnswer(BenchReplies.NotALength(typed)), $"/cut/{code}", () => Shown(code));
+            return await NotALengthAsync(code, typed, cancel);
         var answer = await bench.MeasureAsync(piece.Value, length.Value, sure, Me, RequestKey!, cancel);
         if (!answer.IsDone && !sure && bench.Find(piece.Value) is { Next: CutStep.Measure } work && work.IsOf(Me) && QuestionOf(work, typed) is not null)
             return Answered(BenchAnswer.Nothing, $"/cut/{code}?read={Uri.EscapeDataString(typed)}", () => Shown(code));
@@ -284,7 +289,7 @@ public sealed class CutTicketModel(
             return BadRequest();
         var length = typed.Trim() == "0" ? Parsed.Good(Length.Zero) : PersonUnits.Read(HttpContext, typed);
         if (!length.IsGood)
-            return Answered(new BenchAnswer(BenchReplies.NotALength(typed)), $"/cut/{code}", () => Shown(code));
+            return await NotALengthAsync(code, typed, cancel);
         var coil = bench.Find(piece.Value)?.Coil;
         var answer = await work(piece.Value, length.Value, RequestKey!);
         if (!answer.IsDone)
@@ -295,6 +300,23 @@ public sealed class CutTicketModel(
         var to = bench.Find(piece.Value) is { } left && left.IsOf(Me) ? $"/cut/{code}?{said}" : await NextAsync(said, cancel);
         return Answered(answer, to, () => Shown(code));
     }
+
+    /// <summary>What does not read as a length may be a scan, made while the field had the focus: it is taken as one.</summary>
+    private async Task<IActionResult> NotALengthAsync(string code, string typed, CancellationToken cancel) => scans.InsteadOfLength(typed) is { } scan
+        ? await ScannedAsync(code, scan, cancel)
+        : Answered(new BenchAnswer(BenchReplies.NotALength(typed)), $"/cut/{code}", () => Shown(code));
+
+    /// <summary>A reason that is no scan, which a field for a reason may take.</summary>
+    private Task<IActionResult> WithReasonAsync(
+        string code, string? reason, Func<PieceCode, string, string, Task<BenchAnswer>> work, CancellationToken cancel) => ScanResolver.InsteadOfWords(reason ?? "") is { } scan
+        ? ScannedAsync(code, scan, cancel)
+        : DoAsync(code, (piece, key) => work(piece, reason ?? "", key));
+
+    /// <summary>A scan that another field took, for the piece that this person has; elsewhere it opens what was scanned.</summary>
+    private Task<IActionResult> ScannedAsync(string code, string scan, CancellationToken cancel) =>
+        PieceCode.Parse(code) is { IsGood: true } piece && bench.Find(piece.Value)?.IsOf(Me) == true
+            ? OnPostScanAsync(code, scan, cancel)
+            : Task.FromResult(OpenScanned(scan, "cut", () => Shown(code)));
 
     /// <summary>The page of the next piece, which is given with this, or of the bench where none is.</summary>
     private async Task<string> NextAsync(string said, CancellationToken cancel) =>

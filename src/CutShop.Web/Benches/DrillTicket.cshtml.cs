@@ -216,7 +216,7 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : Benc
 
     /// <summary>The post is spoiled.</summary>
     public Task<IActionResult> OnPostDamageAsync(string job, string post, string? reason, CancellationToken cancel) =>
-        DoAsync(job, post, key => bench.DamageAsync((job, post), reason ?? "", Me, key, cancel));
+        WithReasonAsync(job, post, reason, (why, key) => bench.DamageAsync((job, post), why, Me, key, cancel));
 
     /// <summary>The new post is here.</summary>
     public Task<IActionResult> OnPostNewPostAsync(string job, string post, CancellationToken cancel) =>
@@ -224,7 +224,13 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : Benc
 
     /// <summary>Undoes a post that was finished by mistake.</summary>
     public Task<IActionResult> OnPostUndoAsync(string job, string post, string? reason, CancellationToken cancel) =>
-        DoAsync(job, post, key => bench.UndoAsync((job, post), reason ?? "", Me, key, cancel));
+        WithReasonAsync(job, post, reason, (why, key) => bench.UndoAsync((job, post), why, Me, key, cancel));
+
+    /// <summary>A reason that is no scan, which a field for a reason may take.</summary>
+    private async Task<IActionResult> WithReasonAsync(string job, string post, string? reason, Func<string, string, Task<BenchAnswer>> work) =>
+        ScanResolver.InsteadOfWords(reason ?? "") is { } scan
+            ? OpenScanned(scan, "drill", () => Shown(job, post))
+            : await DoAsync(job, post, key => work(reason ?? "", key));
 
     private async Task<IActionResult> DoAsync(string job, string post, Func<string, Task<BenchAnswer>> work, string? done = null)
     {

@@ -161,7 +161,7 @@
     const form = event.target;
     if (!form.matches("form[data-tap]")) return;
     event.preventDefault();
-    if ("sent" in form.dataset) return;
+    if ("sent" in form.dataset || scans.wasScannedInto(form)) return;
     const fields = [...new FormData(form, event.submitter)].map(([name, value]) => [name, String(value)]);
     const scan = "again" in form.dataset ? form.querySelector("[data-scan]") : null;
     const does = form.dataset.tap || (event.submitter ?? form.querySelector("button"))?.textContent.trim();

@@ -75,6 +75,18 @@ const scans = (() => {
     location.assign(to);
   }
 
+  // An address that was scanned while another field had the focus goes where scans go. What has no address the shop tells from a length.
+  function wasScannedInto(other) {
+    const typed = other.querySelector("input:not([type=hidden], [data-scan])");
+    const at = typed?.value.search(/https?:\/\//i) ?? -1;
+    if (at < 0) return false;
+    field.value = typed.value.slice(at);
+    typed.value = typed.defaultValue;
+    focus();
+    field.form.requestSubmit();
+    return true;
+  }
+
   form.addEventListener("submit", event => {
     event.preventDefault();
     lookUp();
@@ -99,5 +111,5 @@ const scans = (() => {
 
   document.querySelectorAll(".verdict").forEach(watch);
   showNext();
-  return { focus, keep, refuse, isTyping: () => field.value !== field.defaultValue };
+  return { focus, keep, refuse, wasScannedInto, isTyping: () => field.value !== field.defaultValue };
 })();

@@ -11,7 +11,7 @@ namespace CutShop.Web.Orders;
 
 /// <summary>What a draft would change in a stored job, before it is accepted.</summary>
 [Authorize(Policy = Rights.ManageJobs)]
-public sealed class ChangeModel(DraftShelf drafts, ShopTablesShelf tables, JobChanging changing, DraftIntake intake) : PageModel
+public sealed class ChangeModel(DraftShelf drafts, ShopTablesShelf tables, JobChanging changing, DraftIntake intake, PriceBook prices) : PageModel
 {
     /// <summary>The draft's id.</summary>
     public long Id { get; private set; }
@@ -21,6 +21,9 @@ public sealed class ChangeModel(DraftShelf drafts, ShopTablesShelf tables, JobCh
 
     /// <summary>The change.</summary>
     public JobChange? Change { get; private set; }
+
+    /// <summary>What the job costs before and after it, by today's list; null where there is none.</summary>
+    public ChangePrice? Price => prices.Of(Change!);
 
     /// <summary>Why it was not accepted, or null.</summary>
     public Sentence? Problem { get; private set; }

@@ -42,7 +42,7 @@ public sealed class MeModel(PeopleShelf people, SignIn signIn, ILogger<MeModel> 
     {
         if (units is not ("shop" or "feet-inches" or "millimetres"))
         {
-            Problem = new("units", units ?? "", T["BadUnits"]);
+            Problem = new("units", units ?? "", Of("BadUnits"));
             return Page();
         }
         bool? millimetresFirst = units == "shop" ? null : units == "millimetres";
@@ -56,7 +56,7 @@ public sealed class MeModel(PeopleShelf people, SignIn signIn, ILogger<MeModel> 
             return Page();
         if (password != again)
         {
-            Problem = new("again", "", T["SamePasswordTwice"]);
+            Problem = new("again", "", Of("SamePasswordTwice"));
             return Page();
         }
         return await DoneAsync(await people.SetPasswordAsync(Person.Id, password ?? "", Person.Name, HttpContext.RequestAborted), T["PasswordChanged"]);
@@ -75,7 +75,7 @@ public sealed class MeModel(PeopleShelf people, SignIn signIn, ILogger<MeModel> 
         var answer = await signIn.WithPasswordAsync(Person.Name, password ?? "", new("signed in", IsKnown: true), HttpContext.RequestAborted);
         SignInLog.Write(logger, answer, SignedIn.ByPassword, HttpContext);
         if (answer.Outcome != SignInOutcome.Right)
-            Problem = new(field, "", answer.Outcome == SignInOutcome.Locked ? T["PasswordNowLocked", Show.Wait(answer.Wait)] : T["PasswordNow"]);
+            Problem = new(field, "", answer.Outcome == SignInOutcome.Locked ? Of("PasswordNowLocked", Show.Wait(answer.Wait)) : Of("PasswordNow"));
         return Problem is null;
     }
 

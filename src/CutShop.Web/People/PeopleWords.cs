@@ -9,4 +9,7 @@ internal static class PeopleWords
     public static WordList List { get; } = new(typeof(PeopleWords));
 
     internal static PageText T { get; } = new(List);
+
+    /// <summary>A sentence of the list, said later.</summary>
+    internal static Sentence Of(string key) => new(List, key);
 }

@@ -32,7 +32,7 @@ public sealed class SetUpModel(FirstOwner firstOwner, PeopleShelf people) : Page
         Name = name;
         if (password != again)
         {
-            Problem = new("again", "", T["SamePasswordTwice"]);
+            Problem = new("again", "", Of("SamePasswordTwice"));
             return Page();
         }
         var answer = await firstOwner.MakeAsync(token, name ?? "", password ?? "", HttpContext.RequestAborted);

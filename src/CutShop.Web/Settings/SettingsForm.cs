@@ -33,7 +33,7 @@ public abstract class SettingsForm : PageModel
 
     /// <summary>What is wrong with a field, or null.</summary>
     public string? ProblemWith(string field) =>
-        _problems.FirstOrDefault(problem => problem.Field == field) is { } problem ? T["Problem", problem.Value, problem.Text] : null;
+        _problems.FirstOrDefault(problem => problem.Field == field) is { } problem ? T["Problem", problem.Value, problem.Said] : null;
 
     /// <summary>Shows what is set.</summary>
     public void OnGet() => Load();

@@ -9,4 +9,7 @@ public static class FrontWords
     public static WordList List { get; } = new(typeof(FrontWords));
 
     internal static PageText T { get; } = new(List);
+
+    /// <summary>A sentence of the list, said later.</summary>
+    internal static Sentence Of(string key, params IReadOnlyList<object?> values) => new(List, key, values);
 }

@@ -12,7 +12,9 @@ public static class SignedIn
     internal const string SignInPath = "/sign-in";
 
     internal const string WayClaim = "way";
-    internal const string ByPassword = "password";
+    /// <summary>The way of who signed in with a password.</summary>
+    public const string ByPassword = "password";
+
     internal const string ByPin = "PIN";
 
     /// <summary>At a desk, signed in with a password: how long nothing may happen before the person is signed out.</summary>
@@ -32,8 +34,13 @@ public static class SignedIn
     }
 
     /// <summary>Signs a person in, in a session of its own; the one that the browser had ends.</summary>
-    internal static async Task InAsync(HttpContext context, Person person, string way)
+    /// <param name="context">The browser's request, whose answer carries the session's cookie.</param>
+    /// <param name="person">The person.</param>
+    /// <param name="way">How: <see cref="ByPassword"/>, or by PIN.</param>
+    public static async Task InAsync(HttpContext context, Person person, string way)
     {
+        ArgumentNullException.ThrowIfNull(context);
+        ArgumentNullException.ThrowIfNull(person);
         await EndAsync(context).ConfigureAwait(false);
         var identity = new ClaimsIdentity(
             [

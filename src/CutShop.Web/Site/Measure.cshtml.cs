@@ -26,8 +26,8 @@ public sealed class MeasureModel(PieceShelf pieces, MeasuredSpans spans) : SiteF
     /// <summary>What can be done with the spans as measured; null where nothing was measured.</summary>
     public SpanAdvice? Advice { get; private set; }
 
-    /// <summary>The advice for each span that each section can have, for a phone without a network; none where too many sections differ.</summary>
-    public IReadOnlyList<SpanTable> Tables { get; private set; } = [];
+    /// <summary>The advice for the spans that the sections can have, for a phone without a network.</summary>
+    public SpanTables Tables { get; private set; } = new([], LeastShared: 0, Rope: 0);
 
     /// <summary>What the knots at the ends can give.</summary>
     public Length KnotsGive => _spans!.KnotsGive;

@@ -8,8 +8,15 @@ const spans = (() => {
   const says = advice.dataset;
   const fields = [...form.querySelectorAll("input[name=span]")];
   const numbers = text => text.split(" ").map(Number);
+  const columnStep = 32;
+  // Each row but the first says what it has more than the one before.
+  function rowsOf(text) {
+    const rows = [];
+    for (const more of text === "" ? [] : text.split(";").map(numbers)) rows.push(rows.length === 0 ? more : more.map((number, i) => rows.at(-1)[i] + number));
+    return rows;
+  }
   const tables = [...document.querySelectorAll("data[id^=table-]")].map(({ dataset }) => ({
-    first: Number(dataset.first), overs: numbers(dataset.overs), sags: numbers(dataset.sags), shared: numbers(dataset.shared), sound: numbers(dataset.sound),
+    first: Number(dataset.first), overs: numbers(dataset.overs), sags: numbers(dataset.sags), arcs: rowsOf(dataset.arcs), sound: numbers(dataset.sound),
   }));
   const fill = (sentence, ...values) => sentence.replace(/\{(\d)\}/g, (_, place) => values[place]);
   const millimetresIn = { mm: 1, cm: 10, m: 1000 };
@@ -58,7 +65,7 @@ const spans = (() => {
     const table = tables[field.dataset.table];
     const place = span - table.first;
     if (!(place in table.overs)) return { field, problem: fill(form.dataset.far, text) };
-    return { field, over: table.overs[place], sag: table.sags[place], shared: table.shared[place], isSound: place >= table.sound[0] && place <= table.sound[1] };
+    return { field, over: table.overs[place], sag: table.sags[place], place, isSound: place >= table.sound[0] && place <= table.sound[1] };
   }
 
   function lines(place, ...texts) {
@@ -80,11 +87,35 @@ const spans = (() => {
     else if (over !== undefined) lines(said, fill(says.sagNow, both(sag)), `${field.dataset.sag} · ${fill(over < 0 ? says.shortFor : says.overFor, both(Math.abs(over)))}`);
   }
 
-  function waysOf(measured, over) {
+  // The rope of all sections at a sag: as planned, or between the two columns of the span.
+  function ropeAt(row, found) {
+    return found.reduce((sum, { field, place }) => {
+      const [planned, ...columns] = tables[field.dataset.table].arcs[row];
+      if (place === undefined) return sum + columnStep * planned;
+      const [column, part] = [Math.floor(place / columnStep), place % columnStep];
+      return sum + columnStep * columns[column] + (part && part * (columns[column + 1] - columns[column]));
+    }, 0);
+  }
+
+  // The deepest sag that all sections can have with the rope there is; undefined where there is none.
+  function sharedBy(found) {
+    const rope = columnStep * Number(says.rope);
+    let [below, above] = [0, tables[0].arcs.length - 1];
+    if (above < 1 || ropeAt(below, found) > rope || ropeAt(above, found) <= rope) return undefined;
+    while (above - below > 1) {
+      const middle = (below + above) >> 1;
+      if (ropeAt(middle, found) <= rope) below = middle;
+      else above = middle;
+    }
+    return Number(says.least) + below;
+  }
+
+  function waysOf(found, measured, over) {
     if (measured.every(one => one.over === 0)) return [];
+    const shared = sharedBy(found);
     return [
       measured.every(one => one.isSound) && fill(says.sag, measured.map(one => `${one.field.dataset.name}: ${both(one.sag)}`).join("; ")),
-      measured.length > 1 ? says.several : measured[0].shared >= 0 && fill(says.share, both(measured[0].shared)),
+      shared !== undefined && fill(says.share, both(shared)),
       over < 0 && -over <= Number(says.knots) && fill(says.knot, both(-over)),
       over > 0 && fill(says.trim, both(over)),
       over < 0 && says.back,
@@ -104,7 +135,7 @@ const spans = (() => {
     total.textContent = over < 0 ? fill(says.short, both(-over)) : over > 0 ? fill(says.over, both(over)) : says.fits;
     total.classList.toggle("bad", over < 0);
     total.classList.toggle("good", over >= 0);
-    const ways = waysOf(measured, over);
+    const ways = waysOf(found, measured, over);
     advice.querySelector("h2").hidden = ways.length === 0;
     advice.querySelector("ol").replaceChildren(...ways.map(way => {
       const item = document.createElement("li");

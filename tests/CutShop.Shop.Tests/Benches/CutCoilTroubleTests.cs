@@ -120,6 +120,48 @@ public sealed class CutCoilTroubleTests : IDisposable
         Assert.False((await _shop.Desk.MendAsync(1, Budget, "Cai", Cancel)).IsDone);
     }
 
+    [Theory]
+    [InlineData("ends")]
+    [InlineData("ends and some is left")]
+    [InlineData("bad")]
+    [InlineData("all bad")]
+    [InlineData("not found")]
+    public async Task What_was_said_of_a_coil_by_a_slip_is_taken_back_and_its_books_are_as_before(string said)
+    {
+        var code = await AtTheBenchAsync();
+        AssertDone(said switch
+        {
+            "ends" => await Bench.CoilEndsAsync(code, Length.Zero, "Cai", _shop.Key(), Cancel),
+            "ends and some is left" => await Bench.CoilEndsAsync(code, Inches("30"), "Cai", _shop.Key(), Cancel),
+            "bad" => await Bench.BadStretchAsync(code, Inches("36"), "Cai", _shop.Key(), Cancel),
+            "all bad" => await Bench.BadStretchAsync(code, Inches("240"), "Cai", _shop.Key(), Cancel),
+            _ => await Bench.CoilNotFoundAsync(code, "Cai", _shop.Key(), Cancel),
+        });
+        Assert.True(Bench.CanTakeCoilBack("K0001"));
+        var answer = await Bench.TakeCoilBackAsync("K0001", "Cai", _shop.Key(), Cancel);
+        AssertDone(answer);
+        Assert.Equal("K0001", answer.Outcome);
+        Assert.Equal(("in stock", Length.Foot * 20), (_shop.Shop.Stock.Find("K0001")!.State, _shop.Shop.Stock.Find("K0001")!.Left));
+        Assert.Empty(_shop.Missing());
+        Assert.Empty(_shop.Shop.Database.Read(session => ShopCheck.OfRows(session).ToList()));
+        // Once taken back there is nothing more to take back.
+        Assert.False(Bench.CanTakeCoilBack("K0001"));
+        Assert.Equal(
+            "There is nothing to take back of coil K0001: something else was done with it since.",
+            (await Bench.TakeCoilBackAsync("K0001", "Cai", _shop.Key(), Cancel)).Problem);
+    }
+
+    [Fact]
+    public async Task What_was_said_of_a_coil_stays_once_something_else_was_done_with_it()
+    {
+        var code = await AtTheBenchAsync();
+        AssertDone(await Bench.BadStretchAsync(code, Inches("36"), "Cai", _shop.Key(), Cancel));
+        Assert.True((await _shop.Shop.Stock.AdjustAsync("K0001", Inches("200"), "counted", "Ada", _shop.Key(), Cancel)).IsDone);
+        Assert.False((await Bench.TakeCoilBackAsync("K0001", "Cai", _shop.Key(), Cancel)).IsDone);
+        Assert.False((await Bench.TakeCoilBackAsync("K0099", "Cai", _shop.Key(), Cancel)).IsDone);
+        Assert.Equal(Inches("200"), _shop.Shop.Stock.Find("K0001")!.Left);
+    }
+
     public void Dispose() => _shop.Dispose();
 
     private async Task MendAsync() =>

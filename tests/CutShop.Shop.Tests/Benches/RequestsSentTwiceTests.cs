@@ -25,6 +25,7 @@ public sealed class RequestsSentTwiceTests : IDisposable
         CoilEnds,
         BadStretch,
         CoilNotFound,
+        TakeCoilBack,
         Reject,
         RecordCut,
         Pack,
@@ -67,12 +68,14 @@ public sealed class RequestsSentTwiceTests : IDisposable
 
     private async Task PrepareAsync(Operation operation)
     {
-        if (operation is Operation.CoilEnds or Operation.BadStretch or Operation.CoilNotFound or Operation.Scan or Operation.UndoStep or Operation.Tick or Operation.HandBack or Operation.TakeOver or Operation.Measure or Operation.MeasureLong or Operation.PutAside)
+        if (operation is Operation.TakeCoilBack or Operation.CoilEnds or Operation.BadStretch or Operation.CoilNotFound or Operation.Scan or Operation.UndoStep or Operation.Tick or Operation.HandBack or Operation.TakeOver or Operation.Measure or Operation.MeasureLong or Operation.PutAside)
             AssertDone(await _shop.Cut.TakeAsync(_code, "Cai", _shop.Key(), Cancel));
         if (operation is Operation.UndoStep or Operation.Measure or Operation.MeasureLong or Operation.PutAside)
             await _shop.CutOffAsync(_code);
         if (operation is Operation.Undo or Operation.MeasureAgain or Operation.Reject or Operation.Pack or Operation.Unpack)
             await _shop.FinishAsync(_code, Inches("100"));
+        if (operation == Operation.TakeCoilBack)
+            AssertDone(await DoAsync(Operation.CoilEnds, "ended"));
         if (operation == Operation.Unpack)
             AssertDone(await DoAsync(Operation.Pack, "packed"));
         if (operation is Operation.TickDrilling or Operation.Fits or Operation.Damage or Operation.NewPost or Operation.HandBackPost or Operation.TakeOverPost or Operation.UndoPost)
@@ -101,6 +104,7 @@ public sealed class RequestsSentTwiceTests : IDisposable
         Operation.CoilEnds => _shop.Cut.CoilEndsAsync(_code, Inches("20"), "Cai", key, Cancel),
         Operation.BadStretch => _shop.Cut.BadStretchAsync(_code, Inches("20"), "Cai", key, Cancel),
         Operation.CoilNotFound => _shop.Cut.CoilNotFoundAsync(_code, "Cai", key, Cancel),
+        Operation.TakeCoilBack => _shop.Cut.TakeCoilBackAsync("K0001", "Cai", key, Cancel),
         Operation.Undo => _shop.Cut.UndoAsync(_code, "a slip", "Cai", key, Cancel),
         Operation.Reject => _shop.Cut.RejectAsync(_code, "frayed", isSound: false, "Cai", key, Cancel),
         Operation.RecordCut => _shop.Cut.RecordCutAsync(_code, "Cai", key, Cancel),

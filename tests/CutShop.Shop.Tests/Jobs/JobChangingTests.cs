@@ -1,5 +1,6 @@
 using CutShop.Shop.Tests.Orders;
 using CutShop.Testing.Jobs;
+using CutShop.Testing.Trust;
 
 namespace CutShop.Shop.Tests.Jobs;
 
@@ -92,6 +93,43 @@ public sealed class JobChangingTests
         var after = shop.Dump();
         Assert.True((await shop.Intake.AcceptChangeAsync(draft, change.Token, "test", cancel: DeskShop.Cancel)).IsDone);
         Assert.Equal(after, shop.Dump());
+    }
+
+    /// <summary>
+    /// The job as it is costs what <c>QuoteDeskTests</c> works out by hand, 299.37. A section more of 72 in, twice with 6 in of sag and a post of
+    /// 5 1/2 in, and two bores of 4.25: what the new takeoff's cut lengths come to, at 2.125 a foot with 6.25 % tax.
+    /// </summary>
+    [Fact]
+    public async Task A_change_shows_what_the_job_costs_before_and_after_by_todays_list()
+    {
+        using var shop = new DeskShop();
+        var job = await shop.ReleasedJobAsync(SmallJobs.FourPosts());
+        var (_, change) = await ChangeAsync(shop, Changed());
+        Assert.Null(shop.Prices.Of(change));
+        await shop.KeepPricesAsync(new(2027, 1, 1));
+        var price = shop.Prices.Of(change)!;
+        Assert.Equal(("299.37", "$", 0), (price.Was.Total.ToString(), price.Currency, price.Missing.Count));
+        var feet = change.Pieces.Sum(piece => (decimal)piece.Becomes!.Piece.Cut.Inches) / 12;
+        var bores = change.Posts.Sum(post => post.Becomes!.Bores.Sum(bore => bore.Bit <= Length.FromSixtyFourths(80) ? 3m : 4.25m));
+        var net = Math.Round(feet * 2.125m, 2, MidpointRounding.AwayFromZero) + bores + (change.Pieces.Count * 4.50m) + 35 + 120;
+        Assert.Equal(net, price.Becomes.Net.Amount);
+        Assert.True(price.Becomes.Total.Amount - 299.37m > 20);
+        Assert.Equal(price.Becomes.Total.Amount - 299.37m, price.Becomes.Total.ApartFrom(price.Was.Total).Amount);
+        // What was promised is what it costs, whatever today's rules make of its file.
+        await OtherRules.MakeAsync(shop.Database, job.Number, DeskShop.Cancel);
+        var promised = shop.Jobs.Find(job.Number)!.Pieces.Sum(piece => (decimal)piece.Cut.Inches) / 12;
+        var then = shop.Prices.Of(shop.Changing.Compare(DraftReading.Of(Changed(), ShopTables.Standard).Takeoff!.Job)!)!;
+        Assert.Equal(Math.Round(promised * 2.125m, 2, MidpointRounding.AwayFromZero), then.Was.Lines[0].Amount.Amount);
+    }
+
+    [Fact]
+    public async Task A_change_to_what_has_no_price_names_it()
+    {
+        using var shop = new DeskShop();
+        await shop.ReleasedJobAsync(SmallJobs.FourPosts());
+        await shop.KeepPricesAsync(new(2027, 1, 1));
+        var (_, change) = await ChangeAsync(shop, SmallJobs.FourPosts() with { Rope = new() { Material = "manila", Diameter = "2 in" } });
+        Assert.Equal(["2 in manila rope"], shop.Prices.Of(change)!.Missing.Where(missing => missing.ToString().Contains("rope", StringComparison.Ordinal)).Select(missing => missing.ToString()));
     }
 
     [Fact]

@@ -110,7 +110,7 @@ public sealed class SpanAdviceTests
             var takeoff = Sample.Takeoff(RandomJob.Of(seed).ToJsonString());
             var piece = takeoff.Pieces[seed % takeoff.Pieces.Count];
             var spans = new PieceSpans(takeoff, piece);
-            foreach (var (index, table) in spans.Tables().Index())
+            foreach (var (index, table) in spans.Tables().Sections.Index())
             {
                 for (var step = seed % 7; step < table.Overs.Count; step += 29)
                 {
@@ -118,8 +118,30 @@ public sealed class SpanAdviceTests
                     Assert.True(PieceSpans.IsLikely(piece.Sections[index], clear));
                     var advice = spans.Of(new Dictionary<int, Length> { [index] = clear });
                     Assert.Equal(
-                        (advice.Over, advice.Sections[0].Sag, advice.Shared, advice.IsEachSound),
-                        (Sixteenths(table.Overs[step]), Sixteenths(table.Sags[step]), table.Shared[step] < 0 ? null : Sixteenths(table.Shared[step]), step >= table.FirstSound && step <= table.LastSound));
+                        (advice.Over, advice.Sections[0].Sag, advice.IsEachSound),
+                        (Sixteenths(table.Overs[step]), Sixteenths(table.Sags[step]), step >= table.FirstSound && step <= table.LastSound));
+                }
+            }
+        },
+        iter: 30);
+
+    /// <summary>Whoever has the tables alone finds the sag to share by adding their rope up, whichever sections were measured.</summary>
+    [Fact]
+    public void The_tables_say_of_any_spans_what_sag_all_sections_share() => Gen.Int[0, int.MaxValue - 1].Sample(
+        seed =>
+        {
+            var (takeoff, random) = (Sample.Takeoff(RandomJob.Of(seed).ToJsonString()), new Random(seed));
+            foreach (var piece in takeoff.Pieces.Where(piece => piece.Sections.Count > 1))
+            {
+                var spans = new PieceSpans(takeoff, piece);
+                var tables = spans.Tables();
+                for (var round = 0; round < 5 && tables.Sections.Count > 0; round++)
+                {
+                    var steps = tables.Sections.Select(table => random.Next(2) == 0 ? (int?)null : random.Next(table.Overs.Count)).ToList();
+                    var clear = steps.Index().Where(step => step.Item is not null)
+                        .ToDictionary(step => step.Index, step => Sixteenths(tables.Sections[step.Index].First + step.Item!.Value));
+                    if (clear.Count > 0)
+                        Assert.Equal(SharedBy(tables, [.. steps.Select((step, i) => step is not null && clear[i] == piece.Sections[i].Clear ? null : step)]), spans.Of(clear).Shared);
                 }
             }
         },
@@ -148,6 +170,21 @@ public sealed class SpanAdviceTests
 
     private static double BothAt(double measured, double sag) =>
         Catenary.ArcOf(Catenary.ParameterForSag(72, 0, sag), 72, 0) + Catenary.ArcOf(Catenary.ParameterForSag(measured, 0, sag), measured, 0);
+
+    private static Length? SharedBy(SpanTables tables, IReadOnlyList<int?> steps)
+    {
+        var rows = tables.Sections[0].Arcs.Count;
+        var fitting = Enumerable.Range(0, rows).Where(row => tables.Sections.Select((table, i) => RopeOf(table.Arcs[row], steps[i])).Sum() <= tables.Rope).ToList();
+        return fitting.Count == 0 || fitting.Count == rows ? null : Sixteenths(tables.LeastShared + fitting[^1]);
+
+        static decimal RopeOf(IReadOnlyList<int> row, int? step)
+        {
+            if (step is not { } place)
+                return row[0];
+            var (column, part) = Math.DivRem(place, 32);
+            return part == 0 ? row[1 + column] : row[1 + column] + ((row[2 + column] - row[1 + column]) * part / 32m);
+        }
+    }
 
     private static Dictionary<int, Length> Measured(params (int Section, string Clear)[] spans) => spans.ToDictionary(span => span.Section, span => In(span.Clear));
 

@@ -87,7 +87,7 @@ public sealed class PostgresServer : IDisposable
         string[] server =
         [
             .. asWhom, "sh", "-c", WhileInputLasts, "sh", Path.Combine(bin, "postgres"), "-D", data, "-h", "127.0.0.1", "-k", folder, "-p", port.ToString(CultureInfo.InvariantCulture),
-            .. WaitsForTheDisk ? Array.Empty<string>() : ["-c", "fsync=off", "-c", "full_page_writes=off"], "-c", "max_connections=300", "-c", "log_min_messages=panic", "-c", "log_min_error_statement=panic",
+            .. WaitsForTheDisk ? Array.Empty<string>() : ["-c", "fsync=off", "-c", "full_page_writes=off"], "-c", "max_connections=300", "-c", "autovacuum=off", "-c", "log_min_messages=panic", "-c", "log_min_error_statement=panic",
         ];
         var started = new PostgresServer(folder, port, server);
         started.Up();

@@ -82,10 +82,11 @@ internal sealed class RandomDay
             11 => await _cut.HandBackAsync(code, who, key),
             12 => await _cut.TakeOverAsync(code, who, key),
             13 => await _cut.ScanAsync(code, _random.Next(3) == 0 ? _codes[_random.Next(_codes.Count)].ToString() : $"K000{_random.Next(4)}", who, key),
-            14 => _random.Next(3) switch
+            14 => _random.Next(4) switch
             {
                 0 => await _cut.CoilEndsAsync(code, length, who, key),
                 1 => await _cut.BadStretchAsync(code, length, who, key),
+                2 => await _cut.TakeCoilBackAsync($"K000{_random.Next(4)}", who, key),
                 _ => await _cut.CoilNotFoundAsync(code, who, key),
             },
             15 => await _cut.RejectAsync(code, "frayed", isSound: _random.Next(2) == 0, who, key),

@@ -46,6 +46,30 @@ internal static class WriteOperations
         new("CutBench.BadStretchAsync", shop => shop.CutUpToAsync(CutStep.Cut), async shop => (await shop.Cut.BadStretchAsync(shop.Code, FaultShop.Inches("30"), "Cai", Key)).IsDone),
         new("CutBench.BadStretchAsync", shop => shop.CutUpToAsync(CutStep.Cut), async shop => (await shop.Cut.BadStretchAsync(shop.Code, FaultShop.Inches("560"), "Cai", Key)).IsDone),
         new("CutBench.CoilNotFoundAsync", shop => shop.CutUpToAsync(CutStep.Cut), async shop => (await shop.Cut.CoilNotFoundAsync(shop.Code, "Cai", Key)).IsDone),
+        new(
+            "CutBench.TakeCoilBackAsync",
+            async shop =>
+            {
+                await shop.CutUpToAsync(CutStep.Cut);
+                await shop.Cut.CoilEndsAsync(shop.Code, FaultShop.Inches("30"), "Cai", shop.Key());
+            },
+            async shop => (await shop.Cut.TakeCoilBackAsync("K0001", "Cai", Key)).IsDone),
+        new(
+            "CutBench.TakeCoilBackAsync",
+            async shop =>
+            {
+                await shop.CutUpToAsync(CutStep.Cut);
+                await shop.Cut.BadStretchAsync(shop.Code, FaultShop.Inches("30"), "Cai", shop.Key());
+            },
+            async shop => (await shop.Cut.TakeCoilBackAsync("K0001", "Cai", Key)).IsDone),
+        new(
+            "CutBench.TakeCoilBackAsync",
+            async shop =>
+            {
+                await shop.CutUpToAsync(CutStep.Cut);
+                await shop.Cut.CoilNotFoundAsync(shop.Code, "Cai", shop.Key());
+            },
+            async shop => (await shop.Cut.TakeCoilBackAsync("K0001", "Cai", Key)).IsDone),
         new("CutBench.RecordCutAsync", Nothing, async shop => (await shop.Cut.RecordCutAsync(shop.Code, "Cai", Key)).IsDone),
         new("PackingBench.PackAsync", shop => shop.FinishCutAsync(), async shop => (await shop.Packing.PackAsync("LQ-1", shop.Code, "Eva", Key)).IsDone),
         new(

@@ -119,7 +119,7 @@ public sealed class CutSlipsPagesTests(HeadlessBrowser browser)
     }
 
     [Fact]
-    public async Task A_coil_that_ends_gives_the_next_piece_from_another_coil_by_two_taps()
+    public async Task A_coil_that_ends_gives_the_next_piece_from_another_coil_by_one_tap_and_a_slip_is_taken_back_by_another()
     {
         await using var shop = await RunningShop.StartAsync();
         await shop.PlanDemoAsync();
@@ -129,14 +129,29 @@ public sealed class CutSlipsPagesTests(HeadlessBrowser browser)
         await page.TouchAsync("Next piece");
         await page.WaitForURLAsync("**/cut/*");
         var coil = bench.Of(RunningShop.NameOf(Role.Cutter))!.Coil!;
-        await page.Locator("summary", new() { HasText = "The coil ends here" }).TapAsync();
-        await page.TouchAsync("Nothing is left that is worth keeping");
-        await page.WaitForURLAsync($"**/cut/*?coil={coil}");
+        var stock = new CoilShelf(shop.Database);
+        var left = stock.Find(coil)!.Left;
+        foreach (var slip in new[] { true, false })
+        {
+            await page.TouchAsync("The coil ends here: nothing is left that is worth keeping");
+            await page.WaitForURLAsync($"**/cut/*?coil={coil}");
+            if (!slip)
+                break;
+            await page.TouchAsync("That was a slip: take it back");
+            await Assertions.Expect(page.GetByText($"Coil {coil} is in stock")).ToBeVisibleAsync();
+            Assert.Equal(("in stock", left), (stock.Find(coil)!.State, stock.Find(coil)!.Left));
+            // The piece given meanwhile goes back, so that the next is from the coil again.
+            await page.TouchAsync("Hand it back");
+            await page.WaitForURLAsync("**/cut");
+            await page.TouchAsync("Next piece");
+            await page.WaitForURLAsync("**/cut/*");
+            coil = bench.Of(RunningShop.NameOf(Role.Cutter))!.Coil!;
+        }
         await Assertions.Expect(page.GetByText($"Coil {coil} is used up")).ToBeVisibleAsync();
         var next = bench.Of(RunningShop.NameOf(Role.Cutter))!;
         Assert.NotEqual(coil, next.Coil);
         // A bad stretch is asked about before it is scrap.
-        await page.Locator("summary", new() { HasText = "Cut out a bad stretch" }).TapAsync();
+        await page.Locator("summary", new() { HasText = "Another length of bad rope" }).TapAsync();
         await page.Locator("#bad").FillAsync("3 ft");
         await page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(page.GetByText($"3' 0\" (914.4 mm) of coil {next.Coil} becomes scrap.")).ToBeVisibleAsync();
@@ -144,11 +159,59 @@ public sealed class CutSlipsPagesTests(HeadlessBrowser browser)
         await page.TouchAsync("Yes, cut it out");
         await Assertions.Expect(page.GetByText($"Coil {next.Coil} is in stock")).ToBeVisibleAsync();
         Assert.Equal(before - Length.Foot * 3, new CoilShelf(shop.Database).Find(next.Coil!)!.Left);
+        await page.TouchAsync("3' 0\"");
+        await Assertions.Expect(page.Locator(".note.good")).ToContainTextAsync($"Coil {next.Coil} is in stock");
+        Assert.Equal(before - Length.Foot * 6, new CoilShelf(shop.Database).Find(next.Coil!)!.Left);
         await page.TouchAsync("Coil not found");
         await Assertions.Expect(page.GetByText($"Coil {next.Coil} is retired")).ToBeVisibleAsync();
         await page.GotoAsync($"/stock/{next.Coil}");
         await page.GetByRole(AriaRole.Button, new() { Name = $"Coil {next.Coil} is on the rack again" }).TapAsync();
         await Assertions.Expect(page.GetByText("Correct what is left")).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task A_scan_that_a_length_field_took_is_read_as_a_scan()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var codes = (await shop.PlanDemoAsync()).Codes;
+        var (page, bench, code) = await AtTheMeasureAsync(shop);
+        var other = codes.First(other => other != code);
+        // A label's address, behind what was typed before; then a code and a coil's mark, which have no address.
+        foreach (var (scan, said) in new[]
+        {
+            ($"39' HTTPS://SHOP.EXAMPLE/P/{other.Plain}", "Wrong label: this is "),
+            (other.ToString(), "Wrong label: this is "),
+            ("nonsense", "nonsense"),
+            ($"https://shop.example/stock/{bench.Find(code)!.Coil}", $"Coil {bench.Find(code)!.Coil} is the right one"),
+        })
+        {
+            await TypeAsync(page, scan);
+            await Assertions.Expect(page.Locator(scan == said ? "#refused" : ".verdict")).ToContainTextAsync(said);
+            await page.Keyboard.PressAsync("Escape");
+            await Assertions.Expect(page.Locator(".verdict")).ToHaveCountAsync(0);
+        }
+        Assert.Equal((null, null, 2L), (bench.Find(code)!.Longest, bench.Find(code)!.Measured, bench.Find(code)!.Steps));
+    }
+
+    [Fact]
+    public async Task A_scan_that_a_field_took_is_read_as_a_scan_without_scripts()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var codes = (await shop.PlanDemoAsync()).Codes;
+        using var cutter = await shop.SignInAsync(Role.Cutter);
+        var (bench, name) = (new CutBench(shop.Database), RunningShop.NameOf(Role.Cutter));
+        await bench.TakeAsync(codes[0], name, "take", Cancel);
+        var at = $"/cut/{codes[0].Plain}";
+        foreach (var (handler, field) in new[] { ("CoilEnds", "left"), ("BadStretch", "bad"), ("Measure", "measured"), ("Undo", "reason") })
+        {
+            using var answer = await cutter.SendFormAsync($"{at}?handler={handler}", ("key", handler), (field, $"HTTPS://SHOP.EXAMPLE/P/{codes[1].Plain}"));
+            Assert.Contains("Wrong label: this is ", await answer.TextAsync(), StringComparison.Ordinal);
+        }
+        Assert.Equal(("at the bench", 0L), (bench.Find(codes[0])!.State, bench.Find(codes[0])!.Steps));
+        // A piece that nobody has takes no scan: what was scanned is opened.
+        cutter.DefaultRequestHeaders.Add(BenchPage.SentByScript, "1");
+        using var elsewhere = await cutter.SendFormAsync($"/cut/{codes[1].Plain}?handler=Reject", ("key", "elsewhere"), ("reason", codes[0].ToString()));
+        Assert.Contains($"\"to\":\"/scan?text={codes[0]}\\u0026at=cut\"", await elsewhere.TextAsync(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -9,7 +9,7 @@ namespace CutShop.Web.Tests.Benches;
 public sealed partial class SpanishWordsTests
 {
     /// <summary>Classes of words that speak Spanish.</summary>
-    public static TheoryData<Type> Lists => [typeof(BenchWords), typeof(SiteWords), typeof(BenchReplies), typeof(SiteReplies), typeof(PieceCodeErrors)];
+    public static TheoryData<Type> Lists => [typeof(BenchWords), typeof(SiteWords), typeof(BenchReplies), typeof(SiteReplies), typeof(PeopleReplies), typeof(FrontWords), typeof(PieceCodeErrors)];
 
     [Theory]
     [MemberData(nameof(Lists))]

@@ -1,7 +1,10 @@
+using System.Globalization;
 using System.Net;
+using System.Text.RegularExpressions;
 using CutShop.Testing.Rendering;
 using CutShop.Testing.Trust;
 using CutShop.Web.Tests.Benches;
+using CutShop.Web.Tests.Orders;
 
 namespace CutShop.Web.Tests.Jobs;
 
@@ -92,12 +95,21 @@ public sealed class PromisedPagesTests
         await shop.TakeInDemoAsync(BenchShop.NorthWalk);
         await shop.Database.WriteAsync(session => session.Execute("UPDATE drill_tickets SET state = 'drilled' WHERE post_id IN (SELECT id FROM posts WHERE mark IN ('A2', 'A9'))"), Cancel);
         var draft = await DraftAsync(shop, form => DraftEdits.AddPost(WithoutRow(form, 2), 0, 8));
+        Assert.DoesNotContain("Old price", await PageAsync(shop, $"/drafts/{draft}/change"), StringComparison.Ordinal);
+        await shop.KeepPricesAsync();
         var page = await PageAsync(shop, $"/drafts/{draft}/change");
+        var prices = Regex.Match(page, @"Old price</th><td[^>]*>\$(?<old>[0-9,.]+)<.*New price</th><td[^>]*>\$(?<new>[0-9,.]+)<.*Difference</th><td[^>]*><strong>(?<sign>[+−])\$(?<apart>[0-9,.]+)<", RegexOptions.Singleline | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1));
+        Assert.True(prices.Success, page);
+        var (old, becomes, apart) = (Amount("old"), Amount("new"), Amount("apart"));
+        Assert.Equal(becomes - old, prices.Groups["sign"].Value == "+" ? apart : -apart);
+        Assert.NotEqual(0, apart);
         Assert.Contains("Row low: the old hole stays and takes no rope.", page, StringComparison.Ordinal);
         // The end post of a stopped row becomes a line post: half of 5 1/2 in and 1/8 in more.
         Assert.Contains("Row middle, toward A8: drill 1/8", page, StringComparison.Ordinal);
         Assert.Contains("Row middle: drill on from the face toward A10", page, StringComparison.Ordinal);
         Assert.Contains("Bore, row low: stopped → none", page, StringComparison.Ordinal);
+
+        decimal Amount(string name) => decimal.Parse(prices.Groups[name].Value, NumberStyles.Number, CultureInfo.InvariantCulture);
     }
 
     [Fact]

@@ -183,17 +183,21 @@ public sealed partial class MuseumPagesTests
             {
                 var then = await File.ReadAllTextAsync(Path.Combine(said, Uri.EscapeDataString(number), file), Cancel);
                 differences.AddRange(file == ShopSays.FiguresFile
-                    ? Differences(ShopSays.Parts(then), ShopSays.Parts(now))
+                    ? Differences(ShopSays.Parts(then), ShopSays.Parts(now), new NewFigures(then, new JobShelf(site.Database).Find(number)!.Takeoff))
                     : now == then || (Path.GetExtension(file) == ".json" && IsToldAsBefore(JsonNode.Parse(then), JsonNode.Parse(now))) ? [] : [$"{number}/{file}: {FirstDifference(then, now)}"]);
             }
         }
         var ofTheShop = ShopSays.Parts(await File.ReadAllTextAsync(Path.Combine(said, "shop.txt"), Cancel));
-        differences.AddRange(Differences(ofTheShop, ShopSays.Parts(await says.OfTheShopAsync(ofTheShop.Keys))));
+        differences.AddRange(Differences(ofTheShop, ShopSays.Parts(await says.OfTheShopAsync(ofTheShop.Keys)), named: null));
         return differences;
     }
 
-    /// <summary>Each part has the figures that it had, and may have more; the figures of a row are still in one row together.</summary>
-    private static IEnumerable<string> Differences(IReadOnlyDictionary<string, IReadOnlyList<string>> then, IReadOnlyDictionary<string, IReadOnlyList<string>> now)
+    /// <summary>
+    /// Each part has the figures that it had; the figures of a row are still in one row together. A figure that the release said nowhere of the
+    /// job is new, and is named where pages of jobs may have it; the shop's own pages may say more.
+    /// </summary>
+    private static IEnumerable<string> Differences(
+        IReadOnlyDictionary<string, IReadOnlyList<string>> then, IReadOnlyDictionary<string, IReadOnlyList<string>> now, NewFigures? named)
     {
         foreach (var (name, said) in then)
         {
@@ -206,6 +210,8 @@ public sealed partial class MuseumPagesTests
             var less = FiguresOf(was).Except(FiguresOf(lines)).ToList();
             if (less.Count > 0)
                 yield return $"{name}: no longer there: {string.Join(", ", less)}";
+            if (named is not null && FiguresOf(lines).Where(figure => !named.IsKnown(name, figure)).ToList() is { Count: > 0 } more)
+                yield return $"{name}: new and not named: {string.Join(", ", more)}";
             var rows = lines.Select(Counted).ToList();
             foreach (var row in Rows(name, was).Where(row => !row.StartsWith(Drawn, StringComparison.Ordinal)))
             {
@@ -217,13 +223,15 @@ public sealed partial class MuseumPagesTests
 
     /// <summary>
     /// What a page at a bench must go on saying: of a cut, all but the place on the coil, which is the plan's and is for the paper; of a post,
-    /// each figure in the unit that leads there.
+    /// each figure in the unit that leads there. The pages of a piece and of its line are drawn for a phone since, the piece's own spans alone and in
+    /// letters that can be read: they must say what stood beside the drawings.
     /// </summary>
     private static List<string> Promised(string name, List<string> lines) => name switch
     {
         _ when name.StartsWith("/cut/", StringComparison.Ordinal) => [.. lines.Select(line => string.Join("; ", BeforeTheCoil(line))).Where(line => line.Length > 0)],
         _ when name.StartsWith("/drill/", StringComparison.Ordinal) =>
             [.. lines.Select(line => string.Join("; ", Split(line).Where(figure => !figure.EndsWith(" mm", StringComparison.Ordinal)))).Where(line => line.Length > 0)],
+        _ when name.StartsWith("/p/", StringComparison.Ordinal) => [.. lines.Where(line => !line.StartsWith(Drawn, StringComparison.Ordinal))],
         _ => lines,
     };
 

@@ -59,6 +59,25 @@ public sealed class PeoplePagesTests(HeadlessBrowser browser, PeoplePagesTests.S
         Assert.Equal(SignInOutcome.Right, (await signIn.WithPasswordAsync(RunningShop.NameOf(Role.Cutter), "four short words here", new("a test", IsKnown: false), TestContext.Current.CancellationToken)).Outcome);
     }
 
+    [Fact]
+    public async Task A_person_who_reads_Spanish_is_told_in_Spanish_what_is_accepted()
+    {
+        await using var shop = await RunningShop.StartAsync();
+        var client = await shop.SignInAsync(Role.Cutter);
+        using var language = await client.AskAsync("/language/es?back=/me");
+        var password = await shop.PasswordOfAsync(Role.Cutter);
+        foreach (var (address, field, typed, accepted) in new[]
+        {
+            ("/me?handler=Pin", "pin", "1234", "se acepta: de 4 a 8 cifras"),
+            ("/me?handler=Password", "password", "short", "se acepta: de 10 a "),
+            ("/me?handler=Password", "password", "password2025", "es demasiado fácil de adivinar"),
+        })
+        {
+            using var refused = await client.SendFormAsync(address, ("proof", password), ("now", password), (field, typed), ("again", typed));
+            Assert.Contains(accepted, await refused.TextAsync(), StringComparison.Ordinal);
+        }
+    }
+
     [Theory]
     [InlineData("1234")]
     [InlineData("8765")]

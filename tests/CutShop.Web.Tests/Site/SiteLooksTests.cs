@@ -37,6 +37,9 @@ public sealed class SiteLooksTests(HeadlessBrowser browser)
             await CheckAsync(page, address, width);
             foreach (var drawing in await page.Locator("figure.drawing").AllAsync())
                 Assert.True(await drawing.EvaluateAsync<bool>("one => one.scrollWidth <= one.clientWidth"), $"{address}: a drawing is wider than the page");
+            // Letters of 12 pixels are the smallest that a phone is read with at arm's length (common practice, no source).
+            foreach (var letters in await page.Locator("figure.drawing svg text").AllAsync())
+                Assert.True(await letters.EvaluateAsync<double>("one => one.getAttribute('font-size') * one.getScreenCTM().a") is var size && size >= 12, $"{address}: {await letters.TextContentAsync()}: {size}");
             foreach (var target in await page.Locator("main button:visible, main a:visible, main summary:visible, main label.choice:visible, header nav a:visible, input:visible:not([type=radio])").AllAsync())
                 Assert.True((await target.BoundingBoxAsync())!.Height >= 48, $"{address}: {await target.InnerTextAsync()}");
         }

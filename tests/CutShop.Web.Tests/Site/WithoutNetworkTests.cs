@@ -190,26 +190,33 @@ public sealed class WithoutNetworkTests(HeadlessBrowser browser)
     {
         await using var shop = await RunningShop.StartAsync();
         var job = await shop.TakeInDemoAsync(BenchShop.NorthWalk);
-        var code = job.Codes[0];
+        var (code, shared) = (job.Codes[0], 0);
         var page = await OpenStoredAsync(shop, job);
-        var measures = new (string Typed, bool IsShort)[] { ("6' 0 1/4\"", true), ("73 in", true), ("71 1/2", false), ("1842 mm", true), ("6 ft 2 in", true), ("5'", false) };
-        foreach (var (typed, isShort) in measures)
+        var measures = new (string Typed, string Next, bool IsShort)[]
+        {
+            ("6' 0 1/4\"", "", true), ("73 in", "", true), ("71 1/2", "", false), ("1842 mm", "", true), ("6 ft 2 in", "", true),
+            ("72 1/8", "72 3/16", true), ("71 1/2", "72 1/2", true), ("1822 mm", "71 15/16", false), ("66", "64 1/16", false), ("5'", "", false),
+        };
+        foreach (var (typed, next, isShort) in measures)
         {
             await page.Context.SetOfflineAsync(true);
             await page.GotoAsync($"/p/{code.Plain}/measure");
             await page.Locator("#span-0").FillAsync(typed);
+            await page.Locator("#span-1").FillAsync(next);
             await TapAsync(page, "Work it out");
             await Assertions.Expect(page.Locator("#advice")).ToBeVisibleAsync();
             await ExpectUnsentAsync(page, 1);
             await CheckLooksAsync(page);
             var offline = await SaidAsync(page);
-            Assert.Equal(isShort, await page.Locator("#advice form").IsVisibleAsync());
+            Assert.Equal((typed, next, isShort), (typed, next, await page.Locator("#advice form").IsVisibleAsync()));
 
             await page.Context.SetOfflineAsync(false);
             await Assertions.Expect(page.Locator("#unsent")).ToBeHiddenAsync(new() { Timeout = 20_000 });
             await page.GotoAsync($"/p/{code.Plain}/measure");
-            Assert.Equal((typed, await SaidAsync(page)), (typed, offline));
+            Assert.Equal((typed, next, await SaidAsync(page)), (typed, next, offline));
+            shared += offline.Contains("Share it out", StringComparison.Ordinal) ? 1 : 0;
         }
+        Assert.True(shared > 4, $"Only {shared} of the answers had a sag to share.");
         Assert.Equal(LengthText.Parse("5'").OrThrow(), new MeasuredSpans(shop.Database).Find(code)!.Clear[0]);
     }
 
