@@ -91,8 +91,12 @@ internal sealed class ElevationBand(
         if (post.Shape == PostShape.Round)
             _shapes.Add(new Stroke(new(x, top - 1.5), new(x, top + height + 1.5), Pen.Axis));
         _shapes.Add(new DrawnText(new(x, top - 2.2), Shortened(post.Mark, 14), MarkSize, TextAnchor.Middle, Bold: true));
-        if (post.Turn is { } turn)
-            _shapes.Add(new DrawnText(new(x, top - 6.6), Text.TurnOf(turn.Degrees, turn.Side == TurnSide.Left), SmallSize, TextAnchor.Middle));
+        if (post.Turn is not { } turn)
+            return;
+        // Not wider than the way to the next post, which may turn too.
+        var words = Text.TurnOf(turn.Degrees, turn.Side == TurnSide.Left);
+        var room = new[] { i - 1, i + 1 }.Where(k => k >= band.First && k <= band.Last).Min(k => Math.Abs(X(ground.Along[k]) - x));
+        _shapes.Add(new DrawnText(new(x, top - 6.6), words, Math.Min(SmallSize, (room - 1) / Dimension.GuessWidth(words, 1)), TextAnchor.Middle));
     }
 
     private void DrawPiece(Piece piece)

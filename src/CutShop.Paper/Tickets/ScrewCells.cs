@@ -23,8 +23,8 @@ internal sealed record ScrewCells(string Screws, string Face, string Head, strin
             Lines(
                 fixing.Pilot == Length.Zero ? text["None"] : figures.Both(fixing.Pilot),
                 fixing.Pilot == Length.Zero || fixing.Purpose == FixingPurpose.Wrap ? "" : Deep(fixing.PilotDepth),
-                fixing.ShankHole == Length.Zero ? "" : text["ShankHole", figures.Both(fixing.ShankHole)],
-                fixing.Purpose == FixingPurpose.Wrap || fixing.ShankDepth == Length.Zero ? "" : text["Deep", figures.Lead(fixing.ShankDepth)]));
+                fixing.ShankHole == Length.Zero ? "" : text["ShankHole", figures.Both(fixing.ShankHole)]
+                    + (fixing.Purpose == FixingPurpose.Wrap || fixing.ShankDepth == Length.Zero ? "" : $", {text["Deep", figures.Lead(fixing.ShankDepth)]}")));
 
         string Deep(Length depth) => depth == Length.Zero ? "" : text["Deep", figures.Both(depth)];
 

@@ -239,7 +239,7 @@ public sealed class DrillTicketTests
     public void A_screw_that_is_loaded_sideways_has_a_hole_for_its_shank_with_a_depth()
     {
         var text = Poppler.WordsOf(Pdf(SampleJobs.LanternQuay, "A2"));
-        Assert.Contains("shank 3/16 in (≈ 4.8 mm) 1 3/8 in deep", text, StringComparison.Ordinal);
+        Assert.Contains("shank 3/16 in (≈ 4.8 mm), 1 3/8 in deep", text, StringComparison.Ordinal);
     }
 
     private static string Plain(Length length) => LengthText.Inches(length, length.IsWhole(Length.FromSixtyFourths(1)) ? 64 : 16);
