@@ -25,7 +25,7 @@ public sealed class ApprovedPaperTests
     public void An_elevation_with_a_corner_a_slope_and_a_wrap() => Check("elevation.svg", Elevation.Of(Takeoff, Takeoff.Job.Lines[0], Settings).First());
 
     [Fact]
-    public void A_plan() => Check("plan.svg", Plan.Of(Takeoff.Job, Settings)[0]);
+    public void A_plan() => Check("plan.svg", Plan.Of(Takeoff, Settings)[0]);
 
     [Fact]
     public void A_label() => Check(

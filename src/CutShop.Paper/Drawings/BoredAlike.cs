@@ -9,8 +9,8 @@ internal sealed class BoredAlike : IEquatable<BoredAlike>
 
     public BoredAlike(PostWork work, IReadOnlyList<Bore> bores) => _seen =
     [
-        .. bores.SelectMany(bore => bore.Operations.Select(operation => (bore.Bit, bore.Wall, bore.RakeDegrees, operation.Face, operation.Depth))),
-        .. work.Fixings.Where(fixing => bores.Any(bore => bore.Run == fixing.Run)).Select(fixing => (fixing.Face, fixing.Screw, fixing.Pilot)),
+        .. bores.SelectMany(bore => PostWays.MouthsOf(work, bore).Select(mouth => (bore.Bit, bore.Wall, bore.RakeDegrees, bore.IsExisting, mouth.Face, mouth.Depth))),
+        .. work.ScrewHoles.Where(fixing => bores.Contains(PostWays.BoreOf(work, fixing))).Select(fixing => (fixing.Face, fixing.Driven)),
     ];
 
     public bool Equals(BoredAlike? other) => other is not null && _seen.SequenceEqual(other._seen);

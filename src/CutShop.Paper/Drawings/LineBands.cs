@@ -70,7 +70,7 @@ public sealed class LineBands
         ArgumentNullException.ThrowIfNull(takeoff);
         ArgumentNullException.ThrowIfNull(settings);
         var number = Bands.Index().First(one => one.Item == band).Index + 1;
-        return new ElevationBand(Line, _ground, _scale, band, [.. takeoff.Pieces.Where(piece => piece.Line == Line.Mark)], settings, boldRun, _page)
+        return new ElevationBand(Line, _ground, _scale, band, [.. takeoff.Pieces.Where(piece => piece.Line == Line.Mark)], takeoff.Job.Bore, settings, boldRun, _page)
             .Draw(settings.Text[Bands.Count == 1 ? "Elevation" : "ElevationPart", Line.Mark, _scale.OneTo, number, Bands.Count]);
     }
 

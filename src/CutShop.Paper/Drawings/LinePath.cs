@@ -17,6 +17,8 @@ internal sealed record LinePath(Line Line, IReadOnlyList<Point> Posts, IReadOnly
         var posts = new Point[line.Stations];
         var headings = new double[line.Stations];
         var heading = 0.0;
+        if (line is { IsClosed: true } && line.At(0).Turn is { } atFirst)
+            headings[0] = Signed(atFirst);
         for (var i = 0; i < posts.Length; i++)
         {
             if (i > 0)
@@ -24,12 +26,19 @@ internal sealed record LinePath(Line Line, IReadOnlyList<Point> Posts, IReadOnly
                 var step = Spans.Centres(line.Sections[i - 1], line.At(i - 1), line.At(i)).Inches;
                 posts[i] = posts[i - 1].Moved(step * Math.Cos(heading * Math.PI / 180), step * Math.Sin(heading * Math.PI / 180));
             }
+            if (i == 0)
+                continue;
             headings[i] = heading;
-            if (line.At(i).Turn is { } turn && i > 0)
-                heading += (double)turn.Degrees * (turn.Side == TurnSide.Left ? -1 : 1);
+            if (line.At(i).Turn is { } turn)
+                heading -= Signed(turn);
         }
+        // A ring is drawn closed: a gap that is left over has its warning.
+        if (line.IsClosed)
+            posts[^1] = posts[0];
         var (left, top) = (posts.Min(p => p.X), posts.Min(p => p.Y));
         var moved = posts.Select(p => p.Moved(-left, -top)).ToArray();
         return new(line, moved, headings, moved.Max(p => p.X), moved.Max(p => p.Y));
+
+        static double Signed(Turn turn) => (double)turn.Degrees * (turn.Side == TurnSide.Left ? 1 : -1);
     }
 }

@@ -1,5 +1,6 @@
 using CutShop.Paper.Words;
 using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 
 namespace CutShop.Paper.Drawings;
@@ -17,23 +18,47 @@ public static class Plan
     internal static IReadOnlyList<double> SmallerHeights { get; } = [110, 80, 60];
 
     /// <summary>Plans of all lines, some lines to a drawing.</summary>
-    /// <param name="job">The job.</param>
+    /// <param name="takeoff">The takeoff of a job.</param>
     /// <param name="settings">Words.</param>
     /// <param name="bold">A piece whose run is drawn bold; only its line is drawn then. Null draws all lines alike.</param>
     /// <param name="tallest">How tall a drawing may be, in millimetres.</param>
     /// <param name="page">What they are drawn for; null for paper.</param>
-    public static IReadOnlyList<Drawing> Of(Job job, PaperSettings settings, Piece? bold = null, double tallest = Tallest, DrawingPage? page = null)
+    public static IReadOnlyList<Drawing> Of(JobTakeoff takeoff, PaperSettings settings, Piece? bold = null, double tallest = Tallest, DrawingPage? page = null)
     {
-        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(takeoff);
         ArgumentNullException.ThrowIfNull(settings);
-        var lines = bold is null ? job.Lines : job.Lines.Where(line => line.Mark == bold.Line);
-        return [.. lines.Select(LinePath.Of).Chunk(LinesOnADrawing).Select(paths => DrawingOf(paths, settings.Text, bold, tallest, page ?? DrawingPage.Paper))];
+        var lines = bold is null ? takeoff.Job.Lines : takeoff.Job.Lines.Where(line => line.Mark == bold.Line);
+        var works = PostWork.Of(takeoff).ToDictionary(work => work.Post.Mark, StringComparer.Ordinal);
+        var pieces = takeoff.Pieces.ToLookup(piece => piece.Line);
+        return
+        [
+            .. Parted(lines.Select(LinePath.Of)).Select(paths => DrawingOf(
+                [.. paths.Select(path => new PlanLine(path, [.. path.Line.Posts.Select(post => works[post.Mark])], [.. pieces[path.Line.Mark]], bold))], settings, bold, tallest, page ?? DrawingPage.Paper)),
+        ];
     }
 
-    private static Drawing DrawingOf(LinePath[] paths, PaperText text, Piece? bold, double tallest, DrawingPage page)
+    /// <summary>Lines that share a drawing and its scale: a curve or a ring, which is set out from its plan, has one of its own.</summary>
+    private static IEnumerable<IReadOnlyList<LinePath>> Parted(IEnumerable<LinePath> paths)
     {
+        var together = new List<LinePath>();
+        foreach (var path in paths)
+        {
+            if (together.Count > 0 && (path.Line.IsSetOut || together[^1].Line.IsSetOut || together.Count == LinesOnADrawing))
+            {
+                yield return together;
+                together = [];
+            }
+            together.Add(path);
+        }
+        if (together.Count > 0)
+            yield return together;
+    }
+
+    private static Drawing DrawingOf(IReadOnlyList<PlanLine> lines, PaperSettings settings, Piece? bold, double tallest, DrawingPage page)
+    {
+        var (text, paths) = (settings.Text, lines.Select(line => line.Path).ToList());
         var head = page.HasTitle ? 8 : 0;
-        var tall = tallest - head - paths.Length * (Gap + Below) - Margin;
+        var tall = tallest - head - paths.Count * (Gap + Below) - Margin;
         var scale = DrawingScale.Fitting(paths.Max(p => p.Width), page.Width - 2 * Margin, 20);
         var byHeight = DrawingScale.Fitting(Math.Max(paths.Sum(p => p.Height), 1), Math.Max(tall, 10), 20);
         if (byHeight.OneTo > scale.OneTo)
@@ -43,11 +68,12 @@ public static class Plan
         if (page.HasTitle)
             shapes.Add(new DrawnText(new(0, 5), text["PlanTitle", scale.OneTo], 3.4, Bold: true));
         double y = head;
-        foreach (var path in paths)
+        foreach (var line in lines)
         {
-            shapes.Add(new DrawnText(new(0, y + 4), text["LineName", path.Line.Mark], 3, Bold: true));
+            var path = line.Path;
+            shapes.Add(new DrawnText(new(0, y + 4), NameOf(path.Line, settings), 3, Bold: true));
             y += Gap;
-            PlanLine.Draw(shapes, path, new Point(Margin, y), scale, bold);
+            line.Draw(shapes, new Point(Margin, y), scale);
             y += scale.Mm(path.Height) + Below;
         }
         var description = text["PlanDescription", string.Join(", ", paths.Select(p => p.Line.Mark))];
@@ -58,4 +84,8 @@ public static class Plan
             y + 2,
             shapes);
     }
+
+    private static string NameOf(Line line, PaperSettings settings) => line.Curve is { } curve
+        ? settings.Text["LineOnCurve", line.Mark, settings.Figures.Both(Length.RoundedFromInches(curve.RadiusInches))]
+        : settings.Text["LineName", line.Mark];
 }

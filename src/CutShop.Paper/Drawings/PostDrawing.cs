@@ -57,8 +57,8 @@ public static class PostDrawing
             yield return new(rows, bores, FromSide: false);
         }
         // So do bores of one rake, seen from the side: the longest stands for them.
-        foreach (var alike in work.Bores.Where(bore => bore.IsRaked).GroupBy(bore => (bore.RakeDegrees, bore.Bit, bore.Operations[0].Face)))
-            yield return new(string.Join(", ", alike.Select(bore => bore.Row).Distinct()), [alike.MaxBy(bore => bore.Operations.Count)!], FromSide: true);
+        foreach (var alike in work.Bores.Where(bore => bore.IsRaked).GroupBy(bore => (bore.RakeDegrees, bore.Bit, bore.IsExisting, PostWays.MouthsOf(work, bore).First().Face)))
+            yield return new(string.Join(", ", alike.Select(bore => bore.Row).Distinct()), [.. alike.OrderByDescending(bore => bore.Operations.Count)], FromSide: true);
     }
 
     private static Drawing Draw(PostWork work, PostStrip strip, double tallest, PaperSettings settings)
@@ -79,8 +79,7 @@ public static class PostDrawing
         {
             Title(settings.Text["SectionsTitle", PostSections.ScaleOf(work.Post).OneTo], strip.Sections.Count * PostSections.Width);
             says.Add(settings.Text["SectionsDescription", string.Join(", ", strip.Sections.Select(cell => cell.Rows).Distinct())]);
-            PostSections.Draw(shapes, work, strip.Sections, new(x, Head), settings);
-            height = Math.Max(height, PostSections.Height);
+            height = Math.Max(height, PostSections.Draw(shapes, work, strip.Sections, new(x, Head), settings));
         }
         return new(string.Join(". ", titles), string.Join(' ', says), Elevation.PaperWidth, Head + height, shapes);
 
@@ -95,5 +94,5 @@ public static class PostDrawing
 /// <summary>What stands beside each other on a drawing.</summary>
 internal sealed record PostStrip(List<PostFace> Faces, List<PostCell> Sections);
 
-/// <summary>One section of a drawing: the bores of a row from above, or one raked bore from the side.</summary>
+/// <summary>One section of a drawing: the bores of a row from above, or raked bores of one kind from the side, of which the first is drawn.</summary>
 internal sealed record PostCell(string Rows, IReadOnlyList<Bore> Bores, bool FromSide);

@@ -31,7 +31,7 @@ internal sealed class PostFaces
         var byHeight = DrawingScale.Fitting(work.Post.Height.Inches, tallest, 2);
         var byWidth = DrawingScale.Fitting(work.Post.Across.Inches, cell - LabelRoom - Edge, 2);
         Scale = byHeight.OneTo > byWidth.OneTo ? byHeight : byWidth;
-        var (most, height) = (faces.Max(face => face.Holes.Count), Scale.Mm(work.Post.Height.Inches));
+        var (most, height) = (faces.Max(face => face.Labelled.Count), Scale.Mm(work.Post.Height.Inches));
         _isRoomy = most * ThreeLines <= height + BelowTheGround;
         _tall = Math.Clamp(most * (_isRoomy ? ThreeLines : OneLine), height, 190);
     }
@@ -61,9 +61,11 @@ internal sealed class PostFaces
     private static List<PostHole> HolesOf(PostWork work, IReadOnlyList<Drilling> drillings, Face face) =>
     [
         .. drillings.Where(d => d.Operation.Face == face)
-            .Select(d => new PostHole(d.Bore.Row, d.Mark, d.Bore.Bit, d.Number))
-            .Concat(work.ScrewHoles.Where(f => f.Face == face)
-                .Select(f => new PostHole(f.Row, f.Mark, Length.Max(f.Pilot, f.Counterbore), Number: null)))
+            .Select(d => new PostHole(d.Bore.Row, d.Mark, d.Bore.Bit, PostWays.BesideTheMiddle(work, face, d.Bore), d.Number))
+            .Concat(work.ScrewHoles.Where(f => f.Face == face).SelectMany(f => PostWays.HolesOf(work, f)
+                .Select(hole => new PostHole(f.Row, hole.Mark, Length.Max(f.Pilot, f.Counterbore), hole.Right, Number: null))))
+            .Concat(work.Bores.Where(bore => bore.IsExisting && PostWays.MouthsOf(work, bore).Any(mouth => mouth.Face == face))
+                .Select(bore => new PostHole(bore.Row, PostWays.MarkOn(work, face, bore, bore.Height), bore.Bit, PostWays.BesideTheMiddle(work, face, bore), Number: null, IsThere: true)))
             .OrderByDescending(hole => hole.Height),
     ];
 
@@ -77,7 +79,7 @@ internal sealed class PostFaces
         shapes.Add(new Stroke(top.Moved(-Half - 2, height), top.Moved(Half + 8, height), Pen.Ground));
         foreach (var hole in face.Holes)
             DrawHole(shapes, hole, top.Moved(0, Depth(hole)));
-        DrawHeights(shapes, face.Holes, top);
+        DrawHeights(shapes, face.Labelled, top);
     }
 
     /// <summary>A face's name, on two lines where it is long.</summary>
@@ -96,11 +98,17 @@ internal sealed class PostFaces
 
     private void DrawHole(List<Shape> shapes, PostHole hole, Point centre)
     {
-        var isScrew = hole.Number is null;
+        var isScrew = hole is { Number: null, IsThere: false };
         var radius = Math.Max(Scale.Mm(hole.Across.Inches) / 2, isScrew ? 0.5 : 1);
-        shapes.Add(new Disc(centre, radius, Pen.Outline, isScrew ? Fill.None : Fill.Bore));
+        var at = centre.Moved(Scale.Mm(hole.Right.Inches), 0);
+        if (hole.IsThere)
+        {
+            shapes.Add(new Disc(at, radius, Pen.Thin, Fill.None));
+            return;
+        }
+        shapes.Add(new Disc(at, radius, Pen.Outline, isScrew ? Fill.None : Fill.Bore));
         shapes.Add(new Stroke(centre.Moved(-Half, 0), centre.Moved(Half, 0), Pen.Thin));
-        shapes.Add(new Stroke(centre.Moved(0, -radius - 1), centre.Moved(0, radius + 1), Pen.Thin));
+        shapes.Add(new Stroke(at.Moved(0, -radius - 1), at.Moved(0, radius + 1), Pen.Thin));
     }
 
     private void DrawHeights(List<Shape> shapes, IReadOnlyList<PostHole> holes, Point top)
@@ -122,7 +130,7 @@ internal sealed class PostFaces
         var (figures, width) = (_settings.Figures, _cell - Edge - 2 * Half - 3.5);
         var told = _work.Post.HeightFrom(_work.Datum, hole.Height);
         var mark = hole.Row.Length <= 9 ? hole.Row : hole.Row[..8] + "…";
-        var name = hole.Number is { } number ? $"{Figures.Count(number)}  {mark}" : _settings.Text["ScrewAt", mark];
+        var name = hole.Number is { } number ? $"{Figures.Count(number)}  {mark}" : _settings.Text[hole.IsThere ? "ThereAt" : "ScrewAt", mark];
         if (crowded is { } small)
         {
             var line = $"{name} {figures.Lead(told)}";

@@ -10,31 +10,32 @@ internal static class PostSections
     /// <summary>Width of one section in millimetres.</summary>
     public const double Width = 41;
 
-    /// <summary>Height of a section with its captions in millimetres.</summary>
-    public const double Height = 51.5;
-
     private const double WidestPost = 20.2;
     private const double CentreDown = 25;
     private const double CaptionDown = 47;
+    private const double CaptionLine = 3.6;
     private const double SmallSize = 2.7;
 
     /// <summary>The scale of a post's sections.</summary>
     public static DrawingScale ScaleOf(Post post) => DrawingScale.Fitting(post.Across.Inches, WidestPost);
 
     /// <summary>Draws sections beside each other from their upper left corner.</summary>
-    public static void Draw(List<Shape> shapes, PostWork work, IReadOnlyList<PostCell> cells, Point corner, PaperSettings settings)
+    /// <returns>How tall they came out with their captions, in millimetres.</returns>
+    public static double Draw(List<Shape> shapes, PostWork work, IReadOnlyList<PostCell> cells, Point corner, PaperSettings settings)
     {
         var (text, scale) = (settings.Text, ScaleOf(work.Post));
+        var most = 0;
         foreach (var (i, cell) in cells.Index())
         {
             var centre = corner.Moved((i + 0.5) * Width, CentreDown);
             var captions = cell.FromSide
-                ? SectionFromSide.Draw(shapes, work, cell.Bores[0], centre, scale, settings)
+                ? SectionFromSide.Draw(shapes, work, cell, centre, scale, settings)
                 : SectionFromAbove.Draw(shapes, work, cell.Bores, centre, scale, settings);
             var row = cell.Rows.Length <= 18 ? cell.Rows : cell.Rows[..17] + "…";
             Say(cell.FromSide ? text["FromSide", row] : text["FromAbove", row], 3, bold: true);
+            most = Math.Max(most, captions.Count);
             foreach (var (line, caption) in captions.Index())
-                Say(caption, CaptionDown + line * 3.6, bold: false);
+                Say(caption, CaptionDown + line * CaptionLine, bold: false);
 
             void Say(string words, double down, bool bold)
             {
@@ -42,6 +43,7 @@ internal static class PostSections
                 shapes.Add(new DrawnText(new(centre.X, corner.Y + down), words, size, TextAnchor.Middle, bold));
             }
         }
+        return CaptionDown + ((most - 1) * CaptionLine) + 0.9;
     }
 
     /// <summary>Points to a neighbour of the post and writes its mark.</summary>

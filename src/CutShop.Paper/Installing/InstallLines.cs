@@ -1,3 +1,4 @@
+using CutShop.Paper.Drawings;
 using CutShop.Paper.Words;
 using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
@@ -47,7 +48,8 @@ public static class InstallLines
     /// <param name="fixing">The screws.</param>
     /// <param name="settings">Units and words.</param>
     /// <param name="datum">Where their height is measured from.</param>
-    public static string ScrewsOf(Fixing fixing, PaperSettings settings, Datum datum = Datum.Ground)
+    /// <param name="work">The post, for whoever drills their holes: how they lie in it is written too.</param>
+    public static string ScrewsOf(Fixing fixing, PaperSettings settings, Datum datum = Datum.Ground, PostWork? work = null)
     {
         ArgumentNullException.ThrowIfNull(fixing);
         ArgumentNullException.ThrowIfNull(settings);
@@ -58,10 +60,12 @@ public static class InstallLines
             text.FaceName(fixing.Face),
             text.HeightOn(fixing.Post, datum, fixing.Mark, figures.Both),
         };
+        if (work is not null)
+            parts.AddRange(RakeText.HolesOf(fixing, work, settings));
         if (fixing.Pilot != Length.Zero)
             parts.Add(text["PilotHole", figures.Both(fixing.Pilot)] + (fixing.Purpose == FixingPurpose.Wrap ? "" : $", {text["Deep", figures.Both(fixing.PilotDepth)]}"));
         if (fixing.ShankHole != Length.Zero)
-            parts.Add(text["ShankHole", figures.Both(fixing.ShankHole)]);
+            parts.Add(text["ShankHole", figures.Both(fixing.ShankHole)] + (fixing.Purpose == FixingPurpose.Wrap || !fixing.ShankDepth.IsPositive ? "" : $", {text["Deep", figures.Both(fixing.ShankDepth)]}"));
         if (fixing.Screw is not null)
             parts.Add(HeadOf(fixing, text, figures));
         return string.Join(" · ", parts);

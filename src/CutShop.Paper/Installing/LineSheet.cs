@@ -36,6 +36,7 @@ internal static class LineSheet
                     :
                     [
                         new CautionsBlock(text["Cautions"], text.DrillingCautions),
+                        new NoteBlock(text.BrushTheCut),
                         new TableBlock(text["PostsOfShop"], text.Parts("PostBoreColumns"), [.. bored.SelectMany(work => Bored(work, settings))]),
                     ],
                 .. bored.Count == posts.Count

@@ -72,7 +72,7 @@ public static class QuoteSheet
                 new StepsBlock(text["Included"], IncludedIn(takeoff, settings)),
                 new CautionsBlock(text["Cautions"], [.. AllowedHere.Guards(job.Lines, settings), .. text.RailingCautions, text["QuotedLengths"], text["QuotedRope"]])),
         };
-        blocks.AddRange(job.Lines.SelectMany(line => Elevation.Overview(takeoff, line, settings)).Select(drawing => new DrawingBlock(drawing)).Concat(Plans(job, settings)).Take(MostDrawings));
+        blocks.AddRange(job.Lines.SelectMany(line => Elevation.Overview(takeoff, line, settings)).Select(drawing => new DrawingBlock(drawing)).Concat(Plans(takeoff, settings)).Take(MostDrawings));
         blocks.AddRange(AllowedHere.Of(takeoff, job.Lines, settings));
         return new(supplier, text["QuoteName", quote.Number], text.Foot(job.Number, text["QuoteName", quote.Number]), blocks);
     }
@@ -105,8 +105,8 @@ public static class QuoteSheet
     }
 
     /// <summary>Plans as large as there is room for under the elevations.</summary>
-    private static IEnumerable<DrawingBlock> Plans(Job job, PaperSettings settings) => Plan.Of(job, settings).Select((drawing, i) => new DrawingBlock(drawing)
+    private static IEnumerable<DrawingBlock> Plans(JobTakeoff takeoff, PaperSettings settings) => Plan.Of(takeoff, settings).Select((drawing, i) => new DrawingBlock(drawing)
     {
-        Smaller = Plan.SmallerHeights.Select(tallest => Plan.Of(job, settings, tallest: tallest)[i]),
+        Smaller = Plan.SmallerHeights.Select(tallest => Plan.Of(takeoff, settings, tallest: tallest)[i]),
     });
 }

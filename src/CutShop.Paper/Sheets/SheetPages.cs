@@ -13,6 +13,8 @@ internal sealed class SheetPages
     private const double SubjectSize = 7;
     private const double FootSize = 2.8;
 
+    private static readonly double[] LeftShares = [0.5, 0.55, 0.6];
+
     private readonly PdfDocument _document;
     private readonly Sheet _sheet;
     private readonly PaperSettings _settings;
@@ -61,11 +63,15 @@ internal sealed class SheetPages
             PdfDrawing.Draw(_graphics, new Drawing("", "", Width, Left, shapes), PdfSheets.Margin + _indent, Y);
     }
 
-    /// <summary>Writes two things beside each other, or one under the other where a page is too short for them.</summary>
+    /// <summary>
+    /// Writes two things beside each other, or one under the other where a page is too short for them. The left one gets half of the width or
+    /// more, as both together come out lowest.
+    /// </summary>
     public void SideBySide(Action left, Action right, double between)
     {
-        var width = (Width - between) / 2;
-        var height = Math.Max(Measured(left, width), Measured(right, width));
+        var (width, height) = LeftShares.Select(share => (Width - between) * share)
+            .Select(wide => (Width: wide, Height: Math.Max(Measured(left, wide), Measured(right, Width - between - wide))))
+            .MinBy(beside => beside.Height);
         Need(height);
         if (height > Left)
         {
@@ -76,7 +82,7 @@ internal sealed class SheetPages
         var top = Y;
         Within(0, width, left);
         Y = top;
-        Within(width + between, width, right);
+        Within(width + between, Width - between - width, right);
         Y = top + height;
     }
 

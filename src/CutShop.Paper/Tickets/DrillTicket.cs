@@ -39,6 +39,7 @@ public static class DrillTicket
                 About(job, work, settings),
                 .. Settings(work, settings),
                 DrillingTable(work, settings),
+                .. work.Bores.Any(bore => bore.IsExisting) ? [TableOfThose(work, settings)] : (Block[])[],
                 .. work.Fixings.Count == 0 ? (Block[])[] : [ScrewTable(work, settings)],
                 .. settings.IsForSalt && work.Fixings.Count > 0 ? [new NoteBlock(text["ScrewsForSalt"])] : (Block[])[],
                 new SideBySideBlock(
@@ -74,7 +75,7 @@ public static class DrillTicket
     {
         const int MostCollars = 2;
         return DrilledAlike.Of(work)
-            .GroupBy(alike => (alike.First.Bore.Bit, alike.First.Bore.BitChoice, alike.First.Bore.Wall, alike.First.Bore.Rope, alike.First.Bore.RakeDegrees, Way: RakeText.WayOf(alike.First.Bore, work)))
+            .GroupBy(alike => (alike.First.Bore.Bit, alike.First.Bore.BitChoice, alike.First.Bore.Wall, alike.First.Bore.Rope, alike.First.Bore.RakeDegrees, Way: RakeText.WayOf(alike.First.Bore, work), Skew: PostWays.SkewOf(work, alike.First.Operation.Face, alike.First.Bore)))
             .SelectMany(bit => bit.Chunk(MostCollars))
             .Select(bit => Setting(bit, work, settings));
     }
@@ -93,6 +94,8 @@ public static class DrillTicket
             ],
             [
                 text["RakeOf", RakeText.Of(bore, work, settings)],
+                .. RakeText.SkewOf(work, alike[0].First.Operation.Face, bore, settings) is { } skew ? [skew] : (string[])[],
+                .. RakeText.KinkOf(bore, settings) is { } kink ? [kink] : (string[])[],
                 RopeWords.Of(bore.Rope, settings),
                 text["WallOf", figures.Both(bore.Wall)],
                 $"{text.BitKindName(bore.BitChoice.Kind)}: {text[bore.BitChoice.ReasonFor(bore.Bit)]}",
@@ -123,18 +126,34 @@ public static class DrillTicket
         };
     }
 
-    private static TableBlock ScrewTable(PostWork work, PaperSettings settings)
+    /// <summary>The holes that are in the post already, which are no work.</summary>
+    private static TableBlock TableOfThose(PostWork work, PaperSettings settings)
     {
         var (text, figures) = (settings.Text, settings.Figures);
         return new(
-            text["ScrewHoles"],
-            Columns("ScrewColumns", work, text),
+            text["AlreadyThere"],
+            Columns("AlreadyThereColumns", work, text),
             [
-                .. PostWork.FromTheTop(work.Fixings)
-                    .GroupBy(fixing => (fixing.Purpose, fixing.Count, fixing.Screw, fixing.Length, fixing.Face, fixing.Pilot))
-                    .Select(alike => ScrewRow(work, [.. alike], settings)),
+                .. work.Bores.Where(bore => bore.IsExisting).Select(bore => (IReadOnlyList<string>)
+                [
+                    bore.Row,
+                    .. Datums(work).Select(datum => figures.Both(work.Post.HeightFrom(datum, bore.Height))),
+                    figures.Both(bore.Bit),
+                    RakeText.Of(bore, work, settings),
+                    bore.Run,
+                ]),
             ]);
     }
+
+    /// <summary>The screw holes, and what is driven on site without one.</summary>
+    private static TableBlock ScrewTable(PostWork work, PaperSettings settings) => new(
+        settings.Text["ScrewHoles"],
+        Columns("ScrewColumns", work, settings.Text),
+        [
+            .. PostWork.FromTheTop(work.Fixings)
+                .GroupBy(fixing => (fixing.Driven, fixing.Face, fixing.RakeDegrees, Places: RakeText.PlacesOf(fixing, work, settings)))
+                .Select(alike => ScrewRow(work, [.. alike], settings)),
+        ]);
 
     /// <summary>Where heights are measured from, each in a column of its own: the datum, and always the top.</summary>
     private static IEnumerable<Datum> Datums(PostWork work) => ((Datum[])[work.Datum, Datum.Top]).Distinct();
@@ -145,11 +164,12 @@ public static class DrillTicket
 
     private static IReadOnlyList<string> ScrewRow(PostWork work, IReadOnlyList<Fixing> alike, PaperSettings settings)
     {
-        var (screws, face, head, pilot) = ScrewCells.Of(alike[0], settings);
+        var (screws, face, head, pilot) = ScrewCells.Of(alike[0], work, settings);
+        var where = work.ScrewHoles.Contains(alike[0]) ? face : $"{face}\n{settings.Text["DrivenOnSite"]}";
         return
         [
             .. Datums(work).Select(datum => string.Join('\n', alike.Select(fixing => $"{fixing.Row}: {Figure(datum, fixing)}"))),
-            $"{screws}: {face}",
+            $"{screws}: {where}",
             head,
             pilot,
         ];
@@ -162,10 +182,12 @@ public static class DrillTicket
 
     private static IEnumerable<DrawingBlock> Drawings(PostWork work, PaperSettings settings)
     {
-        var largest = PostDrawing.Of(work, settings, PostDrawing.Heights[0]);
+        const int WhereTwoShareAPage = 2;
+        var first = PostDrawing.Of(work, settings, PostDrawing.Heights[0]).Count > 1 ? WhereTwoShareAPage : 0;
+        var largest = PostDrawing.Of(work, settings, PostDrawing.Heights[first]);
         return largest.Select((drawing, i) => new DrawingBlock(drawing)
         {
-            Smaller = PostDrawing.Heights.Skip(1).Select(tallest => PostDrawing.Of(work, settings, tallest)).Where(drawings => drawings.Count == largest.Count).Select(drawings => drawings[i]),
+            Smaller = PostDrawing.Heights.Skip(first + 1).Select(tallest => PostDrawing.Of(work, settings, tallest)).Where(drawings => drawings.Count == largest.Count).Select(drawings => drawings[i]),
         });
     }
 }

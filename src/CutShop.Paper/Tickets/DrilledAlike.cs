@@ -4,7 +4,7 @@ using CutShop.Takeoff.Result;
 
 namespace CutShop.Paper.Tickets;
 
-/// <summary>Drillings of a post that are set up alike: one bit, one depth, one rake.</summary>
+/// <summary>Drillings of a post that are set up alike: one bit, one depth, one rake, one skew.</summary>
 /// <param name="Drillings">The drillings, at least one.</param>
 internal sealed record DrilledAlike(IReadOnlyList<Drilling> Drillings)
 {
@@ -18,7 +18,7 @@ internal sealed record DrilledAlike(IReadOnlyList<Drilling> Drillings)
 
     /// <summary>The drillings of a post as they are set up, in their order.</summary>
     public static IEnumerable<DrilledAlike> Of(PostWork work) => work.Drillings()
-        .GroupBy(d => (d.Bore.Bit, d.Bore.BitChoice, d.Bore.Wall, d.Bore.Kind, d.Bore.Rope, d.Operation.Depth, d.Bore.RakeDegrees, Way: RakeText.WayOf(d.Bore, work)))
+        .GroupBy(d => (d.Bore.Bit, d.Bore.BitChoice, d.Bore.Wall, d.Bore.Kind, d.Bore.Rope, d.Operation.Depth, d.Bore.RakeDegrees, Way: RakeText.WayOf(d.Bore, work), Skew: PostWays.SkewOf(work, d.Operation.Face, d.Bore)))
         .Select(alike => new DrilledAlike([.. alike]));
 
     private IEnumerable<(int From, int To)> Stretches()

@@ -107,7 +107,7 @@ public static class JobSummary
     private static void AddDrawings(List<Block> blocks, JobTakeoff takeoff, PaperSettings settings)
     {
         const int MostLines = 50;
-        blocks.AddRange(Plan.Of(takeoff.Job, settings).Take(MostLines).Select(drawing => new DrawingBlock(drawing)));
+        blocks.AddRange(Plan.Of(takeoff, settings).Take(MostLines).Select(drawing => new DrawingBlock(drawing)));
         foreach (var line in takeoff.Job.Lines.Take(MostLines))
         {
             blocks.AddRange(Elevation.Of(takeoff, line, settings).Select(drawing => new DrawingBlock(drawing)));

@@ -35,7 +35,7 @@ internal static class WrappedPosts
 
     private static IReadOnlyList<string> Row(PostWork work, Fixing fixing, bool isFirst, PaperSettings settings)
     {
-        var (screws, face, head, pilot) = ScrewCells.Of(fixing, settings);
+        var (screws, face, head, pilot) = ScrewCells.Of(fixing, work, settings);
         return
         [
             isFirst ? Box : "",

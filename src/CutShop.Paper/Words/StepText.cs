@@ -88,13 +88,19 @@ public sealed partial class PaperText
     public IReadOnlyList<string> DrillingSteps(PostWork work)
     {
         ArgumentNullException.ThrowIfNull(work);
+        var drilled = work.Bores.Where(bore => !bore.IsExisting).ToList();
         return All(
         [
             "StepMarkFaces",
             "StepClampPost",
-            .. work.Bores.Any(bore => bore.Operations.Count > 1) ? ["StepBothFaces"] : (string[])[],
-            .. work.Bores.Any(bore => bore.IsRaked) ? ["StepRakedBore"] : (string[])[],
+            .. When(work.Bores.Any(bore => bore.IsExisting), "StepAlreadyThere"),
+            .. When(drilled.Any(bore => bore.Operations.Count > 1), "StepBothFaces"),
+            .. When(drilled.Any(bore => bore.IsRaked), "StepRakedBore"),
+            .. When(drilled.Any(bore => bore.SkewDegrees > 0), "StepSkewedBore"),
+            .. When(drilled.Any(bore => bore.KinkDegrees > 0), "StepBoreThroughCorner"),
             .. work.ScrewHoles.Select(HoleOrder).Distinct(),
+            .. When(work.ScrewHoles.Any(hole => hole.IsRaked), "StepRakedPilot"),
+            "BrushTheCut",
             "StepClearChips",
         ]);
     }
@@ -116,6 +122,13 @@ public sealed partial class PaperText
             "SiteStepTick",
         ]);
     }
+    /// <summary>
+    /// What is done to every cut in treated wood, which posts are unless somebody says otherwise: cuts and holes through the treated zone are
+    /// treated again. Source: AWPA M4, section 6.
+    /// </summary>
+    public string BrushTheCut => this["BrushTheCut"];
+
+    private static IEnumerable<string> When(bool isSo, string key) => isSo ? [key] : [];
 
     /// <summary>In which order the pilot of a screw and the hole for its head are drilled.</summary>
     public string OrderOfHoles(Fixing fixing) => this[HoleOrder(fixing)];

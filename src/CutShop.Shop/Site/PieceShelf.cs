@@ -43,13 +43,14 @@ public sealed class PieceShelf(ShopDatabase database)
     {
         var one = StoredParts.Piece(session, row.Id)!.Piece;
         var works = StoredParts.PiecesOf(session, row.JobId, one.Line);
+        var posts = StoredParts.PostsOf(session, row.JobId, one.Line);
         var rows = session.All<Row>(
             $"{Columns} JOIN piece_parts ON piece_parts.piece_id = pieces.id WHERE pieces.job_id = @JobId AND pieces.dropped_at IS NULL AND piece_parts.line = @Line ORDER BY pieces.position",
             new { row.JobId, one.Line });
         return new(
-            piece with { Takeoff = StoredParts.Frame(session, row.JobId).ToTakeoff(row.Head, works, []), Piece = one },
+            piece with { Takeoff = StoredParts.Frame(session, row.JobId).ToTakeoff(row.Head, works, posts), Piece = one },
             [.. works.Zip(rows, (work, here) => new LinePiece(work.Piece, here.Code, here.State, TicketStates.IsMade(here.Ticket), SiteReports.KindsOf(here.Reported)))],
-            StoredParts.PostsOf(session, row.JobId, one.Line),
+            posts,
             DrilledPosts(session, row.JobId),
             BoredOnSite.Of(session, row.JobId));
     }

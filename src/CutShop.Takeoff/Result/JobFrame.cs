@@ -25,7 +25,7 @@ public sealed record JobFrame(
         return new(
             job.Rope,
             job.Allowances,
-            job.Lines,
+            [.. job.Lines.Select(line => line with { Rows = [.. line.Rows.Select(row => row with { Bore = row.Bore ?? (job.Bore == BoreSlope.Level ? BoreSlope.Level : null) })] })],
             [.. takeoff.Warnings.Where(warning => warning.Post is null)],
             JobTotals.Of([.. PieceWork.Of(takeoff)], takeoff.Bores.Count),
             job.Datum)

@@ -201,7 +201,7 @@ public sealed record Bore(
     public double KinkDegrees { get; init; }
 
     /// <summary>The least rake that is told of: what rounds to a tenth of a degree.</summary>
-    private const double LeastRake = 0.05;
+    internal const double LeastRake = 0.05;
 
     /// <summary>
     /// Puts the bores of a closed row in order: its last station is its first post, and at a corner the arriving rope's bore comes first.
@@ -322,6 +322,9 @@ public sealed record Fixing(Post Post, string Row, Length RowHeight, string Run,
     /// <summary>The slope of their holes along the line in degrees, positive uphill in the line's direction.</summary>
     public double RakeDegrees { get; init; }
 
+    /// <summary>True where their holes are not level.</summary>
+    public bool IsRaked => Math.Abs(RakeDegrees) >= Bore.LeastRake;
+
     /// <summary>True where it is not screws that hold the rope, but a staple, an eye bolt or a hook.</summary>
     public bool IsHardware => Purpose is FixingPurpose.Beside or FixingPurpose.Eye;
 
@@ -357,6 +360,22 @@ public sealed record Fixing(Post Post, string Row, Length RowHeight, string Run,
     /// lag screw is measured under its head, which a counterbore sinks; a deck screw over all.
     /// </summary>
     public Length PilotDepth => Length + CounterboreDepth;
+
+    /// <summary>
+    /// Depth of the hole for the plain shank from the face of the post, up to the next 1/16 in; zero where none is needed. A deck screw is
+    /// plain for a third of its length (thread about two thirds: National Design Specification, from memory); a lag screw where its thread,
+    /// half its length and 1/2 in but no more than 6 in, leaves off (ASME B18.2.1).
+    /// </summary>
+    public Length ShankDepth
+    {
+        get
+        {
+            if (ShankHole == Length.Zero)
+                return Length.Zero;
+            var plain = IsCountersunk ? Length / 3 : Length - Length.Min((Length / 2) + Length.FromSixtyFourths(32), Length.FromInches(6));
+            return plain.IsPositive ? (plain + CounterboreDepth).RoundUpTo(Length.FromSixtyFourths(4)) : Length.Zero;
+        }
+    }
 }
 
 /// <summary>Screws of one kind, whichever post they are driven into, and the holes they need.</summary>

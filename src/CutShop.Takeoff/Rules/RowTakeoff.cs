@@ -108,7 +108,7 @@ internal sealed class RowTakeoff
                     fixings.Add(FixingAt(i, piece, FixingPurpose.Wrap, new(FaceSight.Around, at.Post.Mark), count));
                     break;
                 case AtPostKind.Beside:
-                    fixings.Add(FixingAt(i, piece, FixingPurpose.Beside, new(FaceSight.Side, (_line.After(i) ?? _line.Before(i))!)));
+                    fixings.Add(FixingAt(i, piece, FixingPurpose.Beside, PassedSide(at, i)));
                     break;
                 case AtPostKind.Eye:
                     fixings.Add(FixingAt(i, piece, FixingPurpose.Eye, NearSide(piece, i)));
@@ -119,6 +119,14 @@ internal sealed class RowTakeoff
                     throw new InvalidOperationException($"No rope at a post is of kind {at.Kind}.");
             }
         }
+    }
+
+    /// <summary>The side that a rope passes: the outside of a turn, or the inside if so wanted, and the left where the line goes straight on.</summary>
+    private Face PassedSide(AtPost at, int station)
+    {
+        var isRight = at.Post.Turn is { } turn && (turn.Side == TurnSide.Left) == (at.Treatment.Side == WrapSide.Outside);
+        // The right of the way is the left of who looks back.
+        return new(FaceSight.Side, ((isRight ? _line.Before(station) : null) ?? _line.After(station) ?? _line.Before(station))!);
     }
 
     private bool IsStartOfRing(int station) => station == 0 && _geometry.IsJoinedRing;

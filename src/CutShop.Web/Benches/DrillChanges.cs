@@ -37,6 +37,8 @@ public static class DrillChanges
             yield return T["ChangeCollar", figures.Lead(was.Collar), figures.Lead(now.Collar)];
         if (was is null ? now.Bore.IsRaked : was.Bore.RakeDegrees != now.Bore.RakeDegrees)
             yield return T["SetBevel", RakeText.Of(now.Bore, post, paper)];
+        if (RakeText.SkewOf(post, now.Operation.Face, now.Bore, paper) is { } skew && (was is null || was.Bore.SkewDegrees != now.Bore.SkewDegrees || was.Operation.Face != now.Operation.Face))
+            yield return skew;
     }
 
     private static IEnumerable<string> BeforeScrewHoles(Fixing now, Fixing? was, PaperSettings paper)

@@ -142,16 +142,29 @@ public sealed class DrillTicketModel(DrillBench bench, TimeProvider time) : Benc
         ArgumentNullException.ThrowIfNull(step);
         var marks = string.Join("; ", HeightsOf(step).Select(at => $"{at.Row} {Paper.Text.HeightOn(Post!.Post, Post.Datum, at.Mark, Figures.Lead)}"));
         return step is { Drillings: [var drilling, ..] }
-            ? $"{T["BoresInShort", Paper.Text.FaceName(step.Face), Figures.ToTheTenth().Lead(drilling.Bore.Bit), Figures.Lead(drilling.Collar), marks]}; {RakeOf(drilling)}"
-            : T["HolesInShort", Paper.Text.FaceName(step.Face), marks];
+            ? $"{T["BoresInShort", Paper.Text.FaceName(step.Face), Figures.ToTheTenth().Lead(drilling.Bore.Bit), Figures.Lead(drilling.Collar), marks]}; {string.Join("; ", [RakeOf(drilling), .. LiesOf(step)])}"
+            : string.Join("; ", [T["HolesInShort", Paper.Text.FaceName(step.Face), marks], .. LiesOf(step)]);
     }
 
     /// <summary>A step for who reads the ticket and has it not at the bench: its bores in one line, and a line for each screw hole.</summary>
     public IEnumerable<string> InFull(DrillStep step)
     {
         ArgumentNullException.ThrowIfNull(step);
-        return step.Drillings.Count > 0 ? [InShort(step)] : step.ScrewHoles.Select(hole => InstallLines.ScrewsOf(hole, Paper, Post!.Datum));
+        return step.Drillings.Count > 0 ? [InShort(step)] : step.ScrewHoles.Select(hole => InstallLines.ScrewsOf(hole, Paper, Post!.Datum, Post));
     }
+
+    /// <summary>How a step's holes lie beside their rake: skew, bends of the rope, and where the screws of a join go in.</summary>
+    public IEnumerable<string> LiesOf(DrillStep step)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        return step.Drillings is [var drilling, ..]
+            ? new[] { RakeText.SkewOf(Post!, step.Face, drilling.Bore, Paper), RakeText.KinkOf(drilling.Bore, Paper) }.OfType<string>()
+            : step.ScrewHoles.SelectMany(hole => RakeText.HolesOf(hole, Post!, Paper)).Distinct();
+    }
+
+    /// <summary>The holes that are in the post already, a line each.</summary>
+    public IEnumerable<string> AlreadyThere => Post!.Bores.Where(bore => bore.IsExisting).Select(bore => string.Join(
+        " · ", $"{bore.Row}: {Figures.Both(bore.Bit)}", Paper.Text.HeightOn(Post.Post, Post.Datum, bore.Height, Figures.Lead), RakeText.Of(bore, Post, Paper)));
 
     /// <summary>A drilling's rake in words.</summary>
     public string RakeOf(Drilling drilling)

@@ -13,6 +13,8 @@ public sealed class DrawingBoundsTests
         SampleJobs.ManyRows(40),
         SampleJobs.Corner(3),
         SampleJobs.Corner(12),
+        SampleJobs.RealSites,
+        SampleJobs.LongSlope,
         SampleJobs.LongLine(60));
 
     [Theory]
@@ -80,8 +82,8 @@ public sealed class DrawingBoundsTests
     private static IEnumerable<Drawing> AllOf(JobTakeoff takeoff, PaperSettings settings) =>
     [
         .. takeoff.Job.Lines.SelectMany(line => Elevation.Of(takeoff, line, settings)),
-        .. Plan.Of(takeoff.Job, settings),
-        .. Plan.Of(takeoff.Job, settings, takeoff.Pieces[^1]),
+        .. Plan.Of(takeoff, settings),
+        .. Plan.Of(takeoff, settings, takeoff.Pieces[^1]),
         .. PostWork.Of(takeoff).SelectMany(work => new[] { PostDrawing.Heights[0], PostDrawing.Heights[^1] }.SelectMany(tallest => PostDrawing.Of(work, settings, tallest))),
     ];
 

@@ -25,10 +25,12 @@ public sealed class PlanTests
     {
         var takeoff = SampleJobs.Takeoff(SampleJobs.LanternQuay);
         var piece = takeoff.Pieces.Single(p => p.Run == "A-top-2");
-        var drawing = Assert.Single(Plan.Of(takeoff.Job, PaperSettings.Default, piece));
+        var drawing = Assert.Single(Plan.Of(takeoff, PaperSettings.Default, piece));
         var bold = Assert.Single(drawing.Shapes.OfType<Polyline>(), p => p.Pen == Pen.ThisRope);
-        Assert.Equal(3, bold.Points.Count);
-        Assert.Equal(bold.Points[0].X, bold.Points[2].X, 6);
+        // From the corner's middle up to the knot's post: 77 1/2 and 78 in at the drawing's scale.
+        var scale = double.Parse(drawing.Title.Split(": ")[^1], System.Globalization.CultureInfo.InvariantCulture);
+        Assert.All(bold.Points, point => Assert.Equal(bold.Points[0].X, point.X, 6));
+        Assert.Equal(155.5 * 25.4 / scale, bold.Points[0].Y - bold.Points[^1].Y, 6);
         Assert.Contains("A-top-2", drawing.Description, StringComparison.Ordinal);
         Assert.DoesNotContain(drawing.Shapes.OfType<DrawnText>(), w => w.Text == "P1");
     }
@@ -36,7 +38,7 @@ public sealed class PlanTests
     [Fact]
     public void A_line_of_many_posts_is_drawn_by_its_ends_and_corners()
     {
-        var drawing = Assert.Single(Plan.Of(SampleJobs.Takeoff(SampleJobs.LongLine(3000)).Job, PaperSettings.Default));
+        var drawing = Assert.Single(Plan.Of(SampleJobs.Takeoff(SampleJobs.LongLine(3000)), PaperSettings.Default));
         Assert.InRange(drawing.Shapes.Count, 5, 200);
         Assert.Contains(drawing.Shapes.OfType<DrawnText>(), w => w.Text == "L3000");
     }

@@ -137,6 +137,50 @@ internal static class SampleJobs
             """;
     }
 
+    /// <summary>
+    /// What real sites have: a curve by radius and one by string and middle, rings that are wrapped and that are joined, corners that end and
+    /// that are bored through, a gate, heights and holes of single posts, a rope beside posts.
+    /// </summary>
+    public static string RealSites => $$"""
+        {
+          "number": "LQ-20", "customer": "Lantern Quay", "rope": { "material": "polypropylene", "diameter": "1 1/2 in" },
+          "lines": [
+            { "mark": "C", "posts": [ {{Posts("C", 9)}} ], "curve": { "radius": "240 in", "chord": "72 in", "turns": "left" },
+              "rows": [ {{Row("top", "36 in")}}, {{Row("low", "18 in", "\"between\": \"beside\"")}} ] },
+            { "mark": "B", "posts": [ {{Posts("B", 5)}} ], "curve": { "string": "288 in", "middle": "46 in", "chord": "72 in", "turns": "right", "rise": "6 in" }, "rows": [ {{Row("top", "36 in")}} ] },
+            { "mark": "R", "closed": true, "posts": [ {{Posts("R", 8, "\"turn\": \"45 left\", \"corner\": \"through\"")}} ], "sections": [ {{Sections(8, "\"centres\": \"30 in\"")}} ],
+              "rows": [ {{Row("top", "36 in", sag: "1 in")}}, { "mark": "low", "height": "18 in", "sag": "1 in", "start": "wrap 1", "finish": "wrap 1", "between": "wrap 1" } ] },
+            { "mark": "K", "posts": [ {{Posts("K", 2)}}, {{Posts("L", 1, "\"turn\": \"60 right\"")}}, {{Posts("M", 1, "\"turn\": \"30 left\", \"corner\": \"through\"")}}, {{Posts("N", 1)}} ],
+              "sections": [ {{Sections(2, "\"clear\": \"60 in\"")}}, {{Sections(2, "\"clear\": \"60 in\", \"rise\": \"20 in\"")}} ], "rows": [ {{Row("top", "36 in")}} ] },
+            { "mark": "G", "posts": [ {{Posts("G", 2)}} ], "sections": [ {{Sections(1, "\"clear\": \"48 in\"")}} ],
+              "rows": [ { "mark": "top", "height": "36 in", "sag": "3 in", "start": { "eye": { "pin": "1/2 in", "length": "5 in", "reach": "1 1/2 in" } }, "finish": { "eye": { "pin": "5/8 in", "length": "5 in", "reach": "2 in" } } } ] },
+            { "mark": "H", "posts": [
+                { "mark": "H1", {{SquarePost}}, "holes": { "top": { "across": "1 5/8 in", "height": "35 in" } } }, { "mark": "H2", {{SquarePost}} },
+                { "mark": "H3", "shape": "round", "girth": "26 in", "height": "42 in", "holes": { "top": { "across": "1 5/8 in" } } }, { "mark": "H4", {{SquarePost}} } ],
+              "sections": [ { "clear": "60 in", "rise": "9 in", "clearAt": { "low": "59 1/4 in" } }, {{Sections(2, "\"clear\": \"60 in\"")}} ],
+              "rows": [ {{Row("top", "36 in", "\"heights\": { \"H2\": \"37 in\" }")}}, {{Row("low", "18 in")}} ] } ]
+        }
+        """;
+
+    /// <summary>A line that climbs 1 in 2, with a raked and a level row, whose runs are broken inside posts.</summary>
+    public static string LongSlope => $$"""
+        {
+          "number": "LQ-21", "customer": "", "longest": "320 in", "rope": { "material": "polypropylene", "diameter": "1 1/2 in" },
+          "lines": [ { "mark": "J", "posts": [ {{Posts("J", 9)}} ], "sections": [ {{Sections(8, "\"clear\": \"60 in\", \"rise\": \"32.75 in\"")}} ],
+            "rows": [ {{Row("top", "36 in")}}, {{Row("low", "14 in", "\"bore\": \"level\"")}} ] } ]
+        }
+        """;
+
+    private const string SquarePost = "\"shape\": \"square\", \"across\": \"5 1/2 in\", \"height\": \"42 in\"";
+
+    private static string Posts(string line, int count, string more = "") =>
+        string.Join(", ", Enumerable.Range(1, count).Select(i => $$"""{ "mark": "{{line}}{{i}}", {{SquarePost}}{{(more.Length == 0 ? "" : ", " + more)}} }"""));
+
+    private static string Sections(int count, string section) => string.Join(", ", Enumerable.Repeat($"{{ {section} }}", count));
+
+    private static string Row(string mark, string height, string more = "", string sag = "3 in") =>
+        $$"""{ "mark": "{{mark}}", "height": "{{height}}", "sag": "{{sag}}", "start": "stopped", "finish": "stopped"{{(more.Length == 0 ? "" : ", " + more)}} }""";
+
     /// <summary>The takeoff of a job file.</summary>
     public static JobTakeoff Takeoff(string json)
     {

@@ -173,6 +173,75 @@ public sealed class DrillTicketTests
         Assert.DoesNotContain("ounterbore", text, StringComparison.Ordinal);
     }
 
+    // AWPA M4, section 6: cuts and holes in treated wood are treated again.
+    [Theory]
+    [InlineData("en", "brush the cut with field preservative")]
+    [InlineData("es", "aplicar con brocha conservante")]
+    public void Treated_wood_is_brushed_after_every_cut(string language, string said)
+    {
+        var settings = PaperSettings.Default with { Text = language == "es" ? PaperText.Spanish : PaperText.English };
+        foreach (var sheet in DrillTicket.All(SampleJobs.Takeoff(SampleJobs.TwoPosts()), settings))
+            Assert.Contains(said, Poppler.WordsOf(PdfSheets.Write("t", [sheet], settings)), StringComparison.Ordinal);
+    }
+
+    // 32 3/4 in of rise over 65 1/2 in from centre to centre is 1 in 2, 26.6 degrees; the bore is half of 5 1/2 in farther on, 1 3/8 in higher or lower.
+    [Fact]
+    public void A_raked_pilot_has_its_rake_and_the_height_at_which_it_enters_its_face()
+    {
+        var text = Poppler.WordsOf(Pdf(SampleJobs.LongSlope, "J1"));
+        foreach (var said in new[] { "rake: 26.6° up toward J2", "37 3/8 in", "top: 34 5/8 in (≈ 879.5 mm)", "26.6° up toward J2", "A raked pilot has its bore's bevel", "pilot 7/64 in, 26.6°, enters at", "low: 14 in", "rake: level" })
+            Assert.Contains(said, text, StringComparison.Ordinal);
+    }
+
+    // The two screws of a join stand a quarter of 5 1/2 in from either face, 1 3/8 in beside the middle; at 1 in 2 that is 11/16 in higher and lower.
+    [Fact]
+    public void The_two_screws_of_a_join_are_placed_beside_the_middle_of_their_face()
+    {
+        var takeoff = SampleJobs.Takeoff(SampleJobs.LongSlope);
+        var joins = takeoff.Fixings.Where(fixing => fixing.Purpose == FixingPurpose.Join).ToList();
+        var post = joins.First(fixing => fixing.Row == "top").Post.Mark;
+        var text = Poppler.WordsOf(Pdf(SampleJobs.LongSlope, post));
+        // Who looks at the side that is at the left when facing the next post has that post, which is higher, at the left.
+        Assert.Contains("one hole 1 3/8 in to each side of the face's middle: the left one at 36 11/16 in, the right one at 35 5/16 in", text, StringComparison.Ordinal);
+        Assert.Contains("one hole 1 3/8 in to each side of the face's middle", Poppler.WordsOf(Pdf(SampleJobs.LongSlope, joins.First(fixing => fixing.Row == "low").Post.Mark)), StringComparison.Ordinal);
+    }
+
+    // The corner of 60 degrees that docs/job-file.md has worked by hand: skew 15, and 2 3/4 in tan 15 = 0.736860 in. By hand: a line that turns right at 60 degrees has
+    // its post turned 15 to the left of square to the way in, so who looks at it along the way in sees the face turned, and the bit goes to the right of square.
+    [Fact]
+    public void A_skewed_bore_says_to_which_side_its_bit_points_and_where_its_centre_is()
+    {
+        var text = Poppler.WordsOf(Pdf(SampleJobs.RealSites, "L1"));
+        Assert.Contains("skew: bit 15.0° to the right, centre ≈ 3/4 in left of the face's middle", text, StringComparison.Ordinal);
+        Assert.Contains("skew: bit 15.0° to the left, centre ≈ 3/4 in right of the face's middle", text, StringComparison.Ordinal);
+        Assert.Contains("A skewed bore", text, StringComparison.Ordinal);
+        var through = Poppler.WordsOf(Pdf(SampleJobs.RealSites, "M1"));
+        Assert.Contains("the rope bends 15.0° at each mouth", through, StringComparison.Ordinal);
+        Assert.Contains("stands turned on the bisector", through, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_hole_that_is_there_is_named_as_such_and_is_no_work()
+    {
+        var takeoff = SampleJobs.Takeoff(SampleJobs.RealSites);
+        var work = PostWork.Of(takeoff).Single(one => one.Post.Mark == "H1");
+        var tables = DrillTicket.Of(JobHead.Of(takeoff.Job), work, PaperSettings.Default).Blocks.OfType<TableBlock>().ToList();
+        Assert.Equal(["low"], tables.Single(table => table.Caption.StartsWith("Drilling", StringComparison.Ordinal)).Rows.Select(row => row[1]));
+        var there = Assert.Single(tables.Single(table => table.Caption == "Already there: do not bore").Rows);
+        Assert.Equal("top", there[0]);
+        Assert.StartsWith("35 in", there[1].Replace('\u00A0', ' '), StringComparison.Ordinal);
+        Assert.StartsWith("1 5/8 in", there[3].Replace('\u00A0', ' '), StringComparison.Ordinal);
+        Assert.Contains("top is there", Poppler.WordsOf(Pdf(SampleJobs.RealSites, "H1")), StringComparison.Ordinal);
+    }
+
+    // A #12 x 4 has 2 5/8 in of thread and 1 3/8 in of plain shank: about two thirds and a third (from memory).
+    [Fact]
+    public void A_screw_that_is_loaded_sideways_has_a_hole_for_its_shank_with_a_depth()
+    {
+        var text = Poppler.WordsOf(Pdf(SampleJobs.LanternQuay, "A2"));
+        Assert.Contains("shank 3/16 in (≈ 4.8 mm), 1 3/8 in deep", text, StringComparison.Ordinal);
+    }
+
     private static string Plain(Length length) => LengthText.Inches(length, length.IsWhole(Length.FromSixtyFourths(1)) ? 64 : 16);
 
     private static Sheet SheetOf(JobTakeoff takeoff, PostWork work, PaperSettings settings) => work.Bores.Count > 0
