@@ -2,6 +2,7 @@ using CutShop.Shop.Jobs;
 using CutShop.Shop.Stock;
 using CutShop.Shop.Store;
 using CutShop.Takeoff.JobFile;
+using CutShop.Takeoff.Tables;
 
 namespace CutShop.Shop.Orders;
 
@@ -22,13 +23,20 @@ public sealed record DraftPreview(DraftForm Form, DraftReading Reading, PriceLis
     /// <summary>True where it has the number of a stored job and the desk is yet to say whether it changes that job.</summary>
     public bool IsAsked => Stored is { IsCancelled: false } && !IsChange;
 
-    /// <summary>What the desk itself has to say, by field, beside what was understood: that the number is a stored job's, and pulls over the shop's limit.</summary>
+    /// <summary>
+    /// What the desk itself has to say, by field, beside what was understood: that the number is a stored job's, pulls over the shop's limit,
+    /// and what each manner of letting natural rope shrink comes to.
+    /// </summary>
     public IReadOnlyDictionary<JobPlace, IReadOnlyList<FieldNote>> DeskNotes { get; init; } = new Dictionary<JobPlace, IReadOnlyList<FieldNote>>();
 
-    internal DraftPreview WithDeskNotes(int pullLimit)
+    /// <summary>Where the figures of each manner of letting natural rope shrink stand.</summary>
+    public static JobPlace MannerField { get; } = JobPlace.Job["allowances"]["wetting"]["manner"];
+
+    internal DraftPreview WithDeskNotes(int pullLimit, ShopTables tables)
     {
         var notes = (Reading.Takeoff is { } takeoff ? PullLimit.Over(takeoff, pullLimit) : [])
-            .Select(pull => (pull.Place, Note: new FieldNote(NoteKind.Warning, pull.Says.ToString())));
+            .Select(pull => (pull.Place, Note: new FieldNote(NoteKind.Warning, pull.Says.ToString())))
+            .Concat(WettingChoices.Of(Reading, Form, tables).Select(choice => (Place: MannerField, Note: new FieldNote(NoteKind.Echo, choice.Says.ToString()))));
         if (IsAsked)
             notes = notes.Prepend((JobPlace.Job["number"], new(NoteKind.Error, Stored!.Says.ToString())));
         return this with { DeskNotes = notes.GroupBy(one => one.Place, one => one.Note).ToDictionary(field => field.Key, IReadOnlyList<FieldNote> (field) => [.. field]) };
@@ -55,10 +63,14 @@ public sealed class DraftPreviews(ShopDatabase database, ShopTablesShelf tables)
         return database.Read(session => Of(session, form));
     }
 
-    private DraftPreview Of(ShopSession session, DraftForm form) => new DraftPreview(
-        form,
-        DraftReading.Of(form, tables.Current(session)),
-        PriceBook.On(session, session.Today),
-        PriceBook.Currency(session),
-        JobChanging.OfNumber(session, form.Number.Trim())).WithDeskNotes(PullLimit.Read(session));
+    private DraftPreview Of(ShopSession session, DraftForm form)
+    {
+        var now = tables.Current(session);
+        return new DraftPreview(
+            form,
+            DraftReading.Of(form, now),
+            PriceBook.On(session, session.Today),
+            PriceBook.Currency(session),
+            JobChanging.OfNumber(session, form.Number.Trim())).WithDeskNotes(PullLimit.Read(session), now);
+    }
 }
