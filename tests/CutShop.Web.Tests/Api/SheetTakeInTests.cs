@@ -128,7 +128,7 @@ public sealed class SheetTakeInTests
         using var answer = await SendAsync(await shop.WithKeyAsync(KeyScope.TakeIn), RealSheet);
         Assert.Equal((HttpStatusCode.Created, ""), (answer.StatusCode, answer.IsSuccessStatusCode ? "" : await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)));
         var job = JobFileReader.Read(Encoding.UTF8.GetBytes(SameRealJob)).Job!;
-        Assert.Equal(JobFileWriter.Write(job), JobFileWriter.Write(shop.Jobs.Find("LQ-10")!.Takeoff.Job));
+        Assert.Equal(JobFileWriter.Write(job), JobFileWriter.Write(shop.Jobs.AsOrdered("LQ-10")!));
     }
 
     [Theory]

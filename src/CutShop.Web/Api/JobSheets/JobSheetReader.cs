@@ -228,7 +228,7 @@ internal sealed class JobSheetReader
         /// <summary>What is said of the line itself.</summary>
         public List<Named> Own { get; } = [];
 
-        public bool IsClosed => Own.Exists(said => said is { Key: "closed", Value.Kind: JobValueKind.Yes });
+        public bool IsClosed => Own.Exists(said => said is { Key: "closed", Value.Kind: not JobValueKind.No });
 
         public bool IsOnCurve => Own.Exists(said => said is { Key: "curve", Value: not null });
 
