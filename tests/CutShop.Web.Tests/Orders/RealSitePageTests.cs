@@ -61,7 +61,7 @@ public sealed class RealSitePageTests(HeadlessBrowser browser)
         var draft = await shop.DraftAsync(form => form with { Rope = form.Rope with { Material = "manila" } });
         var page = await browser.OpenAsync(shop, 1280, 900);
         await page.GotoAsync($"/drafts/{draft}");
-        await page.GetByText("Natural rope: how it is let shrink").ClickAsync();
+        await page.Locator("summary", new() { HasText = "Natural rope" }).ClickAsync();
         await page.Field("allowances.wetting.loses").FillAsync("12.5");
         var figures = page.Locator("[data-note='allowances.wetting.manner'] .echo");
         await Assertions.Expect(figures).ToHaveCountAsync(3);
@@ -120,10 +120,12 @@ public sealed class RealSitePageTests(HeadlessBrowser browser)
         await using var shop = await RunningShop.StartAsync();
         var draft = await shop.DraftAsync(form => DraftFields.With(form, RealSite));
         var curve = await shop.DraftAsync(form => DraftEdits.PutOnCurve(form, 0));
+        var ring = await shop.DraftAsync(_ => LongRing);
         var page = await browser.OpenAsync(shop, width, height);
-        foreach (var address in new[] { $"/drafts/{draft}", $"/drafts/{curve}", "/drafts/new" })
+        foreach (var address in new[] { $"/drafts/{draft}", $"/drafts/{curve}", $"/drafts/{ring}", "/drafts/new" })
         {
             await page.GotoAsync(address);
+            await Assertions.Expect(page.Locator("h1")).ToContainTextAsync("raft");
             await page.EvaluateAsync("document.querySelectorAll('details').forEach(fold => fold.open = true)");
             var result = await page.RunAxe();
             Assert.Empty(result.Violations.Select(violation => $"{address}: {violation.Id}: {violation.Nodes[0].Html}"));
@@ -131,6 +133,24 @@ public sealed class RealSitePageTests(HeadlessBrowser browser)
         }
         await page.Context.CloseAsync();
     }
+
+    /// <summary>A ring that is drawn in more than one stretch.</summary>
+    private static DraftForm LongRing => new DraftQuestions
+    {
+        Number = "LQ-5002",
+        Posts = "8",
+        Course = DraftLine.Closed,
+        Shape = "round",
+        Girth = "26",
+        PostHeight = "42",
+        Spacing = "centres",
+        Width = "70",
+        Rows = "36",
+        Diameter = "1 1/2",
+        Sag = "4",
+        Ends = "wrap 1",
+        Between = "wrap 1",
+    }.ToForm().OrThrow();
 
     private static IEnumerable<KeyValuePair<string, string>> RealSite =>
     [
