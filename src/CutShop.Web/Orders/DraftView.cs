@@ -48,7 +48,7 @@ public sealed record DraftView(DraftPreview Preview, PaperSettings Paper, IReadO
 
     /// <summary>Errors and warnings with their fields, the errors first.</summary>
     public IReadOnlyList<(JobPlace Field, FieldNote Note)> Problems { get; } =
-        [.. Preview.DeskNotes.Concat(Preview.Reading.Problems).SelectMany(pair => pair.Value.Select(note => (pair.Key, note))).OrderByDescending(pair => pair.note.Kind)];
+        [.. Preview.DeskNotes.Concat(Preview.Reading.Problems).SelectMany(pair => pair.Value.Where(note => note.Kind != NoteKind.Echo).Select(note => (pair.Key, note))).OrderByDescending(pair => pair.note.Kind)];
 
     /// <summary>
     /// The notes that the page's script puts beside their fields: every error and warning, and what was understood of the fields that

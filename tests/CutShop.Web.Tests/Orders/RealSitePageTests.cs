@@ -68,6 +68,7 @@ public sealed class RealSitePageTests(HeadlessBrowser browser)
         await page.Field("allowances.wetting.manner").SelectOptionAsync("hung-long");
         await Assertions.Expect(page.Locator("#standing")).ToContainTextAsync("Ready");
         await Assertions.Expect(figures).ToHaveCountAsync(3);
+        await Assertions.Expect(page.Locator("#preview li").Filter(new() { HasText = "is cut for" })).ToHaveCountAsync(0);
         await page.Field("allowances.wetting.manner").SelectOptionAsync("");
         await page.Field("allowances.wetting.loses").FillAsync("");
         await Assertions.Expect(figures).ToHaveCountAsync(0);
