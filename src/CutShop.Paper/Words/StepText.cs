@@ -122,6 +122,7 @@ public sealed partial class PaperText
             "SiteStepTick",
         ]);
     }
+
     /// <summary>
     /// What is done to every cut in treated wood, which posts are unless somebody says otherwise: cuts and holes through the treated zone are
     /// treated again. Source: AWPA M4, section 6.

@@ -1,4 +1,5 @@
 using System.Globalization;
+using CutShop.Takeoff.Intake;
 
 namespace CutShop.Shop.Orders;
 
@@ -10,15 +11,17 @@ public static class DraftEdits
     {
         if (after < 0 || after >= old.Posts.Count || form.Posts() >= DraftForm.MostPosts)
             return old;
-        var post = old.Posts[after] with { Mark = Marks.After(old.Posts[after].Mark, PostMarks(form)), Turn = "" };
-        var section = old.Sections.Count == 0 ? new DraftSection() : old.Sections[Math.Min(after, old.Sections.Count - 1)];
-        return old with { Posts = Inserted(old.Posts, after + 1, post), Sections = Inserted(old.Sections, Math.Min(after, old.Sections.Count), section) };
+        var posts = Inserted(old.Posts, after + 1, old.Posts[after].Elsewhere(Marks.After(old.Posts[after].Mark, PostMarks(form))));
+        if (old.Course == DraftLine.OnCurve)
+            return old with { Posts = posts };
+        var section = old.Sections.Count == 0 ? new DraftSection() : old.Sections[Math.Min(after, old.Sections.Count - 1)] with { ClearAt = "" };
+        return old with { Posts = posts, Sections = Inserted(old.Sections, Math.Min(after, old.Sections.Count), section) };
     });
 
-    /// <summary>Takes a post out, and the section after it, or before the last. Two posts stay.</summary>
+    /// <summary>Takes a post out, and the section after it, or before the last. Two posts stay, in a ring three.</summary>
     public static DraftForm RemovePost(DraftForm form, int line, int post) => InLine(form, line, old =>
     {
-        if (post < 0 || post >= old.Posts.Count || old.Posts.Count <= 2)
+        if (post < 0 || post >= old.Posts.Count || old.Posts.Count <= (old.Course == DraftLine.Closed ? 3 : 2))
             return old;
         var section = Math.Min(post, old.Sections.Count - 1);
         return old with { Posts = Without(old.Posts, post), Sections = section < 0 ? old.Sections : Without(old.Sections, section) };
@@ -29,7 +32,7 @@ public static class DraftEdits
     {
         var marks = old.Rows.Select(row => row.Mark).ToHashSet();
         var mark = marks.Contains("low") || old.Rows.Count == 0 ? Marks.After("row ", marks) : "low";
-        return old with { Rows = [.. old.Rows, (old.Rows.Count > 0 ? old.Rows[^1] : new DraftRow()) with { Mark = mark, Height = "" }] };
+        return old with { Rows = [.. old.Rows, (old.Rows.Count > 0 ? old.Rows[^1] : new DraftRow()) with { Mark = mark, Height = "", Heights = "" }] };
     });
 
     /// <summary>Takes a row out. One stays.</summary>
@@ -43,13 +46,13 @@ public static class DraftEdits
         if (form.Posts() + 2 > DraftForm.MostPosts)
             return form;
         var mark = Marks.NewLine(LineMarks(form));
-        var like = form.Lines.Count > 0 && form.Lines[^1].Posts.Count > 0 ? form.Lines[^1].Posts[0] with { Turn = "" } : new DraftPost { Shape = "square" };
+        var like = form.Lines.Count > 0 && form.Lines[^1].Posts.Count > 0 ? form.Lines[^1].Posts[0].Elsewhere(mark) : new DraftPost { Shape = "square" };
         var line = new DraftLine
         {
             Mark = mark,
             Posts = [like with { Mark = mark + "1" }, like with { Mark = mark + "2" }],
             Sections = [new DraftSection()],
-            Rows = form.Lines.Count > 0 ? [.. form.Lines[^1].Rows.Select(row => row with { At = "" })] : [new DraftRow { Mark = "top", Between = "bored" }],
+            Rows = form.Lines.Count > 0 ? [.. form.Lines[^1].Rows.Select(row => row with { At = "", Heights = "" })] : [new DraftRow { Mark = "top", Between = "bored" }],
         };
         return form with { Lines = [.. form.Lines, line] };
     }
@@ -79,8 +82,43 @@ public static class DraftEdits
 
         DraftRow Renamed(DraftRow row) => row with
         {
-            At = string.Join(", ", DraftSource.Overrides(row.At).Select(at => $"{renamed.GetValueOrDefault(at.Mark, at.Mark)}: {at.Treatment}")),
+            At = OfNewMarks(row.At),
+            Heights = OfNewMarks(row.Heights),
         };
+
+        string OfNewMarks(string typed) => MarkedText.Of(MarkedText.Parts(typed).Select(part => (renamed.GetValueOrDefault(part.Mark, part.Mark), part.Text)));
+    }
+
+    /// <summary>Puts a line's posts on an arc: its sections and turns go, and the first width between centres becomes the chord.</summary>
+    public static DraftForm PutOnCurve(DraftForm form, int line) => InLine(form, line, old => old.Course == DraftLine.OnCurve ? old : old with
+    {
+        Course = DraftLine.OnCurve,
+        Curve = old.Sections is [{ Spacing: "centres" } first, ..] && old.Curve.Angle.Length == 0 ? old.Curve with { Chord = first.Width } : old.Curve,
+        Posts = [.. old.Posts.Select(post => post with { Turn = "", Corner = "" })],
+        Sections = [],
+    });
+
+    /// <summary>Closes a line to a ring: a section leads from its last post to its first. It has three posts or more.</summary>
+    public static DraftForm CloseToRing(DraftForm form, int line) => InLine(form, line, old => old.Posts.Count < 3 ? old : old with
+    {
+        Course = DraftLine.Closed,
+        Sections = Measured(old, old.Posts.Count),
+    });
+
+    /// <summary>Has a line measured section by section, from its first post to its last.</summary>
+    public static DraftForm MeasureSections(DraftForm form, int line) => InLine(form, line, old => old with
+    {
+        Course = "",
+        Sections = Measured(old, old.Posts.Count - 1),
+    });
+
+    /// <summary>So many sections: those that there are, then more like the last of them or as far apart as on the curve.</summary>
+    private static List<DraftSection> Measured(DraftLine line, int count)
+    {
+        var like = line.Sections.Count > 0 ? line.Sections[^1] with { ClearAt = "" }
+            : line.Curve.Chord.Length > 0 ? new DraftSection { Spacing = "centres", Width = line.Curve.Chord }
+            : new DraftSection();
+        return [.. line.Sections.Concat(Enumerable.Repeat(like, Math.Max(0, count - line.Sections.Count))).Take(count)];
     }
 
     /// <summary>Takes a line out. One stays.</summary>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
 using CutShop.Takeoff.JobFile;
 
 namespace CutShop.Shop.Orders;
@@ -9,57 +10,132 @@ public static class DraftFields
 {
     private const int LongestText = 500;
 
+    /// <summary>The longest text of a field that speaks of many posts or rows.</summary>
+    private const int LongestOfMany = 65_536;
+
+    private static readonly JsonSerializerOptions Stored = new(JsonSerializerDefaults.Web)
+    {
+        TypeInfoResolver = new DefaultJsonTypeInfoResolver { Modifiers = { LeaveOutUntyped } },
+    };
+
+    private static readonly FieldsOf<DraftRope> Rope = new(
+        [
+            new("material", rope => rope.Material, (rope, text) => rope with { Material = text }),
+            new("diameter", rope => rope.Diameter, (rope, text) => rope with { Diameter = text }),
+            new("measured", rope => rope.Measured, (rope, text) => rope with { Measured = text }),
+            new("construction", rope => rope.Construction, (rope, text) => rope with { Construction = text }),
+            new("colour", rope => rope.Colour, (rope, text) => rope with { Colour = text }),
+        ]);
+
+    private static readonly FieldsOf<DraftWetting> Wetting = new(
+        [
+            new("loses", wetting => wetting.Loses, (wetting, text) => wetting with { Loses = text }),
+            new("manner", wetting => wetting.Manner, (wetting, text) => wetting with { Manner = text }),
+        ]);
+
+    private static readonly FieldsOf<DraftAllowances> Allowances = new(
+        [
+            new("shrink", allowances => allowances.Shrink, (allowances, text) => allowances with { Shrink = text }),
+            .. Wetting.In<DraftAllowances>("wetting", allowances => allowances.Wetting, (allowances, wetting) => allowances with { Wetting = wetting }),
+            new("perPiece", allowances => allowances.PerPiece, (allowances, text) => allowances with { PerPiece = text }),
+            new("roundUp", allowances => allowances.RoundUp, (allowances, text) => allowances with { RoundUp = text }),
+        ]);
+
     private static readonly FieldsOf<DraftForm> Job = new(
-        new("number", form => form.Number, (form, text) => form with { Number = text }),
-        new("changes", form => form.Changes, (form, text) => form with { Changes = text }),
-        new("customer", form => form.Customer, (form, text) => form with { Customer = text }),
-        new("due", form => form.Due, (form, text) => form with { Due = text }),
-        new("unit", form => form.Unit, (form, text) => form with { Unit = text }),
-        new("oneLot", form => form.OneLot, (form, text) => form with { OneLot = text }),
-        new("datum", form => form.Datum, (form, text) => form with { Datum = text }),
-        new("rope.material", form => form.Rope.Material, (form, text) => form with { Rope = form.Rope with { Material = text } }),
-        new("rope.diameter", form => form.Rope.Diameter, (form, text) => form with { Rope = form.Rope with { Diameter = text } }),
-        new("rope.measured", form => form.Rope.Measured, (form, text) => form with { Rope = form.Rope with { Measured = text } }),
-        new("allowances.shrink", form => form.Allowances.Shrink, (form, text) => form with { Allowances = form.Allowances with { Shrink = text } }),
-        new("allowances.perPiece", form => form.Allowances.PerPiece, (form, text) => form with { Allowances = form.Allowances with { PerPiece = text } }),
-        new("allowances.roundUp", form => form.Allowances.RoundUp, (form, text) => form with { Allowances = form.Allowances with { RoundUp = text } }));
+        [
+            new("number", form => form.Number, (form, text) => form with { Number = text }),
+            new("changes", form => form.Changes, (form, text) => form with { Changes = text }),
+            new("customer", form => form.Customer, (form, text) => form with { Customer = text }),
+            new("due", form => form.Due, (form, text) => form with { Due = text }),
+            new("unit", form => form.Unit, (form, text) => form with { Unit = text }),
+            new("oneLot", form => form.OneLot, (form, text) => form with { OneLot = text }),
+            new("datum", form => form.Datum, (form, text) => form with { Datum = text }),
+            new("bore", form => form.Bore, (form, text) => form with { Bore = text }),
+            new("boring", form => form.Boring, (form, text) => form with { Boring = text }),
+            new("longest", form => form.Longest, (form, text) => form with { Longest = text }),
+            .. Rope.In<DraftForm>("rope", form => form.Rope, (form, rope) => form with { Rope = rope }),
+            .. Allowances.In<DraftForm>("allowances", form => form.Allowances, (form, allowances) => form with { Allowances = allowances }),
+        ]);
+
+    private static readonly FieldsOf<DraftCurve> Curve = new(
+        [
+            new("radius", curve => curve.Radius, (curve, text) => curve with { Radius = text }),
+            new("string", curve => curve.Taut, (curve, text) => curve with { Taut = text }),
+            new("middle", curve => curve.Middle, (curve, text) => curve with { Middle = text }),
+            new("chord", curve => curve.Chord, (curve, text) => curve with { Chord = text }),
+            new("angle", curve => curve.Angle, (curve, text) => curve with { Angle = text }),
+            new("turns", curve => curve.Turns, (curve, text) => curve with { Turns = text }),
+            new("rise", curve => curve.Rise, (curve, text) => curve with { Rise = text }),
+            new("sag", curve => curve.Sag, (curve, text) => curve with { Sag = text }),
+            new("slack", curve => curve.Slack, (curve, text) => curve with { Slack = text }),
+        ]);
 
     private static readonly FieldsOf<DraftLine> Line = new(
-        new TextField<DraftLine>("mark", line => line.Mark, (line, text) => line with { Mark = text }));
+        [
+            new("mark", line => line.Mark, (line, text) => line with { Mark = text }),
+            new("course", line => line.Course, (line, text) => line with { Course = text }),
+            new("drop", line => line.Drop, (line, text) => line with { Drop = text }),
+            new("boring", line => line.Boring, (line, text) => line with { Boring = text }),
+            .. Curve.In<DraftLine>("curve", line => line.Curve, (line, curve) => line with { Curve = curve }),
+        ]);
 
     private static readonly FieldsOf<DraftPost> Post = new(
-        new("mark", post => post.Mark, (post, text) => post with { Mark = text }),
-        new("shape", post => post.Shape, (post, text) => post with { Shape = text }),
-        new("across", post => post.Across, (post, text) => post with { Across = text }),
-        new("height", post => post.Height, (post, text) => post with { Height = text }),
-        new("turn", post => post.Turn, (post, text) => post with { Turn = text }),
-        new("buried", post => post.Buried, (post, text) => post with { Buried = text }));
+        [
+            new("mark", post => post.Mark, (post, text) => post with { Mark = text }),
+            new("shape", post => post.Shape, (post, text) => post with { Shape = text }),
+            new("across", post => post.Across, (post, text) => post with { Across = text }),
+            new("height", post => post.Height, (post, text) => post with { Height = text }),
+            new("turn", post => post.Turn, (post, text) => post with { Turn = text }),
+            new("buried", post => post.Buried, (post, text) => post with { Buried = text }),
+            new("girth", post => post.Girth, (post, text) => post with { Girth = text }),
+            new("corner", post => post.Corner, (post, text) => post with { Corner = text }),
+            new("boring", post => post.Boring, (post, text) => post with { Boring = text }),
+            new("holes", post => post.Holes, (post, text) => post with { Holes = text }),
+        ]);
 
     private static readonly FieldsOf<DraftSection> Section = new(
-        new("spacing", section => section.Spacing, (section, text) => section with { Spacing = text }),
-        new("width", section => section.Width, (section, text) => section with { Width = text }),
-        new("rise", section => section.Rise, (section, text) => section with { Rise = text }),
-        new("sag", section => section.Sag, (section, text) => section with { Sag = text }),
-        new("slack", section => section.Slack, (section, text) => section with { Slack = text }));
+        [
+            new("spacing", section => section.Spacing, (section, text) => section with { Spacing = text }),
+            new("width", section => section.Width, (section, text) => section with { Width = text }),
+            new("rise", section => section.Rise, (section, text) => section with { Rise = text }),
+            new("sag", section => section.Sag, (section, text) => section with { Sag = text }),
+            new("slack", section => section.Slack, (section, text) => section with { Slack = text }),
+            new("clearAt", section => section.ClearAt, (section, text) => section with { ClearAt = text }),
+            new("drop", section => section.Drop, (section, text) => section with { Drop = text }),
+        ]);
+
+    private static readonly FieldsOf<DraftEye> Eye = new(
+        [
+            new("pin", eye => eye.Pin, (eye, text) => eye with { Pin = text }),
+            new("length", eye => eye.Length, (eye, text) => eye with { Length = text }),
+            new("reach", eye => eye.Reach, (eye, text) => eye with { Reach = text }),
+            new("tucks", eye => eye.Tucks, (eye, text) => eye with { Tucks = text }),
+            new("thimble", eye => eye.Thimble, (eye, text) => eye with { Thimble = text }),
+        ]);
 
     private static readonly FieldsOf<DraftRow> Row = new(
-        new("mark", row => row.Mark, (row, text) => row with { Mark = text }),
-        new("height", row => row.Height, (row, text) => row with { Height = text }),
-        new("sag", row => row.Sag, (row, text) => row with { Sag = text }),
-        new("slack", row => row.Slack, (row, text) => row with { Slack = text }),
-        new("start", row => row.Start, (row, text) => row with { Start = text }),
-        new("finish", row => row.Finish, (row, text) => row with { Finish = text }),
-        new("between", row => row.Between, (row, text) => row with { Between = text }),
-        new("at", row => row.At, (row, text) => row with { At = text }),
-        new("rope.material", row => row.Rope.Material, (row, text) => row with { Rope = row.Rope with { Material = text } }),
-        new("rope.diameter", row => row.Rope.Diameter, (row, text) => row with { Rope = row.Rope with { Diameter = text } }),
-        new("rope.measured", row => row.Rope.Measured, (row, text) => row with { Rope = row.Rope with { Measured = text } }));
+        [
+            new("mark", row => row.Mark, (row, text) => row with { Mark = text }),
+            new("height", row => row.Height, (row, text) => row with { Height = text }),
+            new("heights", row => row.Heights, (row, text) => row with { Heights = text }),
+            new("sag", row => row.Sag, (row, text) => row with { Sag = text }),
+            new("slack", row => row.Slack, (row, text) => row with { Slack = text }),
+            new("start", row => row.Start, (row, text) => row with { Start = text }),
+            .. Eye.In<DraftRow>("start.eye", row => row.StartEye, (row, eye) => row with { StartEye = eye }),
+            new("finish", row => row.Finish, (row, text) => row with { Finish = text }),
+            .. Eye.In<DraftRow>("finish.eye", row => row.FinishEye, (row, eye) => row with { FinishEye = eye }),
+            new("between", row => row.Between, (row, text) => row with { Between = text }),
+            new("at", row => row.At, (row, text) => row with { At = text }),
+            new("bore", row => row.Bore, (row, text) => row with { Bore = text }),
+            new("unbroken", row => row.Unbroken, (row, text) => row with { Unbroken = text }),
+            .. Rope.In<DraftRow>("rope", row => row.Rope, (row, rope) => row with { Rope = rope }),
+        ]);
 
-    /// <summary>The draft as JSON text, as it is stored.</summary>
-    public static string ToJson(DraftForm form) => JsonSerializer.Serialize(form, JsonSerializerOptions.Web);
+    /// <summary>The draft as JSON text, as it is stored: what nobody typed is left out.</summary>
+    public static string ToJson(DraftForm form) => JsonSerializer.Serialize(form, Stored);
 
     /// <summary>The draft from its stored text.</summary>
-    public static DraftForm FromJson(string json) => JsonSerializer.Deserialize<DraftForm>(json, JsonSerializerOptions.Web)!;
+    public static DraftForm FromJson(string json) => JsonSerializer.Deserialize<DraftForm>(json, Stored)!;
 
     /// <summary>Every field with its text, in the order of the form.</summary>
     public static IReadOnlyList<KeyValuePair<string, string>> Of(DraftForm form)
@@ -72,7 +148,10 @@ public static class DraftFields
     public static DraftForm Read(IEnumerable<KeyValuePair<string, string>> fields)
     {
         ArgumentNullException.ThrowIfNull(fields);
-        var typed = fields.Select(field => (Place: JobPlace.Find(field.Key) ?? default, Text: Kept(field.Value))).Where(field => field.Place.Field is not null).ToLookup(field => field.Place.Line);
+        var typed = fields
+            .Select(field => (Place: JobPlace.Find(field.Key) ?? default, field.Value))
+            .Where(field => field.Place.Field is not null)
+            .ToLookup(field => field.Place.Line, field => (field.Place, Text: Kept(field.Place, field.Value)));
         return Filled(Job, typed[null]) with { Lines = [.. typed.Where(line => line.Key is not null).OrderBy(line => line.Key).Select(ReadLine)] };
     }
 
@@ -80,7 +159,7 @@ public static class DraftFields
     public static DraftForm With(DraftForm form, IEnumerable<KeyValuePair<string, string>> texts)
     {
         ArgumentNullException.ThrowIfNull(texts);
-        return texts.Aggregate(form, (changed, field) => JobPlace.Find(field.Key) is { } place ? With(changed, place, Kept(field.Value)) : changed);
+        return texts.Aggregate(form, (changed, field) => JobPlace.Find(field.Key) is { } place ? With(changed, place, Kept(place, field.Value)) : changed);
     }
 
     /// <summary>The text of one field; null where the draft has no such field.</summary>
@@ -145,7 +224,26 @@ public static class DraftFields
         where T : class, new() => [.. parts.Select((part, i) => i == place.Index ? fields.With(part, NameIn(place), text) : part)];
 
     /// <summary>A field's name in its part.</summary>
-    private static string NameIn(JobPlace place) => place.Group is null ? place.Field ?? "" : $"{place.Group}.{place.Field}";
+    private static string NameIn(JobPlace place) => place switch
+    {
+        { Group: null } => place.Field ?? "",
+        { Outer: null } => $"{place.Group}.{place.Field}",
+        _ => $"{place.Outer}.{place.Group}.{place.Field}",
+    };
 
-    private static string Kept(string text) => text.Length <= LongestText ? text : text[..LongestText];
+    private static string Kept(JobPlace place, string text)
+    {
+        var longest = place.Field is "at" or "heights" or "holes" or "clearAt" ? LongestOfMany : LongestText;
+        return text.Length <= longest ? text : text[..longest];
+    }
+
+    private static void LeaveOutUntyped(JsonTypeInfo type)
+    {
+        var untyped = type.Kind == JsonTypeInfoKind.Object ? type.CreateObject?.Invoke() : null;
+        foreach (var property in type.Properties.Where(property => untyped is not null && property is { Get: not null } && property.PropertyType == typeof(string)))
+        {
+            var text = (string?)property.Get!(untyped!);
+            property.ShouldSerialize = (_, value) => (string?)value != text;
+        }
+    }
 }

@@ -25,11 +25,21 @@ public sealed record DraftPreview(DraftForm Form, DraftReading Reading, PriceLis
     /// <summary>True where it has the number of a stored job and the desk is yet to say whether it changes that job.</summary>
     public bool IsAsked => Stored is { IsCancelled: false } && !IsChange;
 
-    /// <summary>What the desk itself has to say, by field, beside what was understood: that the number is a stored job's, and pulls over the shop's limit.</summary>
+    /// <summary>
+    /// What the desk itself has to say, by field, beside what was understood: that the number is a stored job's, pulls over the shop's limit,
+    /// and what each manner of letting natural rope shrink comes to.
+    /// </summary>
     public IReadOnlyDictionary<JobPlace, IReadOnlyList<FieldNote>> DeskNotes { get; init; } = new Dictionary<JobPlace, IReadOnlyList<FieldNote>>();
 
     /// <summary>Ropes of which a piece is longer than the shop can cut, with what to offer as the job's longest cut.</summary>
     public IReadOnlyList<LongRun> LongRuns { get; init; } = [];
+
+    /// <summary>Where the share stands that natural rope loses.</summary>
+    public static JobPlace LosesField { get; } = JobPlace.Job["allowances"]["shrink"];
+
+    /// <summary>Where the figures of each manner of letting natural rope shrink stand.</summary>
+    public static JobPlace MannerField { get; } = JobPlace.Job["allowances"]["wetting"]["manner"];
+
     /// <summary>With what the shop measured that the draft's rope loses, beside the field that asks for it.</summary>
     internal DraftPreview WithLoss(LossOffer? offer) => offer is null ? this : this with
     {
@@ -39,13 +49,11 @@ public sealed record DraftPreview(DraftForm Form, DraftReading Reading, PriceLis
         },
     };
 
-    /// <summary>Where the share stands that natural rope loses.</summary>
-    public static JobPlace LosesField { get; } = JobPlace.Job["allowances"]["shrink"];
-
-    internal DraftPreview WithDeskNotes(int pullLimit)
+    internal DraftPreview WithDeskNotes(int pullLimit, ShopTables tables)
     {
         var notes = (Reading.Takeoff is { } takeoff ? PullLimit.Over(takeoff, pullLimit) : [])
-            .Select(pull => (pull.Place, Note: new FieldNote(NoteKind.Warning, pull.Says.ToString())));
+            .Select(pull => (pull.Place, Note: new FieldNote(NoteKind.Warning, pull.Says.ToString())))
+            .Concat(WettingChoices.Of(Reading, Form, tables).Select(choice => (Place: MannerField, Note: new FieldNote(NoteKind.Echo, choice.Says.ToString()))));
         if (IsAsked)
             notes = notes.Prepend((JobPlace.Job["number"], new(NoteKind.Error, Stored!.Says.ToString())));
         return this with { DeskNotes = notes.GroupBy(one => one.Place, one => one.Note).ToDictionary(field => field.Key, IReadOnlyList<FieldNote> (field) => [.. field]) };
@@ -80,7 +88,8 @@ public sealed class DraftPreviews(ShopDatabase database, ShopTablesShelf tables)
 
     private DraftPreview Of(ShopSession session, DraftForm form)
     {
-        var reading = DraftReading.Of(form, tables.Current(session));
+        var now = tables.Current(session);
+        var reading = DraftReading.Of(form, now);
         return new DraftPreview(
             form,
             reading,
@@ -89,7 +98,7 @@ public sealed class DraftPreviews(ShopDatabase database, ShopTablesShelf tables)
             JobChanging.OfNumber(session, form.Number.Trim()))
         {
             LongRuns = reading.Takeoff is { } takeoff ? LongRunsOf(session, takeoff) : [],
-        }.WithDeskNotes(PullLimit.Read(session)).WithLoss(OfferFor(session, form));
+        }.WithDeskNotes(PullLimit.Read(session), now).WithLoss(OfferFor(session, form));
     }
 
     private static IReadOnlyList<LongRun> LongRunsOf(ShopSession session, JobTakeoff takeoff) =>

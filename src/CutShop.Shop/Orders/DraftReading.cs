@@ -32,7 +32,13 @@ public sealed class DraftReading
     /// <summary>Beside a field there is room for a few examples, and a bare number may have the draft's unit.</summary>
     private static readonly Sentence AcceptedLength = OrderReplies.Of("AcceptedLength");
 
-    private static readonly HashSet<string> Lengths = ["diameter", "measured", "perPiece", "roundUp", "across", "height", "width", "rise", "sag", "slack"];
+    private static readonly HashSet<string> Lengths =
+    [
+        "diameter", "measured", "perPiece", "roundUp", "longest", "across", "girth", "height", "buried", "width", "rise", "sag", "slack", "drop",
+        "radius", "string", "middle", "chord", "pin", "length", "reach", "thimble",
+    ];
+
+    private const int MostEchoed = 12;
 
     private readonly DraftForm _form;
     private readonly Dictionary<string, FieldNote?> _echoes = []; // by what was typed: posts and sections are mostly alike
@@ -55,19 +61,19 @@ public sealed class DraftReading
     public int Errors { get; }
 
     /// <summary>The job that a draft reads as, or null where there is any error.</summary>
-    internal static Job? JobOf(DraftForm form) => JobReader.Read(DraftSource.Of(form), TypedLength.UnitOf(form.Unit), isStored: true).Job;
+    internal static Job? JobOf(DraftForm form) => Read(form, isStored: true).Job;
 
     /// <summary>Reads a draft the way a job file is read, and puts each problem and warning at its field.</summary>
     public static DraftReading Of(DraftForm form, ShopTables tables)
     {
         ArgumentNullException.ThrowIfNull(form);
-        var reading = JobReader.Read(DraftSource.Of(form), TypedLength.UnitOf(form.Unit));
+        var reading = Read(form, isStored: false);
         var takeoff = reading.Job is { } job ? JobTakeoff.Of(job, tables) : null;
         var errors = reading.Problems.Select(problem => (
-            Field: DraftSource.FieldOf(problem.Place),
-            Note: new FieldNote(NoteKind.Error, Capital(problem.Sentence.Replacing(LengthText.Accepted, AcceptedLength).ToString()))));
+            Field: DraftSource.FieldOf(form, problem.Place),
+            Note: new FieldNote(NoteKind.Error, Said(problem))));
         var warnings = (takeoff?.Warnings ?? [])
-            .GroupBy(warning => (Field: DraftSource.FieldOf(JobPlace.Find(warning.Path) ?? JobPlace.Job), warning.Says))
+            .GroupBy(warning => (Field: DraftSource.FieldOf(form, JobPlace.Find(warning.Path) ?? JobPlace.Job), warning.Says))
             .Select(same => (same.Key.Field, Note: new FieldNote(NoteKind.Warning, $"{same.Key.Says} ({Warning.Places(same)})")));
         var problems = errors.Concat(warnings)
             .GroupBy(problem => problem.Field, problem => problem.Note)
@@ -86,18 +92,40 @@ public sealed class DraftReading
         return EchoAt(field) is { } echo ? [.. problems, echo] : problems;
     }
 
+    private static JobFileReading Read(DraftForm form, bool isStored)
+    {
+        var reading = JobReader.Read(DraftSource.Of(form), TypedLength.UnitOf(form.Unit), isStored);
+        var own = DraftSource.Contradictions(form).ToList();
+        return own.Count == 0 ? reading : new(Job: null, [.. own, .. reading.Problems]);
+    }
+
     private FieldNote? EchoAt(JobPlace field)
     {
-        if (!Lengths.Contains(field.Field ?? "") || DraftFields.TextAt(_form, field) is not { Length: > 0 } typed)
+        var isOfMany = field.Field is "heights" or "clearAt";
+        if ((!isOfMany && !Lengths.Contains(field.Field ?? "")) || DraftFields.TextAt(_form, field) is not { Length: > 0 } typed)
             return null;
         if (!_echoes.TryGetValue(typed, out var echo))
-            _echoes[typed] = echo = TypedLength.Echo(typed, _form.Unit) is { Length: > 0 } text ? new(NoteKind.Echo, text) : null;
+            _echoes[typed] = echo = (isOfMany ? EchoOfMany(typed) : TypedLength.Echo(typed, _form.Unit)) is { Length: > 0 } text ? new(NoteKind.Echo, text) : null;
         return echo;
     }
 
+    /// <summary>What was understood of lengths by their marks; of the first few, since the others are typed alike.</summary>
+    private string EchoOfMany(string typed) => string.Join("; ", MarkedText.Parts(typed)
+        .Select(part => (part.Mark, Echo: TypedLength.Echo(part.Text, _form.Unit)))
+        .Where(part => part.Echo.Length > 0)
+        .Take(MostEchoed)
+        .Select(part => $"{part.Mark}: {part.Echo}"));
+
     /// <summary>What follows from the first error of a field is not shown beside it. In the field of single posts, and in a whole part, each is of its own.</summary>
     private static IReadOnlyList<FieldNote> OncePerField(JobPlace field, IReadOnlyList<FieldNote> notes) =>
-        field.Field is null or "at" || notes[0].Kind != NoteKind.Error ? notes : [notes[0]];
+        field.Field is null or "at" or "heights" or "clearAt" or "holes" || notes[0].Kind != NoteKind.Error ? notes : [notes[0]];
+
+    /// <summary>A problem as its field says it; one that speaks of many posts or rows says of which.</summary>
+    private static string Said(JobProblem problem)
+    {
+        var text = problem.Sentence.Replacing(LengthText.Accepted, AcceptedLength).ToString();
+        return DraftSource.MarkIn(problem.Place) is { } mark ? $"{mark}: {text}" : Capital(text);
+    }
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

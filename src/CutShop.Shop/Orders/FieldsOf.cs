@@ -1,7 +1,7 @@
 namespace CutShop.Shop.Orders;
 
 /// <summary>One text field of a part of a draft.</summary>
-/// <param name="Name">Its name; that of a field in a group has the group's before it, as <c>rope.diameter</c>.</param>
+/// <param name="Name">Its name; that of a field in a group has the group's before it, as <c>rope.diameter</c> or <c>start.eye.pin</c>.</param>
 /// <param name="Get">What was typed.</param>
 /// <param name="With">The part with another text there.</param>
 internal sealed record TextField<T>(string Name, Func<T, string> Get, Func<T, string, T> With);
@@ -18,6 +18,13 @@ internal sealed class FieldsOf<T>(params IReadOnlyList<TextField<T>> all)
 
     /// <summary>The part with another text in a field; the same part where nothing differs or there is no such field.</summary>
     public T With(T part, string name, string text) => Find(name) is { } field && field.Get(part) != text ? field.With(part, text) : part;
+
+    /// <summary>The same fields as those of a part that holds this one.</summary>
+    /// <param name="group">What their names begin with there.</param>
+    /// <param name="get">This part of it.</param>
+    /// <param name="with">It with another.</param>
+    public IEnumerable<TextField<TOuter>> In<TOuter>(string group, Func<TOuter, T> get, Func<TOuter, T, TOuter> with) =>
+        all.Select(field => new TextField<TOuter>($"{group}.{field.Name}", outer => field.Get(get(outer)), (outer, text) => with(outer, field.With(get(outer), text))));
 
     /// <summary>A part that has these texts.</summary>
     public T Filled(IEnumerable<(string Name, string Text)> texts) => texts.Aggregate(new T(), (part, typed) => With(part, typed.Name, typed.Text));

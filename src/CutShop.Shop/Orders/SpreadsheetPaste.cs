@@ -10,10 +10,10 @@ namespace CutShop.Shop.Orders;
 public static class SpreadsheetPaste
 {
     private static readonly string[] Usual = ["mark", "shape", "across", "height", "turn", "clear", "rise"];
-    private static readonly HashSet<string> Known = [.. Usual, "centres", "sag", "slack", "buried"];
+    private static readonly HashSet<string> Known = [.. Usual, "centres", "sag", "slack", "buried", "girth", "corner", "boring", "holes", "clear at", "drop"];
 
     /// <summary>What is accepted, for messages.</summary>
-    public static Sentence Accepted { get; } = OrderReplies.Of("AcceptedPaste", DraftForm.MostPosts, string.Join(", ", Usual));
+    public static Sentence Accepted { get; } = OrderReplies.Of("AcceptedPaste", DraftForm.MostPosts, string.Join(", ", Usual), string.Join(", ", Known.Except(Usual)));
 
     /// <summary>Puts the posts and sections in place of a line's own.</summary>
     /// <param name="form">The draft.</param>
@@ -50,14 +50,21 @@ public static class SpreadsheetPaste
             Height = Cell(row, "height"),
             Turn = Cell(row, "turn"),
             Buried = Cell(row, "buried"),
+            Girth = Cell(row, "girth"),
+            Corner = Cell(row, "corner").ToLowerInvariant(),
+            Boring = Cell(row, "boring").ToLowerInvariant(),
+            Holes = Cell(row, "holes"),
         });
-        var sections = rows.SkipLast(1).Select(row => new DraftSection
+        var course = form.Lines[line].Course;
+        var sections = rows.Take(course == DraftLine.OnCurve ? 0 : course == DraftLine.Closed ? rows.Count : rows.Count - 1).Select(row => new DraftSection
         {
             Spacing = Cell(row, "centres").Length > 0 ? "centres" : "clear",
             Width = Cell(row, "centres") is { Length: > 0 } centres ? centres : Cell(row, "clear"),
             Rise = Cell(row, "rise"),
             Sag = Cell(row, "sag"),
             Slack = Cell(row, "slack"),
+            ClearAt = Cell(row, "clear at"),
+            Drop = Cell(row, "drop"),
         });
         return Parsed.Good(DraftEdits.InLine(form, line, old => old with { Posts = [.. posts], Sections = [.. sections] }));
 

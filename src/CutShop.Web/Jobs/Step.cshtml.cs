@@ -50,9 +50,9 @@ public sealed class StepModel(JobShelf jobs, JobRelease release, DraftShelf draf
             return BadRequest();
         if (jobs.AsOrdered(number) is not { } job)
             return NotFound();
-        if (DraftOf.Job(job) is not { } form)
+        if (job.Posts.Count() > DraftForm.MostPosts)
             return new ContentResult { StatusCode = StatusCodes.Status422UnprocessableEntity, Content = T["TooManyPosts", number, DraftForm.MostPosts] };
-        var id = await drafts.StartAsync(change(form), Who.Of(User), $"draft {key}", cancel);
+        var id = await drafts.StartAsync(change(DraftOf.Job(job)), Who.Of(User), $"draft {key}", cancel);
         return Redirect($"/drafts/{id}");
     }
 }

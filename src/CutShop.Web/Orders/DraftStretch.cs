@@ -16,7 +16,7 @@ public sealed record DraftStretch(int LineIndex, LineBands Bands, Band Band)
     public string Field => new JobPlace(LineIndex, LinePart.Post, Band.First).Name;
 
     /// <summary>The stretch in words.</summary>
-    public string Name => T["StretchName", Line.Mark, Line.Posts[Band.First].Mark, Line.Posts[Band.Last].Mark];
+    public string Name => T["StretchName", Line.Mark, Line.At(Band.First).Mark, Line.At(Band.Last).Mark];
 
     private Line Line => Bands.Line;
 

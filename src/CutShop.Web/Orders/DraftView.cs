@@ -29,12 +29,26 @@ public sealed record DraftView(DraftPreview Preview, PaperSettings Paper, IReadO
     public IReadOnlyList<FieldNote> NotesAt(string field) =>
         JobPlace.Find(field) is { } place && Preview.DeskNotes.TryGetValue(place, out var notes) ? [.. notes, .. Reading.At(field)] : Reading.At(field);
 
+    /// <summary>True where a part that is folded away has something filled in or an error, so that it must be seen.</summary>
+    /// <param name="part">What the fields' names begin with, such as <c>lines[0].posts[1].</c>.</param>
+    /// <param name="fields">The fields that are folded away.</param>
+    public bool IsUsed(string part, params ReadOnlySpan<string> fields)
+    {
+        foreach (var field in fields)
+        {
+            if (JobPlace.Find(part + field) is { } place
+                && (DraftFields.TextAt(Form, place) is { Length: > 0 } || Reading.Problems.GetValueOrDefault(place, []).Any(note => note.Kind == NoteKind.Error)))
+                return true;
+        }
+        return false;
+    }
+
     /// <summary>The stretches of its lines, which are drawn one at a time; none while there is an error.</summary>
     public IReadOnlyList<DraftStretch> Stretches { get; } = Preview.Reading.Takeoff is { } drawn ? DraftStretch.Of(drawn.Job) : [];
 
     /// <summary>Errors and warnings with their fields, the errors first.</summary>
     public IReadOnlyList<(JobPlace Field, FieldNote Note)> Problems { get; } =
-        [.. Preview.DeskNotes.Concat(Preview.Reading.Problems).SelectMany(pair => pair.Value.Select(note => (pair.Key, note))).OrderByDescending(pair => pair.note.Kind)];
+        [.. Preview.DeskNotes.Concat(Preview.Reading.Problems).SelectMany(pair => pair.Value.Where(note => note.Kind != NoteKind.Echo).Select(note => (pair.Key, note))).OrderByDescending(pair => pair.note.Kind)];
 
     /// <summary>
     /// The notes that the page's script puts beside their fields: every error and warning, and what was understood of the fields that
@@ -45,7 +59,10 @@ public sealed record DraftView(DraftPreview Preview, PaperSettings Paper, IReadO
         .Union(Reading.Problems.Keys.Select(place => place.Name))
         .Union(Preview.DeskNotes.Keys.Select(place => place.Name))
         .Select(name => (Field: name, Notes: NotesAt(name)))
-        .Where(noted => noted.Notes.Count > 0);
+        .Where(noted => noted.Notes.Count > 0)
+        .Concat(Changed.Contains("allowances.wetting.loses") && !Preview.DeskNotes.ContainsKey(DraftPreview.MannerField) && Reading.At(DraftPreview.MannerField).Count == 0
+            ? [(DraftPreview.MannerField.Name, [])]
+            : []);
 
     /// <summary>The rope of all pieces; none while there is an error.</summary>
     public Length Rope { get; } = (Preview.Reading.Takeoff?.Pieces ?? []).Aggregate(Length.Zero, (sum, piece) => sum + piece.Cut);

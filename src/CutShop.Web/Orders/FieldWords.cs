@@ -29,6 +29,24 @@ public static class FieldWords
         ["roundUp"] = "PartRoundUp",
         ["width"] = "PartSpacing",
         ["at"] = "PartSinglePosts",
+        ["bore"] = "PartBores",
+        ["boring"] = "PartBoring",
+        ["longest"] = "FieldLongest",
+        ["wetting"] = "PartWetting",
+        ["loses"] = "PartLoses",
+        ["manner"] = "PartManner",
+        ["course"] = "PartCourse",
+        ["string"] = "PartString",
+        ["middle"] = "PartMiddle",
+        ["chord"] = "PartChord",
+        ["turns"] = "PartTurns",
+        ["holes"] = "PartHoles",
+        ["clearAt"] = "PartClearAt",
+        ["heights"] = "PartHeights",
+        ["unbroken"] = "PartUnbroken",
+        ["start"] = "PartStart",
+        ["finish"] = "PartFinish",
+        ["length"] = "PartThroat",
     };
 
     /// <summary>The name of a field or a group in words.</summary>
@@ -49,6 +67,7 @@ public static class FieldWords
                 LinePart.Row => T["PartRow", line?.Rows.ElementAtOrDefault(field.Index)?.Mark],
                 _ => null,
             },
+            Name(field.Outer),
             Name(field.Group),
             Name(field.Field),
         ];

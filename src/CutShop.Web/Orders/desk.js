@@ -45,8 +45,10 @@
       if (html === undefined) note.querySelectorAll(".error, .warning").forEach((gone) => gone.remove());
       else if (note.innerHTML !== html) note.innerHTML = html;
       const box = document.getElementById(note.dataset.note);
+      const isWrong = note.querySelector(".error") !== null;
+      if (isWrong) note.closest("details:not([open])")?.setAttribute("open", "");
       if (box) {
-        if (note.querySelector(".error")) box.setAttribute("aria-invalid", "true");
+        if (isWrong) box.setAttribute("aria-invalid", "true");
         else box.removeAttribute("aria-invalid");
       }
     }

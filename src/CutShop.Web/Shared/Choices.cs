@@ -1,4 +1,5 @@
 using CutShop.Shop.Orders;
+using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Tables;
 
 using static CutShop.Web.Shared.HostWords;
@@ -36,6 +37,52 @@ public static class Choices
     public static IReadOnlyDictionary<string, string> Datums =>
         new Dictionary<string, string> { [""] = T["FromGround"], ["top"] = T["FromTop"], ["foot"] = T["FromFoot"] };
 
+    /// <summary>How the posts of a line stand.</summary>
+    public static IReadOnlyDictionary<string, string> Courses =>
+        new Dictionary<string, string> { [""] = T["InALine"], [DraftLine.OnCurve] = T["OnACurve"], [DraftLine.Closed] = T["InARing"] };
+
+    /// <summary>Which way a curve turns, seen walking along it.</summary>
+    public static IReadOnlyDictionary<string, string> Sides =>
+        new Dictionary<string, string> { [""] = T["Choose"], [JobWord.Of(TurnSide.Left)] = T["ToTheLeft"], [JobWord.Of(TurnSide.Right)] = T["ToTheRight"] };
+
+    /// <summary>What the bores of a corner do.</summary>
+    public static IReadOnlyDictionary<string, string> Corners =>
+        new Dictionary<string, string> { [""] = T["BoresMeet"], [JobWord.Of(CornerKind.Through)] = T["BoredThrough"] };
+
+    /// <summary>Whether the bores of a job follow the slope.</summary>
+    public static IReadOnlyDictionary<string, string> Slopes =>
+        new Dictionary<string, string> { [""] = T["AlongTheSlope"], [JobWord.Of(BoreSlope.Level)] = T["Level"] };
+
+    /// <summary>Whether the bores of a row follow the slope, or as the job says.</summary>
+    public static IReadOnlyDictionary<string, string> RowSlopes => new Dictionary<string, string>
+    {
+        [""] = T["AsTheJob"],
+        [JobWord.Of(BoreSlope.Raked)] = T["AlongTheSlope"],
+        [JobWord.Of(BoreSlope.Level)] = T["Level"],
+    };
+
+    /// <summary>Who bores the posts of a job.</summary>
+    public static IReadOnlyDictionary<string, string> Borers =>
+        new Dictionary<string, string> { [""] = T["TheShop"], [JobWord.Of(BoredBy.Site)] = T["OnSite"] };
+
+    /// <summary>Who bores the posts of a line.</summary>
+    public static IReadOnlyDictionary<string, string> LineBorers => PartBorers("AsTheJob");
+
+    /// <summary>Who bores a post.</summary>
+    public static IReadOnlyDictionary<string, string> PostBorers => PartBorers("AsTheLine");
+
+    /// <summary>When natural rope is let shrink; empty for a share that is added.</summary>
+    public static IReadOnlyDictionary<string, string> Manners => new Dictionary<string, string>
+    {
+        [""] = T["AsShrinkageSays"],
+        [JobWord.Of(WettingManner.Preshrunk)] = T["PreshrunkFirst"],
+        [JobWord.Of(WettingManner.Trimmed)] = T["TrimmedAfter"],
+        [JobWord.Of(WettingManner.HungLong)] = T["HungLongDry"],
+    };
+
+    /// <summary>Whether the runs of a row may be broken where they are longer than the longest cut.</summary>
+    public static IReadOnlyDictionary<string, string> Unbroken => new Dictionary<string, string> { [""] = T["MayBeJoined"], ["yes"] = T["InOnePiece"] };
+
     /// <summary>Which jobs a list shows.</summary>
     public static IReadOnlyDictionary<string, string> Shown => new Dictionary<string, string>
     {
@@ -44,6 +91,9 @@ public static class Choices
         [Received] = T["ShownReceived"],
         ["all"] = T["ShownAll"],
     };
+
+    private static Dictionary<string, string> PartBorers(string asWhole) =>
+        new() { [""] = T[asWhole], [JobWord.Of(BoredBy.Shop)] = T["TheShop"], [JobWord.Of(BoredBy.Site)] = T["OnSite"] };
 
     /// <summary>Which jobs a list shows to those who do not release jobs.</summary>
     public static IReadOnlyDictionary<string, string> ShownAtBenches => Shown.Where(pair => pair.Key != Received).ToDictionary();

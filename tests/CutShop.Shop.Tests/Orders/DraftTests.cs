@@ -11,7 +11,7 @@ public sealed class DraftTests
     public void A_stored_job_becomes_a_draft_that_reads_back_as_the_same_job(string file)
     {
         var job = JobFileReader.Read(File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "demo", file))).Job!;
-        var reading = DraftReading.Of(DraftOf.Job(job)!, ShopTables.Standard);
+        var reading = DraftReading.Of(DraftOf.Job(job), ShopTables.Standard);
         Assert.Equal(0, reading.Errors);
         Assert.Equal(JobFileWriter.Write(job), JobFileWriter.Write(reading.Takeoff!.Job));
     }

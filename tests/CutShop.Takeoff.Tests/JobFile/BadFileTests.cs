@@ -8,9 +8,9 @@ public class BadFileTests
         ["<length>"] = "accepted: a length with its unit, such as \"72 in\", \"5 1/2 in\", \"6 ft 0 in\", \"6' 2 3/8\" or \"1828.8 mm\"",
         ["<number>"] = "accepted: a text of 1 to 40 characters without control characters, slashes, or spaces at its ends",
         ["<mark>"] = "accepted: a text of 1 to 40 characters without control characters or spaces at its ends",
-        ["<end>"] = "accepted: stopped, knot or \"wrap N\" with N turns in halves up to 1000, such as \"wrap 2\" or \"wrap 2.5\"",
-        ["<end words>"] = "stopped, knot or \"wrap N\" with N turns in halves up to 1000, such as \"wrap 2\" or \"wrap 2.5\"",
-        ["<between>"] = "accepted: bored or \"wrap N\" with N turns in halves up to 1000, such as \"wrap 2\" or \"wrap 2.5\"",
+        ["<end>"] = "accepted: stopped, knot, an eye or \"wrap N\" with N turns in halves up to 1000, such as \"wrap 2\" or \"wrap 2.5\"",
+        ["<end words>"] = "stopped, knot, an eye or \"wrap N\" with N turns in halves up to 1000, such as \"wrap 2\" or \"wrap 2.5\"",
+        ["<between>"] = "accepted: bored, beside or \"wrap N\" with N turns in halves up to 1000, such as \"wrap 2\" or \"wrap 2.5\"",
     };
 
     [Theory]

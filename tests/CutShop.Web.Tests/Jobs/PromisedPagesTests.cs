@@ -137,7 +137,7 @@ public sealed class PromisedPagesTests
 
     private static async Task<long> DraftAsync(RunningShop shop, Func<DraftForm, DraftForm> change)
     {
-        var form = change(DraftOf.Job(shop.Jobs.AsOrdered("LQ-1042")!)!);
+        var form = change(DraftOf.Job(shop.Jobs.AsOrdered("LQ-1042")!));
         return await new DraftShelf(shop.Database).StartAsync(form with { Changes = form.Number }, "test", "the change", Cancel);
     }
 

@@ -86,7 +86,7 @@ public sealed class DeskLooksTests(HeadlessBrowser browser, DeskLooksTests.Fille
             await shop.TakeInDemoAsync("lq-1042-north-walk.json");
             var good = await shop.DraftAsync();
             await shop.DraftAsync(form => form with { Number = "", Rope = new() { Material = "manila", Diameter = "thick" }, Lines = [form.Lines[0] with { Mark = "" }] });
-            var changing = DraftOf.Job(shop.Jobs.Find("LQ-1042")!.Takeoff.Job)!;
+            var changing = DraftOf.Job(shop.Jobs.Find("LQ-1042")!.Takeoff.Job);
             await shop.DraftAsync(_ => DraftEdits.AddPost(changing, 0, 3) with { Changes = "LQ-1042" });
             Assert.Equal("1", await shop.QuoteAsync(good));
             await new LetterheadShelf(shop.Database).SetAsync(new("Lantern Quay Ropes", "Quay 1\nLantern Quay"), "test", TestContext.Current.CancellationToken);

@@ -1,3 +1,4 @@
+using CutShop.Shop.Orders;
 using CutShop.Takeoff.Intake;
 using CutShop.Takeoff.JobFile;
 
@@ -24,7 +25,7 @@ internal sealed class JobSheetReader
         var reader = new JobSheetReader();
         var tables = SheetRows.Read(bytes, reader._problems);
         var job = reader.Job(tables.GetValueOrDefault(SheetRows.JobTable));
-        var lines = reader.Lines(tables.GetValueOrDefault(SheetRows.PostTable), tables.GetValueOrDefault(SheetRows.RopeTable));
+        var lines = reader.Lines(tables.GetValueOrDefault(SheetRows.PostTable), tables.GetValueOrDefault(SheetRows.RopeTable), tables.GetValueOrDefault(SheetRows.LineTable));
         return new(JobValue.OfFields([.. job, new("lines", JobValue.OfList(lines, line => line.Value()))]), reader._problems, reader._cells);
     }
 
@@ -41,13 +42,17 @@ internal sealed class JobSheetReader
         [
             .. Fields(table, row, JobPlace.Job, ("number", "number"), ("customer", "customer"), ("due", "due")),
             new("rope", JobValue.OfFields(Rope(table, row, JobPlace.Job["rope"]))),
-            .. Fields(table, row, JobPlace.Job, ("one lot", "oneLot")).Select(field => new Named(field.Key, YesOrNo(field.Value!.Value))),
-            .. Fields(table, row, JobPlace.Job, ("datum", "datum")),
-            new("allowances", JobValue.OfFields(Fields(table, row, JobPlace.Job["allowances"], ("shrink", "shrink"), ("per piece", "perPiece"), ("round up", "roundUp")))),
+            .. Fields(table, row, JobPlace.Job, ("one lot", "oneLot")).Select(YesOrNo),
+            .. Fields(table, row, JobPlace.Job, ("datum", "datum"), ("bore", "bore"), ("boring", "boring"), ("longest", "longest")),
+            new("allowances", JobValue.OfFields(
+                [
+                    .. Fields(table, row, JobPlace.Job["allowances"], ("shrink", "shrink"), ("per piece", "perPiece"), ("round up", "roundUp")),
+                    new("wetting", FieldsOrNone(Fields(table, row, JobPlace.Job["allowances"]["wetting"], ("loses", "loses"), ("manner", "manner")))),
+                ])),
         ];
     }
 
-    private List<SheetLine> Lines(SheetTable? posts, SheetTable? ropes)
+    private List<SheetLine> Lines(SheetTable? posts, SheetTable? ropes, SheetTable? wholes)
     {
         var lines = new OrderedDictionary<string, SheetLine>();
         foreach (var (mark, row) in WithLine(posts))
@@ -59,8 +64,17 @@ internal sealed class JobSheetReader
             }
             AddPost(line, posts!, row);
         }
+        foreach (var (mark, row) in WithLine(wholes))
+        {
+            if (!lines.TryGetValue(mark, out var line))
+                Problem(wholes!, row, "line", mark, JobSheetWords.Say("LineWithPosts"));
+            else if (line.Own.Count > 0)
+                Problem(wholes!, row, "line", mark, JobSheetWords.Say("LineOnce"));
+            else
+                SayOfLine(line, wholes!, row);
+        }
         foreach (var line in lines.Values)
-            DropLastSection(line);
+            DropSections(line);
         foreach (var (mark, row) in WithLine(ropes))
         {
             if (lines.TryGetValue(mark, out var line))
@@ -92,23 +106,46 @@ internal sealed class JobSheetReader
             ("post", "mark"),
             ("shape", "shape"),
             ("across", "across"),
+            ("girth", "girth"),
             ("height", "height"),
             ("turn", "turn"),
-            ("buried", "buried"))));
-        line.Sections.Add(Fields(
-            table, row, line.Place["sections"][line.Sections.Count], ("clear", "clear"), ("centres", "centres"), ("rise", "rise"), ("sag", "sag"), ("slack", "slack")));
+            ("corner", "corner"),
+            ("buried", "buried"),
+            ("boring", "boring"),
+            ("holes", "holes")).Select(field => field.Key == "holes" ? OfMarks(field, MarkedText.Hole) : field)));
+        line.Sections.Add([.. Fields(
+            table,
+            row,
+            line.Place["sections"][line.Sections.Count],
+            ("clear", "clear"),
+            ("centres", "centres"),
+            ("clear at", "clearAt"),
+            ("rise", "rise"),
+            ("sag", "sag"),
+            ("slack", "slack"),
+            ("drop", "drop")).Select(field => field.Key == "clearAt" ? OfMarks(field, JobValue.OfText) : field)]);
     }
 
-    /// <summary>A section is in the row of its first post, so the last post has none.</summary>
-    private void DropLastSection(SheetLine line)
+    /// <summary>What is said of a whole line: that it is closed, its drop, who bores it, and the arc that its posts stand on.</summary>
+    private void SayOfLine(SheetLine line, SheetTable table, SheetRow row)
     {
-        var last = line.Sections.Count - 1;
-        foreach (var (name, value) in line.Sections[last])
+        line.Own.AddRange(Fields(table, row, line.Place, ("closed", "closed")).Select(YesOrNo));
+        line.Own.AddRange(Fields(table, row, line.Place, ("drop", "drop"), ("boring", "boring")));
+        line.Own.Add(new("curve", FieldsOrNone(Fields(table, row, line.Place["curve"], [.. SheetRows.CurveNames.Select(name => (name, name))]))));
+    }
+
+    /// <summary>A section is in the row of its first post, so the last post has none, unless the line is closed; on a curve none has.</summary>
+    private void DropSections(SheetLine line)
+    {
+        for (var i = line.IsOnCurve ? 0 : line.IsClosed ? line.Sections.Count : line.Sections.Count - 1; i < line.Sections.Count; i++)
         {
-            var cell = _cells[line.Place["sections"][last][name]];
-            _problems.Add(new(line.Place.ToString(), value!.Value.Text!, JobSheetWords.Say("NoLastSection"), cell.Line, cell.Column));
+            foreach (var (name, value) in line.Sections[i])
+            {
+                var cell = _cells[line.Place["sections"][i][name]];
+                _problems.Add(new(line.Place.ToString(), value!.Value.Text ?? "", JobSheetWords.Say(line.IsOnCurve ? "NoSectionOnCurve" : "NoLastSection"), cell.Line, cell.Column));
+            }
         }
-        line.Sections.RemoveAt(last);
+        line.Sections.RemoveRange(line.IsOnCurve ? 0 : line.Sections.Count - 1, line.IsOnCurve ? line.Sections.Count : line.IsClosed ? 0 : 1);
     }
 
     private void AddRope(SheetLine line, SheetTable table, SheetRow row)
@@ -117,34 +154,40 @@ internal sealed class JobSheetReader
         var own = Rope(table, row, place["rope"]);
         line.Rows.Add(JobValue.OfFields(
             [
-                .. Fields(table, row, place, ("row", "mark"), ("height", "height"), ("sag", "sag"), ("slack", "slack"), ("start", "start"), ("finish", "finish"), ("between", "between")),
-                .. Fields(table, row, place, ("at", "at")).Select(field => new Named(field.Key, At(field.Value!.Value.Text!, table, row))),
-                new("rope", own.Count > 0 ? JobValue.OfFields(own) : null),
+                .. Fields(table, row, place, ("row", "mark"), ("height", "height"), ("sag", "sag"), ("slack", "slack"), ("between", "between"), ("bore", "bore")),
+                .. Fields(table, row, place, ("heights", "heights"), ("at", "at")).Select(field => OfMarks(field, JobValue.OfText)),
+                .. Fields(table, row, place, ("unbroken", "unbroken")).Select(YesOrNo),
+                .. End(table, row, place, "start"),
+                .. End(table, row, place, "finish"),
+                new("rope", FieldsOrNone(own)),
             ]));
     }
 
-    /// <summary>Single posts, such as <c>A4: wrap 2; A5: stopped</c>.</summary>
-    private JobValue At(string text, SheetTable table, SheetRow row)
+    /// <summary>An end: what is done there, or an eye by its figures, beside which stands nothing or its name.</summary>
+    private IEnumerable<Named> End(SheetTable table, SheetRow row, JobPlace place, string name)
     {
-        var posts = new OrderedDictionary<string, JobValue?>();
-        foreach (var part in text.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
-        {
-            var colon = part.LastIndexOf(':');
-            if (colon < 1 || !posts.TryAdd(part[..colon].TrimEnd(), JobValue.OfText(part[(colon + 1)..].Trim())))
-                Problem(table, row, "at", part, JobSheetWords.Say("EachPostOnce"));
-        }
-        return JobValue.OfFields(posts);
+        var said = Fields(table, row, place, (name, name));
+        var eye = Fields(table, row, place[name][DraftEye.Word], [.. SheetRows.EyeNames.Select(field => ($"{name} {field}", field))]);
+        if (said.Count > 0 && said[0].Value!.Value.Text != DraftEye.Word && eye.Count > 0)
+            Problem(table, row, name, said[0].Value!.Value.Text!, JobSheetWords.Say("EyeOrOther"));
+        return eye.Count > 0 || (said.Count > 0 && said[0].Value!.Value.Text == DraftEye.Word)
+            ? [new(name, JobValue.OfFields([new(DraftEye.Word, JobValue.OfFields(eye))]))]
+            : said;
     }
 
-    private static JobValue YesOrNo(JobValue typed) => typed.Text!.ToLowerInvariant() switch
+    /// <summary>What a cell says of single posts or rows, such as <c>A4: wrap 2; A5: stopped</c>.</summary>
+    private static Named OfMarks(Named field, Func<string, JobValue> read) => new(field.Key, MarkedText.Values(field.Value!.Value.Text!, read, isPartedByCommas: false));
+
+    private static Named YesOrNo(Named field) => new(field.Key, field.Value!.Value.Text!.ToLowerInvariant() switch
     {
         "yes" => JobValue.Yes,
         "no" => JobValue.No,
-        _ => typed,
-    };
+        _ => field.Value,
+    });
 
-    private List<Named> Rope(SheetTable table, SheetRow row, JobPlace place) =>
-        Fields(table, row, place, ("material", "material"), ("diameter", "diameter"), ("measured", "measured"));
+    private List<Named> Rope(SheetTable table, SheetRow row, JobPlace place) => Fields(table, row, place, [.. SheetRows.RopeNames.Select(name => (name, name))]);
+
+    private static JobValue? FieldsOrNone(List<Named> fields) => fields.Count > 0 ? JobValue.OfFields(fields) : null;
 
     /// <summary>The cells that are not empty, under their names in a job; every cell's place is kept.</summary>
     private List<Named> Fields(SheetTable table, SheetRow row, JobPlace place, params ReadOnlySpan<(string Column, string Name)> fields)
@@ -182,11 +225,19 @@ internal sealed class JobSheetReader
 
         public List<JobValue> Rows { get; } = [];
 
+        /// <summary>What is said of the line itself.</summary>
+        public List<Named> Own { get; } = [];
+
+        public bool IsClosed => Own.Exists(said => said is { Key: "closed", Value.Kind: not JobValueKind.No });
+
+        public bool IsOnCurve => Own.Exists(said => said is { Key: "curve", Value: not null });
+
         public JobValue Value() => JobValue.OfFields(
             [
                 new("mark", JobValue.OfText(Mark)),
+                .. Own,
                 new("posts", JobValue.OfList(Posts, post => post)),
-                new("sections", JobValue.OfList(Sections, JobValue.OfFields)),
+                new("sections", IsOnCurve ? null : JobValue.OfList(Sections, JobValue.OfFields)),
                 new("rows", JobValue.OfList(Rows, row => row)),
             ]);
     }

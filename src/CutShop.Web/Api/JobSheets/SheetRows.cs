@@ -2,18 +2,37 @@ using CsvHelper;
 
 namespace CutShop.Web.Api;
 
-/// <summary>Reads a sheet's rows and parts them into its three tables: the job, the posts, the rows of rope.</summary>
+/// <summary>Reads a sheet's rows and parts them into its tables: the job, the posts, the rows of rope, and what is said of whole lines.</summary>
 internal static class SheetRows
 {
     public const string JobTable = "number";
     public const string PostTable = "post";
     public const string RopeTable = "row";
+    public const string LineTable = "line";
+
+    /// <summary>The columns of an eye, behind <c>start</c> or <c>finish</c>.</summary>
+    public static readonly string[] EyeNames = ["pin", "length", "reach", "tucks", "thimble"];
+
+    /// <summary>The columns of an arc.</summary>
+    public static readonly string[] CurveNames = ["radius", "string", "middle", "chord", "angle", "turns", "rise", "sag", "slack"];
+
+    /// <summary>The columns of a rope.</summary>
+    public static readonly string[] RopeNames = ["material", "diameter", "measured", "construction", "colour"];
 
     private static readonly Dictionary<string, string[]> Names = new()
     {
-        [JobTable] = ["number", "customer", "due", "material", "diameter", "measured", "one lot", "datum", "shrink", "per piece", "round up"],
-        [PostTable] = ["line", "post", "shape", "across", "height", "turn", "buried", "clear", "centres", "rise", "sag", "slack"],
-        [RopeTable] = ["line", "row", "height", "sag", "slack", "start", "finish", "between", "at", "material", "diameter", "measured"],
+        [JobTable] = ["number", "customer", "due", .. RopeNames, "one lot", "datum", "bore", "boring", "longest", "shrink", "loses", "manner", "per piece", "round up"],
+        [PostTable] =
+        [
+            "line", "post", "shape", "across", "girth", "height", "turn", "corner", "buried", "boring", "holes",
+            "clear", "centres", "clear at", "rise", "sag", "slack", "drop",
+        ],
+        [RopeTable] =
+        [
+            "line", "row", "height", "heights", "sag", "slack", "start", "finish", "between", "at", "bore", "unbroken", .. RopeNames,
+            .. EyeNames.Select(name => $"start {name}"), .. EyeNames.Select(name => $"finish {name}"),
+        ],
+        [LineTable] = ["line", "closed", "drop", "boring", .. CurveNames],
     };
 
     private static readonly CsvReaderOptions Options = new()
@@ -71,6 +90,7 @@ internal static class SheetRows
         ("number", _) => JobTable,
         ("line", _) when row.Cells.Any(cell => Name(cell) == "post") => PostTable,
         ("line", _) when row.Cells.Any(cell => Name(cell) == "row") => RopeTable,
+        ("line", _) => LineTable,
         _ => null,
     };
 

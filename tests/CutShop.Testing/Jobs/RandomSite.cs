@@ -1,11 +1,11 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 
-namespace CutShop.Takeoff.Tests.Rules;
+namespace CutShop.Testing.Jobs;
 
 /// <summary>
 /// A job file of open lines, curves and rings that uses every name, the same for the same seed. Now and then one cannot be
-/// built: a skewed bore leaves no wood, or no post is near enough for the longest piece. <see cref="Oracle"/> says which.
+/// built: a skewed bore leaves no wood, or no post is near enough for the longest piece. The tests of the takeoff say which.
 /// </summary>
 internal sealed class RandomSite : RandomValues
 {

@@ -1,9 +1,9 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 
-namespace CutShop.Takeoff.Tests.Rules;
+namespace CutShop.Testing.Jobs;
 
-/// <summary>Reads the values of a job file for <see cref="Oracle"/>, in the ways of writing that <see cref="RandomValues"/> uses.</summary>
+/// <summary>Reads the values of a job file for tests, in the ways of writing that <see cref="RandomValues"/> uses.</summary>
 internal static class JobText
 {
     public static string? Text(JsonNode? node) => node?.GetValue<string>();

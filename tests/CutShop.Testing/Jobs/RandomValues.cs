@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 
-namespace CutShop.Takeoff.Tests.Rules;
+namespace CutShop.Testing.Jobs;
 
 /// <summary>Values that random job files are made of, the same for the same seed.</summary>
 internal abstract class RandomValues(int seed)
