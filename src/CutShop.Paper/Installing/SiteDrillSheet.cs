@@ -76,7 +76,7 @@ public static class SiteDrillSheet
 
     private static IReadOnlyList<string> Screws(PostWork work, Fixing fixing, PaperSettings settings)
     {
-        var (screws, face, head, pilot) = ScrewCells.Of(fixing, settings);
+        var (screws, face, head, pilot) = ScrewCells.Of(fixing, work, settings);
         return [fixing.Row, settings.Text.HeightOn(work.Post, work.Datum, fixing.Mark, settings.Figures.Both), $"{screws}\n{face}", head, pilot];
     }
 }

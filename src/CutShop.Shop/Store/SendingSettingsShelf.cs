@@ -30,7 +30,7 @@ public sealed class SendingSettingsShelf(ShopDatabase database)
         if (pounds.Length > 0)
             CheckNumber(nameof(typed.ParcelLb), pounds, 1, HeaviestParcel);
         if (salt is not (Yes or No))
-            problems.Add(new(nameof(typed.Salt), typed.Salt, SettingsReplies.Say("YesOrNo", Yes, No)));
+            problems.Add(new(nameof(typed.Salt), typed.Salt, SettingsReplies.Of("YesOrNo", Yes, No)));
         CheckNumber(nameof(typed.ReSetMonths), months, 0, MostMonths);
         if (problems.Count > 0)
             return problems;
@@ -46,7 +46,7 @@ public sealed class SendingSettingsShelf(ShopDatabase database)
         void CheckNumber(string field, string text, int least, int most)
         {
             if (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) || number < least || number > most)
-                problems.Add(new(field, text, SettingsReplies.Say("WholeNumber", least, most)));
+                problems.Add(new(field, text, SettingsReplies.Of("WholeNumber", least, most)));
         }
     }
 
