@@ -119,7 +119,7 @@ public sealed class BoreTicksTests : IDisposable
     private async Task<PieceCode> TakeInAsync() => (await StoredAsync("site")).Codes[0];
 
     /// <summary>Gives the job another form, as an accepted change does.</summary>
-    private Task ChangeAsync(Job next) => _shop.Database.WriteAsync(
+    private async Task ChangeAsync(Job next) => await _shop.Database.WriteAsync(
         session =>
         {
             var (was, takeoff) = (StoredWork.Find(session, "LQ-77")!, JobTakeoff.Of(next, ShopTables.Standard));
