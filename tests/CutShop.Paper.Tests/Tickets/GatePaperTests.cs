@@ -44,7 +44,7 @@ public sealed class GatePaperTests
         // From the throat to the binding: 4 + 4 + 2.356 in, to the next 1/16 in 10 3/8.
         Assert.StartsWith("H4: the rope is through its bores, so splice this eye now", last, StringComparison.Ordinal);
         Assert.Contains("lies 4 in (101.6 mm) before it, and the binding ≈ 10 3/8 in", last.Replace('\u00A0', ' '), StringComparison.Ordinal);
-        Assert.Equal("G2: hang the eye on its pin, and see that every section hangs right.", Lines("G-gate-1")[^1].Text);
+        Assert.Equal("G2: hang the eye on its pin, and check that every section hangs right.", Lines("G-gate-1")[^1].Text);
     }
 
     [Fact]
