@@ -36,17 +36,23 @@ internal sealed class NewFigures
             foreach (var count in new[] { needed, spare, needed + spare })
                 _inTheParcel.Add(string.Create(CultureInfo.InvariantCulture, $"count {count}"));
         }
-        // The example beside the field for a measured length, and the bad stretches that one tap cuts out of a coil.
-        foreach (var piece in takeoff.Pieces)
-            Add(_atTheCut, piece.Cut - Length.Inch);
+        // The bad stretches that one tap cuts out of a coil.
         foreach (var stretch in new[] { Length.Foot, Length.Foot * 3, Length.Foot * 6, Length.Millimetre * 300, Length.Metre, Length.Metre * 2 })
             Add(_atTheCut, stretch);
         // Whole millimetres at the benches, since.
         foreach (var tenths in _said.Where(figure => figure.EndsWith(" mm", StringComparison.Ordinal)).ToList())
         {
             if (decimal.TryParse(tenths.TrimStart('≈')[..^" mm".Length], NumberStyles.Number, CultureInfo.InvariantCulture, out var millimetres))
-                _said.Add(string.Create(CultureInfo.InvariantCulture, $"{decimal.Round(millimetres, MidpointRounding.AwayFromZero)} mm"));
+            {
+                _said.Add(Whole(millimetres));
+                // The example beside the field for a measured length is an inch less than the cut.
+                var (about, example) = (tenths.StartsWith('≈') ? "≈" : "", millimetres - 25.4m);
+                _atTheCut.Add(string.Create(CultureInfo.InvariantCulture, $"{about}{example:0.#} mm"));
+                _atTheCut.Add(Whole(example));
+            }
         }
+
+        static string Whole(decimal millimetres) => string.Create(CultureInfo.InvariantCulture, $"{decimal.Round(millimetres, MidpointRounding.AwayFromZero)} mm");
     }
 
     /// <summary>True for a figure that the release said of the job somewhere, or that is named here for a page.</summary>
