@@ -39,20 +39,18 @@ internal sealed class NewFigures
         // The bad stretches that one tap cuts out of a coil.
         foreach (var stretch in new[] { Length.Foot, Length.Foot * 3, Length.Foot * 6, Length.Millimetre * 300, Length.Metre, Length.Metre * 2 })
             Add(_atTheCut, stretch);
+        // A measured length is shown in both units since.
+        foreach (var inches in _said.Where(figure => figure.EndsWith('"')))
+        {
+            if (LengthText.Parse(inches) is { IsGood: true } measured)
+                Add(_atTheCut, measured.Value);
+        }
         // Whole millimetres at the benches, since.
         foreach (var tenths in _said.Where(figure => figure.EndsWith(" mm", StringComparison.Ordinal)).ToList())
         {
             if (decimal.TryParse(tenths.TrimStart('≈')[..^" mm".Length], NumberStyles.Number, CultureInfo.InvariantCulture, out var millimetres))
-            {
-                _said.Add(Whole(millimetres));
-                // The example beside the field for a measured length is an inch less than the cut.
-                var (about, example) = (tenths.StartsWith('≈') ? "≈" : "", millimetres - 25.4m);
-                _atTheCut.Add(string.Create(CultureInfo.InvariantCulture, $"{about}{example:0.#} mm"));
-                _atTheCut.Add(Whole(example));
-            }
+                _said.Add(string.Create(CultureInfo.InvariantCulture, $"{decimal.Round(millimetres, MidpointRounding.AwayFromZero)} mm"));
         }
-
-        static string Whole(decimal millimetres) => string.Create(CultureInfo.InvariantCulture, $"{decimal.Round(millimetres, MidpointRounding.AwayFromZero)} mm");
     }
 
     /// <summary>True for a figure that the release said of the job somewhere, or that is named here for a page.</summary>
