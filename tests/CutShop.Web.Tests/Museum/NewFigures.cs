@@ -36,11 +36,15 @@ internal sealed class NewFigures
             foreach (var count in new[] { needed, spare, needed + spare })
                 _inTheParcel.Add(string.Create(CultureInfo.InvariantCulture, $"count {count}"));
         }
-        // The example beside the field for a measured length, and the bad stretches that one tap cuts out of a coil.
-        foreach (var piece in takeoff.Pieces)
-            Add(_atTheCut, piece.Cut - Length.Inch);
+        // The bad stretches that one tap cuts out of a coil.
         foreach (var stretch in new[] { Length.Foot, Length.Foot * 3, Length.Foot * 6, Length.Millimetre * 300, Length.Metre, Length.Metre * 2 })
             Add(_atTheCut, stretch);
+        // A measured length is shown in both units since.
+        foreach (var inches in _said.Where(figure => figure.EndsWith('"')))
+        {
+            if (LengthText.Parse(inches) is { IsGood: true } measured)
+                Add(_atTheCut, measured.Value);
+        }
         // Whole millimetres at the benches, since.
         foreach (var tenths in _said.Where(figure => figure.EndsWith(" mm", StringComparison.Ordinal)).ToList())
         {
