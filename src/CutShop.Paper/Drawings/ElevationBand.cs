@@ -186,7 +186,7 @@ internal sealed class ElevationBand(
     private static Eye? EyeAt(Piece piece, int i) => piece.AtPosts[i - piece.First] is { Kind: AtPostKind.Eye } at ? at.Treatment.Eye : null;
 
     /// <summary>From a post's centre to where a piece is held there, in inches.</summary>
-    private double ToHold(Piece piece, int i)
+    private static double ToHold(Piece piece, int i)
     {
         var at = piece.AtPosts[i - piece.First];
         var half = at.Post.Across.Inches / 2;

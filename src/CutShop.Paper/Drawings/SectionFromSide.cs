@@ -1,5 +1,4 @@
 using CutShop.Paper.Words;
-using CutShop.Takeoff.JobFile;
 using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 
