@@ -1,7 +1,6 @@
 using CutShop.Paper.Drawings;
 using CutShop.Paper.Sheets;
 using CutShop.Paper.Words;
-using CutShop.Takeoff.Lengths;
 using CutShop.Takeoff.Result;
 
 namespace CutShop.Paper.Installing;

@@ -67,10 +67,10 @@ public sealed record PlanListed(long Id, RopeKind Kind, string State, DateTimeOf
 /// <param name="FirstDue">The earliest day one is due, or null.</param>
 public sealed record RopeWaiting(RopeKind Kind, long Pieces, long Planned, Length Rope, DateOnly? FirstDue)
 {
-    /// <summary>The rope in stock that they may be cut from.</summary>
+    /// <summary>The rope of their kind in stock.</summary>
     /// <param name="coils">All coils in stock.</param>
     public Length InStock(IEnumerable<StockCoil> coils) =>
-        coils.Where(coil => Kind.MayBeCutFrom(coil.Kind)).Aggregate(Length.Zero, (sum, coil) => sum + coil.Left);
+        coils.Where(coil => coil.Kind == Kind).Aggregate(Length.Zero, (sum, coil) => sum + coil.Left);
 }
 
 /// <summary>A coil to buy.</summary>

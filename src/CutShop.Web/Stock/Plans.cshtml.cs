@@ -32,13 +32,13 @@ public sealed class PlansModel(PlanShelf shelf, PlanSearches searches, CoilShelf
     /// <summary>The shop's clock.</summary>
     public TimeProvider Time => time;
 
-    /// <summary>The kinds in stock that pieces may be cut from, their own first; last where none is in stock.</summary>
+    /// <summary>The kinds in stock that pieces may be cut from, their own first.</summary>
     public IReadOnlyList<RopeKind> CoilsFor(RopeKind pieces) =>
-        [.. Coils.Select(coil => coil.Kind).Where(pieces.MayBeCutFrom).Distinct().OrderBy(kind => kind != pieces).Append(pieces).Distinct()];
+        [.. Coils.Select(coil => coil.Kind).Where(pieces.MayBeCutFrom).Prepend(pieces).Distinct()];
 
     /// <summary>Coils of the same rope that is new and not preshrunk, or preshrunk and not new.</summary>
     public IReadOnlyList<StockCoil> OtherCoils(RopeKind pieces) =>
-        [.. Coils.Where(coil => pieces.IsNatural && pieces.MayBeCutFrom(coil.Kind with { IsPreshrunk = !coil.Kind.IsPreshrunk }))];
+        [.. Coils.Where(coil => pieces.IsNatural && coil.Kind == pieces with { IsPreshrunk = !pieces.IsPreshrunk })];
 
     /// <summary>All coils in stock.</summary>
     public IReadOnlyList<StockCoil> Coils { get; private set; } = [];

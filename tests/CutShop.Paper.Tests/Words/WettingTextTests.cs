@@ -1,5 +1,3 @@
-using CutShop.Paper.Drawings;
-using CutShop.Paper.Labels;
 using CutShop.Paper.Tests.Samples;
 using CutShop.Testing.Rendering;
 

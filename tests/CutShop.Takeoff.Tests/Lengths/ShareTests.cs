@@ -40,4 +40,17 @@ public class ShareTests
     [InlineData(1_000_001)]
     public void A_share_is_none_to_all(int millionths) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Share.FromMillionths(millionths));
+
+    // By hand: 15 / 120, and 4.25 / 30 = 0.1416667.
+    [Fact]
+    public void A_share_that_was_lost_is_what_is_missing_of_what_there_was()
+    {
+        Assert.Equal(Share.FromMillionths(125_000), Share.Lost(Length.FromInches(120), Length.FromInches(105)));
+        var lost = Share.Lost(Length.FromInches(360), Length.FromInches(309));
+        Assert.Equal((141_667, "14.2%"), (lost.Millionths, lost.ToTenths().ToString()));
+        Assert.Equal(Share.None, Share.Lost(Length.Foot, Length.Foot));
+        Assert.Equal(Length.Foot * 525, Share.FromMillionths(125_000).After(Length.Foot * 600));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Share.Lost(Length.Foot, Length.Foot * 2));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Share.Lost(Length.Zero, Length.Zero));
+    }
 }

@@ -19,11 +19,11 @@ public class InstallationTests
         var takeoff = Sample.Takeoff(Sample.Example("pier"));
         var steps = Installation.StepsOf(takeoff, Piece(takeoff, "A-top-2"));
         Assert.Equal(
-            [typeof(LayOutStep), typeof(FirstRopeStep), typeof(EndStep), typeof(ThreadStep), typeof(SagStep), typeof(EndStep)],
+            [typeof(SoakStep), typeof(LayOutStep), typeof(FirstRopeStep), typeof(EndStep), typeof(ThreadStep), typeof(SagStep), typeof(TrimStep), typeof(EndStep)],
             steps.Select(step => step.GetType()));
-        Assert.Equal(("A2", "A3", true), ((LayOutStep)steps[0]) is var lay ? (lay.Start.Mark, lay.Finish.Mark, lay.FinishTakesUp) : default);
-        Assert.Equal(("A2", FixingPurpose.CornerSecond), ((EndStep)steps[2]) is var end ? (end.At.Post.Mark, end.Fixing!.Purpose) : default);
-        Assert.Equal((AtPostKind.Knot, null), ((EndStep)steps[5]) is var knot ? (knot.At.Kind, knot.Fixing) : default);
+        Assert.Equal(("A2", "A3", true), ((LayOutStep)steps[1]) is var lay ? (lay.Start.Mark, lay.Finish.Mark, lay.FinishTakesUp) : default);
+        Assert.Equal(("A2", FixingPurpose.CornerSecond), ((EndStep)steps[3]) is var end ? (end.At.Post.Mark, end.Fixing!.Purpose) : default);
+        Assert.Equal((AtPostKind.Knot, null), ((EndStep)steps[7]) is var knot ? (knot.At.Kind, knot.Fixing) : default);
     }
 
     [Fact]
@@ -69,7 +69,9 @@ public class InstallationTests
                     Assert.Equal(takeoff.Fixings.Where(fixing => fixing.Run == piece.Run).ToHashSet(), driven.ToHashSet()!);
                     Assert.Equal(piece.Sections.ToHashSet(), steps.OfType<SagStep>().Select(step => step.Section).ToHashSet());
                     Assert.Equal(piece.Sections.Count, steps.OfType<SagStep>().Count());
-                    foreach (var (before, after) in steps.Zip(steps.Skip(1)).Where(pair => pair.First is SagStep))
+                    Assert.Equal(piece.Rope.IsNatural, steps[0] is SoakStep);
+                    Assert.Equal(piece.Manner == WettingManner.Trimmed, steps[^2] is TrimStep);
+                    foreach (var (before, after) in steps.Where(step => step is not TrimStep).Zip(steps.Where(step => step is not TrimStep).Skip(1)).Where(pair => pair.First is SagStep))
                         Assert.True(after is EndStep { IsStart: false } or LineScrewStep or WrapStep, $"{before} then {after}");
                     Assert.Equal(2, steps.OfType<EndStep>().Count());
                 }
