@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using static CutShop.Takeoff.Tests.Rules.JobText;
+using static CutShop.Testing.Jobs.JobText;
 
 namespace CutShop.Takeoff.Tests.Rules;
 
