@@ -1,5 +1,4 @@
 using System.Text;
-using CutShop.Takeoff.Tests.Rules;
 using CutShop.Testing.Fuzz;
 
 namespace CutShop.Takeoff.Tests.JobFile;

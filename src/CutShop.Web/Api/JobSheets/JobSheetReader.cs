@@ -164,7 +164,7 @@ internal sealed class JobSheetReader
     }
 
     /// <summary>An end: what is done there, or an eye by its figures, beside which stands nothing or its name.</summary>
-    private IEnumerable<Named> End(SheetTable table, SheetRow row, JobPlace place, string name)
+    private List<Named> End(SheetTable table, SheetRow row, JobPlace place, string name)
     {
         var said = Fields(table, row, place, (name, name));
         var eye = Fields(table, row, place[name][DraftEye.Word], [.. SheetRows.EyeNames.Select(field => ($"{name} {field}", field))]);
