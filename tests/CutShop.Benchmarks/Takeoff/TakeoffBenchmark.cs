@@ -41,7 +41,7 @@ internal static class TakeoffBenchmark
         var met = micro[1] <= micro[0] * MostTimesLikePosts && micro[2] <= MostMicrosecondsUnlike;
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{CountOfTarget} posts, us/post: all alike {micro[0]:0.000}; with every name of real sites {micro[1]:0.000}, {micro[1] / micro[0]:0.00} times, at most {MostTimesLikePosts}; all unlike {micro[2]:0.000}, at most {MostMicrosecondsUnlike}: {(met ? "met" : "MISSED")}"));
+            $"{CountOfTarget} posts, us/post: all alike {micro[0]:0.000}; with many names of real sites {micro[1]:0.000}, {micro[1] / micro[0]:0.00} times, at most {MostTimesLikePosts}; all unlike {micro[2]:0.000}, at most {MostMicrosecondsUnlike}: {(met ? "met" : "MISSED")}"));
         return met;
     }
 

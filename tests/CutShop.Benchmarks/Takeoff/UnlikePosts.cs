@@ -3,7 +3,7 @@ using System.Text;
 
 namespace CutShop.Benchmarks.Takeoff;
 
-/// <summary>Job files that say how much alike posts are worked out at once: all posts alike, with every name of real sites, and no two alike.</summary>
+/// <summary>Job files that say how much alike posts are worked out at once: all posts alike, with many names of real sites (no curve, ring, girth or wetting), and no two alike.</summary>
 internal static class UnlikePosts
 {
     private const int Seed = 1043;
