@@ -35,7 +35,7 @@ public sealed record DraftPreview(DraftForm Form, DraftReading Reading, PriceLis
     public IReadOnlyList<LongRun> LongRuns { get; init; } = [];
 
     /// <summary>Where the share stands that natural rope loses.</summary>
-    public static JobPlace LosesField { get; } = JobPlace.Job["allowances"]["shrink"];
+    public static JobPlace LosesField { get; } = JobPlace.Job["allowances"]["wetting"]["loses"];
 
     /// <summary>Where the figures of each manner of letting natural rope shrink stand.</summary>
     public static JobPlace MannerField { get; } = JobPlace.Job["allowances"]["wetting"]["manner"];
@@ -111,8 +111,12 @@ public sealed class DraftPreviews(ShopDatabase database, ShopTablesShelf tables)
     ];
 
     /// <summary>What the shop measured that the draft's rope loses, or null.</summary>
-    private static LossOffer? OfferFor(ShopSession session, DraftForm form) =>
-        Rope.Materials.TryGetValue(form.Rope.Material, out var material) && TypedLength.Diameter(form.Rope.Diameter) is { IsGood: true } diameter
-            ? WettingShelf.Offer(session, new Rope(material, diameter.Value))
+    private static LossOffer? OfferFor(ShopSession session, DraftForm form)
+    {
+        return Rope.Materials.TryGetValue(form.Rope.Material, out var material) && TypedLength.Diameter(form.Rope.Diameter) is { IsGood: true } diameter
+            ? WettingShelf.Offer(session, new Rope(material, diameter.Value) { Construction = OrNull(form.Rope.Construction), Colour = OrNull(form.Rope.Colour) })
             : null;
+
+        static string? OrNull(string typed) => typed.Trim() is { Length: > 0 } text ? text : null;
+    }
 }
