@@ -24,7 +24,7 @@ public sealed class DraftOfRealSitesTests
         { ["lines[0].posts[1].corner", "through"], "lines[0].posts[1].corner", "no turn" },
         { ["lines[0].posts[1].turn", "60 left", "lines[0].posts[1].corner", "through"], "lines[0].posts[1].corner", "at most 45" },
         { ["lines[0].posts[1].holes", "tip: 1 5/8"], "lines[0].posts[1].holes", "tip: this line has no row of that mark" },
-        { ["lines[0].posts[1].holes", "top: 1 1/4"], "lines[0].posts[1].holes", "top: the rope does not go in" },
+        { ["lines[0].posts[1].holes", "top: 1 1/4"], "lines[0].posts[1].holes", "top: the rope does not fit" },
         { ["lines[0].posts[1].holes", "top"], "lines[0].posts[1].holes", "top: missing" },
         { ["lines[0].sections[1].clearAt", "tip: 72"], "lines[0].sections[1].clearAt", "tip: this line has no row of that mark" },
         { ["lines[0].sections[1].clearAt", "top: far"], "lines[0].sections[1].clearAt", "top: a number is missing" },
