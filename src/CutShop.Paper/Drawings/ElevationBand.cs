@@ -98,7 +98,7 @@ internal sealed class ElevationBand(
         // Not wider than the way to the next post, which may turn too.
         var words = Text.TurnOf(turn.Degrees, turn.Side == TurnSide.Left);
         var room = new[] { i - 1, i + 1 }.Where(k => k >= band.First && k <= band.Last).Min(k => Math.Abs(X(ground.Along[k]) - x));
-        _shapes.Add(new DrawnText(new(x, top - 6.6), words, Math.Min(SmallSize, (room - 1) / Dimension.GuessWidth(words, 1)), TextAnchor.Middle));
+        Say(new(new(x, top - 6.6), words, Math.Min(SmallSize, (room - 1) / Dimension.GuessWidth(words, 1)), TextAnchor.Middle));
     }
 
     private void DrawPiece(Piece piece)

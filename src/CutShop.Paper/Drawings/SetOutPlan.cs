@@ -18,20 +18,25 @@ public static class SetOutPlan
     /// <summary>The plan.</summary>
     /// <param name="setOut">How a line is set out.</param>
     /// <param name="settings">Words.</param>
-    public static Drawing Of(SetOut setOut, PaperSettings settings)
+    /// <param name="page">What it is drawn for; null for paper.</param>
+    public static Drawing Of(SetOut setOut, PaperSettings settings, DrawingPage? page = null)
     {
         ArgumentNullException.ThrowIfNull(setOut);
         ArgumentNullException.ThrowIfNull(settings);
         var text = settings.Text;
+        page ??= DrawingPage.Paper;
+        var head = page.HasTitle ? Head : 0;
         var all = setOut.Posts.Select(post => post.At).Concat(setOut.Points.Select(point => point.At)).ToList();
         var (left, top) = (all.Min(at => at.X), all.Max(at => at.Y));
         var (width, height) = (all.Max(at => at.X) - left, top - all.Min(at => at.Y));
-        var byWidth = DrawingScale.Fitting(Math.Max(width, 1), Elevation.PaperWidth - (2 * Margin), 20);
+        var byWidth = DrawingScale.Fitting(Math.Max(width, 1), page.Width - (2 * Margin), 20);
         var byHeight = DrawingScale.Fitting(Math.Max(height, 1), Tallest, 20);
         var scale = byWidth.OneTo > byHeight.OneTo ? byWidth : byHeight;
 
         var posts = setOut.Posts.Select(post => On(post.At)).ToList();
-        var shapes = new List<Shape> { new DrawnText(new(0, 5), text["SetOutPlanTitle", setOut.Line.Mark, scale.OneTo], 3.4, Bold: true) };
+        var shapes = new List<Shape>();
+        if (page.HasTitle)
+            shapes.Add(new DrawnText(new(0, 5), text["SetOutPlanTitle", setOut.Line.Mark, scale.OneTo], 3.4, Bold: true));
         shapes.Add(new Polyline(setOut.Line.IsClosed ? [.. posts, posts[0]] : [.. posts], Pen.Rope));
         shapes.Add(new Stroke(posts[0], posts[setOut.Far], Pen.Axis));
         if (Example(setOut) is { First: { } first, Second: { } second } post)
@@ -49,11 +54,11 @@ public static class SetOutPlan
         return new(
             text["SetOutPlanTitle", setOut.Line.Mark, scale.OneTo],
             text["SetOutPlanDescription", setOut.Line.Mark, string.Join(", ", setOut.Points.Select(point => point.Name))],
-            Elevation.PaperWidth,
-            Head + (2 * Margin) + scale.Mm(height),
+            page.Width,
+            head + (2 * Margin) + scale.Mm(height),
             shapes);
 
-        Point On(GroundPoint at) => new(Margin + scale.Mm(at.X - left), Head + Margin + scale.Mm(top - at.Y));
+        Point On(GroundPoint at) => new(Margin + scale.Mm(at.X - left), head + Margin + scale.Mm(top - at.Y));
     }
 
     /// <summary>A post's mark stands square to the line, on the side away from the middle of all; where posts are close, some have none.</summary>

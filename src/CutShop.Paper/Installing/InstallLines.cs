@@ -26,7 +26,7 @@ public static class InstallLines
             .. Installation.StepsOf(takeoff, piece).SelectMany(step => step switch
             {
                 SoakStep => text.WettingBeforeHanging(piece).Select(said => new InstallLine(said, Screws: null)),
-                TrimStep => [new(text.WettingBeforeLastEnd(piece, figures.Both)!, Screws: null)],
+                TrimStep => text.WettingBeforeLastEnd(piece, figures.Both) is { } trim ? [new(trim, Screws: null)] : [],
                 WrapStep or EndStep { At.Kind: AtPostKind.Wrap } when loose is not null => [new($"{Words(step, settings)} {loose}", Screws(step, settings))],
                 _ => (InstallLine[])[new(Words(step, settings), Screws(step, settings))],
             }),

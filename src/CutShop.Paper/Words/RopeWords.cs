@@ -10,7 +10,10 @@ public static class RopeWords
     /// <summary>
     /// Such as <c>1 1/2 in polypropylene, measured 1 9/16 in</c>, sizes in the leading unit; with construction and colour where they are said.
     /// </summary>
-    public static string Of(Rope rope, PaperSettings settings) => Laid(rope, settings, settings.Figures.Lead);
+    /// <param name="rope">The rope.</param>
+    /// <param name="settings">Units and words.</param>
+    /// <param name="figures">Writes the sizes; null for the settings' own figures.</param>
+    public static string Of(Rope rope, PaperSettings settings, Figures? figures = null) => Laid(rope, settings, (figures ?? settings.Figures).Lead);
 
     /// <summary>The rope of a piece, and that it is preshrunk where it is.</summary>
     public static string Of(Piece piece, PaperSettings settings) => Shrunk(piece.IsPreshrunk, Of(piece.Rope, settings), settings);

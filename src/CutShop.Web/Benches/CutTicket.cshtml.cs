@@ -35,7 +35,7 @@ public sealed class CutTicketModel(
     public Rope Rope => Piece?.Rope ?? new(Rope.Materials[Work!.Material], Work.Diameter);
 
     /// <summary>Its rope in words, by its nominal size.</summary>
-    public string RopeInWords => RopeWords.Shrunk(Piece is { IsPreshrunk: true }, RopeWords.Of(Rope with { Measured = null }, Paper), Paper);
+    public string RopeInWords => RopeWords.Shrunk(Piece is { IsPreshrunk: true }, RopeWords.Of(Rope with { Measured = null }, Paper, Figures), Paper);
 
     /// <summary>What its cuts left beside it.</summary>
     public LeftOver LeftOver { get; private set; } = new([], Length.Zero);

@@ -69,6 +69,14 @@ public sealed class WettingTextTests
     }
 
     [Fact]
+    public void Rope_for_which_nothing_is_added_has_no_step_of_trimming()
+    {
+        var lines = Lines("trimmed", loses: "0%");
+        Assert.Equal("Never haul wet rope taut, and never make it fast while it dries.", lines[0]);
+        Assert.All(lines, line => Assert.False(string.IsNullOrEmpty(line) || line.Contains("trim", StringComparison.Ordinal), line));
+    }
+
+    [Fact]
     public void Each_manner_has_words_in_both_languages()
     {
         foreach (var manner in Manners)
@@ -105,9 +113,9 @@ public sealed class WettingTextTests
 
     private static IEnumerable<string> Texts(Drawing drawing) => drawing.Shapes.OfType<DrawnText>().Select(text => text.Text.Replace('\u00A0', ' '));
 
-    private static List<string> Lines(string manner, string start = "stopped", PaperText? text = null)
+    private static List<string> Lines(string manner, string start = "stopped", PaperText? text = null, string loses = "12.5%")
     {
-        var takeoff = Takeoff(manner, start);
+        var takeoff = Takeoff(manner, start, loses: loses);
         var settings = text is null ? PaperSettings.Default : PaperSettings.Default with { Text = text };
         return [.. InstallLines.Of(takeoff, takeoff.Pieces[0], settings).Select(line => line.Text.Replace('\u00A0', ' '))];
     }
@@ -120,11 +128,11 @@ public sealed class WettingTextTests
         return CutTicket.Of(JobHead.Of(takeoff.Job), takeoff.Pieces[0], PaperSettings.Default, SampleJobs.Code);
     }
 
-    private static JobTakeoff Takeoff(string manner, string start = "stopped", string perPiece = "0 in") => SampleJobs.Takeoff(
+    private static JobTakeoff Takeoff(string manner, string start = "stopped", string perPiece = "0 in", string loses = "12.5%") => SampleJobs.Takeoff(
         $$"""
         {
           "number": "LQ-9", "rope": { "material": "manila", "diameter": "1 1/2 in" },
-          "allowances": { "wetting": { "loses": "12.5%", "manner": "{{manner}}" }, "perPiece": "{{perPiece}}" },
+          "allowances": { "wetting": { "loses": "{{loses}}", "manner": "{{manner}}" }, "perPiece": "{{perPiece}}" },
           "lines": [ {
             "mark": "A",
             "posts": [

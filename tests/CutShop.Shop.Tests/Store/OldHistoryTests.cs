@@ -148,7 +148,9 @@ public sealed class OldHistoryTests
         {
             "job-release-taken-back", "job-taken-up-again", "job-by-rules", "wanted-again", "cut-step-tapped", "cut-step-scanned", "cut-step-undone", "coil-scanned",
             "measure-taken-back", "coil-found", "bad-stretch-cut-out", "quote-made", "drill-step-undone", "post-drilled-alike", "post-not-spoiled", "screws-put-in",
-            "screws-taken-out", "parcel-closed", "parcel-opened", "post-put-in", "post-taken-out", "span-measured",
+            "screws-taken-out", "parcel-closed", "parcel-opened", "post-put-in", "post-taken-out", "span-measured", "bad-stretch-taken-back", "coil-preshrunk",
+            "preshrinking-undone", "sample-measured", "sample-taken-back", "re-setting-done", "re-setting-due", "bore-ticked", "hardware-put-in",
+            "hardware-taken-out", "parcel-begun", "parcel-taken-back",
         }.Order(StringComparer.Ordinal),
         HistoryCodes.All.Select(code => code.Code).Except(Lines.Select(line => line.New.Split(';')[1])).Order(StringComparer.Ordinal));
 
