@@ -15,6 +15,9 @@ public static class RopeWords
     /// <param name="figures">Writes the sizes; null for the settings' own figures.</param>
     public static string Of(Rope rope, PaperSettings settings, Figures? figures = null) => Laid(rope, settings, (figures ?? settings.Figures).Lead);
 
+    /// <summary>By the size that it is sold as, in the unit of that size.</summary>
+    public static string AsSold(Rope rope, PaperSettings settings) => Laid(rope with { Measured = null }, settings, size => LengthText.Brief(size));
+
     /// <summary>The rope of a piece, and that it is preshrunk where it is.</summary>
     public static string Of(Piece piece, PaperSettings settings) => Shrunk(piece.IsPreshrunk, Of(piece.Rope, settings), settings);
 

@@ -16,6 +16,7 @@ public sealed partial class MuseumPagesTests
         "assets/{tag}/{name}", "health/live", "health/ready", "language/{tag}", "trouble", "no-network", "worker.js", "board/news", "sign-in", "sign-out", "set-up/{token}", "scan",
         "plans/search/{id:long}", "drafts/{id:long}/change", "api/openapi.json", "api/jobs/csv", "api/changes",
         "jobs/{number}/{handler:regex(^(release|takeback|takeup|change|copy)$)}", "p/{code}/installed", "p/{code}/dropped",
+        "p/{code}/bored", "p/{code}/bores", "p/{code}/set-out", // No job of the release has posts that are bored on site, or a curve.
     ];
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
@@ -184,12 +185,19 @@ public sealed partial class MuseumPagesTests
                 var then = await File.ReadAllTextAsync(Path.Combine(said, Uri.EscapeDataString(number), file), Cancel);
                 differences.AddRange(file == ShopSays.FiguresFile
                     ? Differences(ShopSays.Parts(then), ShopSays.Parts(now), new NewFigures(then, new JobShelf(site.Database).Find(number)!.Takeoff))
-                    : now == then || (Path.GetExtension(file) == ".json" && IsToldAsBefore(JsonNode.Parse(then), JsonNode.Parse(now))) ? [] : [$"{number}/{file}: {FirstDifference(then, now)}"]);
+                    : now == then || (Path.GetExtension(file) == ".csv" && HasColumnsBehind(then, now)) || (Path.GetExtension(file) == ".json" && IsToldAsBefore(JsonNode.Parse(then), JsonNode.Parse(now))) ? [] : [$"{number}/{file}: {FirstDifference(then, now)}"]);
             }
         }
         var ofTheShop = ShopSays.Parts(await File.ReadAllTextAsync(Path.Combine(said, "shop.txt"), Cancel));
         differences.AddRange(Differences(ofTheShop, ShopSays.Parts(await says.OfTheShopAsync(ofTheShop.Keys)), named: null));
         return differences;
+    }
+
+    /// <summary>True where each row is as it was, with columns behind its last one.</summary>
+    private static bool HasColumnsBehind(string then, string now)
+    {
+        var (was, lines) = (then.Split('\n'), now.Split('\n'));
+        return was.Length == lines.Length && was.Zip(lines).All(row => row.First == row.Second || row.Second.StartsWith(row.First.TrimEnd('\r') + ",", StringComparison.Ordinal));
     }
 
     /// <summary>
@@ -235,8 +243,9 @@ public sealed partial class MuseumPagesTests
         _ => lines,
     };
 
-    /// <summary>The rows that stay together: at the drill bench, all but the head, which showed the first step too.</summary>
-    private static IEnumerable<string> Rows(string name, List<string> lines) => name.StartsWith("/drill/", StringComparison.Ordinal) ? lines.Skip(1) : lines;
+    /// <summary>The rows that stay together: at the drill bench, all but the head, which showed the first step too; at the desk's form none, since what few need is folded away.</summary>
+    private static IEnumerable<string> Rows(string name, List<string> lines) =>
+        name.StartsWith("/drill/", StringComparison.Ordinal) ? lines.Skip(1) : name.StartsWith("/drafts/", StringComparison.Ordinal) ? [] : lines;
 
     /// <summary>Who has a ticket at a bench and reads millimetres reads whole ones since.</summary>
     private static List<string> AtBench(string name, IReadOnlyList<string> lines) => name.Contains(" as ", StringComparison.Ordinal)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using CutShop.Paper.Allowed;
 
 namespace CutShop.Web.Tests.Museum;
 
@@ -8,15 +9,32 @@ namespace CutShop.Web.Tests.Museum;
 /// </summary>
 internal sealed class NewFigures
 {
+    /// <summary>How a day is typed, beside the field for the day on which a job's rope is set again.</summary>
+    private const string DayOfReSetting = "2027-05-01";
+
     private readonly HashSet<string> _said;
     private readonly HashSet<string> _atThePost = [];
     private readonly HashSet<string> _atTheCut = [];
     private readonly HashSet<string> _inTheParcel = [];
+    private readonly HashSet<string> _asked = [];
+    private readonly HashSet<string> _shrinking = [];
 
     /// <param name="said">All figures that the release said of the job, as its file keeps them.</param>
     /// <param name="takeoff">The job as it is stored.</param>
     public NewFigures(string said, JobTakeoff takeoff)
     {
+        // Whether a railing is allowed there is asked since, with figures of its own.
+        foreach (var settings in new[] { PaperSettings.Default, PaperSettings.Default with { Units = UnitsFirst.Millimetres } })
+        {
+            var asked = new Sheet("", "", "", AllowedHere.Of(takeoff, takeoff.Job.Lines, settings));
+            _asked.UnionWith(new FigureText([]).OfPage($"<main>{HtmlSheets.Article(asked)}</main>").SelectMany(line => line.Split("; ")));
+        }
+        // Of natural rope it is said how much it shrinks, and how much of it is trimmed, to the next quarter of an inch.
+        foreach (var piece in takeoff.Pieces)
+        {
+            Add(_shrinking, piece.Shrinks.RoundUpTo(Length.FromSixtyFourths(16)));
+            Add(_shrinking, piece.Trim.RoundUpTo(Length.FromSixtyFourths(16)));
+        }
         _said = [.. said.Split('\n').SelectMany(line => line.Replace("drawn: ", "", StringComparison.Ordinal).Split("; "))];
         foreach (var work in PostWork.Of(takeoff))
         {
@@ -57,7 +75,16 @@ internal sealed class NewFigures
     public bool IsKnown(string page, string figure) => _said.Contains(figure)
         || (page.StartsWith("/cut/", StringComparison.Ordinal) && _atTheCut.Contains(figure))
         || (page.StartsWith("/pack/", StringComparison.Ordinal) && _inTheParcel.Contains(figure))
-        || (IsOfPosts(page) && _atThePost.Contains(figure));
+        || (IsOfPosts(page) && _atThePost.Contains(figure))
+        || (IsOfPiece(page) && _shrinking.Contains(figure))
+        || (IsOfRailing(page) && _asked.Contains(figure))
+        || (page.StartsWith("/jobs/", StringComparison.Ordinal) && page.Count(letter => letter == '/') == 2 && figure == DayOfReSetting);
+
+    private static bool IsOfPiece(string page) => page.StartsWith("/cut/", StringComparison.Ordinal) || page.StartsWith("/p/", StringComparison.Ordinal)
+        || page.StartsWith("label ", StringComparison.Ordinal) || page.Contains("/cut-tickets", StringComparison.Ordinal) || page.Contains("/site-pack", StringComparison.Ordinal);
+
+    private static bool IsOfRailing(string page) => page.EndsWith("/summary", StringComparison.Ordinal) || page.EndsWith("/line", StringComparison.Ordinal)
+        || page.Contains("/site-pack", StringComparison.Ordinal);
 
     private static bool IsOfPosts(string page) => page.StartsWith("/drill/", StringComparison.Ordinal) || page.StartsWith("/p/", StringComparison.Ordinal)
         || page.Contains("/drill-tickets", StringComparison.Ordinal) || page.Contains("/site-pack", StringComparison.Ordinal);
