@@ -43,7 +43,7 @@ public sealed record DraftQuestions
     /// <summary>Length of the posts below ground.</summary>
     public string Buried { get; init; } = "";
 
-    /// <summary>Where heights are told from on drill tickets.</summary>
+    /// <summary>Where heights on drill tickets are measured from.</summary>
     public string Datum { get; init; } = "";
 
     /// <summary>Who bores the posts.</summary>

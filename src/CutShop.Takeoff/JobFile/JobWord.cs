@@ -3,7 +3,7 @@ namespace CutShop.Takeoff.JobFile;
 /// <summary>The word by which a job file says something, for forms that are read as one.</summary>
 public static class JobWord
 {
-    /// <summary>Where heights are told from: top, ground or foot.</summary>
+    /// <summary>Where heights are measured from: top, ground or foot.</summary>
     public static string Of(Datum datum) => JobWords.Datums.Of(datum);
 
     /// <summary>Raked or level.</summary>

@@ -5,7 +5,7 @@ using CutShop.Takeoff.Result;
 namespace CutShop.Takeoff.Rules;
 
 /// <summary>
-/// How an eye is spliced into the end of a piece. All lengths are along the rope; the marks are told from the squared end.
+/// How an eye is spliced into the end of a piece. All lengths are along the rope; the marks are measured from the squared end.
 /// </summary>
 /// <param name="Tucks">Full tucks of every strand. Source: 29 CFR 1910.184(h), WAC 296-24-29429.</param>
 /// <param name="Unlay">From the end to where the strands are unlaid to, and where the rope is bound first: 5 1/3 d a tuck.</param>
