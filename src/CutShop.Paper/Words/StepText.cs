@@ -55,7 +55,7 @@ public sealed partial class PaperText
             .Select(at => (this["SpliceAt", at.Post.Mark], SpliceSteps(piece, at, figures)));
     }
 
-    /// <summary>How an eye is spliced on site, on one line: its marks are told from where the pin comes, since the rope is through its bores.</summary>
+    /// <summary>How an eye is spliced on site, on one line: its marks are measured from where the pin comes, since the rope is through its bores.</summary>
     /// <param name="at">The eye.</param>
     /// <param name="splice">Its splice.</param>
     /// <param name="figures">Writes lengths.</param>
@@ -112,11 +112,12 @@ public sealed partial class PaperText
         var bored = bores.Where(bore => !bore.IsExisting).ToList();
         return All(
         [
-            .. bores.Count > bored.Count ? ["SiteStepExisting"] : (string[])[],
-            .. bored.Count > 0 ? ["SiteStepMark", "SiteStepGuide"] : (string[])[],
-            .. bored.Any(bore => bore.IsRaked) ? ["SiteStepRake"] : (string[])[],
-            .. bored.Any(bore => bore.Operations.Count > 1) ? ["SiteStepBothFaces"] : (string[])[],
-            .. bored.Any(bore => bore.Operations.Count == 1) ? ["SiteStepStopped"] : (string[])[],
+            .. When(bores.Count > bored.Count, "SiteStepExisting"),
+            .. When(bored.Count > 0, "SiteStepMark"),
+            .. When(bored.Count > 0, "SiteStepGuide"),
+            .. When(bored.Any(bore => bore.IsRaked), "SiteStepRake"),
+            .. When(bored.Any(bore => bore.Operations.Count > 1), "SiteStepBothFaces"),
+            .. When(bored.Any(bore => bore.Operations.Count == 1), "SiteStepStopped"),
             .. posts.SelectMany(work => work.ScrewHoles).Select(HoleOrder).Distinct(),
             "BrushTheCut",
             "SiteStepTick",

@@ -27,10 +27,9 @@ public sealed class BoredModel(PieceShelf pieces, BoreTicks ticks) : SiteForm
     {
         var cancel = HttpContext.RequestAborted;
         Found = Find(pieces.Find, found => found.Label);
-        if (Lost is { } lost)
-            return Refused(lost.Status, lost.Problem);
-        if (await ReadFormAsync(cancel) is not { } form)
-            return Refused(StatusCodes.Status413PayloadTooLarge, T["Unreadable"]);
+        var (form, refusal) = await SentAsync(T["Unreadable"]);
+        if (form is null)
+            return refusal!;
         if (BoreTap.Read(form["state"]) is not { } wanted || BoreTap.Read(form["seen"]) is not { } seen
             || !int.TryParse(form["bore"], NumberStyles.None, CultureInfo.InvariantCulture, out var number)
             || KeyIn(form) is not { } key || !TryReadTime(form, out var at))

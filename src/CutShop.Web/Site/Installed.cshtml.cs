@@ -29,10 +29,9 @@ public sealed class InstalledModel(PieceShelf pieces, InstalledMarks marks) : Si
     {
         var cancel = HttpContext.RequestAborted;
         Found = Find(pieces.Find, found => found.Label);
-        if (Lost is { } lost)
-            return Refused(lost.Status, lost.Problem);
-        if (await ReadFormAsync(cancel) is not { } form)
-            return Refused(StatusCodes.Status413PayloadTooLarge, T["Unreadable"]);
+        var (form, refusal) = await SentAsync(T["Unreadable"]);
+        if (form is null)
+            return refusal!;
         if (InstalledWords.Read(form["state"]) is not { } wanted || InstalledWords.Read(form["seen"]) is not { } seen
             || KeyIn(form) is not { } key || !TryReadTime(form, out var at))
             return Refused(StatusCodes.Status422UnprocessableEntity, T["TapIncomplete"]);

@@ -43,10 +43,9 @@ public sealed class ReportModel(PieceShelf pieces, SiteReports reports, SitePhot
     {
         var cancel = HttpContext.RequestAborted;
         Found = Find(pieces.Find, found => found.Label);
-        if (Lost is { } lost)
-            return Refused(lost.Status, lost.Problem);
-        if (await ReadFormAsync(cancel) is not { } form)
-            return Refused(StatusCodes.Status413PayloadTooLarge, T["UnreadableWithPhoto", SitePhotos.MostMegabytes]);
+        var (form, refusal) = await SentAsync(T["UnreadableWithPhoto", SitePhotos.MostMegabytes]);
+        if (form is null)
+            return refusal!;
         // Line ends count as the two characters that a browser sends or as the one that was typed: only one is kept.
         (Kind, Note) = (form["kind"], form["note"].ToString().Trim().ReplaceLineEndings("\n"));
         if (SpansIn(form, out var clear) is { } unread)

@@ -29,6 +29,15 @@ public abstract class SiteForm : LabelPage
     /// <summary>The code of the address.</summary>
     protected PieceCode Code => PieceCode.Parse(Typed).OrThrow();
 
+    /// <summary>The form that was sent for a label that is still valid; or the answer that refuses it.</summary>
+    /// <param name="unreadable">What is said of a form that cannot be read.</param>
+    protected async Task<(IFormCollection? Form, IActionResult? Refusal)> SentAsync(string unreadable)
+    {
+        if (Lost is { } lost)
+            return (null, Refused(lost.Status, lost.Problem));
+        return await ReadFormAsync(HttpContext.RequestAborted) is { } form ? (form, null) : (null, Refused(StatusCodes.Status413PayloadTooLarge, unreadable));
+    }
+
     /// <summary>The form that was sent, or null where it cannot be read: too large, or no form.</summary>
     protected async Task<IFormCollection?> ReadFormAsync(CancellationToken cancel)
     {
